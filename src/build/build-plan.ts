@@ -1,0 +1,29 @@
+import type { Traced } from '../measure/index.ts';
+import type { Snag } from '../snag/index.ts';
+import type { Operation } from './operation.ts';
+
+/** A sheet, offcut, board or strip as it stands in the shop before work begins, under the name the cards use. */
+export interface Workpiece {
+  readonly name: string;
+  readonly lot: string;
+  readonly stock: string;
+  readonly length: Traced;
+  readonly width: Traced;
+  readonly thickness: Traced;
+}
+
+/** Operations grouped under a heading, as they follow one another. */
+export interface Stage {
+  readonly id: string;
+  readonly title: string;
+  readonly operations: readonly string[];
+}
+
+/** The order of work. */
+export interface BuildPlan {
+  readonly stock: readonly Workpiece[];
+  /** In the order they are done. */
+  readonly operations: readonly Operation[];
+  readonly stages: readonly Stage[];
+  readonly snags: readonly Snag[];
+}

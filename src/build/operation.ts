@@ -1,0 +1,163 @@
+import type { Traced } from '../measure/index.ts';
+
+/** A side of a workpiece as it lies on the bench, in the workpiece's own frame. */
+export type WorkSide = 'start' | 'end' | 'near' | 'far' | 'under' | 'show';
+export type WorkEdge = 'start' | 'end' | 'near' | 'far';
+export type WorkFace = 'show' | 'under';
+
+/** A direction in the standing piece: x to the right, y to the back, z up. */
+export type PieceDirection = '+x' | '-x' | '+y' | '-y' | '+z' | '-z';
+
+/**
+ * One of the three touches that fix where a part goes: its face that looks in `side` stands `gap` away from the
+ * face `face` of a part already there (or of the floor of the assembly). A gap of nothing is a touch.
+ */
+export interface Touch {
+  readonly side: PieceDirection;
+  /** The mark of a part that is already there; `bench` for the first one. */
+  readonly of: string;
+  readonly face: PieceDirection;
+  /** Measured along the axis of `face`, outward positive; absent for a touch or flush. */
+  readonly gap?: Traced;
+}
+
+/** Which way a part is turned when it goes in: where its length and its width point. */
+export interface Turn {
+  readonly length: PieceDirection;
+  readonly width: PieceDirection;
+}
+
+/**
+ * What an operation does, in nothing but what its card prints: marks, sides, numbers. Every number has been
+ * rounded to what the tool can set. The dry fit runs these.
+ */
+export type Act =
+  /**
+   * A straight cut square through the workpiece. `at` is measured from `from` (start or near); the kerf lies on the
+   * side that is not kept. `yields` names what lies before and behind the line; undefined is waste.
+   */
+  | {
+      readonly act: 'saw';
+      readonly workpiece: string;
+      readonly across: 'length' | 'width';
+      readonly at: Traced;
+      readonly keep: 'before' | 'behind';
+      readonly yields: readonly [string | undefined, string | undefined];
+    }
+  /** A slanting end cut: the line lies on `fullFace`, `at` from the start; what lies beyond it falls off. */
+  | {
+      readonly act: 'bevel';
+      readonly workpiece: string;
+      readonly edge: WorkEdge;
+      readonly at: Traced;
+      readonly angle: number;
+      readonly fullFace: WorkFace;
+    }
+  /** A step along an edge, `width` in from the edge and `depth` in from the face, between `from` and `to` along it. */
+  | {
+      readonly act: 'rabbet';
+      readonly workpiece: string;
+      readonly edge: WorkEdge;
+      readonly face: WorkFace;
+      readonly width: Traced;
+      readonly depth: Traced;
+      readonly from?: Traced;
+      readonly to?: Traced;
+    }
+  /** Pocket holes with the jig set for `collar`, at places along `edge` from the start (or the near edge). */
+  | {
+      readonly act: 'pocket';
+      readonly workpiece: string;
+      readonly face: WorkFace;
+      readonly edge: WorkEdge;
+      readonly along: readonly Traced[];
+      readonly collar: Traced;
+    }
+  /** Round holes square to a side; places as for a hole of that side. */
+  | {
+      readonly act: 'drill';
+      readonly workpiece: string;
+      readonly side: WorkSide;
+      readonly at: readonly (readonly [Traced, Traced])[];
+      readonly diameter: Traced;
+      readonly depth?: Traced;
+      readonly countersink?: Traced;
+    }
+  /** A part goes to its place in an assembly. */
+  | {
+      readonly act: 'set';
+      readonly workpiece: string;
+      readonly into: string;
+      readonly turn: Turn;
+      readonly touches: readonly [Touch, Touch, Touch];
+      readonly glue: boolean;
+    }
+  /** What stands beyond the named part's faces is trimmed off level with them. */
+  | {
+      readonly act: 'flush';
+      readonly workpiece: string;
+      readonly to: string;
+      readonly sides: readonly PieceDirection[];
+      readonly into: string;
+    }
+  /** Screws into the pocket holes along an edge, or through the holes of a side. */
+  | {
+      readonly act: 'screw';
+      readonly workpiece: string;
+      readonly into: string;
+      readonly mate: string;
+      readonly by: 'pockets' | 'holes';
+      readonly side: WorkSide;
+      readonly screw: string;
+      readonly length: Traced;
+      readonly diameter: Traced;
+      readonly count: number;
+    }
+  /** Work that changes no shape. */
+  | { readonly act: 'other'; readonly on: readonly string[] };
+
+export type OperationKind =
+  | 'gather'
+  | 'mark'
+  | 'true-edge'
+  | 'square-end'
+  | 'rip'
+  | 'crosscut'
+  | 'bevel'
+  | 'rabbet'
+  | 'pocket'
+  | 'drill'
+  | 'edge'
+  | 'flush'
+  | 'sand'
+  | 'assemble'
+  | 'screw'
+  | 'check-square'
+  | 'cure'
+  | 'finish'
+  | 'inspect'
+  | 'anchor';
+
+/** One thing a person does with one tool. */
+export interface Operation {
+  /** `feature-or-part/kind`. */
+  readonly id: string;
+  readonly kind: OperationKind;
+  /** The card's heading: `Rip the side strip from sheet S1`. */
+  readonly title: string;
+  readonly does: Act;
+  /** A tool of the shop by id; absent for hand work. */
+  readonly tool?: string;
+  /** What must be true before: ids of operations. */
+  readonly after: readonly string[];
+  /** Which face lies up, in words. */
+  readonly faceUp?: string;
+  /** The edge everything is measured from, in words. */
+  readonly reference?: string;
+  /** The card's lines, in order, complete sentences; `{0}`, `{1}`: the n-th of `lengths`, printed in the shop's unit. */
+  readonly lines: readonly string[];
+  readonly lengths: readonly Traced[];
+  readonly minutes: { readonly active: number; readonly waiting: number };
+  /** Safety, in a sentence each. */
+  readonly cautions: readonly string[];
+}

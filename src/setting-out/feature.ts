@@ -1,0 +1,67 @@
+import type { Traced } from '../measure/index.ts';
+import type { Side } from './part.ts';
+
+/** One of the two broad faces. */
+export type Face = 'show' | 'under';
+/** One of the four edges. */
+export type Edge = 'start' | 'end' | 'near' | 'far';
+
+interface FeatureBase {
+  /** `part#cause`: the part, and the joint or record that asks for the feature. */
+  readonly id: string;
+  /** What it is for, in a maker's words: `for the back`. */
+  readonly purpose: string;
+}
+
+/**
+ * A rabbet: a step cut along an edge, out of a face. It runs the edge's full length between `from` and `to`,
+ * measured along the edge from the start (for near and far) or from the near edge (for start and end).
+ */
+export interface Rabbet extends FeatureBase {
+  readonly kind: 'rabbet';
+  readonly face: Face;
+  readonly edge: Edge;
+  /** In from the edge. */
+  readonly width: Traced;
+  /** In from the face. */
+  readonly depth: Traced;
+  readonly from: Traced;
+  readonly to: Traced;
+}
+
+/** An edge cut at a slant; the named face keeps its full size, the other loses thickness x tan(angle). */
+export interface Bevel extends FeatureBase {
+  readonly kind: 'bevel';
+  readonly edge: Edge;
+  /** Degrees off square. */
+  readonly angle: number;
+  readonly fullFace: Face;
+}
+
+/** A round hole square to the side it starts from. */
+export interface Hole extends FeatureBase {
+  readonly kind: 'hole';
+  readonly use: 'pilot' | 'clearance';
+  readonly side: Side;
+  /**
+   * Where, on the side it starts from: on a face along the length and across the width; on an edge along the
+   * edge (as for a rabbet) and up from the under face.
+   */
+  readonly at: readonly [Traced, Traced];
+  readonly diameter: Traced;
+  /** Absent: right through. */
+  readonly depth?: Traced;
+  /** Diameter of the countersink at the mouth (82 or 90 degrees by the screw's head). */
+  readonly countersink?: Traced;
+}
+
+/** A pocket hole: bored into a face at a slant so that a screw leaves through the middle of an edge. */
+export interface Pocket extends FeatureBase {
+  readonly kind: 'pocket';
+  readonly face: Face;
+  readonly edge: Edge;
+  /** Along the edge, as for a rabbet. */
+  readonly along: Traced;
+}
+
+export type Feature = Rabbet | Bevel | Hole | Pocket;

@@ -1,0 +1,46 @@
+import type { Traced } from '../measure/index.ts';
+import type { Side } from './part.ts';
+import type { Direction, TracedBox } from './place.ts';
+
+/** What a joint is there to do; the spacing of its screws follows from it. */
+export type Duty = 'carries' | 'base' | 'back' | 'edging' | 'frame';
+
+/** How a joint is held together. */
+export type Hold = 'pocket-screws' | 'face-screws' | 'glue' | 'glue-and-screws';
+
+/** A contact between two faces: `part` meets `mate`. */
+export interface Joint {
+  readonly id: string;
+  readonly kind: 'butt' | 'rabbet' | 'mitre';
+  readonly duty: Duty;
+  readonly hold: Hold;
+  /** The part that is fixed (the one with pockets, or the outer one of face screws). */
+  readonly part: string;
+  readonly side: Side;
+  readonly mate: string;
+  readonly mateSide: Side;
+  /** The faces' common area in piece coordinates; flat in the direction across the joint. */
+  readonly contact: TracedBox;
+  readonly fasteners: readonly string[];
+}
+
+/** A screw in place. It names every part it passes through, head first. */
+export interface Fastener {
+  readonly id: string;
+  readonly joint: string;
+  /** A screw of the shop's rack, or of the shopping list. */
+  readonly screw: string;
+  readonly through: readonly string[];
+  /** Piece coordinates of the middle of the underside of the head. */
+  readonly head: readonly [Traced, Traced, Traced];
+  /** The way it is driven. */
+  readonly direction: Direction;
+  /** A pocket screw leans by this many degrees from `direction`, away from `leansFrom`. */
+  readonly lean?: { readonly degrees: number; readonly toward: Direction };
+  readonly length: Traced;
+  readonly diameter: Traced;
+  /** How far the thread stands in the last part, square to the joint. */
+  readonly holds: Traced;
+  /** Wood left between the tip and the far face of the last part. */
+  readonly spare: Traced;
+}

@@ -1,0 +1,43 @@
+import type { Traced } from '../measure/index.ts';
+import type { Feature } from './feature.ts';
+import type { Place } from './place.ts';
+
+/**
+ * The six sides of a part in its own frame. Length runs from `start` to `end`, width from `near` to `far`,
+ * thickness from `under` to `show`: the show face is the one that is seen most.
+ */
+export type Side = 'start' | 'end' | 'near' | 'far' | 'under' | 'show';
+
+/** What the stock of a part is: cut from a sheet in two directions, or from strips of a given section in one. */
+export type StockForm = 'sheet' | 'strip';
+
+/**
+ * One part of the piece. Its sizes are those of the finished part's bounding box, so a part is exactly
+ * length x width x thickness less its features. Identity is the record it comes from and the role it plays.
+ */
+export interface Part {
+  /** `record/role`, with `:n` where the record asks for several: `bay2/shelf:1`. */
+  readonly id: string;
+  readonly record: string;
+  readonly role: string;
+  /** A name a maker would use: `left side`, `shelf in bay 2`. */
+  readonly name: string;
+  /** The letter and number pencilled on the wood; once issued it never changes. */
+  readonly mark: string;
+  readonly lot: string;
+  readonly form: StockForm;
+  /** Along the grain. */
+  readonly length: Traced;
+  readonly width: Traced;
+  readonly thickness: Traced;
+  /** Sizes to cut to, before what is trimmed off once the part is glued on; equal to the finished ones if absent. */
+  readonly rough?: { readonly length: Traced; readonly width: Traced; readonly thickness: Traced };
+  /** Whether the grain must run along the length. */
+  readonly grain: 'length' | 'free';
+  readonly place: Place;
+  readonly features: readonly Feature[];
+  /** Whether the part has a mirror twin, and which of the two it is. */
+  readonly hand: 'left' | 'right' | 'none';
+  /** Set when the printed length must not exceed the drawn one: the part stands between two others. */
+  readonly between: boolean;
+}

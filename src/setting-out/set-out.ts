@@ -1,0 +1,42 @@
+import type { Ledger, Traced } from '../measure/index.ts';
+import type { Snag } from '../snag/index.ts';
+import type { Fastener, Joint } from './joint.ts';
+import type { Part } from './part.ts';
+import type { TracedBox } from './place.ts';
+
+/** A place where something is kept or carried: a shelf, a case's bottom, the top. Checks load it. */
+export interface Surface {
+  readonly part: string;
+  /** Free length between supports. */
+  readonly span: Traced;
+  readonly depth: Traced;
+  /** Whether the ends are held (screwed) or only carried: decides nothing yet but is shown. */
+  readonly ends: 'screwed' | 'resting';
+  /** What it carries in use, kg, and where that was said. */
+  readonly loadKg: number;
+  readonly loadPath: string;
+  /** The document's record that a cure would change. */
+  readonly record: string;
+}
+
+/** An opening of the case, clear sizes. */
+export interface Opening {
+  readonly id: string;
+  readonly box: TracedBox;
+}
+
+/** Everything setting-out knows of a piece. */
+export interface SetOut {
+  readonly ledger: Ledger;
+  /** In the order of marks. */
+  readonly parts: readonly Part[];
+  readonly joints: readonly Joint[];
+  readonly fasteners: readonly Fastener[];
+  readonly openings: readonly Opening[];
+  readonly surfaces: readonly Surface[];
+  /** The bounding box of all parts, as sizes. */
+  readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
+  /** What can be asked for by name (`left side.length`), and its ledger entry. */
+  readonly dimensions: ReadonlyMap<string, Traced>;
+  readonly snags: readonly Snag[];
+}

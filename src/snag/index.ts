@@ -1,0 +1,1 @@
+export type { Cure, CureEdit, Figures, Level, Rule, Snag, Where } from './snag.ts';

@@ -1,0 +1,2 @@
+export type { Frame, Mesh, Point, Shape } from './shape.ts';
+export type { Body, Solids } from './solids.ts';
