@@ -1,5 +1,12 @@
 export type { Entry, LedgerData, LedgerOperation, LengthRow, RatioRow, Traced } from './ledger.ts';
 export { Ledger } from './ledger.ts';
+export type { ReadLength, Units } from './parse.ts';
+export { parseLength } from './parse.ts';
+export type { ReadMass } from './parse-mass.ts';
+export { parseMass } from './parse-mass.ts';
+export type { LengthFormat, PrintedLength } from './print.ts';
+export { printedTicks, printLength, printStep, toJsonMm } from './print.ts';
+export type { Misread } from './read-number.ts';
 export type { Rounding, Ticks } from './ticks.ts';
 export {
   fromInches,
