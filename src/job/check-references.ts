@@ -1,0 +1,128 @@
+import type { Snag } from '../snag/index.ts';
+import type { JobDocument } from './document.ts';
+import type { DesignRecord } from './records/design-record.ts';
+
+/** Ids: each once, each reference to something that is there, and no record that belongs to itself. */
+export function checkReferences(job: JobDocument): readonly Snag[] {
+  return [...repeatedIds(job), ...badParents(job), ...badLots(job)];
+}
+
+function repeatedIds(job: JobDocument): readonly Snag[] {
+  const { rack, tools, people } = job.shop;
+  const lists: readonly [string, readonly { readonly id: string }[]][] = [
+    ['design/records', job.design.records],
+    ['shop/tools', tools],
+    ['shop/people', people],
+    ['shop/rack/lots', rack.lots],
+    ['shop/rack/stock', rack.lots.flatMap((l) => l.stock)],
+    ['shop/rack/screws', rack.screws],
+    ['shop/rack/bits', rack.bits],
+  ];
+  const snags: Snag[] = [];
+  for (const [path, list] of lists) {
+    const seen = new Set<string>();
+    for (const { id } of list) {
+      if (seen.has(id))
+        snags.push({
+          code: 'document.repeated-id',
+          level: 'stop',
+          where: { path: `${path}/${id}` },
+          sentence: `“${id}” is used twice.`,
+          cures: [{ says: 'Give one of the two another id.' }],
+        });
+      seen.add(id);
+    }
+  }
+  return snags;
+}
+
+function badParents(job: JobDocument): readonly Snag[] {
+  const byId = new Map<string, DesignRecord>(job.design.records.map((r) => [r.id, r]));
+  const snags: Snag[] = [];
+  for (const r of job.design.records) {
+    if (r.kind === 'piece') continue;
+    const path = `design/records/${r.id}/parent`;
+    if (!byId.has(r.parent)) {
+      snags.push({
+        code: 'document.no-such-record',
+        level: 'stop',
+        where: { path, record: r.id },
+        sentence: `“${r.id}” belongs to “${r.parent}”, which isn’t there.`,
+        cures: [{ says: `Add a record “${r.parent}”, or name the one it belongs to.` }],
+      });
+      continue;
+    }
+    if (goesRound(r, byId))
+      snags.push({
+        code: 'document.circular',
+        level: 'stop',
+        where: { path, record: r.id },
+        sentence: `“${r.id}” belongs, by way of “${r.parent}”, to itself.`,
+        cures: [{ says: 'Let one of them belong to the piece or the case.' }],
+      });
+  }
+  return snags;
+}
+
+function goesRound(start: DesignRecord, byId: ReadonlyMap<string, DesignRecord>): boolean {
+  const seen = new Set([start.id]);
+  let at: DesignRecord | undefined = start;
+  while (at && at.kind !== 'piece') {
+    at = byId.get(at.parent);
+    if (at === start) return true;
+    if (at && seen.has(at.id)) return false;
+    if (at) seen.add(at.id);
+  }
+  return false;
+}
+
+function badLots(job: JobDocument): readonly Snag[] {
+  const lots = new Map(job.shop.rack.lots.map((l) => [l.id, l]));
+  const snags: Snag[] = [];
+  for (const r of job.design.records) {
+    const wants: [field: string, lot: string | undefined, form: 'sheet' | 'strip'][] = [];
+    if ('board' in r) wants.push(['board', r.board, 'sheet']);
+    if (r.kind === 'edging') wants.push(['strip', r.strip, 'strip']);
+    if (r.kind === 'top') wants.push(['edging', r.edging, 'strip']);
+    for (const [field, id, form] of wants) {
+      if (id === undefined) continue;
+      const lot = lots.get(id);
+      const path = `design/records/${r.id}/${field}`;
+      if (!lot)
+        snags.push({
+          code: 'document.no-such-lot',
+          level: 'stop',
+          where: { path, record: r.id },
+          sentence: `“${r.id}” is to be made of “${id}”, a lot that the rack doesn’t have.`,
+          cures: [{ says: `Add the lot, or name one of: ${[...lots.keys()].join(', ')}.` }],
+        });
+      else if (lot.form !== form)
+        snags.push({
+          code: 'document.wrong-form',
+          level: 'stop',
+          where: { path, record: r.id },
+          sentence: `“${r.id}” needs ${form === 'sheet' ? 'a sheet' : 'strips'} here, but “${id}” is ${lot.form === 'sheet' ? 'a sheet' : 'strips'}.`,
+          cures: [{ says: `Name a lot of ${form}s.` }],
+        });
+    }
+  }
+  for (const lot of job.shop.rack.lots) snags.push(...lotSizes(lot));
+  return snags;
+}
+
+function lotSizes(lot: JobDocument['shop']['rack']['lots'][number]): readonly Snag[] {
+  const snags: Snag[] = [];
+  const missing = (path: string, sentence: string) =>
+    snags.push({
+      code: 'document.missing-field',
+      level: 'stop',
+      where: { path: `shop/rack/lots/${lot.id}/${path}`, lot: lot.id },
+      sentence,
+      cures: [{ says: 'Add “width”.' }],
+    });
+  if (lot.form === 'strip' && lot.width === undefined) missing('width', `Strips “${lot.id}” need a width.`);
+  if (lot.form === 'sheet')
+    for (const s of lot.stock)
+      if (s.width === undefined) missing(`stock/${s.id}/width`, `Sheet “${s.id}” needs a width.`);
+  return snags;
+}

@@ -1,0 +1,160 @@
+import type { Snag } from '../snag/index.ts';
+import type { JobDocument } from './document.ts';
+import type { DesignRecord, RecordKind } from './records/design-record.ts';
+import { RecordTree } from './tree.ts';
+
+/** What each kind of record may belong to. */
+const MAY_BELONG: Record<Exclude<RecordKind, 'piece'>, readonly RecordKind[]> = {
+  case: ['piece'],
+  opening: ['case', 'opening'],
+  divider: ['opening'],
+  shelf: ['opening'],
+  back: ['case'],
+  top: ['case'],
+  base: ['case'],
+  edging: ['case'],
+};
+
+/** How many of a kind a record may have. */
+const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[] = [
+  ['piece', 'case'],
+  ['case', 'opening'],
+  ['case', 'back'],
+  ['case', 'top'],
+  ['case', 'base'],
+  ['case', 'edging'],
+];
+
+/** The shape of the design: one piece, one case, and splits whose openings and dividers alternate. */
+export function checkStructure(job: JobDocument): readonly Snag[] {
+  const tree = new RecordTree(job.design.records);
+  const snags: Snag[] = [];
+  const pieces = job.design.records.filter((r) => r.kind === 'piece');
+  if (pieces.length !== 1)
+    snags.push(
+      fault(
+        'design.one-piece',
+        'design/records',
+        undefined,
+        `A design has one piece; this has ${pieces.length}.`,
+        'Keep one record of kind “piece”.',
+      ),
+    );
+  const piece = pieces[0];
+  if (piece && tree.childrenOf(piece.id, 'case').length === 0)
+    snags.push(
+      fault(
+        'design.no-case',
+        `design/records/${piece.id}`,
+        piece.id,
+        `“${piece.id}” has no case.`,
+        `Add a record of kind “case” with parent “${piece.id}”.`,
+      ),
+    );
+  for (const r of job.design.records) {
+    if (r.kind !== 'piece') snags.push(...wrongParent(r, tree));
+    snags.push(...tooMany(r, tree));
+    if (r.kind === 'opening') snags.push(...badSplit(r, tree));
+    if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)
+      snags.push(
+        fault(
+          'design.shelf-at-and-count',
+          `design/records/${r.id}/at`,
+          r.id,
+          `“${r.id}” asks for ${r.count} shelves at one height.`,
+          'Give each shelf a record of its own, or leave “at” out to space them equally.',
+        ),
+      );
+  }
+  return snags;
+}
+
+function wrongParent(r: Exclude<DesignRecord, { kind: 'piece' }>, tree: RecordTree): readonly Snag[] {
+  const parent = tree.get(r.parent);
+  if (!parent || MAY_BELONG[r.kind].includes(parent.kind)) return [];
+  return [
+    fault(
+      'design.wrong-parent',
+      `design/records/${r.id}/parent`,
+      r.id,
+      `A ${r.kind} can’t belong to a ${parent.kind}.`,
+      `Let “${r.id}” belong to a ${MAY_BELONG[r.kind].join(' or ')}.`,
+    ),
+  ];
+}
+
+function tooMany(r: DesignRecord, tree: RecordTree): readonly Snag[] {
+  return AT_MOST_ONE.filter(
+    ([parent, child]) => r.kind === parent && tree.childrenOf(r.id, child).length > 1,
+  ).map(([, child]) =>
+    fault(
+      'design.too-many',
+      `design/records/${r.id}`,
+      r.id,
+      `“${r.id}” has more than one ${child}.`,
+      'Keep one of them.',
+    ),
+  );
+}
+
+function badSplit(r: Extract<DesignRecord, { kind: 'opening' }>, tree: RecordTree): readonly Snag[] {
+  const openings = tree.childrenOf(r.id, 'opening');
+  const dividers = tree.childrenOf(r.id, 'divider');
+  const shelves = tree.childrenOf(r.id, 'shelf');
+  const path = `design/records/${r.id}`;
+  if (r.split === undefined) {
+    if (openings.length || dividers.length)
+      return [
+        fault(
+          'design.not-split',
+          path,
+          r.id,
+          `“${r.id}” holds openings but isn’t split.`,
+          'Add “split”: “across” or “down”.',
+        ),
+      ];
+    return [];
+  }
+  const snags: Snag[] = [];
+  if (openings.length < 2)
+    snags.push(
+      fault(
+        'design.split-of-one',
+        path,
+        r.id,
+        `“${r.id}” is split but has ${openings.length} openings.`,
+        'Give it two or more, or take “split” out.',
+      ),
+    );
+  if (shelves.length)
+    snags.push(
+      fault(
+        'design.shelf-in-split',
+        path,
+        r.id,
+        `“${r.id}” is split, so a shelf must belong to one of its openings.`,
+        'Move the shelf into an opening.',
+      ),
+    );
+  if (dividers.length && dividers.length !== openings.length - 1)
+    snags.push(
+      fault(
+        'design.divider-count',
+        path,
+        r.id,
+        `“${r.id}” has ${openings.length} openings and ${dividers.length} dividers; it needs ${openings.length - 1}.`,
+        'Name one divider for each gap between openings, or none at all.',
+      ),
+    );
+  return snags;
+}
+
+function fault(code: string, path: string, record: string | undefined, sentence: string, cure: string): Snag {
+  return {
+    code,
+    level: 'stop',
+    where: record === undefined ? { path } : { path, record },
+    sentence,
+    cures: [{ says: cure }],
+  };
+}

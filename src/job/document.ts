@@ -1,0 +1,23 @@
+import * as v from 'valibot';
+import { DesignRecord } from './records/design-record.ts';
+import { Shop } from './shop/shop.ts';
+
+/** The document's version. It stays 1 until the first release. */
+export const VERSION = 1;
+
+/** What the maker wants, as flat records. */
+export const Design = v.strictObject({ records: v.array(DesignRecord) });
+export type Design = v.InferOutput<typeof Design>;
+
+/** What was issued, done and measured. Nothing has been, so far. */
+export const Work = v.strictObject({});
+export type Work = v.InferOutput<typeof Work>;
+
+/** One job: a design, the shop it is built in, and the work on it. Plain JSON. */
+export const JobDocument = v.strictObject({
+  version: v.literal(VERSION),
+  design: Design,
+  shop: Shop,
+  work: Work,
+});
+export type JobDocument = v.InferOutput<typeof JobDocument>;

@@ -1,0 +1,15 @@
+export type { CheckedJob } from './check-job.ts';
+export { checkJob, readJob } from './check-job.ts';
+export type { Design, JobDocument, Work } from './document.ts';
+export { VERSION } from './document.ts';
+export type { Edit, Edited } from './edit.ts';
+export { applyEdit, inverseOf } from './edit.ts';
+export { jobJsonSchema } from './json-schema.ts';
+export { readPlace, writePlace } from './place-in-document.ts';
+export type { DesignRecord, RecordKind, RecordOf } from './records/design-record.ts';
+export type { Bit, Lot, Rack, Screw, Stock, Supply } from './shop/rack.ts';
+export type { Shop } from './shop/shop.ts';
+export type { Person, Tool, ToolKind, ToolOf } from './shop/tool.ts';
+export { RecordTree, treeOf } from './tree.ts';
+export type { OpeningSize } from './typed.ts';
+export { readOpeningSize } from './typed.ts';

@@ -1,0 +1,12 @@
+import * as v from 'valibot';
+import { Id } from '../typed.ts';
+import { baseFields } from './base-fields.ts';
+
+/** Solid strips glued to the front edges of the case's panels. */
+export const EdgingRecord = v.strictObject({
+  ...baseFields,
+  kind: v.literal('edging'),
+  /** A lot of strips; its thickness is what the edging adds. */
+  strip: Id,
+});
+export type EdgingRecord = v.InferOutput<typeof EdgingRecord>;

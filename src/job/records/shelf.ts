@@ -1,0 +1,19 @@
+import * as v from 'valibot';
+import { Id, MarginText, MassText, SizeText } from '../typed.ts';
+import { baseFields } from './base-fields.ts';
+
+/** Fixed shelves in an opening: one at a height, or several that part it equally. */
+export const ShelfRecord = v.strictObject({
+  ...baseFields,
+  kind: v.literal('shelf'),
+  board: v.optional(Id),
+  /** How many, equally spaced. One when absent. */
+  count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40))),
+  /** Clear height below a single shelf; equal spacing when absent. */
+  at: v.optional(SizeText),
+  /** How far its front stays behind the case's front. */
+  setback: v.optional(MarginText),
+  /** What stands on each. */
+  load: v.optional(MassText),
+});
+export type ShelfRecord = v.InferOutput<typeof ShelfRecord>;

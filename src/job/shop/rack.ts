@@ -1,0 +1,80 @@
+import * as v from 'valibot';
+import { Id, MarginText, Name, SizeText } from '../typed.ts';
+
+const price = v.pipe(v.number(), v.finite(), v.minValue(0));
+const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(100000));
+
+/** Sheets, offcuts or strips of one size: on the rack, to be bought, or both. */
+export const Stock = v.strictObject({
+  id: Id,
+  name: v.optional(Name),
+  /** Along the grain. */
+  length: SizeText,
+  /** Across the grain; absent on strips, whose width is their lot's. */
+  width: v.optional(SizeText),
+  /** How many are on the rack. */
+  have: v.optional(count),
+  /** What one costs to buy; absent when none can be bought. */
+  price: v.optional(price),
+});
+export type Stock = v.InferOutput<typeof Stock>;
+
+/** Stock of one material and one measured thickness. */
+export const Lot = v.strictObject({
+  id: Id,
+  name: Name,
+  /** A row of the material tables: `birch-plywood`, `ash-white`. */
+  material: Id,
+  form: v.picklist(['sheet', 'strip']),
+  /** What it is sold as. */
+  nominal: SizeText,
+  /** What it measures; the nominal size counts until it has been measured. */
+  thickness: v.optional(SizeText),
+  /** Width of a strip's section. */
+  width: v.optional(SizeText),
+  /** Whether parts must follow the grain. */
+  grain: v.optional(v.picklist(['along', 'free'])),
+  /** Taken off every side of a sheet before parts are cut, kerf included. */
+  trim: v.optional(MarginText),
+  stock: v.pipe(v.array(Stock), v.minLength(1, 'a lot needs at least one size of stock')),
+});
+export type Lot = v.InferOutput<typeof Lot>;
+
+/** Screws of one size. */
+export const Screw = v.strictObject({
+  id: Id,
+  name: v.optional(Name),
+  kind: v.picklist(['pocket', 'countersunk']),
+  length: SizeText,
+  diameter: SizeText,
+  /** Diameter of the head. */
+  head: SizeText,
+  have: v.optional(count),
+  price: v.optional(price),
+});
+export type Screw = v.InferOutput<typeof Screw>;
+
+export const Bit = v.strictObject({
+  id: Id,
+  kind: v.picklist(['twist', 'countersink', 'pocket', 'straight', 'rabbet', 'flush-trim']),
+  diameter: SizeText,
+});
+export type Bit = v.InferOutput<typeof Bit>;
+
+/** Glue or finish in the cupboard, by a row of the tables. */
+export const Supply = v.strictObject({
+  id: Id,
+  material: Id,
+  /** Price of a litre, or of a kilogram of glue. */
+  price: v.optional(price),
+});
+export type Supply = v.InferOutput<typeof Supply>;
+
+export const Rack = v.strictObject({
+  lots: v.array(Lot),
+  screws: v.array(Screw),
+  bits: v.array(Bit),
+  adhesives: v.array(Supply),
+  finishes: v.array(Supply),
+});
+export type Rack = v.InferOutput<typeof Rack>;

@@ -1,0 +1,53 @@
+import type { JobDocument } from './document.ts';
+import type { DesignRecord, RecordKind, RecordOf } from './records/design-record.ts';
+
+/** The records of a design by id, and who belongs to whom. Read-only; made afresh from a document. */
+export class RecordTree {
+  private readonly byId = new Map<string, DesignRecord>();
+  private readonly brothers = new Map<string, DesignRecord[]>();
+  readonly piece: RecordOf<'piece'> | undefined;
+
+  constructor(records: readonly DesignRecord[]) {
+    let piece: RecordOf<'piece'> | undefined;
+    records.forEach((r) => {
+      this.byId.set(r.id, r);
+      if (r.kind === 'piece') piece ??= r;
+      else {
+        const list = this.brothers.get(r.parent);
+        if (list) list.push(r);
+        else this.brothers.set(r.parent, [r]);
+      }
+    });
+    this.piece = piece;
+    // Array sort is stable, so equal orders keep the file's order.
+    for (const list of this.brothers.values()) list.sort((a, b) => orderOf(a) - orderOf(b));
+  }
+
+  get(id: string): DesignRecord | undefined {
+    return this.byId.get(id);
+  }
+
+  /** All that belongs to a record, in order. */
+  children(id: string): readonly DesignRecord[] {
+    return this.brothers.get(id) ?? [];
+  }
+
+  /** What of one kind belongs to a record, in order. */
+  childrenOf<K extends RecordKind>(id: string, kind: K): readonly RecordOf<K>[] {
+    return this.children(id).filter((r): r is RecordOf<K> => r.kind === kind);
+  }
+
+  /** The one child of a kind, if there is one. */
+  childOf<K extends RecordKind>(id: string, kind: K): RecordOf<K> | undefined {
+    return this.childrenOf(id, kind)[0];
+  }
+}
+
+/** The tree of a document's design. */
+export function treeOf(job: JobDocument): RecordTree {
+  return new RecordTree(job.design.records);
+}
+
+function orderOf(r: DesignRecord): number {
+  return 'order' in r && r.order !== undefined ? r.order : 0;
+}

@@ -1,0 +1,118 @@
+import { fromMm, type LengthRow, type RatioRow } from '../measure/index.ts';
+
+const PRACTICE = 'common practice';
+
+function length(id: string, mm: number, says: string, source = PRACTICE): LengthRow {
+  return { id, value: fromMm(mm), says, source };
+}
+
+function ratio(id: string, of: readonly [number, number], says: string, source = PRACTICE): RatioRow {
+  return { id, of, says, source };
+}
+
+/** The lengths and proportions that setting-out takes from the trade. Each stands in a trace as a leaf. */
+export const SETTING_OUT = {
+  nothing: length('nothing', 0, 'nothing was asked for here, so it is nothing'),
+
+  carrySpacingLeast: length(
+    'screws.carry.least',
+    150,
+    'screws of a joint that carries stand at least this far apart',
+  ),
+  carrySpacingMost: length(
+    'screws.carry.most',
+    200,
+    'screws of a joint that carries stand at most this far apart',
+  ),
+  carryEnd: length('screws.carry.end', 50, 'the first screw stands about this far from the end of the joint'),
+  carryEndLeast: length(
+    'screws.carry.end-least',
+    25,
+    'no pocket screw stands closer to the end of its joint',
+  ),
+  baseSpacingLeast: length(
+    'screws.base.least',
+    300,
+    'screws from a base up into a case stand at least this far apart',
+  ),
+  baseSpacingMost: length(
+    'screws.base.most',
+    400,
+    'screws from a base up into a case stand at most this far apart',
+  ),
+  baseEnd: length('screws.base.end', 60, 'a base is screwed near each corner, clear of the mitre'),
+  backSpacingLeast: length('screws.back.least', 150, 'screws of a back stand at least this far apart'),
+  backSpacingMost: length('screws.back.most', 200, 'screws of a back stand at most this far apart'),
+  panelEdgeEnd: length(
+    'screws.panel-edge.end',
+    50,
+    'a screw into a panel’s edge stays this far from the panel’s end',
+  ),
+  panelEdgeCentre: length(
+    'screws.panel-edge.centre',
+    1,
+    'a screw into a panel’s edge is centred within this',
+  ),
+  farFace: length('screws.far-face', 3, 'a screw stays at least this far from the far face'),
+  headClear: length('screws.head-clear', 0.5, 'a screw head keeps this clear of a shoulder'),
+  leastHold: length(
+    'screws.least-hold',
+    9,
+    'a screw that stands less than this in the second part holds too little',
+  ),
+  moveAside: length(
+    'screws.move-aside',
+    12,
+    'a screw that would meet another is moved along the joint in steps of this',
+  ),
+
+  pocketLean: ratio(
+    'pocket.cosine',
+    [9659, 10000],
+    'a pocket screw goes in at 15 degrees: cosine 0.9659',
+    'geometry',
+  ),
+  pocketDrift: ratio(
+    'pocket.sine',
+    [2588, 10000],
+    'a pocket screw goes in at 15 degrees: sine 0.2588',
+    'geometry',
+  ),
+  pocketSeat: ratio(
+    'pocket.seat',
+    [1, 1],
+    'the head of a pocket screw sits one thickness back from the joint',
+  ),
+  half: ratio('half', [1, 2], 'the middle', 'arithmetic'),
+
+  rabbetDepth: ratio(
+    'rabbet.depth',
+    [2, 3],
+    'a rabbet is half to two thirds of the thickness deep; two thirds leaves room for a screw',
+  ),
+  backClear: length(
+    'back.clear',
+    0.5,
+    'a back is cut this much smaller on each side than the place it drops into',
+  ),
+  mitreAllowance: length('mitre.allowance', 6, 'a strip to be mitred is left this much longer at each end'),
+  edgingAllowance: length(
+    'edging.allowance',
+    5,
+    'edging is left this much longer at each end and trimmed once the glue has set',
+  ),
+
+  pilotShare: ratio(
+    'pilot.share',
+    [7, 10],
+    'a pilot hole is about 70 % of the screw’s root in wood of middling density',
+    'NDS 2018 12.1.5',
+  ),
+  rootShare: ratio(
+    'screw.root',
+    [4, 5],
+    'a wood screw’s root is about 80 % of its thread diameter',
+    'NDS 2018 Appendix L, from memory',
+  ),
+  clearanceExtra: length('clearance.extra', 0.5, 'a clearance hole is this much wider than the screw'),
+} as const;
