@@ -1,3 +1,4 @@
+export { explain } from './explain.ts';
 export type { Entry, LedgerData, LedgerOperation, LengthRow, RatioRow, Traced } from './ledger.ts';
 export { Ledger } from './ledger.ts';
 export type { ReadLength, Units } from './parse.ts';
@@ -7,6 +8,8 @@ export { parseMass } from './parse-mass.ts';
 export type { LengthFormat, PrintedLength } from './print.ts';
 export { printedTicks, printLength, printStep, toJsonMm } from './print.ts';
 export type { Misread } from './read-number.ts';
+export type { Leaf, LeafKind } from './recompute.ts';
+export { leavesOf, recompute } from './recompute.ts';
 export type { Rounding, Ticks } from './ticks.ts';
 export {
   fromInches,
@@ -21,3 +24,5 @@ export {
   toStep,
   ZERO,
 } from './ticks.ts';
+export type { LoopMember, StackUp } from './tolerance.ts';
+export { stackUp } from './tolerance.ts';
