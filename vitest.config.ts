@@ -2,8 +2,29 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    include: ['src/**/*.test.ts', 'test/**/*.test.ts'],
     testTimeout: 60_000,
     maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'desk',
+          include: ['src/**/*.test.{ts,tsx}', 'test/**/*.test.ts'],
+          exclude: ['test/browser/**'],
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        // One browser at a time, and last: they need both cores.
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['test/browser/**/*.test.ts'],
+          hookTimeout: 120_000,
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
   },
 });
