@@ -16,7 +16,10 @@ const CHECKS = [
     name: 'lint and format',
     run: ['@biomejs/biome/bin/biome', 'check', '--error-on-warnings', '--colors=off'],
   },
-  { name: 'unused files, exports and packages', run: ['knip/bin/knip.js', '--no-progress'] },
+  {
+    name: 'unused files, exports and packages',
+    run: ['knip/bin/knip.js', '--no-progress', '--no-config-hints'],
+  },
 ];
 
 const count = { passed: 0, failed: 0 };
@@ -53,7 +56,7 @@ async function runTests() {
   const folder = mkdtempSync(join(tmpdir(), 'casewright-test-'));
   try {
     const file = join(folder, 'tests.json');
-    const reporters = ['--reporter=dot', '--reporter=json', `--outputFile.json=${file}`];
+    const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
     const { code } = await run(['vitest/vitest.mjs', 'run', '--allowOnly=false', ...reporters], 'inherit');
     const tests = readCounts(file);
     if (tests.skipped > 0) console.log(`${tests.skipped} tests were skipped`);

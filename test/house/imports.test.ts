@@ -16,7 +16,8 @@ beforeAll(async () => {
     { baseDir: ROOT, tsPreCompilationDeps: true, doNotFollow: { path: 'node_modules' } },
     {
       extensions: ['.ts', '.tsx', '.mjs', '.js', '.json'],
-      conditionNames: ['import', 'types', 'default'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'types', 'node', 'browser', 'default'],
     } as object,
   );
   const seen = (output as ICruiseResult).modules.filter(({ source }) => source.startsWith('src/'));
