@@ -55,6 +55,16 @@ export const SETTING_OUT = {
   ),
   farFace: length('screws.far-face', 3, 'a screw stays at least this far from the far face'),
   headClear: length('screws.head-clear', 0.5, 'a screw head keeps this clear of a shoulder'),
+  pocketLongest: ratio(
+    'screws.pocket.longest',
+    [2, 1],
+    'a pocket screw is at most about twice as long as its board is thick',
+  ),
+  setStep: length(
+    'step.setting',
+    1,
+    'places of screws are set to whole millimetres where no tool asks for finer',
+  ),
   leastHold: length(
     'screws.least-hold',
     9,

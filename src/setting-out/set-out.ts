@@ -12,17 +12,19 @@ export interface Surface {
   readonly depth: Traced;
   /** Whether the ends are held (screwed) or only carried: decides nothing yet but is shown. */
   readonly ends: 'screwed' | 'resting';
-  /** What it carries in use, kg, and where that was said. */
-  readonly loadKg: number;
-  readonly loadPath: string;
+  /** What it carries in use, kg; absent when the maker didn't say, and the general allowance counts. */
+  readonly loadKg?: number;
   /** The document's record that a cure would change. */
   readonly record: string;
 }
 
-/** An opening of the case, clear sizes. */
+/** A clear space inside a case. */
 export interface Opening {
   readonly id: string;
   readonly box: TracedBox;
+  readonly width: Traced;
+  readonly height: Traced;
+  readonly depth: Traced;
 }
 
 /** Everything setting-out knows of a piece. */

@@ -1,0 +1,58 @@
+export { ADHESIVES, type Adhesive, adhesive } from './adhesives.ts';
+export { CAUTIONS, type Caution, caution } from './cautions.ts';
+export { CREEP_FACTORS, type CreepFactor, creepFactor } from './creep-factors.ts';
+export { type FasteningGravity, fasteningGravity } from './fastening-gravity.ts';
+export { coverageM2PerL, FINISHES, type Finish, finish, OILY_CLOTHS, SANDING_GRITS } from './finishes.ts';
+export {
+  boardFeet,
+  type DressedSize,
+  dressed,
+  HARDWOOD_THICKNESSES,
+  hardwoodTally,
+  SOFTWOOD_THICKNESSES,
+  SOFTWOOD_WIDTHS,
+} from './lumber.ts';
+export { density, type Material, material } from './material.ts';
+export { type CategoryLimits, en315Sanded, ps1Category, type ThicknessLimits } from './panel-thickness.ts';
+export {
+  PANELS,
+  type Panel,
+  type PanelStiffness,
+  panel,
+  panelStiffness,
+  SHEET_SIZES,
+  type SheetSize,
+} from './panels.ts';
+export {
+  POCKET_DEGREES,
+  POCKET_HOLE,
+  type PocketReach,
+  pocketReach,
+  pocketScrewLength,
+  pocketThread,
+} from './pocket-holes.ts';
+export {
+  type PilotUse,
+  pilotShare,
+  SCREW_RULES,
+  screwFigure,
+  shankShare,
+  WOOD_SCREWS,
+  type WoodScrew,
+  woodScrew,
+  woodScrewOf,
+} from './screws.ts';
+export { SETTING_OUT } from './setting-out-rules.ts';
+export {
+  MOST_ON_A_SHELF,
+  ROW_OF_BOOKS,
+  SAG_LIMITS,
+  type SagLimit,
+  SHELF_LOADS,
+  type ShelfLoad,
+  sagLimit,
+  shelfLoad,
+} from './shelf-loads.ts';
+export type { Range, Sourced } from './sourced.ts';
+export { densityAt12, SPECIES, type Species, species } from './species.ts';
+export { TOOL_ACCURACIES, type ToolAccuracy, toolAccuracy } from './tool-accuracy.ts';

@@ -1,0 +1,77 @@
+import type { Traced } from '../measure/index.ts';
+import type { Draft, DraftPart } from './draft.ts';
+import type { CaseFrame } from './frame-of-case.ts';
+
+/** The panels that make a case a box, and the clear space they leave. */
+export interface CasePanels {
+  readonly left: DraftPart;
+  readonly right: DraftPart;
+  readonly bottom: DraftPart;
+  /** Absent where an applied top closes the case. */
+  readonly lid: DraftPart | undefined;
+  readonly inside: {
+    readonly left: Traced;
+    readonly floor: Traced;
+    readonly width: Traced;
+    readonly height: Traced;
+  };
+}
+
+/** Sides that run through, with a bottom (and a lid, where there is no applied top) between them. */
+export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
+  const l = draft.ledger;
+  const { box, lot, board } = frame;
+  // Only a back that is let in needs sides that run past it.
+  const sideDepth =
+    frame.back?.fitting === 'applied'
+      ? frame.insideDepth
+      : l.less('depth of the sides, behind the front edging', frame.depth, frame.edgingThickness);
+  const side = (hand: 'left' | 'right', x: Traced) =>
+    draft.panel({
+      record: box.id,
+      role: `${hand}-side`,
+      name: `${hand} side`,
+      family: 'side',
+      lot,
+      at: [x, frame.panelFront, frame.foot],
+      size: [board, sideDepth, frame.uprightHeight],
+      length: '+z',
+      // The show face looks outward, so the two are mirror images.
+      width: hand === 'left' ? '+y' : '-y',
+      hand,
+    });
+  const left = side('left', frame.left);
+  const right = side('right', l.less('inner face of the right side', frame.right, board));
+  const insideLeft = l.sum('inner face of the left side', frame.left, board);
+  const insideWidth = l.less('clear width between the sides', frame.width, board, board);
+  const flat = (role: string, name: string, family: 'bottom' | 'top', z: Traced) =>
+    draft.panel({
+      record: box.id,
+      role,
+      name,
+      family,
+      lot,
+      at: [insideLeft, frame.panelFront, z],
+      size: [insideWidth, frame.insideDepth, board],
+      length: '+x',
+      width: '+y',
+      between: true,
+    });
+  const bottom = flat('bottom', 'bottom', 'bottom', frame.foot);
+  const lid = frame.top
+    ? undefined
+    : flat('lid', 'top panel', 'top', l.less('underside of the top panel', frame.head, board));
+  const panels = lid ? [board, board] : [board];
+  return {
+    left,
+    right,
+    bottom,
+    lid,
+    inside: {
+      left: insideLeft,
+      floor: l.sum('upper face of the bottom', frame.foot, board),
+      width: insideWidth,
+      height: l.less('clear height inside the case', frame.uprightHeight, ...panels),
+    },
+  };
+}

@@ -1,0 +1,30 @@
+import type { Traced } from '../measure/index.ts';
+import type { Draft } from './draft.ts';
+import type { SetOut } from './set-out.ts';
+
+/**
+ * What can be asked for by name: `overall.width`, `left side.length` (or by mark, `A1.length`), `bay1.width`,
+ * and every field of the document by its path.
+ */
+export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
+  const names = draft.dimensions;
+  const add = (name: string, t: Traced) => {
+    if (!names.has(name)) names.set(name, t);
+  };
+  for (const key of ['width', 'height', 'depth'] as const) add(`overall.${key}`, overall[key]);
+  for (const part of draft.parts)
+    for (const name of [part.name, part.mark, part.id]) {
+      add(`${name}.length`, part.length);
+      add(`${name}.width`, part.width);
+      add(`${name}.thickness`, part.thickness);
+      if (part.rough) {
+        add(`${name}.rough length`, part.rough.length);
+        add(`${name}.rough width`, part.rough.width);
+      }
+    }
+  for (const o of draft.openings) {
+    add(`${o.id}.width`, o.width);
+    add(`${o.id}.height`, o.height);
+    add(`${o.id}.depth`, o.depth);
+  }
+}

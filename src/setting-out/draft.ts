@@ -1,0 +1,190 @@
+import { type JobDocument, type Lot, type RecordOf, type RecordTree, treeOf } from '../job/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
+import { Ledger, parseLength, parseMass, type Traced } from '../measure/index.ts';
+import type { Cure, Snag } from '../snag/index.ts';
+import type { Feature } from './feature.ts';
+import type { Fastener, Joint } from './joint.ts';
+import { type Family, markFor } from './mark.ts';
+import type { Part } from './part.ts';
+import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
+import type { Opening, Surface } from './set-out.ts';
+
+/** Three traced lengths along x, y and z. */
+export type Triple = readonly [Traced, Traced, Traced];
+
+/** A part as a room of the case describes it: a box in the piece and the way it lies in it. */
+export interface PanelSpec {
+  readonly record: string;
+  readonly role: string;
+  readonly name: string;
+  readonly family: Family;
+  readonly lot: Lot;
+  /** Least corner in the piece, and size along x, y and z. */
+  readonly at: Triple;
+  readonly size: Triple;
+  readonly length: Direction;
+  readonly width: Direction;
+  readonly hand?: 'left' | 'right';
+  readonly between?: boolean;
+  readonly rough?: NonNullable<Part['rough']>;
+}
+
+/** A part under way: features are still added to it. */
+export interface DraftPart extends Omit<Part, 'features'> {
+  readonly features: Feature[];
+  readonly box: TracedBox;
+}
+
+/**
+ * A piece while it is being set out: what has been worked out so far, and the few ways to add to it. One draft
+ * serves one call of `setOut` and is never seen outside the room.
+ */
+export class Draft {
+  readonly ledger = new Ledger();
+  readonly tree: RecordTree;
+  readonly parts: DraftPart[] = [];
+  readonly joints: Joint[] = [];
+  readonly fasteners: Fastener[] = [];
+  readonly openings: Opening[] = [];
+  readonly surfaces: Surface[] = [];
+  readonly snags: Snag[] = [];
+  readonly dimensions = new Map<string, Traced>();
+  readonly job: JobDocument;
+  private readonly marks = new Map<Family, number>();
+  private readonly byId = new Map<string, DraftPart>();
+
+  constructor(job: JobDocument) {
+    this.job = job;
+    this.tree = treeOf(job);
+  }
+
+  /** Nothing, as a traced length. */
+  get nothing(): Traced {
+    return this.ledger.row(SETTING_OUT.nothing);
+  }
+
+  /** A length typed in a field of a record; nothing when the field is absent. */
+  field<R extends { readonly id: string }>(record: R, field: keyof R & string): Traced {
+    const typed = record[field];
+    return typeof typed === 'string'
+      ? this.typed(`design/records/${record.id}/${field}`, typed)
+      : this.nothing;
+  }
+
+  /** A length typed at a path of the document. */
+  typed(path: string, text: string): Traced {
+    const read = parseLength(text, this.job.shop.units);
+    if (!read.ok) throw new Error(`unchecked length at ${path}: ${read.problem}`);
+    return this.ledger.document(path, read.value, text);
+  }
+
+  /** What a lot really measures: its measured thickness, or the nominal one until it has been measured. */
+  thickness(lot: Lot): Traced {
+    const path = `shop/rack/lots/${lot.id}`;
+    return lot.thickness === undefined
+      ? this.typed(`${path}/nominal`, lot.nominal)
+      : this.typed(`${path}/thickness`, lot.thickness);
+  }
+
+  lot(id: string): Lot {
+    const lot = this.job.shop.rack.lots.find((l) => l.id === id);
+    if (!lot) throw new Error(`unchecked lot: ${id}`);
+    return lot;
+  }
+
+  mass(text: string | undefined): number | undefined {
+    if (text === undefined) return undefined;
+    const read = parseMass(text);
+    if (!read.ok) throw new Error(`unchecked mass: ${text}`);
+    return read.value;
+  }
+
+  /** Adds a part and gives it its mark. */
+  panel(spec: PanelSpec): DraftPart {
+    const { at, size, length, width, rough } = spec;
+    const thickness = thirdDirection(length, width);
+    const max = at.map((low, axis) =>
+      this.ledger.sum(FAR_SIDE[axis]!, low, size[axis]!),
+    ) as unknown as Triple;
+    const origin = at.map((low, axis) => {
+      const runs = [length, width, thickness].find((d) => axisOf(d).axis === axis)!;
+      return axisOf(runs).sign > 0 ? low : max[axis]!;
+    }) as unknown as Triple;
+    const along = (d: Direction) => size[axisOf(d).axis];
+    const number = (this.marks.get(spec.family) ?? 0) + 1;
+    this.marks.set(spec.family, number);
+    const part: DraftPart = {
+      id: `${spec.record}/${spec.role}`,
+      record: spec.record,
+      role: spec.role,
+      name: spec.name,
+      mark: markFor(spec.family, number),
+      lot: spec.lot.id,
+      form: spec.lot.form,
+      length: along(length),
+      width: along(width),
+      thickness: along(thickness),
+      ...(rough ? { rough } : {}),
+      grain: spec.lot.grain === 'free' ? 'free' : 'length',
+      place: { origin, length, width, thickness },
+      features: [],
+      hand: spec.hand ?? 'none',
+      between: spec.between ?? false,
+      box: { min: at, max },
+    };
+    if (this.byId.has(part.id)) throw new Error(`two parts with one id: ${part.id}`);
+    this.byId.set(part.id, part);
+    this.parts.push(part);
+    return part;
+  }
+
+  part(id: string): DraftPart {
+    const part = this.byId.get(id);
+    if (!part) throw new Error(`no such part: ${id}`);
+    return part;
+  }
+
+  opening(id: string, at: Triple, size: Triple): Opening {
+    const max = at.map((low, axis) =>
+      this.ledger.sum(FAR_SIDE[axis]!, low, size[axis]!),
+    ) as unknown as Triple;
+    const opening: Opening = { id, box: { min: at, max }, width: size[0], depth: size[1], height: size[2] };
+    this.openings.push(opening);
+    return opening;
+  }
+
+  stop(
+    code: string,
+    record: { readonly id: string },
+    field: string,
+    sentence: string,
+    ...cures: Cure[]
+  ): void {
+    this.snags.push({
+      code,
+      level: 'stop',
+      where: { record: record.id, path: `design/records/${record.id}/${field}` },
+      sentence,
+      cures,
+    });
+  }
+
+  /** True when a length is above nothing. */
+  isSome(t: Traced): boolean {
+    return this.ledger.ticks(t) > 0;
+  }
+}
+
+/** The one case of a design. */
+export function caseOf(draft: Draft): { piece: RecordOf<'piece'>; box: RecordOf<'case'> } {
+  const piece = draft.tree.piece;
+  const box = piece && draft.tree.childOf(piece.id, 'case');
+  if (!piece || !box) throw new Error('unchecked design: no piece or no case');
+  return { piece, box };
+}
+
+const FAR_SIDE = [
+  'where its right side comes',
+  'where its back comes',
+  'where its upper side comes',
+] as const;

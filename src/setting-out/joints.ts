@@ -1,0 +1,159 @@
+import type { Traced } from '../measure/index.ts';
+import { backJoint } from './back-joint.ts';
+import { Bores } from './bores.ts';
+import type { CasePanels } from './case-panels.ts';
+import { contactBox, sideLooking } from './contact.ts';
+import type { Draft, DraftPart } from './draft.ts';
+import type { CaseFrame } from './frame-of-case.ts';
+import { corners, type FrameSide } from './mitred-frame.ts';
+import type { Parting } from './openings.ts';
+import { axisOf, opposite } from './place.ts';
+import { pocketJoint } from './pocket-joint.ts';
+import type { Top } from './top.ts';
+
+/** Everything of a case that is to be joined. */
+export interface Joinable {
+  readonly frame: CaseFrame;
+  readonly panels: CasePanels;
+  readonly partings: readonly Parting[];
+  readonly back: DraftPart | undefined;
+  readonly top: Top | undefined;
+  readonly base: ReadonlyMap<FrameSide, DraftPart>;
+  readonly edging: readonly (readonly [strip: DraftPart, panel: DraftPart])[];
+}
+
+/** Joins a case: pocket screws between panels, screws through the back, glue at edging and mitres. */
+export function joinCase(draft: Draft, parts: Joinable): void {
+  const bores = new Bores();
+  const { panels, top } = parts;
+  for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])]) {
+    carry(draft, bores, flat, 'start', panels.left);
+    carry(draft, bores, flat, 'end', panels.right);
+  }
+  for (const p of parts.partings) {
+    carry(draft, bores, p.part, 'start', p.from);
+    if (p.to) carry(draft, bores, p.part, 'end', p.to);
+  }
+  if (top) topOnUprights(draft, bores, parts, top.board);
+  baseUnderBottom(draft, bores, parts);
+  if (parts.back) screwBack(draft, bores, parts, parts.back);
+  for (const [strip, panel] of parts.edging) glue(draft, strip, panel);
+  for (const strip of top?.strips.values() ?? []) glue(draft, strip, top!.board);
+  for (const frame of [parts.base, top?.strips])
+    if (frame) for (const [a, b] of corners(frame)) mitre(draft, a, b);
+}
+
+function carry(draft: Draft, bores: Bores, part: DraftPart, edge: 'start' | 'end', mate: DraftPart): void {
+  pocketJoint(draft, bores, { part, edge, face: 'under', mate, duty: 'carries' });
+}
+
+/** The top is held from inside, by pockets at the upper end of every upright that reaches it. */
+function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: DraftPart): void {
+  const uprights = [
+    parts.panels.left,
+    ...parts.partings.filter((p) => p.upright && !p.to).map((p) => p.part),
+    parts.panels.right,
+  ];
+  for (const upright of uprights) {
+    if (!within(draft, upright, board)) {
+      draft.stop(
+        'top.edging-over-side',
+        parts.frame.top!,
+        'overhangSides',
+        `The ${upright.name} stands under the top’s edging, where a screw would not find the board.`,
+        { says: 'Let the top stand out further at the sides, or use narrower edging.' },
+      );
+      continue;
+    }
+    carry(draft, bores, upright, 'end', board);
+  }
+}
+
+/** The base is screwed up into the bottom from inside, where it stands under the bottom. */
+function baseUnderBottom(draft: Draft, bores: Bores, parts: Joinable): void {
+  let joined = 0;
+  for (const strip of parts.base.values()) {
+    if (!within(draft, strip, parts.panels.bottom)) continue;
+    joined++;
+    pocketJoint(draft, bores, {
+      part: strip,
+      edge: 'far',
+      face: 'under',
+      mate: parts.panels.bottom,
+      duty: 'base',
+    });
+  }
+  if (parts.base.size > 0 && joined < 2)
+    draft.stop(
+      'base.under-side',
+      parts.frame.base!,
+      'setback',
+      'The base stands under the sides, where it can’t be screwed up into the bottom.',
+      {
+        says: 'Set the base back by at least the thickness of a side.',
+        edits: [{ record: parts.frame.base!.id, field: 'setback', value: '40 mm' }],
+      },
+    );
+}
+
+/** True when the middle of a part's thickness lies over (or under) the board, so that a screw meets it. */
+function within(draft: Draft, part: DraftPart, board: DraftPart): boolean {
+  const l = draft.ledger;
+  const { axis } = axisOf(part.place.thickness);
+  const twice = l.ticks(part.box.min[axis]) + l.ticks(part.box.max[axis]);
+  const margin = l.ticks(part.thickness);
+  return (
+    twice - margin >= 2 * l.ticks(board.box.min[axis]) - margin / 2 &&
+    twice + margin <= 2 * l.ticks(board.box.max[axis]) + margin / 2
+  );
+}
+
+function screwBack(draft: Draft, bores: Bores, parts: Joinable, back: DraftPart): void {
+  const { panels, frame } = parts;
+  const lip = (side: DraftPart): Traced | undefined => side.features.find((f) => f.kind === 'rabbet')?.depth;
+  const rabbeted = frame.back?.fitting === 'rabbet';
+  for (const side of [panels.left, panels.right])
+    backJoint(draft, bores, back, side, rabbeted ? lip(side) : undefined);
+  backJoint(draft, bores, back, panels.bottom);
+  if (panels.lid) backJoint(draft, bores, back, panels.lid);
+  for (const p of parts.partings) if (p.upright) backJoint(draft, bores, back, p.part);
+}
+
+/** An edging strip glued to its board: the strip's under face on the board's edge. */
+function glue(draft: Draft, strip: DraftPart, board: DraftPart): void {
+  draft.joints.push({
+    id: `${strip.id}>${board.id}`,
+    kind: 'butt',
+    duty: 'edging',
+    hold: 'glue',
+    part: strip.id,
+    side: 'under',
+    mate: board.id,
+    mateSide: sideLooking(board.place, strip.place.thickness),
+    contact: contactBox(draft, strip, 'under', board),
+    fasteners: [],
+  });
+}
+
+/** Two strips that meet in a mitre. The contact given is the corner's box; the glued face is its diagonal. */
+function mitre(draft: Draft, a: DraftPart, b: DraftPart): void {
+  const corner = { min: [] as Traced[], max: [] as Traced[] };
+  const l = draft.ledger;
+  for (const axis of [0, 1, 2] as const) {
+    const [p, q] = [a.box, b.box];
+    corner.min.push(l.ticks(p.min[axis]) >= l.ticks(q.min[axis]) ? p.min[axis] : q.min[axis]);
+    corner.max.push(l.ticks(p.max[axis]) <= l.ticks(q.max[axis]) ? p.max[axis] : q.max[axis]);
+  }
+  draft.joints.push({
+    id: `${a.id}>${b.id}`,
+    kind: 'mitre',
+    duty: 'frame',
+    hold: 'glue',
+    part: a.id,
+    side: 'end',
+    mate: b.id,
+    mateSide: sideLooking(b.place, opposite(b.place.length)),
+    contact: { min: corner.min as never, max: corner.max as never },
+    fasteners: [],
+  });
+}

@@ -1,0 +1,25 @@
+/**
+ * Families of parts, each with its letter. The letter is fixed by what the part is, so adding a shelf never
+ * renames a side; I and O are left out because they read as figures.
+ */
+const LETTERS = {
+  side: 'A',
+  bottom: 'B',
+  top: 'C',
+  divider: 'D',
+  shelf: 'E',
+  back: 'F',
+  base: 'G',
+  'top edging': 'H',
+  edging: 'J',
+} as const;
+
+export type Family = keyof typeof LETTERS;
+
+/** The mark of the n-th part of a family, counted from 1: `A2`. */
+export function markFor(family: Family, n: number): string {
+  return `${LETTERS[family]}${n}`;
+}
+
+/** The order in which families are listed. */
+export const FAMILIES = Object.keys(LETTERS) as readonly Family[];

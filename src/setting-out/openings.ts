@@ -1,0 +1,206 @@
+import { type RecordOf, readOpeningSize } from '../job/index.ts';
+import type { Traced } from '../measure/index.ts';
+import type { Draft, DraftPart, Triple } from './draft.ts';
+import type { CaseFrame } from './frame-of-case.ts';
+
+/** A clear space with what bounds it on each side. */
+export interface Space {
+  readonly record: RecordOf<'opening'>;
+  readonly at: Triple;
+  readonly size: Triple;
+  readonly left: DraftPart;
+  readonly right: DraftPart;
+  readonly below: DraftPart;
+  /** Absent under an applied top, whose parts come later. */
+  readonly above: DraftPart | undefined;
+}
+
+/** A panel that parts two openings, with what it stands or lies between. */
+export interface Parting {
+  readonly part: DraftPart;
+  readonly upright: boolean;
+  /** What its start and its end meet; the end of an upright under an applied top meets that. */
+  readonly from: DraftPart;
+  readonly to: DraftPart | undefined;
+}
+
+/**
+ * Divides a space by its record's split, down to the last opening. Returns the openings that aren't split any
+ * further; dividers are added to the draft and to `partings` on the way.
+ */
+export function divideSpace(
+  draft: Draft,
+  frame: CaseFrame,
+  space: Space,
+  partings: Parting[],
+): readonly Space[] {
+  const { record } = space;
+  draft.opening(record.id, space.at, space.size);
+  if (!record.split) return [space];
+  const across = record.split === 'across';
+  const axis = across ? 0 : 2;
+  const openings = draft.tree.childrenOf(record.id, 'opening');
+  const named = draft.tree.childrenOf(record.id, 'divider');
+  const lots = openings.slice(1).map((_, i) => draft.lot(named[i]?.board ?? frame.box.board));
+  const thicknesses = lots.map((lot) => draft.thickness(lot));
+  const sizes = openingSizes(draft, record, openings, space.size[axis], thicknesses);
+  if (!sizes) return [];
+  const l = draft.ledger;
+  const leaves: Space[] = [];
+  let at = space.at;
+  let before = across ? space.left : space.below;
+  openings.forEach((opening, i) => {
+    const size = replaced(space.size, axis, sizes[i]!);
+    const thickness = thicknesses[i];
+    let after = across ? space.right : space.above;
+    let next = at;
+    if (thickness !== undefined) {
+      const place = replaced(
+        at,
+        axis,
+        l.sum(across ? 'left face of the divider' : 'underside of the divider', at[axis], sizes[i]!),
+      );
+      const divider = dividerPart(
+        draft,
+        record,
+        named[i],
+        i,
+        lots[i]!,
+        place,
+        replaced(space.size, axis, thickness),
+        across,
+      );
+      partings.push(
+        across
+          ? { part: divider, upright: true, from: space.below, to: space.above }
+          : { part: divider, upright: false, from: space.left, to: space.right },
+      );
+      if (!across)
+        loadSurface(draft, divider, space.size[0], space.size[1], named[i]?.load, named[i] ?? record);
+      next = replaced(
+        at,
+        axis,
+        l.sum(across ? 'right face of the divider' : 'upper face of the divider', place[axis], thickness),
+      );
+      after = divider;
+    }
+    const sub: Space = across
+      ? { ...space, record: opening, at, size, left: before, right: after! }
+      : { ...space, record: opening, at, size, below: before, above: after };
+    leaves.push(...divideSpace(draft, frame, sub, partings));
+    at = next;
+    if (after) before = after;
+  });
+  return leaves;
+}
+
+/** Notes that a part carries something over a free span. */
+export function loadSurface(
+  draft: Draft,
+  part: DraftPart,
+  span: Traced,
+  depth: Traced,
+  load: string | undefined,
+  record: { readonly id: string },
+): void {
+  const loadKg = draft.mass(load);
+  draft.surfaces.push({
+    part: part.id,
+    span,
+    depth,
+    ends: 'screwed',
+    ...(loadKg === undefined ? {} : { loadKg }),
+    record: record.id,
+  });
+}
+
+function dividerPart(
+  draft: Draft,
+  split: RecordOf<'opening'>,
+  record: RecordOf<'divider'> | undefined,
+  index: number,
+  lot: Parameters<Draft['panel']>[0]['lot'],
+  at: Triple,
+  size: Triple,
+  upright: boolean,
+): DraftPart {
+  const which = ordinal(index + 1);
+  return draft.panel({
+    record: record?.id ?? split.id,
+    role: record ? 'divider' : `divider:${index + 1}`,
+    name: `${which} ${upright ? 'divider' : 'fixed shelf'} of ${split.id}`,
+    family: upright ? 'divider' : 'shelf',
+    lot,
+    at,
+    size,
+    length: upright ? '+z' : '+x',
+    width: '+y',
+    between: true,
+  });
+}
+
+/** Each opening's size along the split: fixed ones as typed, the rest by shares of what is left. */
+function openingSizes(
+  draft: Draft,
+  split: RecordOf<'opening'>,
+  openings: readonly RecordOf<'opening'>[],
+  total: Traced,
+  dividers: readonly Traced[],
+): readonly Traced[] | undefined {
+  const l = draft.ledger;
+  const asked = openings.map((o) => readOpeningSize(o.size ?? 'equal')!);
+  const fixed = openings.map((o, i) => ('fixed' in asked[i]! ? draft.field(o, 'size') : undefined));
+  const taken = fixed.filter((f) => f !== undefined);
+  const clear = l.less('clear size to share among the openings', total, ...dividers, ...taken);
+  const weights = asked.flatMap((a) => ('weight' in a ? [a.weight] : []));
+  const left = l.ticks(clear);
+  if (weights.length === 0 && left !== 0) {
+    draft.stop(
+      'openings.do-not-add-up',
+      split,
+      'split',
+      `The openings of “${split.id}” are all of a fixed size, and ${left > 0 ? 'leave' : 'lack'} ${Math.abs(left) / 3200} mm.`,
+      {
+        says: 'Let one of them be “equal”.',
+        edits: [{ record: openings.at(-1)!.id, field: 'size', value: 'equal' }],
+      },
+    );
+    return undefined;
+  }
+  if (weights.length > 0 && left <= 0) {
+    draft.stop(
+      'openings.no-room',
+      split,
+      'split',
+      `The dividers and fixed sizes of “${split.id}” leave no room for its other openings.`,
+      { says: 'Make the piece larger, a fixed opening smaller, or have fewer openings.' },
+    );
+    return undefined;
+  }
+  let shared = 0;
+  return openings.map(
+    (_, i) => fixed[i] ?? l.share('an equal share of the clear size', clear, weights, shared++),
+  );
+}
+
+function replaced(triple: Triple, axis: 0 | 2, value: Traced): Triple {
+  return axis === 0 ? [value, triple[1], triple[2]] : [triple[0], triple[1], value];
+}
+
+const ORDINALS = [
+  'first',
+  'second',
+  'third',
+  'fourth',
+  'fifth',
+  'sixth',
+  'seventh',
+  'eighth',
+  'ninth',
+  'tenth',
+];
+
+/** `first`, `second`, and from the eleventh on `11th`. */
+export function ordinal(n: number): string {
+  return ORDINALS[n - 1] ?? `${n}th`;
+}

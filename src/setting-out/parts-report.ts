@@ -1,0 +1,129 @@
+import type { Ledger, Report, Traced } from '../measure/index.ts';
+import type { Feature } from './feature.ts';
+import type { Part } from './part.ts';
+import type { SetOut } from './set-out.ts';
+
+/** Parts that are alike to the tick, features included, under one row. */
+export interface PartGroup {
+  readonly parts: readonly Part[];
+  /** `D1-D3`, or `E1, E3`. */
+  readonly marks: string;
+}
+
+/** Groups equal parts: same material, sizes, features and hand. In the order of marks. */
+export function groupParts(setOut: SetOut): readonly PartGroup[] {
+  const groups = new Map<string, Part[]>();
+  for (const part of setOut.parts) {
+    const key = likeness(setOut.ledger, part);
+    const group = groups.get(key);
+    if (group) group.push(part);
+    else groups.set(key, [part]);
+  }
+  return [...groups.values()].map((parts) => ({ parts, marks: joinMarks(parts.map((p) => p.mark)) }));
+}
+
+/** The parts list as a report, documented as `parts --json`. */
+export function partsReport(setOut: SetOut): Report {
+  return {
+    overall_mm: setOut.overall,
+    parts: groupParts(setOut).map(({ parts, marks }) => {
+      const first = parts[0]!;
+      return {
+        ids: parts.map((p) => p.id),
+        mark: marks,
+        name: parts.length === 1 ? first.name : commonName(parts),
+        material: first.lot,
+        length_mm: first.length,
+        width_mm: first.width,
+        thickness_mm: first.thickness,
+        count: parts.length,
+        grain: first.grain,
+        hand: first.hand,
+        rough: first.rough && {
+          length_mm: first.rough.length,
+          width_mm: first.rough.width,
+          thickness_mm: first.rough.thickness,
+        },
+        features: first.features.map(featureReport),
+      };
+    }),
+  };
+}
+
+function featureReport(f: Feature): Report {
+  switch (f.kind) {
+    case 'rabbet':
+      return {
+        kind: f.kind,
+        purpose: f.purpose,
+        edge: f.edge,
+        face: f.face,
+        width_mm: f.width,
+        depth_mm: f.depth,
+        from_mm: f.from,
+        to_mm: f.to,
+      };
+    case 'bevel':
+      return {
+        kind: f.kind,
+        purpose: f.purpose,
+        edge: f.edge,
+        angle_degrees: f.angle,
+        full_face: f.fullFace,
+      };
+    case 'hole':
+      return {
+        kind: f.kind,
+        purpose: f.purpose,
+        use: f.use,
+        side: f.side,
+        at_mm: f.at,
+        diameter_mm: f.diameter,
+        depth_mm: f.depth,
+        countersink_mm: f.countersink,
+      };
+    case 'pocket':
+      return { kind: f.kind, purpose: f.purpose, face: f.face, edge: f.edge, along_mm: f.along };
+  }
+}
+
+/** A name for several parts: the one they share, without the number or place that tells them apart. */
+export function commonName(parts: readonly Part[]): string {
+  const plain = (p: Part) =>
+    p.name
+      .replace(/^(first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|\d+th) /, '')
+      .replace(/^(left|right|front|back) (?=strip)/, '')
+      .replace(/^(shelf) \d+/, '$1')
+      .replace(/ (in|of) [^ ]+$/, '');
+  const names = new Set(parts.map(plain));
+  return names.size === 1 ? [...names][0]! : plain(parts[0]!);
+}
+
+function likeness(ledger: Ledger, part: Part): string {
+  const t = (x: Traced | undefined) => (x === undefined ? '' : ledger.ticks(x));
+  const features = part.features.map((f) => {
+    switch (f.kind) {
+      case 'rabbet':
+        return ['r', f.edge, f.face, t(f.width), t(f.depth), t(f.from), t(f.to)];
+      case 'bevel':
+        return ['b', f.edge, f.angle, f.fullFace];
+      case 'hole':
+        return ['h', f.side, t(f.at[0]), t(f.at[1]), t(f.diameter), t(f.depth), t(f.countersink)];
+      case 'pocket':
+        return ['p', f.edge, f.face, t(f.along)];
+    }
+  });
+  return JSON.stringify([part.lot, t(part.length), t(part.width), t(part.thickness), part.hand, features]);
+}
+
+/** `A1, A2`, and `D1-D3` where three or more follow one another. */
+export function joinMarks(marks: readonly string[]): string {
+  const runs: string[][] = [];
+  for (const mark of marks) {
+    const run = runs.at(-1);
+    const last = run?.at(-1);
+    if (last && last[0] === mark[0] && Number(mark.slice(1)) === Number(last.slice(1)) + 1) run!.push(mark);
+    else runs.push([mark]);
+  }
+  return runs.map((r) => (r.length > 2 ? `${r[0]}–${r.at(-1)}` : r.join(', '))).join(', ');
+}
