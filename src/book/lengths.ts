@@ -1,0 +1,24 @@
+import { type Ledger, type LengthFormat, printLength, type Ticks, type Traced } from '../measure/index.ts';
+
+/** How the book writes lengths: in the shop's format, with the unit where it stands alone in a sentence. */
+export interface Lengths {
+  /** `590 mm`, `23 1/4"`: for sentences. */
+  readonly inWords: (t: Traced) => string;
+  /** `590`, `23 1/4"`: for drawings and tables that name the unit once. */
+  readonly bare: (t: Traced) => string;
+  readonly bareTicks: (t: Ticks) => string;
+  /** `mm` or `inches`. */
+  readonly unit: string;
+}
+
+/** Lengths of a ledger in a format. */
+export function lengthsOf(ledger: Ledger, format: LengthFormat): Lengths {
+  const words = (t: Ticks) => printLength(t, format).text;
+  const bareTicks = (t: Ticks) => words(t).replace(/ mm$/, '');
+  return {
+    inWords: (t) => words(ledger.ticks(t)),
+    bare: (t) => bareTicks(ledger.ticks(t)),
+    bareTicks,
+    unit: format.unit === 'mm' ? 'mm' : 'inches',
+  };
+}

@@ -1,0 +1,106 @@
+import type { Ledger, Ticks, Traced } from '../measure/index.ts';
+import {
+  type Axis,
+  boxTicks,
+  type Opening,
+  type Part,
+  type SetOut,
+  type TickBox,
+} from '../setting-out/index.ts';
+import { between, partBox, sizeAlong } from './traced-box.ts';
+
+/** A stretch along an axis of the piece, with the length that it shows. */
+export interface TracedSpan {
+  readonly from: Ticks;
+  readonly to: Ticks;
+  readonly trace: Traced;
+}
+
+/** The overall size along an axis, from where the outermost part begins. */
+export function overallSpan(setOut: SetOut, axis: Axis): TracedSpan {
+  const { width, depth, height } = setOut.overall;
+  const trace = [width, depth, height][axis]!;
+  const low = Math.min(
+    ...setOut.parts.map((p) => boxTicks(setOut.ledger, partBox(setOut.ledger, p)).min[axis]),
+  );
+  return { from: low as Ticks, to: (low + setOut.ledger.ticks(trace)) as Ticks, trace };
+}
+
+/** Openings that hold no other opening. */
+export function innermostOpenings(setOut: SetOut): Opening[] {
+  const boxes = setOut.openings.map((o) => boxTicks(setOut.ledger, o.box));
+  const holds = (a: TickBox, b: TickBox) =>
+    a.min.every((v, i) => v <= b.min[i]!) && a.max.every((v, i) => v >= b.max[i]!);
+  return setOut.openings.filter(
+    (_, i) => !boxes.some((b, j) => j !== i && holds(boxes[i]!, b) && !holds(b, boxes[i]!)),
+  );
+}
+
+/** The clear widths (axis 0) or heights (axis 2) of the innermost openings, each stretch once. */
+export function clearSpans(setOut: SetOut, axis: 0 | 2): TracedSpan[] {
+  return distinctSpans(
+    innermostOpenings(setOut).map((o) => {
+      const box = boxTicks(setOut.ledger, o.box);
+      return { from: box.min[axis], to: box.max[axis], trace: axis === 0 ? o.width : o.height };
+    }),
+  );
+}
+
+/**
+ * Where the outline of the parts steps in or out, seen along `across` from its low side: the stretches along `axis`
+ * between steps. None when the outline is straight.
+ */
+export function profileSpans(setOut: SetOut, axis: Axis, across: Axis): TracedSpan[] {
+  const { ledger } = setOut;
+  const boxes = setOut.parts.map((part) => {
+    const box = partBox(ledger, part);
+    return { part, box, ticks: boxTicks(ledger, box) };
+  });
+  const ends = [...new Set(boxes.flatMap((b) => [b.ticks.min[axis], b.ticks.max[axis]]))].sort(
+    (a, b) => a - b,
+  );
+  const bands: { from: Ticks; to: Ticks; edge: number }[] = [];
+  ends.slice(1).forEach((to, i) => {
+    const from = ends[i]!;
+    const over = boxes.filter((b) => b.ticks.min[axis] < to && b.ticks.max[axis] > from);
+    const edge = Math.min(...over.map((b) => b.ticks.min[across]));
+    const last = bands[bands.length - 1];
+    if (last && last.edge === edge) last.to = to;
+    else bands.push({ from, to, edge });
+  });
+  if (bands.length < 2) return [];
+  return bands
+    .filter((b) => Number.isFinite(b.edge))
+    .map(({ from, to }) => ({ from, to, trace: traceOf(ledger, boxes, axis, from, to) }));
+}
+
+/** Spans without those that show a stretch already shown. */
+export function distinctSpans(spans: readonly TracedSpan[]): TracedSpan[] {
+  const seen = new Map<string, TracedSpan>();
+  for (const s of spans) if (!seen.has(`${s.from} ${s.to}`)) seen.set(`${s.from} ${s.to}`, s);
+  return [...seen.values()];
+}
+
+/** A part's own size where one fills the stretch, else the difference of two faces. */
+function traceOf(
+  ledger: Ledger,
+  boxes: readonly {
+    readonly part: Part;
+    readonly box: ReturnType<typeof partBox>;
+    readonly ticks: TickBox;
+  }[],
+  axis: Axis,
+  from: Ticks,
+  to: Ticks,
+): Traced {
+  const whole = boxes.find((b) => b.ticks.min[axis] === from && b.ticks.max[axis] === to);
+  if (whole) return sizeAlong(whole.part, axis);
+  const at = (t: Ticks) => {
+    for (const b of boxes) {
+      if (b.ticks.min[axis] === t) return b.box.min[axis];
+      if (b.ticks.max[axis] === t) return b.box.max[axis];
+    }
+    throw new Error(`no part ends at ${t}`);
+  };
+  return between(ledger, 'from one step of the outline to the next', at(from), at(to));
+}

@@ -1,0 +1,197 @@
+import { type Ledger, toMm } from '../measure/index.ts';
+import type { Bevel, Direction, Edge, Part, Rabbet } from '../setting-out/index.ts';
+import { axisOf } from '../setting-out/index.ts';
+import type { Point } from '../solid/index.ts';
+import { type Convex, clipped, convexBox, edgesOf } from './convex.ts';
+
+/** A part as it is drawn, where it stands in the piece, in millimetres. */
+export interface PartBody {
+  readonly part: string;
+  /** Convex bodies that together make the part and don't overlap: what is painted. */
+  readonly cells: readonly Convex[];
+  /** Convex bodies that together make the part and overlap where they can, so that no seam shows through. */
+  readonly covers: readonly Convex[];
+  readonly edges: readonly (readonly [Point, Point])[];
+}
+
+/** A plane of a part's own frame: what lies beyond it (normal . p > offset) is outside. */
+interface Plane {
+  readonly normal: Point;
+  readonly offset: number;
+}
+
+/**
+ * A part with its rabbets and bevels. Holes and pockets are left out (they would be specks at the size of a whole
+ * piece), and so are the rabbets of a part that is also bevelled.
+ */
+export function partBody(ledger: Ledger, part: Part): PartBody {
+  const mm = (t: Parameters<Ledger['ticks']>[0]) => toMm(ledger.ticks(t));
+  const size: Point = [mm(part.length), mm(part.width), mm(part.thickness)];
+  const whole = convexBox([0, 0, 0], size);
+  const bevels = part.features.filter((f): f is Bevel => f.kind === 'bevel');
+  const rabbets = part.features.filter((f): f is Rabbet => f.kind === 'rabbet');
+  const origin = part.place.origin.map(mm) as unknown as Point;
+  const stand = (local: Convex[], edges: (readonly [Point, Point])[], covers = local): PartBody => {
+    const put = placer(origin, [part.place.length, part.place.width, part.place.thickness]);
+    return {
+      part: part.id,
+      cells: local.map(put.body),
+      covers: covers.map(put.body),
+      edges: edges.map(([p, q]) => [put.point(p), put.point(q)] as const),
+    };
+  };
+  if (bevels.length > 0) {
+    let body = whole;
+    for (const b of bevels) {
+      const plane = bevelPlane(b, size);
+      body = clipped(body, plane.normal, plane.offset) ?? body;
+    }
+    return stand([body], edgesOf(body));
+  }
+  if (rabbets.length === 0) return stand([whole], edgesOf(whole));
+  const steps = rabbets.map((r) => rabbetPlanes(r, size, mm));
+  return stand(pieces(whole, steps), steppedEdges(size, steps), overlapping(whole, steps));
+}
+
+/** The slanting plane of a bevel. */
+function bevelPlane(b: Bevel, [length, width, thickness]: Point): Plane {
+  const edge = outward(b.edge);
+  const angle = (b.angle * Math.PI) / 180;
+  const up = b.fullFace === 'show' ? -1 : 1;
+  const normal: [number, number, number] = [0, 0, up * Math.sin(angle)];
+  normal[edge.axis] = edge.sign * Math.cos(angle);
+  const at: [number, number, number] = [0, 0, b.fullFace === 'show' ? thickness : 0];
+  at[edge.axis] = edge.sign > 0 ? [length, width][edge.axis]! : 0;
+  return { normal, offset: normal[0] * at[0] + normal[1] * at[1] + normal[2] * at[2] };
+}
+
+/** A rabbet as the planes that bound it within the part; the rabbet is what lies beyond all of them. */
+function rabbetPlanes(r: Rabbet, size: Point, mm: (t: Rabbet['width']) => number): Plane[] {
+  const edge = outward(r.edge);
+  const run = (1 - edge.axis) as 0 | 1;
+  const plane = (axis: 0 | 1 | 2, sign: 1 | -1, at: number): Plane => {
+    const normal: [number, number, number] = [0, 0, 0];
+    normal[axis] = sign;
+    return { normal, offset: sign * at };
+  };
+  const planes = [
+    plane(edge.axis, edge.sign, edge.sign > 0 ? size[edge.axis] - mm(r.width) : mm(r.width)),
+    r.face === 'show' ? plane(2, 1, size[2] - mm(r.depth)) : plane(2, -1, mm(r.depth)),
+  ];
+  if (mm(r.from) > 0) planes.push(plane(run, 1, mm(r.from)));
+  if (mm(r.to) < size[run]) planes.push(plane(run, -1, mm(r.to)));
+  return planes;
+}
+
+/** The body less every rabbet, in pieces that don't overlap. */
+function pieces(whole: Convex, rabbets: readonly (readonly Plane[])[]): Convex[] {
+  let cells = [whole];
+  for (const planes of rabbets) {
+    cells = cells.flatMap((cell) => {
+      const kept: Convex[] = [];
+      let rest: Convex | undefined = cell;
+      for (const p of planes) {
+        if (!rest) break;
+        const inside = clipped(rest, p.normal, p.offset);
+        if (inside) kept.push(inside);
+        rest = clipped(rest, [-p.normal[0], -p.normal[1], -p.normal[2]], -p.offset);
+      }
+      return kept;
+    });
+  }
+  return cells;
+}
+
+/** The body less every rabbet, as the largest convex bodies that fit. */
+function overlapping(whole: Convex, rabbets: readonly (readonly Plane[])[]): Convex[] {
+  let covers = [whole];
+  for (const planes of rabbets)
+    covers = covers.flatMap((c) => planes.flatMap((p) => clipped(c, p.normal, p.offset) ?? []));
+  return covers;
+}
+
+/**
+ * The edges of a stepped block: on the grid of all its planes, a grid line is an edge where the four cells round
+ * it are filled by one, by three, or by two that face each other across it.
+ */
+function steppedEdges(size: Point, rabbets: readonly (readonly Plane[])[]): (readonly [Point, Point])[] {
+  const grid = ([0, 1, 2] as const).map((axis) => {
+    const marks = new Set([0, size[axis]]);
+    for (const p of rabbets.flat()) if (p.normal[axis] !== 0) marks.add(Math.abs(p.offset));
+    return [...marks].sort((a, b) => a - b);
+  });
+  const centre = (axis: number, i: number) => ((grid[axis]![i] ?? -1) + (grid[axis]![i + 1] ?? -1)) / 2;
+  const filled = (at: readonly number[]): boolean => {
+    if (at.some((i, axis) => i < 0 || i >= grid[axis]!.length - 1)) return false;
+    const c = at.map((i, axis) => centre(axis, i)) as unknown as Point;
+    return !rabbets.some((planes) =>
+      planes.every((p) => p.normal[0] * c[0] + p.normal[1] * c[1] + p.normal[2] * c[2] > p.offset),
+    );
+  };
+  const edges: (readonly [Point, Point])[] = [];
+  for (const axis of [0, 1, 2]) {
+    const [u, v] = [(axis + 1) % 3, (axis + 2) % 3];
+    grid[u!]!.forEach((a, i) => {
+      grid[v!]!.forEach((b, j) => {
+        let from: number | undefined;
+        for (let k = 0; k < grid[axis]!.length; k++) {
+          const around = (di: number, dj: number) => {
+            const at = [0, 0, 0];
+            at[axis] = k;
+            at[u!] = i - di;
+            at[v!] = j - dj;
+            return filled(at);
+          };
+          const [p, q, r, s] = [around(0, 0), around(1, 0), around(1, 1), around(0, 1)];
+          const count = [p, q, r, s].filter(Boolean).length;
+          const edge = count === 1 || count === 3 || (count === 2 && p === r);
+          const here = grid[axis]![k]!;
+          if (edge) from ??= here;
+          else if (from !== undefined) {
+            const end = (t: number) => {
+              const point: [number, number, number] = [0, 0, 0];
+              point[axis] = t;
+              point[u!] = a;
+              point[v!] = b;
+              return point;
+            };
+            edges.push([end(from), end(here)]);
+            from = undefined;
+          }
+        }
+      });
+    });
+  }
+  return edges;
+}
+
+function outward(edge: Edge): { axis: 0 | 1; sign: 1 | -1 } {
+  if (edge === 'start') return { axis: 0, sign: -1 };
+  if (edge === 'end') return { axis: 0, sign: 1 };
+  return edge === 'near' ? { axis: 1, sign: -1 } : { axis: 1, sign: 1 };
+}
+
+/** Carries a part's own coordinates into the piece. */
+function placer(origin: Point, directions: readonly Direction[]) {
+  const turn = (p: Point): Point => {
+    const out: [number, number, number] = [0, 0, 0];
+    directions.forEach((d, i) => {
+      const { axis, sign } = axisOf(d);
+      out[axis] = p[i as 0 | 1 | 2] * sign;
+    });
+    return out;
+  };
+  const point = (p: Point): Point => {
+    const t = turn(p);
+    return [t[0] + origin[0], t[1] + origin[1], t[2] + origin[2]];
+  };
+  const body = (c: Convex): Convex => ({
+    faces: c.faces.map((f) => {
+      const normal = turn(f.normal);
+      const corners = f.corners.map(point);
+      const q = corners[0]!;
+      return { normal, offset: normal[0] * q[0] + normal[1] * q[1] + normal[2] * q[2], corners };
+    }),
+  });
+  return { point, body };
+}
