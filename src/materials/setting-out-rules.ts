@@ -72,7 +72,7 @@ export const SETTING_OUT = {
   ),
   moveAside: length(
     'screws.move-aside',
-    12,
+    6,
     'a screw that would meet another is moved along the joint in steps of this',
   ),
 

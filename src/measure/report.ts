@@ -17,7 +17,7 @@ export function tracesOf(report: Report): readonly { readonly path: string; read
   const found: { path: string; traced: Traced }[] = [];
   const walk = (x: unknown, path: string, inside: boolean) => {
     if (typeof x === 'number' && inside) found.push({ path, traced: x as Traced });
-    else if (Array.isArray(x)) x.forEach((e, i) => walk(e, `${path}/${i}`, inside));
+    else if (Array.isArray(x)) for (const [i, e] of x.entries()) walk(e, `${path}/${i}`, inside);
     else if (typeof x === 'object' && x !== null)
       for (const [k, v] of Object.entries(x))
         walk(v, path === '' ? k : `${path}/${k}`, inside || k.endsWith('_mm'));

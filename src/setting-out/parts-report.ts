@@ -101,7 +101,7 @@ export function commonName(parts: readonly Part[]): string {
 
 function likeness(ledger: Ledger, part: Part): string {
   const t = (x: Traced | undefined) => (x === undefined ? '' : ledger.ticks(x));
-  const features = part.features.map((f) => {
+  const feature = (f: Feature): readonly (string | number)[] => {
     switch (f.kind) {
       case 'rabbet':
         return ['r', f.edge, f.face, t(f.width), t(f.depth), t(f.from), t(f.to)];
@@ -112,8 +112,15 @@ function likeness(ledger: Ledger, part: Part): string {
       case 'pocket':
         return ['p', f.edge, f.face, t(f.along)];
     }
-  });
-  return JSON.stringify([part.lot, t(part.length), t(part.width), t(part.thickness), part.hand, features]);
+  };
+  return JSON.stringify([
+    part.lot,
+    t(part.length),
+    t(part.width),
+    t(part.thickness),
+    part.hand,
+    part.features.map(feature),
+  ]);
 }
 
 /** `A1, A2`, and `D1-D3` where three or more follow one another. */
