@@ -31,20 +31,23 @@ export function install() {
 /** Whether what npm wrote down after its last install agrees with the lock file. */
 function isInstalled() {
   const noted = new URL('node_modules/.package-lock.json', ROOT);
-  if (!existsSync(noted)) return false;
-  const there = packagesOf(noted);
-  const wanted = packagesOf(new URL('package-lock.json', ROOT));
-  for (const [path, entry] of Object.entries(wanted)) {
-    if (path === '') continue;
-    const found = there[path];
-    // Optional packages are those of other machines; npm leaves them out.
-    if (found === undefined && !entry.optional && !entry.devOptional && !entry.peer) return false;
-    if (found !== undefined && (found.version !== entry.version || found.integrity !== entry.integrity))
-      return false;
-  }
-  return Object.keys(there).every((path) => wanted[path] !== undefined);
+  return existsSync(noted) && agrees(packagesOf(noted), packagesOf(new URL('package-lock.json', ROOT)));
 }
 
 function packagesOf(file) {
   return JSON.parse(readFileSync(file, 'utf8')).packages;
+}
+
+/**
+ * Whether the packages that are there (by their paths) are the ones that are wanted. Optional ones may be missing:
+ * they are those of other machines, and npm leaves them out. The content is compared and not the files' times, which
+ * a checkout or a restored copy changes.
+ */
+export function agrees(there, wanted) {
+  for (const [path, { version, integrity, optional }] of Object.entries(wanted)) {
+    const found = there[path];
+    if (path === '' || (found === undefined && optional)) continue;
+    if (found?.version !== version || found.integrity !== integrity) return false;
+  }
+  return Object.keys(there).every((path) => wanted[path] !== undefined);
 }
