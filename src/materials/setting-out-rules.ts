@@ -60,6 +60,7 @@ export const SETTING_OUT = {
     [2, 1],
     'a pocket screw is at most about twice as long as its board is thick',
   ),
+  kerf: length('kerf', 3, 'a saw’s kerf, until one is on the list of tools'),
   setStep: length(
     'step.setting',
     1,

@@ -1,0 +1,132 @@
+import type { JobDocument, Lot } from '../job/index.ts';
+import type { Traced } from '../measure/index.ts';
+import type { Part, SetOut } from '../setting-out/index.ts';
+import type { CutPlan } from './cut-plan.ts';
+import { judgeCuts } from './judge/judge-cuts.ts';
+import type { Verdict } from './judge/verdict.ts';
+import { type LotProblem, lotProblems } from './lot-problem.ts';
+import { type PlannedNode, type PlannedSheet, planSheet } from './planned-sheet.ts';
+import { type CutOptions, type CutProgress, planCuts } from './planner/plan-cuts.ts';
+
+/** A leftover worth keeping, under the name it gets on the rack. */
+export interface Leftover {
+  readonly name: string;
+  readonly sheet: string;
+  readonly lot: string;
+  readonly length: Traced;
+  readonly width: Traced;
+}
+
+/** Something to buy for the piece. */
+export interface Purchase {
+  readonly lot: string;
+  readonly stock: string;
+  readonly count: number;
+  /** Of one, in the shop's currency. */
+  readonly price: number;
+}
+
+/** How one lot is cut up. */
+export interface LotBreakdown {
+  readonly lot: Lot;
+  readonly problem: LotProblem;
+  readonly plan: CutPlan;
+  /** What the judge, which shares no code with the planner, says of the plan. */
+  readonly verdict: Verdict;
+  readonly sheets: readonly PlannedSheet[];
+}
+
+/** How all parts come out of the stock. */
+export interface Breakdown {
+  readonly lots: readonly LotBreakdown[];
+  readonly purchases: readonly Purchase[];
+  readonly leftovers: readonly Leftover[];
+  /** Parts for which there is no stock, by id, and why. */
+  readonly missing: readonly {
+    readonly part: Part;
+    readonly why: 'larger-than-all-stock' | 'stock-used-up';
+  }[];
+}
+
+/** Breaks down all lots, one after the other; yields the planner's progress. */
+export function* breakDown(
+  job: JobDocument,
+  setOut: SetOut,
+  options: CutOptions,
+): Generator<CutProgress & { readonly lot: string }, Breakdown> {
+  const lots: LotBreakdown[] = [];
+  const missing: Breakdown['missing'][number][] = [];
+  const counters = { S: 0, L: 0 };
+  for (const problem of lotProblems(job, setOut)) {
+    const search = planCuts(problem.problem, options);
+    let step = search.next();
+    while (!step.done) {
+      yield { ...step.value, lot: problem.lot.id };
+      step = search.next();
+    }
+    const plan = step.value;
+    const waiting = new Map([...problem.pieces].map(([id, parts]) => [id, [...parts]]));
+    const nextPart = (piece: string): Part => {
+      const part = waiting.get(piece)?.shift();
+      if (!part) throw new Error(`the plan cuts more of ${piece} than there are`);
+      return part;
+    };
+    const letter = problem.lot.form === 'strip' ? 'L' : 'S';
+    const sheets: PlannedSheet[] = [];
+    for (const sheet of plan.sheets)
+      for (let i = 0; i < sheet.count; i++) {
+        const source = problem.sources.get(sheet.stock)!;
+        sheets.push(
+          planSheet(setOut.ledger, problem, `${letter}${++counters[letter]}`, source, sheet.root, nextPart),
+        );
+      }
+    for (const u of plan.unplaced)
+      for (let i = 0; i < u.count; i++) missing.push({ part: nextPart(u.piece), why: u.why });
+    lots.push({ lot: problem.lot, problem, plan, verdict: judgeCuts(problem.problem, plan), sheets });
+  }
+  return { lots, purchases: purchasesOf(lots), leftovers: leftoversOf(setOut, lots), missing };
+}
+
+function purchasesOf(lots: readonly LotBreakdown[]): readonly Purchase[] {
+  return lots.flatMap(({ lot, sheets }) =>
+    lot.stock.flatMap((stock) => {
+      const count = sheets.filter((s) => !s.source.onRack && s.source.stock === stock).length;
+      return count > 0 ? [{ lot: lot.id, stock: stock.id, count, price: stock.price! }] : [];
+    }),
+  );
+}
+
+/** Smallest piece that goes back on the rack: 300 x 100 mm of sheet, 300 mm of strip (common practice). */
+const KEEP_LENGTH = 300 * 3200;
+const KEEP_WIDTH = 100 * 3200;
+
+function leftoversOf(setOut: SetOut, lots: readonly LotBreakdown[]): readonly Leftover[] {
+  const l = setOut.ledger;
+  const kept: Leftover[] = [];
+  for (const { lot, sheets } of lots)
+    for (const sheet of sheets) {
+      let n = 0;
+      const walk = (node: PlannedNode): void => {
+        if (node.kind === 'cut')
+          node.parts.forEach((p) => {
+            walk(p);
+          });
+        if (node.kind !== 'left') return;
+        const [a, b] = [l.ticks(node.length), l.ticks(node.width)];
+        const worth =
+          lot.form === 'strip'
+            ? a >= KEEP_LENGTH
+            : Math.max(a, b) >= KEEP_LENGTH && Math.min(a, b) >= KEEP_WIDTH;
+        if (worth)
+          kept.push({
+            name: `${sheet.name}-left${++n}`,
+            sheet: sheet.name,
+            lot: lot.id,
+            length: node.length,
+            width: node.width,
+          });
+      };
+      walk(sheet.root);
+    }
+  return kept;
+}

@@ -1,0 +1,123 @@
+import type { JobDocument, Lot, Stock } from '../job/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
+import { parseLength, type Ticks, type Traced } from '../measure/index.ts';
+import type { Part, SetOut } from '../setting-out/index.ts';
+import type { CutPiece, CutProblem, CutStock } from './cut-problem.ts';
+
+/** A part's sizes as they are cut: rough where it has a rough size, and on the grid of what the saw can set. */
+export interface CutSize {
+  readonly length: Traced;
+  /** Of strips, the strip's own width, which isn't cut. */
+  readonly width: Traced;
+}
+
+/** Where a stock of the cut problem comes from. */
+export interface StockSource {
+  readonly stock: Stock;
+  readonly onRack: boolean;
+  readonly length: Traced;
+  readonly width: Traced;
+  readonly trim: Traced;
+}
+
+/** One lot's cutting problem, with the way back from its ids to stock and parts. */
+export interface LotProblem {
+  readonly lot: Lot;
+  readonly kerf: Traced;
+  readonly problem: CutProblem;
+  readonly sources: ReadonlyMap<string, StockSource>;
+  /** Parts behind each piece id: all cut alike, in the order of marks. */
+  readonly pieces: ReadonlyMap<string, readonly Part[]>;
+  readonly sizes: ReadonlyMap<string, CutSize>;
+}
+
+/** Money is reckoned in hundredths of the currency's hundredth, so that rack stock can be nearly free. */
+const UNITS_PER_MONEY = 10_000;
+
+/** The cutting problems of a piece, one for each lot that its parts draw on, in the order of the rack. */
+export function lotProblems(job: JobDocument, setOut: SetOut): readonly LotProblem[] {
+  return job.shop.rack.lots
+    .map((lot) => ({ lot, parts: setOut.parts.filter((p) => p.lot === lot.id) }))
+    .filter(({ parts }) => parts.length > 0)
+    .map(({ lot, parts }) => lotProblem(job, setOut, lot, parts));
+}
+
+function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly Part[]): LotProblem {
+  const l = setOut.ledger;
+  const typed = (path: string, text: string | undefined): Traced => {
+    if (text === undefined) return l.row(SETTING_OUT.nothing);
+    const read = parseLength(text, job.shop.units);
+    if (!read.ok) throw new Error(`unchecked length at ${path}: ${read.problem}`);
+    return l.document(path, read.value, text);
+  };
+  const saw =
+    job.shop.tools.find((t) => t.kind === 'circular-saw') ??
+    job.shop.tools.find((t) => t.kind === 'mitre-saw');
+  const kerf = saw ? typed(`shop/tools/${saw.id}/kerf`, saw.kerf) : l.row(SETTING_OUT.kerf);
+  const step = saw ? typed(`shop/tools/${saw.id}/step`, saw.step) : l.row(SETTING_OUT.setStep);
+  const t = (x: Traced): Ticks => l.ticks(x);
+
+  const sources = new Map<string, StockSource>();
+  const stock: CutStock[] = [];
+  const path = `shop/rack/lots/${lot.id}`;
+  const trim = typed(`${path}/trim`, lot.trim);
+  for (const s of lot.stock) {
+    const length = typed(`${path}/stock/${s.id}/length`, s.length);
+    const width =
+      lot.form === 'strip'
+        ? typed(`${path}/width`, lot.width)
+        : typed(`${path}/stock/${s.id}/width`, s.width);
+    const size = { length: t(length), ...(lot.form === 'strip' ? {} : { width: t(width) }), trim: t(trim) };
+    if ((s.have ?? 0) > 0) {
+      sources.set(`${s.id}:rack`, { stock: s, onRack: true, length, width, trim });
+      // Rack stock costs a little, by size, so that no more of it is broken into than is needed.
+      const area = (t(length) / 3200 / 100) * (lot.form === 'strip' ? 1 : t(width) / 3200 / 100);
+      stock.push({ id: `${s.id}:rack`, ...size, count: s.have!, cost: 1 + Math.floor(area) });
+    }
+    if (s.price !== undefined) {
+      sources.set(`${s.id}:buy`, { stock: s, onRack: false, length, width, trim });
+      stock.push({ id: `${s.id}:buy`, ...size, cost: Math.max(1, Math.round(s.price * UNITS_PER_MONEY)) });
+    }
+  }
+
+  const pieces = new Map<string, Part[]>();
+  const sizes = new Map<string, CutSize>();
+  const cut: CutPiece[] = [];
+  const alike = new Map<string, string>();
+  for (const part of parts) {
+    const toSaw = (size: Traced, reason: string) =>
+      l.round(reason, size, step, part.between ? 'down' : 'nearest');
+    const length = toSaw(part.rough?.length ?? part.length, 'length to cut, as fine as the saw is set');
+    const width =
+      part.form === 'strip'
+        ? (part.rough?.width ?? part.width)
+        : toSaw(part.rough?.width ?? part.width, 'width to cut, as fine as the saw is set');
+    const key = `${t(length)} ${t(width)} ${part.grain}`;
+    const id = alike.get(key) ?? part.id;
+    alike.set(key, id);
+    const group = pieces.get(id);
+    if (group) group.push(part);
+    else {
+      pieces.set(id, [part]);
+      sizes.set(id, { length, width });
+    }
+  }
+  for (const [id, group] of pieces) {
+    const size = sizes.get(id)!;
+    cut.push({
+      id,
+      length: t(size.length),
+      ...(lot.form === 'strip' ? {} : { width: t(size.width) }),
+      count: group.length,
+      turn: lot.form === 'sheet' && group[0]!.grain === 'free',
+    });
+  }
+  return {
+    lot,
+    kerf,
+    problem: { kerf: t(kerf), stock, pieces: cut, costScale: UNITS_PER_MONEY },
+    sources,
+    pieces,
+    sizes,
+  };
+}

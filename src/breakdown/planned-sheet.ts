@@ -1,0 +1,107 @@
+import { SETTING_OUT } from '../materials/index.ts';
+import type { Ledger, Traced } from '../measure/index.ts';
+import type { Part } from '../setting-out/index.ts';
+import type { CutNode } from './cut-plan.ts';
+import type { CutSize, LotProblem, StockSource } from './lot-problem.ts';
+
+/** An area of a sheet with traced sides: x along the length, y across the width. */
+export interface PlannedArea {
+  readonly x: Traced;
+  readonly y: Traced;
+  readonly length: Traced;
+  readonly width: Traced;
+}
+
+/** A node of a cut tree as it is cut: sizes traced, pieces named by their part. */
+export type PlannedNode = PlannedArea &
+  (
+    | {
+        readonly kind: 'cut';
+        readonly across: 'length' | 'width';
+        readonly at: Traced;
+        readonly parts: readonly [PlannedNode, PlannedNode];
+      }
+    | { readonly kind: 'piece'; readonly part: Part; readonly size: CutSize; readonly turned: boolean }
+    | { readonly kind: 'left' }
+  );
+
+/** One sheet, offcut or strip and how it is cut up. */
+export interface PlannedSheet {
+  /** `S1` for sheets, `L1` for lengths of strip: the name the cards use. */
+  readonly name: string;
+  readonly lot: string;
+  readonly source: StockSource;
+  readonly root: PlannedNode;
+}
+
+/** Hands out the parts behind a piece id, one after the other. */
+export type NextPart = (piece: string) => Part;
+
+/**
+ * A cut tree with every number traced to the sizes it comes from. The tree's first parts are as large as their
+ * contents, so each cut's place is a sum of part sizes and kerfs; a tree that isn't so throws.
+ */
+export function planSheet(
+  ledger: Ledger,
+  lot: LotProblem,
+  name: string,
+  source: StockSource,
+  root: CutNode,
+  nextPart: NextPart,
+): PlannedSheet {
+  const l = ledger;
+  const { trim, length, width } = source;
+  const strip = lot.lot.form === 'strip';
+  const nothing = l.row(SETTING_OUT.nothing);
+  const area: PlannedArea = {
+    x: trim,
+    y: strip ? nothing : trim,
+    length: l.less('length inside the trim', length, trim, trim),
+    width: strip ? width : l.less('width inside the trim', width, trim, trim),
+  };
+
+  const natural = (node: CutNode, across: 'length' | 'width'): Traced | undefined => {
+    if (node.kind === 'left') return undefined;
+    if (node.kind === 'piece') {
+      const size = lot.sizes.get(node.piece)!;
+      return (across === 'length') !== node.turned ? size.length : size.width;
+    }
+    const [a, b] = node.parts.map((p) => natural(p, across));
+    if (node.across !== across) {
+      if (a === undefined || b === undefined) return a ?? b;
+      return l.ticks(a) >= l.ticks(b) ? a : b;
+    }
+    if (b === undefined) return a;
+    return l.sum('parts with the kerf between', a ?? nothing, lot.kerf, b);
+  };
+
+  const plan = (node: CutNode, here: PlannedArea): PlannedNode => {
+    if (node.kind === 'left') return { ...here, kind: 'left' };
+    if (node.kind === 'piece') {
+      const part = nextPart(node.piece);
+      return { ...here, kind: 'piece', part, size: lot.sizes.get(node.piece)!, turned: node.turned };
+    }
+    const lengthwise = node.across === 'length';
+    const [low, whole] = lengthwise ? ([here.x, here.length] as const) : ([here.y, here.width] as const);
+    const first = natural(node.parts[0], node.across);
+    if (first === undefined || l.ticks(low) + l.ticks(first) !== node.at)
+      throw new Error(`a cut of ${name} at ${node.at} is not where its contents end`);
+    const at = l.sum('where the cut comes on the sheet', low, first);
+    const rest = l.less('what is left behind the cut', whole, first, lot.kerf);
+    // A cut in the last kerf's width leaves nothing.
+    const second = l.ticks(rest) < 0 ? nothing : rest;
+    const behind = l.ticks(rest) < 0 ? l.sum('far edge', low, whole) : l.sum('behind the kerf', at, lot.kerf);
+    const parts: [PlannedNode, PlannedNode] = lengthwise
+      ? [
+          plan(node.parts[0], { ...here, length: first }),
+          plan(node.parts[1], { ...here, x: behind, length: second }),
+        ]
+      : [
+          plan(node.parts[0], { ...here, width: first }),
+          plan(node.parts[1], { ...here, y: behind, width: second }),
+        ];
+    return { ...here, kind: 'cut', across: node.across, at, parts };
+  };
+
+  return { name, lot: lot.lot.id, source, root: plan(root, area) };
+}
