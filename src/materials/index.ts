@@ -55,4 +55,5 @@ export {
 } from './shelf-loads.ts';
 export type { Range, Sourced } from './sourced.ts';
 export { densityAt12, SPECIES, type Species, species } from './species.ts';
+export { STABILITY_LOADS, type StabilityLoad, stabilityLoad } from './stability-loads.ts';
 export { TOOL_ACCURACIES, type ToolAccuracy, toolAccuracy } from './tool-accuracy.ts';
