@@ -1,0 +1,105 @@
+import type { Act, Operation } from '../build/index.ts';
+import type { Ticks, Traced } from '../measure/index.ts';
+import type { BookInput } from './book-input.ts';
+import { cutDrawing } from './cut-drawing.ts';
+import type { Drawing } from './drawing.ts';
+import { isometric } from './isometric.ts';
+import type { Lengths } from './lengths.ts';
+import { type FaceWork, faceDrawing } from './part-drawing.ts';
+import { bevelSection, rabbetSection } from './section-drawing.ts';
+import type { TextMeasure } from './text-measure.ts';
+
+/** The room for a card's drawing. */
+export const CARD_DRAWING = { width: 58, height: 40 };
+
+/**
+ * What the cards have done so far, followed from card to card: how large each workpiece is by now, and which parts
+ * stand in each assembly.
+ */
+export class Progress {
+  private readonly size = new Map<string, { readonly length: Ticks; readonly width: Ticks }>();
+  private readonly standing = new Map<string, string[]>();
+  private readonly input: BookInput;
+
+  constructor(input: BookInput) {
+    this.input = input;
+    const at = (t: Traced) => input.setOut.ledger.ticks(t);
+    for (const w of input.build.stock) this.size.set(w.name, { length: at(w.length), width: at(w.width) });
+  }
+
+  /** The drawing for an operation, if one helps; takes note of what the operation does. */
+  next(operation: Operation, lengths: Lengths, type: TextMeasure): Drawing | undefined {
+    const act = operation.does;
+    if (act.act === 'saw') return this.saw(act, operation, lengths);
+    if (act.act === 'set' || act.act === 'screw') return this.assemble(act);
+    if (act.act === 'rabbet') return rabbetSection(act.width, act.depth, lengths);
+    if (act.act === 'bevel') return bevelSection(act.angle);
+    const work = this.faceWork(act);
+    if (!work) return undefined;
+    const room = { width: CARD_DRAWING.width - 16, height: CARD_DRAWING.height - 16 };
+    return faceDrawing(work, this.input.setOut.ledger, lengths, room, type);
+  }
+
+  private saw(act: Act & { act: 'saw' }, operation: Operation, lengths: Lengths): Drawing | undefined {
+    const size = this.size.get(act.workpiece) ?? this.partSize(act.workpiece);
+    if (!size) return undefined;
+    const { ledger } = this.input.setOut;
+    const at = ledger.ticks(act.at);
+    const along = act.across;
+    const kerf = this.kerf(act.workpiece);
+    const first = act.keep === 'before' ? at : at - kerf;
+    const second = size[along] - at - (act.keep === 'before' ? kerf : 0);
+    [first, second].forEach((s, i) => {
+      const y = act.yields[i as 0 | 1];
+      const half = { ...size, [along]: Math.max(0, s) as Ticks };
+      if (y) this.size.set(y.name, y.turned ? { length: half.width, width: half.length } : half);
+    });
+    if (operation.kind === 'true-edge' || at <= 0 || at >= size[along]) return undefined;
+    const [before, behind] = act.yields;
+    const cut = { ...size, across: along, at: act.at, yields: [before?.name, behind?.name] as const };
+    return cutDrawing(cut, ledger, lengths, { width: CARD_DRAWING.width - 12, height: 24 });
+  }
+
+  private assemble(act: Act & { act: 'set' | 'screw' }): Drawing | undefined {
+    const there = this.standing.get(act.into) ?? [];
+    const moving = this.partsOf(act.workpiece);
+    if (act.act === 'set')
+      this.standing.set(act.into, [...there, ...moving.filter((p) => !there.includes(p))]);
+    const parts = [...new Set([...there, ...moving])];
+    if (parts.length < 2 || moving.length === 0) return undefined;
+    return isometric(this.input.setOut, { parts, marked: moving, room: CARD_DRAWING });
+  }
+
+  private partsOf(name: string): string[] {
+    const part = this.input.setOut.parts.find((p) => p.mark === name);
+    return part ? [part.id] : (this.standing.get(name) ?? []);
+  }
+
+  private partSize(mark: string): { length: Ticks; width: Ticks } | undefined {
+    const part = this.input.setOut.parts.find((p) => p.mark === mark);
+    const { ledger } = this.input.setOut;
+    return part && { length: ledger.ticks(part.length), width: ledger.ticks(part.width) };
+  }
+
+  /** The kerf of the lot that a workpiece was sawn from; workpieces are named after their sheet. */
+  private kerf(workpiece: string): Ticks {
+    const { breakdown, setOut } = this.input;
+    const lot = breakdown.lots.find((l) => l.sheets.some((s) => workpiece.startsWith(s.name)));
+    const kerf = (lot ?? breakdown.lots[0])?.problem.kerf;
+    return kerf === undefined ? (0 as Ticks) : setOut.ledger.ticks(kerf);
+  }
+
+  private faceWork(act: Act): FaceWork | undefined {
+    if (act.act !== 'pocket' && act.act !== 'drill') return undefined;
+    const part = this.input.setOut.parts.find((p) => p.mark === act.workpieces[0]);
+    if (!part) return undefined;
+    const none = { length: part.length, width: part.width, rabbets: [], pockets: [], holes: [], bevels: [] };
+    const { from } = act;
+    if (act.act === 'pocket')
+      return { ...none, face: act.face, pockets: [{ edge: act.edge, along: act.along, from }] };
+    const holes = act.at.map((at) => ({ at, from }));
+    if (act.side === 'show' || act.side === 'under') return { ...none, face: act.side, holes };
+    const along = act.side === 'near' || act.side === 'far' ? part.length : part.width;
+    return { ...none, length: along, width: part.thickness, face: 'show', holes };
+  }
+}

@@ -1,0 +1,51 @@
+import type { PlannedNode, PlannedSheet } from '../breakdown/index.ts';
+import type { Operation } from '../build/index.ts';
+
+export type PlannedCut = PlannedNode & { readonly kind: 'cut' };
+export type PlannedPiece = PlannedNode & { readonly kind: 'piece' };
+
+/** A cut of a sheet, under the number of the card that makes it. */
+export interface NumberedCut {
+  readonly number: number;
+  readonly node: PlannedCut;
+}
+
+/**
+ * The cuts of a sheet in the order in which the cards make them. The cards are followed from the sheet's name: each
+ * says what its two halves are called, and so the next card finds its place in the tree. Cuts that no card makes
+ * follow at the end, numbered on from the last card.
+ */
+export function numberedCuts(sheet: PlannedSheet, cards: readonly Operation[]): NumberedCut[] {
+  const places = new Map<string, PlannedNode>([[sheet.name, sheet.root]]);
+  const cuts: NumberedCut[] = [];
+  cards.forEach((card, i) => {
+    const act = card.does;
+    if (act.act !== 'saw' || card.kind === 'true-edge' || card.kind === 'square-end') return;
+    const node = places.get(act.workpiece);
+    if (node?.kind !== 'cut' || node.across !== act.across) return;
+    places.delete(act.workpiece);
+    cuts.push({ number: i + 1, node });
+    act.yields.forEach((y, half) => {
+      if (y) places.set(y.name, node.parts[half as 0 | 1]);
+    });
+  });
+  const known = new Set(cuts.map((c) => c.node));
+  let number = cards.length;
+  for (const node of cutsUnder(sheet.root)) if (!known.has(node)) cuts.push({ number: ++number, node });
+  return cuts;
+}
+
+function cutsUnder(node: PlannedNode): PlannedCut[] {
+  return node.kind === 'cut' ? [node, ...node.parts.flatMap(cutsUnder)] : [];
+}
+
+/** The pieces under a node, in the order in which they lie. */
+export function piecesUnder(node: PlannedNode): PlannedPiece[] {
+  if (node.kind === 'piece') return [node];
+  return node.kind === 'cut' ? node.parts.flatMap(piecesUnder) : [];
+}
+
+/** Every piece and leftover of a tree. */
+export function leavesUnder(node: PlannedNode): Exclude<PlannedNode, { readonly kind: 'cut' }>[] {
+  return node.kind === 'cut' ? node.parts.flatMap(leavesUnder) : [node];
+}

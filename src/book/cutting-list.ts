@@ -1,0 +1,53 @@
+import type { Traced } from '../measure/index.ts';
+import { commonName, type Feature, groupParts, type Part, type SetOut } from '../setting-out/index.ts';
+
+/** A line of the cutting list: parts that are cut alike. */
+export interface CuttingRow {
+  /** `D1–D3`. */
+  readonly marks: string;
+  readonly name: string;
+  readonly count: number;
+  /** Sizes to cut to. */
+  readonly length: Traced;
+  readonly width: Traced;
+  readonly thickness: Traced;
+  readonly lot: string;
+  readonly grain: 'along the length' | 'either way';
+  readonly notes: string;
+}
+
+/** The parts, equal ones together, in the order of their marks. */
+export function cuttingList(setOut: SetOut): CuttingRow[] {
+  return groupParts(setOut).map(({ parts, marks }) => {
+    const first = parts[0]!;
+    const size = first.rough ?? first;
+    return {
+      marks,
+      name: parts.length === 1 ? first.name : commonName(parts),
+      count: parts.length,
+      length: size.length,
+      width: size.width,
+      thickness: size.thickness,
+      lot: first.lot,
+      grain: first.grain === 'length' ? 'along the length' : 'either way',
+      notes: notesOf(first).join('; '),
+    };
+  });
+}
+
+/** What is worked on a part, in a few words each. */
+function notesOf(part: Part): string[] {
+  const notes: string[] = [];
+  const count = (kind: Feature['kind']) => part.features.filter((f) => f.kind === kind).length;
+  for (const f of part.features)
+    if (f.kind === 'rabbet') notes.push(`rabbet on the ${f.edge} edge ${f.purpose}`);
+  const bevels = part.features.filter((f) => f.kind === 'bevel');
+  if (bevels.length > 0) {
+    const angles = [...new Set(bevels.map((b) => `${b.angle}°`))].join(', ');
+    notes.push(`${bevels.map((b) => b.edge).join(' and ')} cut at ${angles}; length is the long side`);
+  }
+  if (count('pocket') > 0) notes.push(`${count('pocket')} pocket holes`);
+  if (count('hole') > 0) notes.push(`${count('hole')} ${count('hole') === 1 ? 'hole' : 'holes'}`);
+  if (part.rough) notes.push('with an allowance to be trimmed off');
+  return [...new Set(notes)];
+}

@@ -1,0 +1,158 @@
+import type { BookInput } from './book-input.ts';
+import { cuttingList } from './cutting-list.ts';
+import type { Block } from './flow.ts';
+import { lengthsOf } from './lengths.ts';
+import { operationsInOrder, timeWords } from './step-cards.ts';
+import { type Cell, table } from './table.ts';
+import type { TextMeasure } from './text-measure.ts';
+import { heading, note } from './words.ts';
+
+/** The cutting list, a table a lot. */
+export function cuttingListBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
+  const lengths = lengthsOf(input.setOut.ledger, input.format);
+  const rows = cuttingList(input.setOut);
+  const blocks: Block[] = [
+    note(
+      `Sizes in ${lengths.unit}: length along the grain, then width, then thickness as measured. Finished sizes, unless the notes speak of an allowance.`,
+      width,
+      type,
+    ),
+  ];
+  const lots = [...new Set(rows.map((r) => r.lot))];
+  for (const lot of lots) {
+    const of = rows.filter((r) => r.lot === lot);
+    const count = of.reduce((s, r) => s + r.count, 0);
+    const name = input.breakdown.lots.find((l) => l.lot.id === lot)?.lot.name ?? lot;
+    blocks.push(heading(`${name}, ${count} ${count === 1 ? 'part' : 'parts'}`, width, type));
+    blocks.push(
+      ...table(
+        [
+          { title: 'Mark', width: 20, face: 'semibold' },
+          { title: 'Part', width: 40 },
+          { title: 'Count', width: 9, align: 'end' },
+          { title: 'Length', width: 18, align: 'end', face: 'semibold' },
+          { title: 'Width', width: 16, align: 'end', face: 'semibold' },
+          { title: 'Thick', width: 12, align: 'end' },
+          { title: 'Notes', tone: 'quiet' },
+        ],
+        of.map((r): Cell[] => [
+          r.marks,
+          r.name,
+          `${r.count}`,
+          [{ text: lengths.bare(r.length), whole: true, face: 'semibold', trace: r.length }],
+          [{ text: lengths.bare(r.width), whole: true, face: 'semibold', trace: r.width }],
+          [{ text: lengths.bare(r.thickness), whole: true, trace: r.thickness }],
+          [r.notes, r.grain === 'either way' ? 'grain either way' : ''].filter((w) => w !== '').join('; '),
+        ]),
+        width,
+        type,
+      ),
+    );
+  }
+  return blocks;
+}
+
+/** What to buy, what the rack gives, what it costs and how long it takes. */
+export function shoppingBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
+  const { shopping } = input;
+  const money = (n: number) => `${shopping.currency} ${n.toFixed(2)}`;
+  const blocks: Block[] = [heading('To buy', width, type)];
+  if (shopping.buy.length === 0) blocks.push(note('Nothing: the rack has it all.', width, type));
+  else
+    blocks.push(
+      ...table(
+        [
+          { title: '', width: 5 },
+          { title: 'Item', width: 62 },
+          { title: 'Count', width: 22, face: 'semibold' },
+          { title: 'Each', width: 20, align: 'end' },
+          { title: 'Together', width: 20, align: 'end' },
+          { title: 'From', tone: 'quiet' },
+        ],
+        shopping.buy.map((r): Cell[] => [
+          '',
+          r.what,
+          r.unit === undefined ? `${r.count}` : `${r.count} ${r.unit}`,
+          r.each === undefined ? 'no price' : money(r.each),
+          r.each === undefined ? '' : money(r.each * r.count),
+          r.from,
+        ]),
+        width,
+        type,
+      ),
+    );
+  if (shopping.rack.length > 0)
+    blocks.push(
+      heading('From the rack', width, type),
+      ...table(
+        [
+          { title: 'Item', width: 70 },
+          { title: 'Used', width: 44 },
+          { title: 'Goes back', tone: 'quiet' },
+        ],
+        shopping.rack.map((r) => [r.what, r.used, r.left ?? '']),
+        width,
+        type,
+      ),
+    );
+  const total = shopping.cost.reduce((s, r) => s + r.amount, 0);
+  const bold = (words: string): Cell => [{ text: words, face: 'semibold', whole: true }];
+  blocks.push(
+    heading('Cost', width, type),
+    ...table(
+      [
+        { title: 'Item', width: 70 },
+        { title: 'Amount', width: 28, align: 'end' },
+        { title: 'How it comes about', tone: 'quiet' },
+      ],
+      [
+        ...shopping.cost.map((r): Cell[] => [r.what, money(r.amount), r.from]),
+        [bold('Together'), bold(money(total)), ''],
+      ],
+      width,
+      type,
+    ),
+  );
+  blocks.push(...hours(input, width, type));
+  return blocks;
+}
+
+/** Work and waiting by stage, added up from the cards. */
+function hours(input: BookInput, width: number, type: TextMeasure): Block[] {
+  const staged = new Set(input.build.stages.flatMap((s) => s.operations));
+  const rest = input.build.operations.filter((o) => !staged.has(o.id)).map((o) => o.id);
+  const stages = [
+    ...input.build.stages,
+    ...(rest.length > 0 ? [{ id: 'rest', title: 'Other work', operations: rest }] : []),
+  ];
+  const all = operationsInOrder(input);
+  const sum = (ids: ReadonlySet<string>, of: 'active' | 'waiting') =>
+    all.reduce((s, o) => s + (ids.has(o.id) ? o.minutes[of] : 0), 0);
+  const row = (name: string, ids: ReadonlySet<string>, face: 'regular' | 'semibold'): Cell[] => {
+    const waiting = sum(ids, 'waiting');
+    return [
+      [{ text: name, face }],
+      [{ text: `${ids.size}`, face }],
+      [{ text: timeWords(sum(ids, 'active')), face, whole: true }],
+      [{ text: waiting > 0 ? timeWords(waiting) : '', face, whole: true }],
+    ];
+  };
+  return [
+    heading('Hours', width, type),
+    ...table(
+      [
+        { title: 'Stage' },
+        { title: 'Cards', width: 20, align: 'end' },
+        { title: 'Work', width: 34, align: 'end' },
+        { title: 'Waiting', width: 34, align: 'end' },
+      ],
+      [
+        ...stages.map((s) => row(s.title, new Set(s.operations), 'regular')),
+        row('Together', new Set(all.map((o) => o.id)), 'semibold'),
+      ],
+      width,
+      type,
+    ),
+    note(input.minutesFrom, width, type),
+  ];
+}

@@ -1,0 +1,225 @@
+import { type Ledger, type Traced, toMm } from '../measure/index.ts';
+import type { Edge, Face, Part } from '../setting-out/index.ts';
+import { textBox } from './dimension-clashes.ts';
+import { type Drawing, line, type Mark, moved, type PaperPoint, rectangle, text } from './drawing.ts';
+import type { Lengths } from './lengths.ts';
+import { type RunningPlace, runningDimensions } from './running-dimensions.ts';
+import type { TextMeasure } from './text-measure.ts';
+
+/** What is worked on one broad face of a part, in the part's own frame. */
+export interface FaceWork {
+  readonly length: Traced;
+  readonly width: Traced;
+  /** The face that lies up. Seen from the under face the near edge is at the top. */
+  readonly face: Face;
+  readonly rabbets: readonly {
+    readonly edge: Edge;
+    readonly width: Traced;
+    readonly from?: Traced;
+    readonly to?: Traced;
+  }[];
+  /** Places along the edge, counted from its low end or, when `from` says so, from the end or the far edge. */
+  readonly pockets: readonly {
+    readonly edge: Edge;
+    readonly along: readonly Traced[];
+    readonly from?: Edge;
+  }[];
+  /** Along the length (from the start, or the end) and across from the near edge. */
+  readonly holes: readonly { readonly at: readonly [along: Traced, across: Traced]; readonly from?: Edge }[];
+  readonly bevels: readonly Edge[];
+}
+
+/** The room for the part itself, in paper millimetres. */
+export interface PartRoom {
+  readonly width: number;
+  readonly height: number;
+}
+
+const LEAST = 9;
+const POCKET = { long: 5, wide: 2 };
+
+/**
+ * A part from above with what is worked on it, every place measured from the start and from the near edge. A part
+ * too narrow to draw in proportion is drawn wider; the figures are what counts.
+ */
+export function faceDrawing(
+  work: FaceWork,
+  ledger: Ledger,
+  lengths: Lengths,
+  room: PartRoom,
+  type: TextMeasure,
+): Drawing {
+  const mm = (t: Traced) => toMm(ledger.ticks(t));
+  const [long, wide] = [mm(work.length), mm(work.width)];
+  const scale = Math.min(room.width / long, room.height / wide, 0.5);
+  const width = Math.max(long * scale, LEAST * 2);
+  const height = Math.max(wide * scale, LEAST);
+  const x = (m: number) => (m / long) * width;
+  const y = (m: number) => (work.face === 'show' ? height - (m / wide) * height : (m / wide) * height);
+
+  const marks: Mark[] = [rectangle(0, 0, width, height, { fill: 'wood-top', pen: 'edge' })];
+  const below: RunningPlace[] = [];
+  const left: RunningPlace[] = [];
+  const right: RunningPlace[] = [];
+  const place = (at: number, trace: Traced): RunningPlace => ({ at, words: lengths.bare(trace), trace });
+
+  for (const r of work.rabbets) {
+    const band = bandOf(r.edge, mm(r.width), {
+      long,
+      wide,
+      from: r.from && mm(r.from),
+      to: r.to && mm(r.to),
+    });
+    const [x0, x1] = [x(band.x0), x(band.x1)];
+    const [y0, y1] = [y(band.y0), y(band.y1)].sort((a, b) => a - b) as [number, number];
+    marks.push(rectangle(x0, y0, x1 - x0, Math.max(y1 - y0, 1.2), { fill: 'wood-side', pen: 'thin' }));
+    if (r.from !== undefined && r.to !== undefined)
+      for (const t of [r.from, r.to])
+        if (mm(t) > 0 && mm(t) < (alongLength(r.edge) ? long : wide))
+          (alongLength(r.edge) ? below : left).push(place(alongLength(r.edge) ? x(mm(t)) : y(mm(t)), t));
+  }
+  for (const edge of work.bevels) marks.push(...bevelMark(edge, width, height, work.face));
+  for (const p of work.pockets)
+    for (const t of p.along) {
+      const low = alongLength(p.edge) ? long : wide;
+      const m = p.from === 'end' || p.from === 'far' ? low - mm(t) : mm(t);
+      const at = alongLength(p.edge) ? x(m) : y(m);
+      marks.push(...pocketMark(p.edge, at, width, height, work.face));
+      const list = alongLength(p.edge) ? below : p.edge === 'end' ? right : left;
+      list.push(place(at, t));
+    }
+  for (const { at, from } of work.holes) {
+    const [a, b] = at;
+    const m = from === 'end' || from === 'far' ? long - mm(a) : mm(a);
+    marks.push(...holeMark([x(m), y(mm(b))]));
+    below.push(place(x(m), a));
+    left.push(place(y(mm(b)), b));
+  }
+  marks.push(
+    ...runningDimensions(distinct(below), 'x', height, 1),
+    ...runningDimensions(distinct(left), 'y', 0, -1),
+    ...runningDimensions(distinct(right), 'y', width, 1),
+    ...edgeNames(work, width, height, { below: below.length > 0, left: left.length > 0 }),
+  );
+  return trimmed(marks, width, height, type);
+}
+
+/** The work on the face of a part that has most of it (the show face when they are even). */
+export function partDrawing(
+  part: Part,
+  ledger: Ledger,
+  lengths: Lengths,
+  room: PartRoom,
+  type: TextMeasure,
+): Drawing {
+  const on = (face: Face) =>
+    part.features.filter((f) => (f.kind === 'hole' ? f.side === face : 'face' in f && f.face === face));
+  const face: Face = on('under').length > on('show').length ? 'under' : 'show';
+  const here = on(face);
+  return faceDrawing(
+    {
+      length: part.length,
+      width: part.width,
+      face,
+      rabbets: here.filter((f) => f.kind === 'rabbet'),
+      pockets: here.flatMap((f) => (f.kind === 'pocket' ? [{ edge: f.edge, along: [f.along] }] : [])),
+      holes: here.flatMap((f) => (f.kind === 'hole' ? [{ at: f.at }] : [])),
+      bevels: part.features.flatMap((f) => (f.kind === 'bevel' ? [f.edge] : [])),
+    },
+    ledger,
+    lengths,
+    room,
+    type,
+  );
+}
+
+function alongLength(edge: Edge): boolean {
+  return edge === 'near' || edge === 'far';
+}
+
+function bandOf(
+  edge: Edge,
+  size: number,
+  part: { long: number; wide: number; from: number | undefined; to: number | undefined },
+) {
+  const from = part.from ?? 0;
+  if (edge === 'near' || edge === 'far') {
+    const to = part.to ?? part.long;
+    const y0 = edge === 'near' ? 0 : part.wide - size;
+    return { x0: from, x1: to, y0, y1: y0 + size };
+  }
+  const to = part.to ?? part.wide;
+  const x0 = edge === 'start' ? 0 : part.long - size;
+  return { x0, x1: x0 + size, y0: from, y1: to };
+}
+
+/** A pocket as it is seen: a slot with a round end, running from the wood out toward its edge. */
+function pocketMark(edge: Edge, at: number, width: number, height: number, face: Face): Mark[] {
+  const inset = 1.6;
+  const { long, wide } = POCKET;
+  const nearAtBottom = face === 'show';
+  const slot = (x: number, y: number, w: number, h: number) =>
+    rectangle(x, y, w, h, { fill: 'paper', pen: 'thin' });
+  if (edge === 'start') return [slot(inset, at - wide / 2, long, wide)];
+  if (edge === 'end') return [slot(width - inset - long, at - wide / 2, long, wide)];
+  const bottom = (edge === 'near') === nearAtBottom;
+  return [slot(at - wide / 2, bottom ? height - inset - long : inset, wide, long)];
+}
+
+function holeMark(at: PaperPoint): Mark[] {
+  const r = 1;
+  return [
+    { kind: 'circle', centre: at, radius: r, fill: 'paper', pen: 'thin' },
+    line([at[0] - r * 1.7, at[1]], [at[0] + r * 1.7, at[1]], 'fine'),
+    line([at[0], at[1] - r * 1.7], [at[0], at[1] + r * 1.7], 'fine'),
+  ];
+}
+
+function bevelMark(edge: Edge, width: number, height: number, face: Face): Mark[] {
+  const d = 2.4;
+  if (edge === 'start') return [line([d, 0], [d, height], 'hidden', 'quiet')];
+  if (edge === 'end') return [line([width - d, 0], [width - d, height], 'hidden', 'quiet')];
+  const y = (edge === 'near') === (face === 'show') ? height - d : d;
+  return [line([0, y], [width, y], 'hidden', 'quiet')];
+}
+
+/** Names the start and the near edge, from which everything is measured. */
+function edgeNames(
+  work: FaceWork,
+  width: number,
+  height: number,
+  taken: { readonly below: boolean; readonly left: boolean },
+): Mark[] {
+  const names: Mark[] = [];
+  const look = { tone: 'quiet' } as const;
+  const nearTop = work.face === 'under';
+  if (nearTop || !taken.below)
+    names.push(text([width / 2, nearTop ? -1.4 : height + 3.4], 'near', 2.7, { ...look, anchor: 'middle' }));
+  if (!taken.left)
+    names.push(text([-1.4, height / 2], 'start', 2.7, { ...look, anchor: 'middle', upright: true }));
+  return names;
+}
+
+function distinct(places: readonly RunningPlace[]): RunningPlace[] {
+  return [...new Map(places.map((p) => [`${Math.round(p.at * 100)} ${p.words}`, p])).values()];
+}
+
+/** Puts the marks on a paper just large enough. */
+function trimmed(marks: readonly Mark[], width: number, height: number, type: TextMeasure): Drawing {
+  let [left, top, right, bottom] = [0, 0, width, height];
+  for (const m of marks) {
+    const label = m.kind === 'text' ? m : m.kind === 'dimension' ? m.label : undefined;
+    if (!label) continue;
+    const box = textBox(label, type);
+    left = Math.min(left, box.left);
+    top = Math.min(top, box.top);
+    right = Math.max(right, box.right);
+    bottom = Math.max(bottom, box.bottom);
+  }
+  const edge = 0.5;
+  return {
+    width: right - left + edge * 2,
+    height: bottom - top + edge * 2,
+    marks: moved(marks, edge - left, edge - top),
+  };
+}

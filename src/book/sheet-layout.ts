@@ -1,0 +1,242 @@
+import type { PlannedArea, PlannedSheet } from '../breakdown/index.ts';
+import { type Ledger, type Traced, toMm } from '../measure/index.ts';
+import { leavesUnder, type NumberedCut, type PlannedPiece } from './cut-order.ts';
+import { textBox } from './dimension-clashes.ts';
+import {
+  type Drawing,
+  line,
+  type Mark,
+  moved,
+  type PaperPoint,
+  rectangle,
+  type Text,
+  text,
+} from './drawing.ts';
+import type { Lengths } from './lengths.ts';
+import type { TextMeasure } from './text-measure.ts';
+
+/** A sheet or strip to be drawn as it lies, start to the left and near edge at the bottom. */
+export interface SheetToDraw {
+  readonly sheet: PlannedSheet;
+  readonly form: 'sheet' | 'strip';
+  readonly kerf: Traced;
+  readonly cuts: readonly NumberedCut[];
+  readonly ledger: Ledger;
+  readonly lengths: Lengths;
+}
+
+const BADGE = 2.4;
+const BAR = 9;
+/** Room round a sheet for the numbers of cuts that run right through. */
+const RIM = 6.5;
+
+/** How large a sheet can be drawn in a given room, as paper over sheet. */
+export function sheetScale(
+  length: number,
+  width: number | undefined,
+  room: { readonly width: number; readonly height: number },
+): number {
+  const along = (room.width - RIM * 2) / length;
+  return width === undefined ? along : Math.min(along, (room.height - RIM * 2) / width);
+}
+
+/** A cut tree as the sheet lies: pieces with mark, name and size, kerfs with their numbers, and what is left. */
+export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure): Drawing {
+  const { source, root } = drawn.sheet;
+  const strip = drawn.form === 'strip';
+  const mm = (t: Traced) => toMm(drawn.ledger.ticks(t)) * scale;
+  const long = mm(source.length);
+  const wide = strip ? BAR : mm(source.width);
+  const box = (a: PlannedArea): Box => {
+    if (strip) return { x: mm(a.x), y: 0, w: mm(a.length), h: BAR };
+    const h = mm(a.width);
+    return { x: mm(a.x), y: wide - mm(a.y) - h, w: mm(a.length), h };
+  };
+  const marks: Mark[] = [rectangle(0, 0, long, wide, { fill: 'shade' })];
+  const labels: Text[] = [];
+  for (const leaf of leavesUnder(root)) {
+    const b = box(leaf);
+    if (b.w < 0.05 || b.h < 0.05) continue;
+    if (leaf.kind === 'left') {
+      marks.push(rectangle(b.x, b.y, b.w, b.h, { fill: 'paper' }), ...hatching(b));
+      labels.push(...leftLabel(leaf, leaf.name, b, drawn, type));
+    } else {
+      marks.push(rectangle(b.x, b.y, b.w, b.h, { fill: 'wood-top', pen: 'fine' }));
+      labels.push(...pieceLabel(leaf, b, drawn, type));
+    }
+  }
+  const badges: Mark[] = [];
+  const taken = labels.map((l) => textBox(l, type));
+  for (const { node, number } of drawn.cuts) {
+    const area = box(node);
+    const at = mm(node.at) + mm(drawn.kerf) / 2;
+    const [from, to]: [PaperPoint, PaperPoint] =
+      node.across === 'length'
+        ? [
+            [at, area.y + area.h],
+            [at, area.y],
+          ]
+        : [
+            [area.x, wide - at],
+            [area.x + area.w, wide - at],
+          ];
+    marks.push(line(from, to, 'thin', 'ink'));
+    const place = badgePlace({ from, to }, taken, { long, wide });
+    const [x, y] = place;
+    taken.push({ left: x - BADGE, right: x + BADGE, top: y - BADGE, bottom: y + BADGE });
+    badges.push(...badge(number, place));
+  }
+  marks.push(rectangle(0, 0, long, wide, { pen: 'edge' }));
+  return {
+    width: long + RIM * 2,
+    height: wide + RIM * 2,
+    marks: moved([...marks, ...labels, ...badges], RIM, RIM),
+  };
+}
+
+/** A number in a ring. */
+function badge(number: number, at: PaperPoint): Mark[] {
+  const size = number > 99 ? 2.2 : number > 9 ? 2.7 : 3;
+  return [
+    { kind: 'circle', centre: at, radius: BADGE, fill: 'paper', pen: 'fine', tone: 'measure' },
+    text([at[0], at[1] + size * 0.35], `${number}`, size, {
+      face: 'semibold',
+      anchor: 'middle',
+      tone: 'measure',
+    }),
+  ];
+}
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+type Taken = { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
+
+/** Outside the sheet where the cut reaches its border, else the first place along the cut that is free. */
+function badgePlace(
+  l: { readonly from: PaperPoint; readonly to: PaperPoint },
+  taken: readonly Taken[],
+  sheet: { readonly long: number; readonly wide: number },
+): PaperPoint {
+  const size = Math.hypot(l.to[0] - l.from[0], l.to[1] - l.from[1]) || 1;
+  const way = [(l.to[0] - l.from[0]) / size, (l.to[1] - l.from[1]) / size] as const;
+  const at = (t: number): PaperPoint => [l.from[0] + way[0] * t, l.from[1] + way[1] * t];
+  const out = BADGE + 1.2;
+  const slack = 2.5;
+  const places: PaperPoint[] = [];
+  const upright = way[1] !== 0;
+  if (upright ? l.from[1] > sheet.wide - slack : l.from[0] < slack)
+    places.push(upright ? [l.from[0], sheet.wide + out] : [-out, l.from[1]]);
+  if (upright ? l.to[1] < slack : l.to[0] > sheet.long - slack)
+    places.push(upright ? [l.to[0], -out] : [sheet.long + out, l.to[1]]);
+  for (const part of [0.12, 0.2, 0.3, 0.42, 0.58, 0.7, 0.8, 0.9, 0.5]) places.push(at(size * part));
+  const clashes = ([x, y]: PaperPoint) =>
+    taken.filter(
+      (b) =>
+        b.left < x + BADGE + 0.3 &&
+        b.right > x - BADGE - 0.3 &&
+        b.top < y + BADGE + 0.3 &&
+        b.bottom > y - BADGE - 0.3,
+    ).length;
+  return places.reduce((best, p) => (clashes(p) < clashes(best) ? p : best));
+}
+
+/** Mark, name and size, as much as fits, level or upright. */
+function pieceLabel(leaf: PlannedPiece, b: Box, drawn: SheetToDraw, type: TextMeasure): Text[] {
+  const { part, size: cut } = leaf;
+  const { bare } = drawn.lengths;
+  const size = drawn.form === 'strip' ? bare(cut.length) : `${bare(cut.length)} × ${bare(cut.width)}`;
+  const name = part.name;
+  const mark = { words: part.mark, size: 5, face: 'semibold' as const };
+  const small = { ...mark, size: 3.4 };
+  const lines = [
+    [mark, { words: name, size: 3 }, { words: size, size: 3.1 }],
+    [mark, { words: size, size: 3.1 }],
+    [{ ...small, beside: size }],
+    [small],
+    [{ ...small, size: 2.4 }],
+  ];
+  for (const set of lines)
+    for (const upright of [false, true]) {
+      const placed = stacked(set, b, upright, type);
+      if (placed) return placed;
+    }
+  return [];
+}
+
+interface LabelLine {
+  readonly words: string;
+  readonly size: number;
+  readonly face?: 'semibold';
+  /** Set after the words on the same line, in the regular cut. */
+  readonly beside?: string;
+}
+
+function stacked(
+  lines: readonly LabelLine[],
+  b: Box,
+  upright: boolean,
+  type: TextMeasure,
+): Text[] | undefined {
+  const [along, across] = upright ? [b.h, b.w] : [b.w, b.h];
+  const widths = lines.map((l) => {
+    const own = type.width(l.words, l.size, l.face ?? 'regular');
+    return l.beside === undefined ? own : own + 2 + type.width(l.beside, 3, 'regular');
+  });
+  const step = (l: LabelLine) => l.size * 1.28;
+  const high = lines.reduce((s, l) => s + step(l), 0);
+  if (Math.max(...widths) > along - 2 || high > across - 0.6) return undefined;
+  const out: Text[] = [];
+  let at = (across - high) / 2;
+  const middle = along / 2;
+  const put = (s: number, down: number): PaperPoint =>
+    upright ? [b.x + down, b.y + b.h - s] : [b.x + s, b.y + down];
+  lines.forEach((l, i) => {
+    const base = at + step(l) * 0.5 + l.size * 0.35;
+    const tone = l.face ? 'ink' : 'quiet';
+    const look = { upright, face: l.face ?? ('regular' as const), tone } as const;
+    if (l.beside === undefined)
+      out.push(text(put(middle, base), l.words, l.size, { ...look, anchor: 'middle' }));
+    else {
+      const start = middle - widths[i]! / 2;
+      const own = type.width(l.words, l.size, 'semibold');
+      out.push(text(put(start, base), l.words, l.size, look));
+      out.push(text(put(start + own + 2, base), l.beside, 3, { upright, tone: 'quiet' }));
+    }
+    at += step(l);
+  });
+  return out;
+}
+
+function leftLabel(
+  area: PlannedArea,
+  name: string | undefined,
+  b: Box,
+  drawn: SheetToDraw,
+  type: TextMeasure,
+): Text[] {
+  const { bare } = drawn.lengths;
+  const size = drawn.form === 'strip' ? bare(area.length) : `${bare(area.length)} × ${bare(area.width)}`;
+  for (const words of [...(name === undefined ? [] : [`${name}: ${size}`]), size])
+    for (const upright of [false, true]) {
+      const placed = stacked([{ words, size: 2.7 }], b, upright, type);
+      if (placed && Math.min(b.w, b.h) > 4.5) return placed;
+    }
+  return [];
+}
+
+/** Slanting lines over a rectangle, 3.2 mm apart. */
+function hatching(b: Box): Mark[] {
+  const out: Mark[] = [];
+  const step = 3.2;
+  for (let d = step; d < b.w + b.h; d += step) {
+    const from: PaperPoint = d <= b.h ? [b.x, b.y + d] : [b.x + d - b.h, b.y + b.h];
+    const to: PaperPoint = d <= b.w ? [b.x + d, b.y] : [b.x + b.w, b.y + d - b.w];
+    out.push(line(from, to, 'fine', 'faint'));
+  }
+  return out;
+}

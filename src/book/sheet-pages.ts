@@ -1,0 +1,117 @@
+import { toMm } from '../measure/index.ts';
+import type { BookInput } from './book-input.ts';
+import { type NumberedCut, numberedCuts, type PlannedCut, piecesUnder } from './cut-order.ts';
+import { type Mark, text } from './drawing.ts';
+import type { Block } from './flow.ts';
+import { grainArrow } from './grain-arrow.ts';
+import { type Lengths, lengthsOf } from './lengths.ts';
+import { sheetLayout, sheetScale } from './sheet-layout.ts';
+import { operationsInOrder } from './step-cards.ts';
+import { type Cell, table } from './table.ts';
+import type { TextMeasure } from './text-measure.ts';
+import { heading, note } from './words.ts';
+
+const TALLEST = 100;
+
+/** The sheets and strips of every lot: how they lie, and their cuts in order below. */
+export function sheetBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
+  const { ledger } = input.setOut;
+  const lengths = lengthsOf(ledger, input.format);
+  const cards = operationsInOrder(input);
+  const blocks: Block[] = [
+    note(
+      'As the sheet lies: grain from left to right, the trued edge at the bottom, the squared end at the left. The number in a ring is the number of the step card that makes the cut.',
+      width,
+      type,
+    ),
+  ];
+  for (const { lot, problem, sheets } of input.breakdown.lots) {
+    if (sheets.length === 0) continue;
+    blocks.push(heading(lot.name, width, type));
+    const strip = lot.form === 'strip';
+    const longest = Math.max(...sheets.map((s) => toMm(ledger.ticks(s.source.length))));
+    for (const sheet of sheets) {
+      const { source } = sheet;
+      const cuts = numberedCuts(sheet, cards);
+      const size = strip
+        ? lengths.bare(source.length)
+        : `${lengths.bare(source.length)} × ${lengths.bare(source.width)}`;
+      const kind = source.stock.name ?? (strip ? 'strip' : 'sheet');
+      const from = source.onRack ? 'from the rack' : 'to buy';
+      blocks.push({
+        ...sheetTitle(sheet.name, `${kind}, ${size}`, from, width, type),
+        before: 5,
+        keep: true,
+      });
+      const wide = strip ? undefined : toMm(ledger.ticks(source.width));
+      const long = strip ? longest : toMm(ledger.ticks(source.length));
+      const scale = sheetScale(long, wide, { width, height: TALLEST });
+      const drawn = { sheet, form: lot.form, kerf: problem.kerf, cuts, ledger, lengths };
+      const layout = sheetLayout(drawn, scale, type);
+      const arrow = strip ? [] : grainArrow(width - 26, layout.height - 3, 14);
+      blocks.push({
+        marks: [...layout.marks, ...arrow],
+        height: layout.height - (strip ? 2 : 1),
+        keep: cuts.length > 0,
+      });
+      if (cuts.length > 0) blocks.push(...cutTable(cuts, lengths, width, type));
+    }
+  }
+  for (const { part, why } of input.breakdown.missing)
+    blocks.push(
+      note(
+        `${part.mark}, ${part.name}, is not placed: ${why === 'stock-used-up' ? 'the stock is used up' : 'it is larger than all stock'}.`,
+        width,
+        type,
+        'warn',
+      ),
+    );
+  return blocks;
+}
+
+function sheetTitle(name: string, kind: string, from: string, width: number, type: TextMeasure): Block {
+  const marks: Mark[] = [
+    text([0, 3.9], name, 4.2, { face: 'semibold' }),
+    text([type.width(name, 4.2, 'semibold') + 3, 3.9], kind, 3.5),
+    text([width, 3.9], from, 3.3, { anchor: 'end', tone: 'quiet' }),
+  ];
+  return { marks, height: 5 };
+}
+
+/** The cuts in the order of their cards. */
+function cutTable(cuts: readonly NumberedCut[], lengths: Lengths, width: number, type: TextMeasure): Block[] {
+  const columns = [
+    { title: 'Card', width: 9, face: 'semibold', tone: 'measure' },
+    { title: 'Cut', width: 32 },
+    { title: 'Distance', width: 24, align: 'end', face: 'semibold' },
+    { title: 'measured from', width: 32, tone: 'quiet' },
+    { title: 'Gives' },
+  ] as const;
+  const rows = cuts.map(({ number, node }): Cell[] => {
+    const rip = node.across === 'width';
+    const first = node.parts[0];
+    const distance = rip ? first.width : first.length;
+    return [
+      `${number}`,
+      rip ? 'along the grain' : 'across the grain',
+      [{ text: lengths.bare(distance), face: 'semibold', whole: true, trace: distance }],
+      rip ? 'the near edge' : 'the start',
+      gives(node),
+    ];
+  });
+  return table(columns, rows, width, type);
+}
+
+/** What the two halves of a cut are. */
+function gives(cut: PlannedCut): string {
+  return cut.parts
+    .map((half) => {
+      if (half.kind === 'piece') return half.part.mark;
+      if (half.kind === 'left') return half.name ?? '';
+      return `a piece for ${piecesUnder(half)
+        .map((p) => p.part.mark)
+        .join(', ')}`;
+    })
+    .filter((w) => w !== '')
+    .join('; ');
+}

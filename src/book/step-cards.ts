@@ -1,0 +1,135 @@
+import type { Operation } from '../build/index.ts';
+import type { BookInput } from './book-input.ts';
+import { CARD_DRAWING, Progress } from './card-drawing.ts';
+import { type Drawing, type Mark, moved, rectangle, text } from './drawing.ts';
+import type { Block } from './flow.ts';
+import { type Lengths, lengthsOf } from './lengths.ts';
+import type { TextMeasure } from './text-measure.ts';
+import { paragraph, type Run } from './typeset.ts';
+import { cautionBox, heading } from './words.ts';
+
+const PAD = 4;
+const NUMBER = 13;
+const LINE_TYPE = 3.8;
+const BOX = 6;
+
+/** The operations as the cards number them: stage by stage, then any that no stage names. */
+export function operationsInOrder(input: BookInput): readonly Operation[] {
+  const { operations, stages } = input.build;
+  const byId = new Map(operations.map((o) => [o.id, o]));
+  const staged = stages.flatMap((s) => s.operations.flatMap((id) => byId.get(id) ?? []));
+  const named = new Set(staged);
+  return [...staged, ...operations.filter((o) => !named.has(o))];
+}
+
+/** The step cards, a heading before each stage. A card is one block and never divided. */
+export function stepBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
+  const lengths = lengthsOf(input.setOut.ledger, input.format);
+  const progress = new Progress(input);
+  const blocks: Block[] = [];
+  const headings = new Map(input.build.stages.map((s) => [s.operations[0], s]));
+  operationsInOrder(input).forEach((operation, i) => {
+    const stage = headings.get(operation.id);
+    if (stage) blocks.push(stageHeading(stage.title, stageMinutes(input, stage.operations), width, type));
+    const drawing = progress.next(operation, lengths, type);
+    const tool = input.tools.find((t) => t.id === operation.tool)?.name ?? operation.tool;
+    blocks.push({ ...card(operation, i + 1, tool, drawing, lengths, width, type), before: stage ? 2 : 3.5 });
+  });
+  return blocks;
+}
+
+function stageHeading(title: string, minutes: string, width: number, type: TextMeasure): Block {
+  const set = heading(title, width - 40, type);
+  return {
+    ...set,
+    marks: [...set.marks, text([width, 4.6], minutes, 3.2, { anchor: 'end', tone: 'quiet' })],
+  };
+}
+
+function stageMinutes(input: BookInput, ids: readonly string[]): string {
+  const of = input.build.operations.filter((o) => ids.includes(o.id));
+  const active = of.reduce((s, o) => s + o.minutes.active, 0);
+  const waiting = of.reduce((s, o) => s + o.minutes.waiting, 0);
+  return waiting > 0 ? `${timeWords(active)} of work, ${timeWords(waiting)} of waiting` : timeWords(active);
+}
+
+/** Minutes as `25 min` or `2 h 05 min`. */
+export function timeWords(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 60) return `${whole} min`;
+  const rest = whole % 60;
+  return rest === 0 ? `${Math.floor(whole / 60)} h` : `${Math.floor(whole / 60)} h ${rest} min`;
+}
+
+function card(
+  operation: Operation,
+  number: number,
+  tool: string | undefined,
+  drawing: Drawing | undefined,
+  lengths: Lengths,
+  width: number,
+  type: TextMeasure,
+): Block {
+  const inner = width - PAD * 2 - NUMBER;
+  const left = PAD + NUMBER;
+  const marks: Mark[] = [];
+  let y = PAD;
+  const titled = paragraph(operation.title, inner - 30, 4.4, type, { face: 'semibold' });
+  marks.push(...moved(titled.marks, left, y));
+  marks.push(text([PAD, y + 5.6], `${number}`, 7, { face: 'semibold', tone: 'measure' }));
+  marks.push(rectangle(width - PAD - BOX, y - 0.4, BOX, BOX, { fill: 'paper', pen: 'thin', tone: 'quiet' }));
+  const { active, waiting } = operation.minutes;
+  const times = [active > 0 ? timeWords(active) : '', waiting > 0 ? `wait ${timeWords(waiting)}` : ''].filter(
+    (w) => w !== '',
+  );
+  times.forEach((words, i) => {
+    marks.push(
+      text([width - PAD - BOX - 2.5, y + 3.6 + i * 3.9], words, 3.1, { anchor: 'end', tone: 'quiet' }),
+    );
+  });
+  y += Math.max(titled.height, times.length > 1 ? 8 : 0) + 0.8;
+
+  const facts = [
+    ['Tool', tool],
+    ['Face up', operation.faceUp],
+    ['Measure from', operation.reference],
+  ].filter((f): f is [string, string] => f[1] !== undefined && f[1] !== '');
+  const room = drawing ? inner - CARD_DRAWING.width - 4 : inner;
+  const top = y;
+  for (const [label, value] of facts) {
+    const set = paragraph(value, room - 23, 3.4, type, { face: 'semibold' });
+    marks.push(text([left, y + 3.3], label, 3, { tone: 'quiet' }), ...moved(set.marks, left + 23, y));
+    y += set.height + 0.2;
+  }
+  if (facts.length > 0) y += 1.6;
+  operation.lines.forEach((words, i) => {
+    const set = paragraph(runsOf(words, operation, lengths), room - 6, LINE_TYPE, type);
+    if (operation.lines.length > 1)
+      marks.push(text([left, y + LINE_TYPE * 0.98], `${i + 1}`, 3.2, { tone: 'quiet' }));
+    marks.push(...moved(set.marks, left + (operation.lines.length > 1 ? 6 : 0), y));
+    y += set.height + 0.9;
+  });
+  if (drawing) {
+    marks.push(...moved(drawing.marks, width - PAD - drawing.width, top + 1.5));
+    y = Math.max(y, top + 1.5 + drawing.height);
+  }
+  if (operation.cautions.length > 0) {
+    y += 1.5;
+    const box = cautionBox(operation.cautions, inner, type);
+    marks.push(...moved(box.marks, left, y));
+    y += box.height;
+  }
+  const height = y + PAD - 0.9;
+  return { marks: [rectangle(0, 0, width, height, { pen: 'fine', tone: 'faint' }), ...marks], height };
+}
+
+/** A card's line with its lengths filled in, each standing out and kept in one piece. */
+function runsOf(words: string, operation: Operation, lengths: Lengths): Run[] {
+  return words.split(/(\{\d+\})/).map((piece): Run => {
+    const index = /^\{(\d+)\}$/.exec(piece)?.[1];
+    if (index === undefined) return { text: piece };
+    const trace = operation.lengths[Number(index)];
+    if (trace === undefined) throw new Error(`${operation.id}: no length {${index}}`);
+    return { text: lengths.inWords(trace), face: 'semibold', whole: true, trace };
+  });
+}
