@@ -57,3 +57,4 @@ export type { Range, Sourced } from './sourced.ts';
 export { densityAt12, SPECIES, type Species, species } from './species.ts';
 export { STABILITY_LOADS, type StabilityLoad, stabilityLoad } from './stability-loads.ts';
 export { TOOL_ACCURACIES, type ToolAccuracy, toolAccuracy } from './tool-accuracy.ts';
+export { type PocketShape, pocketShape, SINK_DEGREES } from './tool-shapes.ts';

@@ -41,6 +41,7 @@ export const SETTING_OUT = {
     'screws from a base up into a case stand at most this far apart',
   ),
   baseEnd: length('screws.base.end', 60, 'a base is screwed near each corner, clear of the mitre'),
+  baseEndLeast: length('screws.base.end-least', 35, 'no screw of a base stands closer to a mitred corner'),
   backSpacingLeast: length('screws.back.least', 150, 'screws of a back stand at least this far apart'),
   backSpacingMost: length('screws.back.most', 200, 'screws of a back stand at most this far apart'),
   panelEdgeEnd: length(
@@ -54,13 +55,17 @@ export const SETTING_OUT = {
     'a screw into a panel’s edge is centred within this',
   ),
   farFace: length('screws.far-face', 3, 'a screw stays at least this far from the far face'),
-  headClear: length('screws.head-clear', 0.5, 'a screw head keeps this clear of a shoulder'),
   pocketLongest: ratio(
     'screws.pocket.longest',
     [2, 1],
     'a pocket screw is at most about twice as long as its board is thick',
   ),
   kerf: length('kerf', 3, 'a saw’s kerf, until one is on the list of tools'),
+  sawTrim: length(
+    'saw.trim',
+    1,
+    'every part is cut to its own mark, so a cut leaves at least this much to trim off what stays',
+  ),
   setStep: length(
     'step.setting',
     1,
@@ -71,6 +76,7 @@ export const SETTING_OUT = {
     9,
     'a screw that stands less than this in the second part holds too little',
   ),
+  wallBeside: length('screws.wall', 1, 'a screw into a panel keeps this much wood beside it'),
   moveAside: length(
     'screws.move-aside',
     6,
@@ -96,11 +102,7 @@ export const SETTING_OUT = {
   ),
   half: ratio('half', [1, 2], 'the middle', 'arithmetic'),
 
-  rabbetDepth: ratio(
-    'rabbet.depth',
-    [2, 3],
-    'a rabbet is half to two thirds of the thickness deep; two thirds leaves room for a screw',
-  ),
+  rabbetDepth: ratio('rabbet.depth', [2, 3], 'a rabbet is half to two thirds of the thickness deep'),
   backClear: length(
     'back.clear',
     0.5,

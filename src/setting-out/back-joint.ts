@@ -1,18 +1,19 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Bore, Bores } from './bores.ts';
-import { contactBox, inPart, outward, overlapAlong, planeOf, sideLooking } from './contact.ts';
-import type { Draft, DraftPart, Triple } from './draft.ts';
+import { contactBox, inPart, overlapAlong, planeOf, sideLooking } from './contact.ts';
+import type { Draft, DraftPart } from './draft.ts';
 import type { Edge } from './feature.ts';
+import { clearPlaces, screwsMeet } from './move-aside.ts';
 import { type Axis, axisOf } from './place.ts';
 import { edgeScrew } from './screw-choice.ts';
 import { spaceScrews } from './screw-spacing.ts';
 
 /**
  * Screws the back to the back edge of a panel: clearance hole and countersink in the back, pilot in the edge, in
- * the middle of the edge's thickness. `lip` is how much of the edge a rabbet leaves for the back to lie on.
+ * the middle of the edge's thickness.
  */
-export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: DraftPart, lip?: Traced): void {
+export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: DraftPart): void {
   const l = draft.ledger;
   const along: Axis = axisOf(mate.place.length).axis;
   const across: Axis = along === 0 ? 2 : 0;
@@ -21,7 +22,7 @@ export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: Dra
   const touch = contactBox(draft, back, 'show', mate);
   const joint = {
     id,
-    kind: lip === undefined ? ('butt' as const) : ('rabbet' as const),
+    kind: 'butt' as const,
     duty: 'back' as const,
     hold: 'face-screws' as const,
     part: back.id,
@@ -33,12 +34,11 @@ export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: Dra
   const [low, high] = overlapAlong(draft, back, mate, along);
   const length = l.less('length of the joint', high, low);
   const chosen = edgeScrew(draft, back.thickness, mate.thickness);
-  const line = chosen && screwLine(draft, mate, across, chosen.head, lip);
-  if (!chosen || line === undefined || l.ticks(length) <= 0) {
+  if (!chosen || l.ticks(length) <= 0) {
     draft.snags.push({
       code: 'screws.none-for-edge',
       level: 'stop',
-      where: { part: back.id, record: back.record },
+      where: { path: `design/records/${back.record}`, part: back.id, record: back.record },
       sentence: `No screw on the shop’s list fits from the back into the edge of the ${mate.name}.`,
       rule: {
         says: 'a screw into a panel’s edge is at most a third of the edge thick, and centred within 1 mm',
@@ -50,40 +50,36 @@ export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: Dra
     draft.joints.push({ ...joint, fasteners: [] });
     return;
   }
+  const half = l.ratio('middle of the edge', mate.thickness, SETTING_OUT.half);
+  const line = l.sum('middle of the edge', mate.box.min[across], half);
   const root = l.ratio('root of the screw', chosen.diameter, SETTING_OUT.rootShare);
   const pilot = l.ratio('pilot hole for the screw', root, SETTING_OUT.pilotShare);
   const clearance = l.sum('clearance hole for the screw', chosen.diameter, l.row(SETTING_OUT.clearanceExtra));
   const holds = l.less('how deep the screw stands in the edge', chosen.length, back.thickness);
-  const spare = l.less('wood left beyond the screw', mateDepth(draft, mate), holds);
   const outer = planeOf(back, 'under');
+  const spare = l.less('wood left beyond the screw', outer, mate.box.min[1], chosen.length);
   const spacing = spaceScrews(l, 'back', length, l.row(SETTING_OUT.setStep));
-  const fasteners = spacing.at.map((from, i) => {
-    const straight = l.sum('place of the screw', low, from);
-    const headAt = (place: Traced) => {
-      const head: Traced[] = [];
-      head[1] = outer;
-      head[along] = place;
-      head[across] = line;
-      return head as unknown as Triple;
+  const headAt = <T>(place: T, of: (t: Traced) => T): readonly [T, T, T] => {
+    const head: T[] = [];
+    head[1] = of(outer);
+    head[along] = place;
+    head[across] = of(line);
+    return head as never;
+  };
+  const boreAt = (place: number): Bore => {
+    const from = headAt(place, (t) => l.ticks(t));
+    return {
+      parts: [back.id, mate.id],
+      from,
+      to: [from[0], from[1] - l.ticks(chosen.length), from[2]],
+      radius: l.ticks(chosen.diameter) / 2,
     };
-    const boreAt = (place: Traced): Bore => {
-      const f = headAt(place).map((t) => l.ticks(t)) as unknown as [number, number, number];
-      return {
-        parts: [back.id, mate.id],
-        from: f,
-        to: [f[0], f[1] - l.ticks(chosen.length), f[2]],
-        radius: l.ticks(chosen.diameter) / 2,
-      };
-    };
-    const step = l.row(SETTING_OUT.moveAside);
-    const tries = [
-      straight,
-      ...[1, 2, 3].map((n) =>
-        l.sum('place of the screw, moved clear of another', straight, l.times('steps aside', step, n)),
-      ),
-    ];
-    const place = tries.find((p) => !bores.meets(boreAt(p))) ?? straight;
-    bores.add(boreAt(place));
+  };
+  const isFree = (at: number) => !bores.meets(boreAt(at));
+  const row = clearPlaces(l, { spacing, low, high, first: 0, isFree });
+  if (!row) screwsMeet(draft, back, mate);
+  const fasteners = (row ?? []).map((place, i) => {
+    bores.add(boreAt(l.ticks(place)));
     const n = i + 1;
     back.features.push({
       kind: 'hole',
@@ -128,7 +124,7 @@ export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: Dra
       joint: id,
       screw: chosen.screw.id,
       through: [back.id, mate.id],
-      head: headAt(place),
+      head: headAt(place, (t) => t),
       direction: '-y',
       length: chosen.length,
       diameter: chosen.diameter,
@@ -138,37 +134,4 @@ export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: Dra
     return `${id}:${n}`;
   });
   draft.joints.push({ ...joint, fasteners });
-}
-
-/**
- * The line the screws stand on: the middle of the edge, or as near to it as the head may come to a rabbet's
- * shoulder. Undefined when that would be more than the trade's 1 mm off the middle.
- */
-function screwLine(
-  draft: Draft,
-  mate: DraftPart,
-  across: Axis,
-  head: Traced,
-  lip: Traced | undefined,
-): Traced | undefined {
-  const l = draft.ledger;
-  const half = l.ratio('middle of the edge', mate.thickness, SETTING_OUT.half);
-  if (lip === undefined) return l.sum('middle of the edge', mate.box.min[across], half);
-  const reach = l.less(
-    'as near to the shoulder as the head may come',
-    lip,
-    l.ratio('half the head', head, SETTING_OUT.half),
-    l.row(SETTING_OUT.headClear),
-  );
-  const off = l.least('from the inner face to the line of screws', half, reach);
-  if (l.ticks(half) - l.ticks(off) > l.ticks(l.row(SETTING_OUT.panelEdgeCentre))) return undefined;
-  // The rabbet is open to the inner face, which is the under face of either side.
-  const inner = planeOf(mate, 'under');
-  return axisOf(outward(mate.place, 'under')).sign > 0
-    ? l.less('line of screws in the edge', inner, off)
-    : l.sum('line of screws in the edge', inner, off);
-}
-
-function mateDepth(draft: Draft, mate: DraftPart): Traced {
-  return draft.ledger.less('depth of the panel', mate.box.max[1], mate.box.min[1]);
 }

@@ -7,8 +7,8 @@ import type { Draft, DraftPart } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { corners, type FrameSide } from './mitred-frame.ts';
 import type { Parting } from './openings.ts';
-import { axisOf, opposite } from './place.ts';
-import { pocketJoint } from './pocket-joint.ts';
+import { opposite } from './place.ts';
+import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
 import type { Top } from './top.ts';
 
 /** Everything of a case that is to be joined. */
@@ -36,7 +36,7 @@ export function joinCase(draft: Draft, parts: Joinable): void {
   }
   if (top) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
-  if (parts.back) screwBack(draft, bores, parts, parts.back);
+  if (parts.back) fixBack(draft, bores, parts, parts.back);
   for (const [strip, panel] of parts.edging) glue(draft, strip, panel);
   for (const strip of top?.strips.values() ?? []) glue(draft, strip, top!.board);
   for (const frame of [parts.base, top?.strips])
@@ -55,7 +55,8 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
     parts.panels.right,
   ];
   for (const upright of uprights) {
-    if (!within(draft, upright, board)) {
+    const spec: PocketJointSpec = { part: upright, edge: 'end', face: 'under', mate: board, duty: 'carries' };
+    if (!findsWood(draft, spec)) {
       draft.stop(
         'top.edging-over-side',
         parts.frame.top!,
@@ -65,7 +66,7 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
       );
       continue;
     }
-    carry(draft, bores, upright, 'end', board);
+    pocketJoint(draft, bores, spec);
   }
 }
 
@@ -73,15 +74,16 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
 function baseUnderBottom(draft: Draft, bores: Bores, parts: Joinable): void {
   let joined = 0;
   for (const strip of parts.base.values()) {
-    if (!within(draft, strip, parts.panels.bottom)) continue;
-    joined++;
-    pocketJoint(draft, bores, {
+    const spec: PocketJointSpec = {
       part: strip,
       edge: 'far',
       face: 'under',
       mate: parts.panels.bottom,
       duty: 'base',
-    });
+    };
+    if (!findsWood(draft, spec)) continue;
+    joined++;
+    pocketJoint(draft, bores, spec);
   }
   if (parts.base.size > 0 && joined < 2)
     draft.stop(
@@ -96,27 +98,33 @@ function baseUnderBottom(draft: Draft, bores: Bores, parts: Joinable): void {
     );
 }
 
-/** True when the middle of a part's thickness lies over (or under) the board, so that a screw meets it. */
-function within(draft: Draft, part: DraftPart, board: DraftPart): boolean {
-  const l = draft.ledger;
-  const { axis } = axisOf(part.place.thickness);
-  const twice = l.ticks(part.box.min[axis]) + l.ticks(part.box.max[axis]);
-  const margin = l.ticks(part.thickness);
-  return (
-    twice - margin >= 2 * l.ticks(board.box.min[axis]) - margin / 2 &&
-    twice + margin <= 2 * l.ticks(board.box.max[axis]) + margin / 2
-  );
-}
-
-function screwBack(draft: Draft, bores: Bores, parts: Joinable, back: DraftPart): void {
+/**
+ * The back is screwed to the edges it covers. In the rabbets of the sides it is glued: the ledge there is too narrow
+ * for a screw that is to stand in the middle of the side.
+ */
+function fixBack(draft: Draft, bores: Bores, parts: Joinable, back: DraftPart): void {
   const { panels, frame } = parts;
-  const lip = (side: DraftPart): Traced | undefined => side.features.find((f) => f.kind === 'rabbet')?.depth;
-  const rabbeted = frame.back?.fitting === 'rabbet';
   for (const side of [panels.left, panels.right])
-    backJoint(draft, bores, back, side, rabbeted ? lip(side) : undefined);
+    if (frame.back?.fitting === 'rabbet') glueInRabbet(draft, back, side);
+    else backJoint(draft, bores, back, side);
   backJoint(draft, bores, back, panels.bottom);
   if (panels.lid) backJoint(draft, bores, back, panels.lid);
   for (const p of parts.partings) if (p.upright) backJoint(draft, bores, back, p.part);
+}
+
+function glueInRabbet(draft: Draft, back: DraftPart, side: DraftPart): void {
+  draft.joints.push({
+    id: `${back.id}>${side.id}`,
+    kind: 'rabbet',
+    duty: 'back',
+    hold: 'glue',
+    part: back.id,
+    side: 'show',
+    mate: side.id,
+    mateSide: sideLooking(side.place, '+y'),
+    contact: contactBox(draft, back, 'show', side),
+    fasteners: [],
+  });
 }
 
 /** An edging strip glued to its board: the strip's under face on the board's edge. */

@@ -1,5 +1,5 @@
 import { type RecordOf, readOpeningSize } from '../job/index.ts';
-import type { Traced } from '../measure/index.ts';
+import { type Traced, toMm } from '../measure/index.ts';
 import type { Draft, DraftPart, Triple } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 
@@ -159,7 +159,7 @@ function openingSizes(
       'openings.do-not-add-up',
       split,
       'split',
-      `The openings of “${split.id}” are all of a fixed size, and ${left > 0 ? 'leave' : 'lack'} ${Math.abs(left) / 3200} mm.`,
+      `The openings of “${split.id}” are all of a fixed size, and ${left > 0 ? 'leave' : 'lack'} ${toMm(Math.abs(left))} mm.`,
       {
         says: 'Let one of them be “equal”.',
         edits: [{ record: openings.at(-1)!.id, field: 'size', value: 'equal' }],
@@ -167,7 +167,11 @@ function openingSizes(
     );
     return undefined;
   }
-  if (weights.length > 0 && left <= 0) {
+  let shared = 0;
+  const sizes = openings.map(
+    (_, i) => fixed[i] ?? l.share('an equal share of the clear size', clear, weights, shared++),
+  );
+  if (!sizes.every((size) => draft.isSome(size))) {
     draft.stop(
       'openings.no-room',
       split,
@@ -177,10 +181,7 @@ function openingSizes(
     );
     return undefined;
   }
-  let shared = 0;
-  return openings.map(
-    (_, i) => fixed[i] ?? l.share('an equal share of the clear size', clear, weights, shared++),
-  );
+  return sizes;
 }
 
 function replaced(triple: Triple, axis: 0 | 2, value: Traced): Triple {

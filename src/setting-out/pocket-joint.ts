@@ -1,10 +1,11 @@
-import { SETTING_OUT } from '../materials/index.ts';
-import type { Traced } from '../measure/index.ts';
+import { pocketShape, SETTING_OUT } from '../materials/index.ts';
+import { fromMm, type Traced, toMm } from '../measure/index.ts';
 import type { Bore, Bores } from './bores.ts';
 import { alongEdge, contactBox, inPart, outward, planeOf, sideLooking } from './contact.ts';
-import type { Draft, DraftPart, Triple } from './draft.ts';
+import type { Draft, DraftPart } from './draft.ts';
 import type { Edge, Face } from './feature.ts';
 import type { Duty, Joint } from './joint.ts';
+import { clearPlaces, screwsMeet } from './move-aside.ts';
 import { axisOf, opposite } from './place.ts';
 import { type ChosenScrew, pocketScrew } from './screw-choice.ts';
 import { spaceScrews } from './screw-spacing.ts';
@@ -18,11 +19,6 @@ export interface PocketJointSpec {
   readonly mate: DraftPart;
   readonly duty: Duty;
 }
-
-/** Radius of a pocket's bore: 9.5 mm across (common practice). */
-const POCKET_RADIUS = 4.75 * 3200;
-/** How far a pocket's bore reaches back from the screw's head before it is out of the face. */
-const POCKET_RUN = 40 * 3200;
 
 /** Adds the joint, its pockets and its screws. */
 export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): void {
@@ -57,6 +53,7 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
     draft.joints.push({ ...joint, fasteners: [] });
     return;
   }
+  if (!hasRoom(draft, spec)) noRoom(draft, spec);
   const middle = l.sum(
     'middle of the thickness',
     part.box.min[faceOut.axis],
@@ -72,23 +69,39 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
   );
   const spare = l.less('wood left before the far face', mateThickness, holds);
   const plane = planeOf(part, edge);
-  const headAt = (place: Traced): Triple => {
-    const head: Traced[] = [];
+  const headAcross =
+    across.sign > 0 ? l.less('head of the screw', plane, back) : l.sum('head of the screw', plane, back);
+  const headOut =
+    faceOut.sign > 0 ? l.sum('head of the screw', middle, drift) : l.less('head of the screw', middle, drift);
+  const headAt = <T>(place: T, of: (t: Traced) => T): readonly [T, T, T] => {
+    const head: T[] = [];
     head[along] = place;
-    head[across.axis] =
-      across.sign > 0 ? l.less('head of the screw', plane, back) : l.sum('head of the screw', plane, back);
-    head[faceOut.axis] =
-      faceOut.sign > 0
-        ? l.sum('head of the screw', middle, drift)
-        : l.less('head of the screw', middle, drift);
-    return head as unknown as Triple;
+    head[across.axis] = of(headAcross);
+    head[faceOut.axis] = of(headOut);
+    return head as never;
   };
-  const row = clearRow(draft, bores, spec, chosen, headAt, length, contact.min[along]);
-  const fasteners = row.map((place, i) => {
-    const head = headAt(place);
-    boresOf(draft, spec, chosen, head).forEach((b) => {
-      bores.add(b);
-    });
+  const boresAt = (place: number) =>
+    boresOf(
+      draft,
+      spec,
+      chosen,
+      headAt(place, (t) => l.ticks(t)),
+    );
+  const spacing = spaceScrews(l, duty, length, l.row(SETTING_OUT.setStep));
+  // At the end of a lying part the row begins one step on, so that equal shelves on both sides of an upright never
+  // meet.
+  const lies = axisOf(part.place.length).axis === 0;
+  const row = clearPlaces(l, {
+    spacing,
+    low: contact.min[along],
+    high: contact.max[along],
+    first: lies && edge === 'end' && spacing.at.length > 1 ? 1 : 0,
+    isFree: (at) => !boresAt(at).some((b) => bores.meets(b)),
+  });
+  if (!row) screwsMeet(draft, part, mate);
+  const fasteners = (row ?? []).map((place, i) => {
+    const head = headAt(place, (t) => t);
+    for (const bore of boresAt(l.ticks(place))) bores.add(bore);
     part.features.push({
       kind: 'pocket',
       id: `${part.id}#${mate.id}:${i + 1}`,
@@ -116,62 +129,17 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
   draft.joints.push({ ...joint, fasteners });
 }
 
-/**
- * The row of screws, moved along the joint as a whole, in steps, until none of them meets another. The row at the
- * end of a lying part begins one step on, so that equal shelves on both sides of an upright never meet.
- */
-function clearRow(
+/** The screw and the pocket it goes in by, as bores. */
+function boresOf(
   draft: Draft,
-  bores: Bores,
   spec: PocketJointSpec,
   chosen: ChosenScrew,
-  headAt: (place: Traced) => Triple,
-  length: Traced,
-  low: Traced,
-): readonly Traced[] {
-  const l = draft.ledger;
-  const { at, endLeast } = spaceScrews(l, spec.duty, length, l.row(SETTING_OUT.setStep));
-  const straight = at.map((from) => l.sum('place of the screw', low, from));
-  const step = l.row(SETTING_OUT.moveAside);
-  const lies = axisOf(spec.part.place.length).axis === 0;
-  const first = lies && spec.edge === 'end' && at.length > 1 ? 1 : 0;
-  const moved = (n: number) =>
-    n === 0
-      ? straight
-      : straight.map((place) => {
-          const aside = l.times('steps aside', step, Math.abs(n));
-          return n > 0
-            ? l.sum('place of the screw, moved clear of others', place, aside)
-            : l.less('place of the screw, moved clear of others', place, aside);
-        });
-  const fits = (row: readonly Traced[]) =>
-    row.every((place) => {
-      const fromLow = l.ticks(place) - l.ticks(low);
-      return fromLow >= l.ticks(endLeast) && l.ticks(length) - fromLow >= l.ticks(endLeast);
-    });
-  for (const n of [0, 1, -1, 2, -2, 3, -3, 4, -4].map((k) => first + k)) {
-    const row = moved(n);
-    if (n !== 0 && !fits(row)) continue;
-    if (!row.some((place) => boresOf(draft, spec, chosen, headAt(place)).some((b) => bores.meets(b))))
-      return row;
-  }
-  draft.snags.push({
-    code: 'screws.meet',
-    level: 'stop',
-    where: { part: spec.part.id, record: spec.part.record },
-    sentence: `Screws from the ${spec.part.name} into the ${spec.mate.name} would meet others there.`,
-    rule: { says: 'screws keep 2 mm of wood between them', source: 'common practice', confirmed: false },
-    cures: [{ says: 'Move one of the parts up or down by its own thickness.' }],
-  });
-  return straight;
-}
-
-/** The screw and the pocket it goes in by, as bores. */
-function boresOf(draft: Draft, spec: PocketJointSpec, chosen: ChosenScrew, head: Triple): readonly Bore[] {
+  from: Bore['from'],
+): readonly Bore[] {
   const l = draft.ledger;
   const across = axisOf(outward(spec.part.place, spec.edge));
   const faceOut = axisOf(outward(spec.part.place, spec.face));
-  const from = head.map((t) => l.ticks(t)) as unknown as Bore['from'];
+  const shape = pocketShape(toMm(l.ticks(spec.part.thickness)));
   const run = (distance: number): Bore['from'] => {
     const to = [...from] as [number, number, number];
     to[across.axis] += (across.sign * distance * SETTING_OUT.pocketLean.of[0]) / SETTING_OUT.pocketLean.of[1];
@@ -186,7 +154,12 @@ function boresOf(draft: Draft, spec: PocketJointSpec, chosen: ChosenScrew, head:
       to: run(l.ticks(chosen.length)),
       radius: l.ticks(chosen.diameter) / 2,
     },
-    { parts: [spec.part.id], from, to: run(-POCKET_RUN), radius: POCKET_RADIUS },
+    {
+      parts: [spec.part.id],
+      from,
+      to: run(fromMm(shape.seat - shape.out)),
+      radius: fromMm(shape.boreRadius),
+    },
   ];
 }
 
@@ -196,11 +169,59 @@ function noScrew(draft: Draft, spec: PocketJointSpec): void {
   draft.snags.push({
     code,
     level: 'stop',
-    where: { part: spec.part.id, record: spec.part.record },
+    where: { path: `design/records/${spec.part.record}`, part: spec.part.id, record: spec.part.record },
     sentence: `No pocket screw on the shop’s list fits from the ${spec.part.name} into the ${spec.mate.name} without coming through or holding too little.`,
     rule: { says: SETTING_OUT.farFace.says, source: SETTING_OUT.farFace.source, confirmed: false },
     cures: [
       { says: 'Put a pocket screw of a fitting length on the shop’s list (32 mm for boards of 18 mm).' },
     ],
   });
+}
+
+/** True when the mouth of a pocket ends on the part, with wood behind it. */
+function hasRoom(draft: Draft, { part, edge }: PocketJointSpec): boolean {
+  const l = draft.ledger;
+  const run =
+    axisOf(outward(part.place, edge)).axis === axisOf(part.place.length).axis ? part.length : part.width;
+  return toMm(l.ticks(run)) > pocketShape(toMm(l.ticks(part.thickness))).mouth;
+}
+
+function noRoom(draft: Draft, { part, mate }: PocketJointSpec): void {
+  const code = 'pockets.no-room';
+  if (draft.snags.some((s) => s.code === code && s.where.record === part.record)) return;
+  const { mouth } = pocketShape(toMm(draft.ledger.ticks(part.thickness)));
+  draft.snags.push({
+    code,
+    level: 'stop',
+    where: { path: `design/records/${part.record}`, part: part.id, record: part.record },
+    sentence: `Pockets for the screws into the ${mate.name} would run right across the ${part.name}.`,
+    rule: {
+      says: 'a pocket leans 15 degrees and is bored 9.5 mm wide',
+      source: 'common practice',
+      confirmed: false,
+    },
+    cures: [{ says: `Make it at least ${Math.ceil(mouth) + 1} mm there, or of thinner board.` }],
+  });
+}
+
+/**
+ * True when the screws of a joint stand in the mate's wood on both sides, from where they enter to their tips. (No
+ * screw at all is told elsewhere.)
+ */
+export function findsWood(draft: Draft, spec: PocketJointSpec): boolean {
+  const l = draft.ledger;
+  const { part, mate } = spec;
+  const faceOut = axisOf(outward(part.place, spec.face));
+  const across = axisOf(outward(part.place, spec.edge)).axis;
+  const mateThickness = l.less('thickness', mate.box.max[across], mate.box.min[across]);
+  const chosen = pocketScrew(draft, part.thickness, mateThickness);
+  if (!chosen) return true;
+  const enters = (l.ticks(part.box.min[faceOut.axis]) + l.ticks(part.box.max[faceOut.axis])) / 2;
+  const [sine, of] = SETTING_OUT.pocketDrift.of;
+  const drift = ((l.ticks(chosen.length) - l.ticks(part.thickness)) * sine) / of;
+  const wall = l.ticks(chosen.diameter) / 2 + l.ticks(l.row(SETTING_OUT.wallBeside));
+  return [enters, enters - faceOut.sign * drift].every(
+    (at) =>
+      at - wall >= l.ticks(mate.box.min[faceOut.axis]) && at + wall <= l.ticks(mate.box.max[faceOut.axis]),
+  );
 }

@@ -21,7 +21,7 @@ const RULES: Partial<Record<Duty, SpacingRule>> = {
     least: SETTING_OUT.baseSpacingLeast,
     most: SETTING_OUT.baseSpacingMost,
     end: SETTING_OUT.baseEnd,
-    endLeast: SETTING_OUT.baseEnd,
+    endLeast: SETTING_OUT.baseEndLeast,
   },
   back: {
     least: SETTING_OUT.backSpacingLeast,

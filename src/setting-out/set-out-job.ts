@@ -89,7 +89,7 @@ function caseInFull(draft: Draft, frame: CaseFrame): void {
     draft.snags.push({
       code: 'parts.same-space',
       level: 'stop',
-      where: { part: b.id, record: b.record },
+      where: { path: `design/records/${b.record}`, part: b.id, record: b.record },
       sentence: `The ${a.name} and the ${b.name} would stand in the same place.`,
       cures: [{ says: `Move one of them: see “${b.record}”.` }],
     });

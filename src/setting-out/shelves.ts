@@ -31,7 +31,8 @@ function spaced(
     space.size[2],
     l.times('all shelves together', thickness, count),
   );
-  if (l.ticks(clear) <= 0) {
+  // Every space above and below a shelf is a tick at least.
+  if (l.ticks(clear) <= count) {
     draft.stop('shelves.no-room', record, 'count', `${count} shelves don’t fit in “${space.record.id}”.`, {
       says: 'Have fewer shelves.',
       edits: [{ record: record.id, field: 'count', value: 1 }],

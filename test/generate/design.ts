@@ -1,0 +1,318 @@
+import fc from 'fast-check';
+
+/** A generated job, as a file would hold it, and the overall size it asks for in ticks of 1/3200 mm. */
+export interface GeneratedJob {
+  readonly document: {
+    readonly version: 1;
+    readonly design: unknown;
+    readonly shop: unknown;
+    readonly work: object;
+  };
+  readonly overall: { readonly width: number; readonly height: number; readonly depth: number };
+}
+
+type Units = 'mm' | 'in';
+type Field = Readonly<Record<string, unknown>>;
+
+/** A length as typed, with what it means in ticks, worked out here and not by the product's reader. */
+interface Typed {
+  readonly text: string;
+  readonly ticks: number;
+}
+
+/** A length between two sizes in mm: whole or tenths of a millimetre, or sixteenths of an inch, as the shop has it. */
+function length(units: Units, fromMm: number, toMm: number): fc.Arbitrary<Typed> {
+  if (units === 'in')
+    return fc
+      .integer({ min: Math.ceil((fromMm * 16) / 25.4), max: Math.floor((toMm * 16) / 25.4) })
+      .map((n) => ({ text: inches(n), ticks: n * 5080 }));
+  return fc.oneof(
+    {
+      weight: 3,
+      arbitrary: fc.integer({ min: Math.ceil(fromMm), max: Math.floor(toMm) }).map((n) => mm(10 * n)),
+    },
+    { weight: 1, arbitrary: fc.integer({ min: Math.ceil(10 * fromMm), max: Math.floor(10 * toMm) }).map(mm) },
+  );
+}
+
+function mm(tenths: number): Typed {
+  return { text: `${tenths / 10} mm`, ticks: tenths * 320 };
+}
+
+function inches(sixteenths: number): string {
+  const whole = Math.floor(sixteenths / 16);
+  const rest = sixteenths % 16;
+  if (rest === 0) return `${whole}"`;
+  return whole === 0 ? `${rest}/16"` : `${whole} ${rest}/16"`;
+}
+
+/** What fills an opening: shelves, further openings, or nothing. */
+type Filling =
+  | { readonly fill: 'nothing' }
+  | { readonly fill: 'shelves'; readonly shelf: Field }
+  | {
+      readonly fill: 'split';
+      readonly split: 'across' | 'down';
+      readonly openings: readonly { readonly size?: string; readonly filling: Filling }[];
+      /** Records for the dividers: their boards, in order; none where they come with the split. */
+      readonly dividers?: readonly Field[];
+    };
+
+/** An opening narrower than this (mm) isn't split further, nor given shelves that no pocket fits. */
+const NARROW = 260;
+const LOW = 120;
+
+/** What may fill an opening of about a given size (mm), split at most `levels` deep. */
+function filling(units: Units, wide: number, high: number, levels: number): fc.Arbitrary<Filling> {
+  const nothing: fc.Arbitrary<Filling> = fc.constant({ fill: 'nothing' });
+  const choices: fc.WeightedArbitrary<Filling>[] = [{ weight: 1, arbitrary: nothing }];
+  const most = Math.floor(high / LOW) - 1;
+  if (most >= 1 && wide > 150)
+    choices.push({ weight: 2, arbitrary: shelves(units, high, Math.min(most, 5)) });
+  if (levels > 0) {
+    const across = Math.min(4, Math.floor(wide / NARROW));
+    const down = Math.min(4, Math.floor(high / NARROW));
+    if (across >= 2)
+      choices.push({ weight: 2, arbitrary: split(units, 'across', across, wide, high, levels) });
+    if (down >= 2) choices.push({ weight: 2, arbitrary: split(units, 'down', down, wide, high, levels) });
+  }
+  return fc.oneof({ withCrossShrink: true }, ...choices);
+}
+
+function shelves(units: Units, high: number, most: number): fc.Arbitrary<Filling> {
+  const common = {
+    setback: optional(length(units, 0, 30).map((t) => t.text)),
+    load: optional(fc.constantFrom('20 kg', '35 kg', '90 lb')),
+    board: optional(fc.constantFrom('board', 'other')),
+  };
+  const spaced = fc.record({ ...common, count: optional(fc.integer({ min: 1, max: most })) });
+  const placed = fc.record({ ...common, at: length(units, 60, Math.max(61, high - 60)).map((t) => t.text) });
+  return fc.oneof(spaced, placed).map((shelf) => ({ fill: 'shelves', shelf }));
+}
+
+function split(
+  units: Units,
+  direction: 'across' | 'down',
+  most: number,
+  wide: number,
+  high: number,
+  levels: number,
+): fc.Arbitrary<Filling> {
+  return fc.integer({ min: 2, max: most }).chain((count) => {
+    const each = (direction === 'across' ? wide : high) / count - 20;
+    const [w, h] = direction === 'across' ? [each, high] : [wide, each];
+    const shared = fc.constantFrom(undefined, 'equal', '1 share', '2 shares', '1.5 shares');
+    const fixed = length(units, 0.6 * each, each).map((t) => t.text);
+    const opening = (size: fc.Arbitrary<string | undefined>) =>
+      fc.record({ size, filling: filling(units, w * 0.8, h * 0.8, levels - 1) });
+    return fc
+      .record({
+        fill: fc.constant('split' as const),
+        split: fc.constant(direction),
+        openings: fc
+          .tuple(
+            opening(shared),
+            fc.array(opening(fc.oneof(shared, fixed)), { minLength: count - 1, maxLength: count - 1 }),
+          )
+          .map(([first, rest]) => [first, ...rest].map(withoutAbsent)),
+        dividers: optional(
+          fc.array(fc.record({ board: optional(fc.constantFrom('board', 'other')) }).map(withoutAbsent), {
+            minLength: count - 1,
+            maxLength: count - 1,
+          }),
+        ),
+      })
+      .map(withoutAbsent) as fc.Arbitrary<Filling>;
+  });
+}
+
+function optional<T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> {
+  return fc.option(arbitrary, { nil: undefined });
+}
+
+/** The same without the fields that are absent, as JSON has it. */
+function withoutAbsent<T extends object>(o: T): T {
+  return Object.fromEntries(Object.entries(o).filter(([, value]) => value !== undefined)) as T;
+}
+
+/** Parts of a shop that a design can be set out with, whatever the thickness of its boards. */
+function shop(
+  units: Units,
+  thickness: { board: string; other: string; thin: string; strip: string; lip: string },
+): Field {
+  const sheet = (id: string, thick: string) => ({
+    id,
+    name: id,
+    material: 'birch-plywood',
+    form: 'sheet',
+    nominal: thick,
+    thickness: thick,
+    stock: [{ id: `${id}-sheet`, length: '2500 mm', width: '1250 mm', price: 90 }],
+  });
+  const strips = (id: string, thick: string) => ({
+    id,
+    name: id,
+    material: 'ash-white',
+    form: 'strip',
+    nominal: thick,
+    thickness: thick,
+    width: '40 mm',
+    stock: [{ id: `${id}-length`, length: '2400 mm', price: 9 }],
+  });
+  const pocket = [22, 25, 28, 30, 32, 35, 38, 45, 50, 63];
+  const countersunk = [16, 20, 25, 30];
+  return {
+    units,
+    precision: units === 'mm' ? '0.5' : '1/32',
+    paper: 'A4',
+    currency: 'EUR',
+    people: [],
+    tools: [],
+    rack: {
+      lots: [
+        sheet('board', thickness.board),
+        sheet('other', thickness.other),
+        sheet('thin', thickness.thin),
+        strips('strip', thickness.strip),
+        strips('lip', thickness.lip),
+      ],
+      screws: [
+        ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),
+        ...countersunk.map((n) => screw(`flat-${n}`, 'countersunk', n, '3 mm', '5.5 mm')),
+      ],
+      bits: [],
+      adhesives: [],
+      finishes: [],
+    },
+  };
+}
+
+function screw(id: string, kind: string, mmLong: number, diameter: string, head: string): Field {
+  return { id, kind, length: `${mmLong} mm`, diameter, head };
+}
+
+/** The records of a design from its wishes, each opening's filling under its own id. */
+function records(wish: Wish): readonly Field[] {
+  const { overall, inside, back, top, base, edged } = wish;
+  const list: Field[] = [
+    {
+      id: 'piece',
+      kind: 'piece',
+      name: 'A piece',
+      width: overall.width.text,
+      height: overall.height.text,
+      depth: overall.depth.text,
+    },
+    { id: 'case', kind: 'case', parent: 'piece', board: 'board' },
+  ];
+  const fill = (id: string, filled: Filling) => {
+    if (filled.fill === 'shelves')
+      list.push({ id: `${id}.shelf`, kind: 'shelf', parent: id, ...withoutAbsent(filled.shelf) });
+    if (filled.fill !== 'split') return;
+    filled.openings.forEach((opening, i) => {
+      const inner = `${id}.${i + 1}`;
+      list.push({
+        id: inner,
+        kind: 'opening',
+        parent: id,
+        ...(opening.size === undefined ? {} : { size: opening.size }),
+        ...(opening.filling.fill === 'split' ? { split: opening.filling.split } : {}),
+      });
+      fill(inner, opening.filling);
+    });
+    filled.dividers?.forEach((divider, i) => {
+      list.push({ id: `${id}.d${i + 1}`, kind: 'divider', parent: id, ...divider });
+    });
+  };
+  if (inside) {
+    const split = inside.fill === 'split' ? { split: inside.split } : {};
+    list.push({ id: 'inside', kind: 'opening', parent: 'case', ...split });
+    fill('inside', inside);
+  }
+  if (back) list.push({ id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: back });
+  if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
+  if (base) list.push({ id: 'base', kind: 'base', parent: 'case', board: 'other', ...withoutAbsent(base) });
+  if (edged) list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
+  return list;
+}
+
+interface Wish {
+  readonly overall: { readonly width: Typed; readonly height: Typed; readonly depth: Typed };
+  readonly inside: Filling | undefined;
+  readonly back: 'rabbet' | 'applied' | undefined;
+  readonly top: Field | undefined;
+  readonly base: Field | undefined;
+  readonly edged: boolean;
+}
+
+/** Inside a case of these sizes, whatever its top and base are. */
+function inside(units: Units, overall: Wish['overall']): fc.Arbitrary<Filling | undefined> {
+  const [wide, high] = [overall.width.ticks / 3200 - 150, overall.height.ticks / 3200 - 180];
+  return fc.option(filling(units, wide, high, 3), { nil: undefined, freq: 20 });
+}
+
+function wishes(units: Units): fc.Arbitrary<Wish> {
+  const text = (from: number, to: number) => length(units, from, to).map((t) => t.text);
+  return fc
+    .record({
+      width: length(units, 320, 2400),
+      height: length(units, 320, 2200),
+      depth: length(units, 180, 650),
+    })
+    .chain((overall) =>
+      fc.record({
+        overall: fc.constant(overall),
+        inside: inside(units, overall),
+        back: optional(fc.constantFrom('rabbet' as const, 'applied' as const)),
+        top: optional(
+          fc.record({
+            overhangFront: optional(text(0, 40)),
+            overhangSides: optional(text(0, 40)),
+            overhangBack: optional(text(0, 15)),
+          }),
+        ).chain((top) =>
+          top === undefined
+            ? fc.constant(undefined)
+            : fc.boolean().chain((edged) =>
+                edged
+                  ? // An edged top stands out further than its strips are thick, or its screws would miss the board.
+                    fc.record({
+                      ...Object.fromEntries(Object.entries(top).map(([k, v]) => [k, fc.constant(v)])),
+                      overhangSides: text(26, 40),
+                      edging: fc.constant('strip'),
+                      edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
+                    })
+                  : fc.constant(top),
+              ),
+        ),
+        base: optional(
+          fc.record({ height: text(60, 150), setback: text(30, 50), setbackBack: optional(text(20, 50)) }),
+        ),
+        edged: fc.boolean(),
+      }),
+    );
+}
+
+/** Jobs over the whole of the design language: splits to three levels, shelves, backs, tops, bases, edging, mm and inches. */
+export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>('mm', 'in').chain((units) => {
+  const text = (from: number, to: number) => length(units, from, to).map((t) => t.text);
+  return fc
+    .record({
+      wish: wishes(units),
+      thickness: fc.record({
+        board: text(15, 26),
+        other: text(15, 26),
+        thin: text(3, 12),
+        strip: text(5, 22),
+        lip: text(3, 10),
+      }),
+    })
+    .map(({ wish, thickness }) => ({
+      document: { version: 1, design: { records: records(wish) }, shop: shop(units, thickness), work: {} },
+      overall: {
+        width: wish.overall.width.ticks,
+        height: wish.overall.height.ticks,
+        depth: wish.overall.depth.ticks,
+      },
+    }));
+});

@@ -1,0 +1,305 @@
+import type { Traced } from '../../src/measure/index.ts';
+import type { Fastener, Feature, Part, SetOut } from '../../src/setting-out/index.ts';
+
+// A judge of what was set out. It shares no code with the room: it places parts, takes off their features and follows
+// their screws by its own arithmetic, in ticks of 1/3200 mm.
+
+const MM = 3200;
+const POCKET_RADIUS = 4.75 * MM;
+
+type Vec = readonly [number, number, number];
+interface Box {
+  readonly min: Vec;
+  readonly max: Vec;
+}
+
+/** Everything that is wrong with a set-out piece of these overall sizes, in a few words each. */
+export function faultsOf(
+  setOut: SetOut,
+  overall: { readonly width: number; readonly height: number; readonly depth: number },
+): readonly string[] {
+  return [
+    ...sizes(setOut),
+    ...names(setOut),
+    ...boundingBox(setOut, overall),
+    ...overlaps(setOut),
+    ...setOut.parts.flatMap((part) => part.features.flatMap((f) => featureFaults(setOut, part, f))),
+    ...setOut.fasteners.flatMap((f) => screwFaults(setOut, f)),
+    ...screwsThatMeet(setOut),
+  ];
+}
+
+function sizes({ ledger, parts, openings }: SetOut): string[] {
+  const faults: string[] = [];
+  const whole = (name: string, t: Traced) => {
+    const value = ledger.ticks(t);
+    if (!Number.isInteger(value) || value <= 0) faults.push(`${name} is ${value}`);
+  };
+  for (const p of parts)
+    for (const size of ['length', 'width', 'thickness'] as const) {
+      whole(`${p.id}.${size}`, p[size]);
+      if (!p.rough) continue;
+      whole(`${p.id}.rough ${size}`, p.rough[size]);
+      if (ledger.ticks(p.rough[size]) < ledger.ticks(p[size])) faults.push(`${p.id} is cut too small`);
+    }
+  for (const o of openings) for (const size of ['width', 'height', 'depth'] as const) whole(o.id, o[size]);
+  return faults;
+}
+
+function names({ parts, joints, fasteners }: SetOut): string[] {
+  const faults: string[] = [];
+  const once = (what: string, list: readonly string[]) => {
+    if (new Set(list).size !== list.length) faults.push(`${what} twice`);
+  };
+  once(
+    'a part’s id',
+    parts.map((p) => p.id),
+  );
+  once(
+    'a mark',
+    parts.map((p) => p.mark),
+  );
+  once(
+    'a joint’s id',
+    joints.map((j) => j.id),
+  );
+  once(
+    'a fastener’s id',
+    fasteners.map((f) => f.id),
+  );
+  const known = new Set(fasteners.map((f) => f.id));
+  for (const j of joints)
+    for (const f of j.fasteners) if (!known.has(f)) faults.push(`${j.id} names ${f}, which is not there`);
+  once(
+    'a feature’s id',
+    parts.flatMap((p) => p.features.map((f) => f.id)),
+  );
+  return faults;
+}
+
+/** The box that a part fills in the piece, less its features. */
+export function boxOf(setOut: SetOut, part: Part): Box {
+  const origin = part.place.origin.map((t) => setOut.ledger.ticks(t));
+  const min = [...origin];
+  const max = [...origin];
+  for (const run of ['length', 'width', 'thickness'] as const) {
+    const size = setOut.ledger.ticks(part[run]);
+    const axis = 'xyz'.indexOf(part.place[run][1]!);
+    if (part.place[run].startsWith('+')) max[axis]! += size;
+    else min[axis]! -= size;
+  }
+  return { min: min as never, max: max as never };
+}
+
+function boundingBox(setOut: SetOut, overall: { width: number; height: number; depth: number }): string[] {
+  const boxes = setOut.parts.map((p) => boxOf(setOut, p));
+  return [overall.width, overall.depth, overall.height].flatMap((asked, axis) => {
+    const from = Math.min(...boxes.map((b) => b.min[axis]!));
+    const to = Math.max(...boxes.map((b) => b.max[axis]!));
+    return from === 0 && to === asked ? [] : [`along ${'xyz'[axis]} from ${from} to ${to}, not to ${asked}`];
+  });
+}
+
+function overlaps(setOut: SetOut): string[] {
+  const faults: string[] = [];
+  const boxes = setOut.parts.map((part) => ({ part, box: boxOf(setOut, part) }));
+  boxes.forEach((a, i) => {
+    for (const b of boxes.slice(i + 1)) {
+      const shared: Box = {
+        min: a.box.min.map((v, k) => Math.max(v, b.box.min[k]!)) as never,
+        max: a.box.max.map((v, k) => Math.min(v, b.box.max[k]!)) as never,
+      };
+      if (shared.min.some((v, k) => v >= shared.max[k]!)) continue;
+      if (isCutAway(setOut, a.part, shared) || isCutAway(setOut, b.part, shared)) continue;
+      if (isMitre(setOut, a.part, b.part, shared)) continue;
+      faults.push(`${a.part.id} and ${b.part.id} share ${JSON.stringify(shared)}`);
+    }
+  });
+  return faults;
+}
+
+/** True when one of the part's rabbets takes away all of a box. */
+function isCutAway(setOut: SetOut, part: Part, shared: Box): boolean {
+  const t = (x: Traced) => setOut.ledger.ticks(x);
+  const local = inPart(setOut, part, shared);
+  return part.features.some((f) => {
+    if (f.kind !== 'rabbet') return false;
+    const across = f.edge === 'start' || f.edge === 'end' ? 0 : 1;
+    const along = 1 - across;
+    const size = t(across === 0 ? part.length : part.width);
+    const first = f.edge === 'start' || f.edge === 'near';
+    const fromEdge = first ? local.max[across]! : size - local.min[across]!;
+    const fromFace = f.face === 'under' ? local.max[2] : t(part.thickness) - local.min[2];
+    return (
+      fromEdge <= t(f.width) &&
+      fromFace <= t(f.depth) &&
+      local.min[along]! >= t(f.from) &&
+      local.max[along]! <= t(f.to)
+    );
+  });
+}
+
+/** True when a box is the square corner in which two strips of one thickness meet at 45 degrees. */
+function isMitre(setOut: SetOut, a: Part, b: Part, shared: Box): boolean {
+  const bevelled = (part: Part) => {
+    const local = inPart(setOut, part, shared);
+    const [from, to] = [local.min[0], local.max[0]];
+    const thick = setOut.ledger.ticks(part.thickness);
+    const end = setOut.ledger.ticks(part.length);
+    return part.features.some(
+      (f) =>
+        f.kind === 'bevel' &&
+        f.angle === 45 &&
+        f.fullFace === 'show' &&
+        (f.edge === 'start'
+          ? from === 0 && to === thick
+          : f.edge === 'end' && from === end - thick && to === end),
+    );
+  };
+  // The show faces look away from one another's wood: each strip's outer face is the corner's outer side.
+  return bevelled(a) && bevelled(b) && a.place.thickness !== b.place.thickness;
+}
+
+/** A box of the piece in a part's own coordinates. */
+function inPart(setOut: SetOut, part: Part, box: Box): Box {
+  const corners = [box.min, box.max].map((p) => pointInPart(setOut, part, p));
+  return {
+    min: [0, 1, 2].map((k) => Math.min(corners[0]![k]!, corners[1]![k]!)) as never,
+    max: [0, 1, 2].map((k) => Math.max(corners[0]![k]!, corners[1]![k]!)) as never,
+  };
+}
+
+function pointInPart(setOut: SetOut, part: Part, point: Vec): Vec {
+  return (['length', 'width', 'thickness'] as const).map((run) => {
+    const axis = 'xyz'.indexOf(part.place[run][1]!);
+    const from = point[axis]! - setOut.ledger.ticks(part.place.origin[axis]!);
+    return part.place[run].startsWith('+') ? from : -from;
+  }) as unknown as Vec;
+}
+
+/** What lies outside the part's blank, or leaves nothing of it. */
+function featureFaults(setOut: SetOut, part: Part, f: Feature): string[] {
+  const t = (x: Traced) => setOut.ledger.ticks(x);
+  const size: Vec = [t(part.length), t(part.width), t(part.thickness)];
+  const faults: string[] = [];
+  const want = (fine: boolean, what: string) => {
+    if (!fine) faults.push(`${f.id}: ${what}`);
+  };
+  const edgeAxis = (edge: string) => (edge === 'start' || edge === 'end' ? 0 : 1);
+  switch (f.kind) {
+    case 'rabbet': {
+      const across = edgeAxis(f.edge);
+      want(t(f.width) > 0 && t(f.width) < size[across]!, 'width of the rabbet');
+      want(t(f.depth) > 0 && t(f.depth) < size[2], 'depth of the rabbet');
+      want(t(f.from) >= 0 && t(f.from) < t(f.to) && t(f.to) <= size[1 - across]!, 'run of the rabbet');
+      break;
+    }
+    case 'bevel':
+      want(f.angle > 0 && f.angle < 60, 'angle');
+      want(size[edgeAxis(f.edge)]! > 2 * size[2], 'nothing left between two bevels');
+      break;
+    case 'hole': {
+      const through =
+        f.side === 'start' || f.side === 'end' ? 0 : f.side === 'near' || f.side === 'far' ? 1 : 2;
+      const plane = [0, 1, 2].filter((k) => k !== through).map((k) => size[k]!);
+      const radius = Math.max(t(f.diameter), f.countersink === undefined ? 0 : t(f.countersink)) / 2;
+      f.at.forEach((at, k) => {
+        want(t(at) - radius >= 0 && t(at) + radius <= plane[k]!, `hole off the ${f.side} side`);
+      });
+      want(t(f.diameter) > 0, 'diameter of the hole');
+      want(f.depth === undefined || (t(f.depth) > 0 && t(f.depth) < size[through]!), 'depth of the hole');
+      break;
+    }
+    case 'pocket': {
+      const across = edgeAxis(f.edge);
+      const along = t(f.along);
+      want(along >= POCKET_RADIUS && along <= size[1 - across]! - POCKET_RADIUS, 'pocket over the end');
+      // The far side of the slanting bore leaves the face (t/2 + r / cos 15) / tan 15 back from the edge.
+      const lean = (15 * Math.PI) / 180;
+      const run = (size[2] / 2 + POCKET_RADIUS / Math.cos(lean)) / Math.tan(lean);
+      want(run <= size[across]!, 'pocket longer than the part');
+    }
+  }
+  return faults;
+}
+
+/** The axis of a screw from its head to its tip, in ticks. */
+export function axisOfScrew(setOut: SetOut, f: Fastener): readonly [Vec, Vec] {
+  const head = f.head.map((x) => setOut.ledger.ticks(x)) as unknown as Vec;
+  const along = vector(f.direction);
+  const lean = ((f.lean?.degrees ?? 0) * Math.PI) / 180;
+  const toward = f.lean ? vector(f.lean.toward) : [0, 0, 0];
+  const length = setOut.ledger.ticks(f.length);
+  const tip = head.map((h, k) => h + length * (along[k]! * Math.cos(lean) + toward[k]! * Math.sin(lean)));
+  return [head, tip as unknown as Vec];
+}
+
+function vector(direction: string): Vec {
+  const sign = direction.startsWith('+') ? 1 : -1;
+  return ['x', 'y', 'z'].map((axis) => (direction[1] === axis ? sign : 0)) as unknown as Vec;
+}
+
+/** A screw that leaves the wood, comes through, or holds in something else. */
+function screwFaults(setOut: SetOut, f: Fastener): string[] {
+  const faults: string[] = [];
+  const [first, last] = f.through.map((id) => setOut.parts.find((p) => p.id === id)!);
+  const [a, b] = [boxOf(setOut, first!), boxOf(setOut, last!)];
+  const [head, tip] = axisOfScrew(setOut, f);
+  const radius = setOut.ledger.ticks(f.diameter) / 2;
+  const axis = 'xyz'.indexOf(f.direction[1]!);
+  const forward = f.direction.startsWith('+');
+  const joint = forward ? b.min[axis]! : b.max[axis]!;
+  const far = forward ? b.max[axis]! : b.min[axis]!;
+  if (head.some((h, k) => h < a.min[k]! || h > a.max[k]!)) faults.push(`${f.id}: head outside ${first!.id}`);
+  if ((far - tip[axis]!) * (forward ? 1 : -1) < 3 * MM - 2)
+    faults.push(`${f.id}: comes closer than 3 mm to the far face`);
+  // A rabbet brings the joint forward.
+  const plane = setOut.joints.find((j) => j.id === f.joint)!.contact.min[axis]!;
+  const enters = setOut.ledger.ticks(plane);
+  if ((tip[axis]! - enters) * (forward ? 1 : -1) < 9 * MM - 2) faults.push(`${f.id}: holds too little`);
+  if ((enters - joint) * (forward ? 1 : -1) < 0) faults.push(`${f.id}: its joint lies outside ${last!.id}`);
+  for (const k of [0, 1, 2].filter((n) => n !== axis)) {
+    // Where the axis crosses into the second part, and where it ends: both with wood all round.
+    const share = (enters - head[axis]!) / (tip[axis]! - head[axis]!);
+    for (const at of [head[k]! + share * (tip[k]! - head[k]!), tip[k]!])
+      if (at - radius < b.min[k]! || at + radius > b.max[k]!)
+        faults.push(`${f.id}: leaves ${last!.id} sideways`);
+  }
+  if (setOut.ledger.ticks(f.spare) < 3 * MM - 2) faults.push(`${f.id}: says it comes through`);
+  return faults;
+}
+
+/** Screws that touch one another, found by stepping along their axes. */
+function screwsThatMeet(setOut: SetOut): string[] {
+  const faults: string[] = [];
+  const screws = setOut.fasteners.map((f) => {
+    const [from, to] = axisOfScrew(setOut, f);
+    return { f, from, to, radius: setOut.ledger.ticks(f.diameter) / 2 };
+  });
+  screws.forEach((a, i) => {
+    for (const b of screws.slice(i + 1)) {
+      if (distance(a.from, b.from) > 150 * MM) continue;
+      const gap = leastDistance(a, b);
+      if (gap < a.radius + b.radius) faults.push(`${a.f.id} meets ${b.f.id}`);
+    }
+  });
+  return faults;
+}
+
+function distance(a: Vec, b: Vec): number {
+  return Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+}
+
+/** Least distance of two straight lines' stretches: at thirty places of one, the foot on the other. */
+function leastDistance(a: { from: Vec; to: Vec }, b: { from: Vec; to: Vec }): number {
+  let least = Number.POSITIVE_INFINITY;
+  const run = b.to.map((v, k) => v - b.from[k]!);
+  const square = run.reduce((sum, v) => sum + v * v, 0);
+  for (let i = 0; i <= 30; i++) {
+    const p = a.from.map((v, k) => v + ((a.to[k]! - v) * i) / 30) as unknown as Vec;
+    const along = run.reduce((sum, v, k) => sum + v * (p[k]! - b.from[k]!), 0) / square;
+    const at = Math.min(1, Math.max(0, along));
+    least = Math.min(least, distance(p, b.from.map((v, k) => v + run[k]! * at) as unknown as Vec));
+  }
+  return least;
+}

@@ -1,0 +1,125 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { checkJob, type JobDocument, readPlace } from '../../src/job/index.ts';
+import { SETTING_OUT } from '../../src/materials/index.ts';
+import {
+  inMm,
+  type LeafKind,
+  type Ledger,
+  leavesOf,
+  parseLength,
+  recompute,
+  type Traced,
+  tracesOf,
+} from '../../src/measure/index.ts';
+import { partsReport, type SetOut, setOut } from '../../src/setting-out/index.ts';
+import { generatedJobs } from './design.ts';
+import { faultsOf } from './judge-set-out.ts';
+
+/** `RUNS=5000 npx vitest run test/generate` looks further. */
+const RUNS = Number(process.env.RUNS ?? 300);
+const SEED = process.env.SEED === undefined ? 20 : Number(process.env.SEED);
+
+function checked(document: unknown): JobDocument {
+  const read = checkJob(document);
+  if (!read.ok) throw new Error(read.snags.map((s) => `${s.where.path}: ${s.sentence}`).join('\n'));
+  return read.job;
+}
+
+/** Every traced length of what was set out. */
+function everyLength(piece: SetOut): Traced[] {
+  const { joints, fasteners, openings, surfaces, overall, dimensions } = piece;
+  return [
+    ...tracesOf(partsReport(piece)).map((t) => t.traced),
+    ...piece.parts.flatMap((p) => p.place.origin),
+    ...joints.flatMap((j) => [...j.contact.min, ...j.contact.max]),
+    ...fasteners.flatMap((f) => [...f.head, f.length, f.diameter, f.holds, f.spare]),
+    ...openings.flatMap((o) => [...o.box.min, ...o.box.max, o.width, o.height, o.depth]),
+    ...surfaces.flatMap((s) => [s.span, s.depth]),
+    overall.width,
+    overall.height,
+    overall.depth,
+    ...dimensions.values(),
+  ];
+}
+
+const ROWS = new Map(
+  Object.values(SETTING_OUT).flatMap((r) => ('value' in r ? [[r.id, r.value] as const] : [])),
+);
+
+/** What a leaf says, read again from the document and the tables. */
+function leafOf(job: JobDocument): (kind: LeafKind, id: string) => number {
+  return (kind, id) => {
+    if (kind === 'row') return ROWS.get(id) ?? Number.NaN;
+    if (kind !== 'document') throw new Error(`nothing has been measured, but ${id}`);
+    const typed = readPlace(job, id);
+    const read = parseLength(String(typed), job.shop.units);
+    if (typeof typed !== 'string' || !read.ok) throw new Error(`no length stands at ${id}`);
+    return read.value;
+  };
+}
+
+function traceFaults(job: JobDocument, piece: SetOut): string[] {
+  const data = piece.ledger.data();
+  const leaf = leafOf(job);
+  return [...new Set(everyLength(piece))].flatMap((t) => {
+    const leaves = leavesOf(data, t);
+    const again = recompute(data, t, leaf);
+    const entry = (ledger: Ledger) => `${t}, ${ledger.entry(t).reason}`;
+    return leaves.length > 0 && again === piece.ledger.ticks(t)
+      ? []
+      : [`${entry(piece.ledger)}: ${piece.ledger.ticks(t)}, recomputed ${again}`];
+  });
+}
+
+describe('a generated design', () => {
+  test('sets out exactly, without overlap, every screw in the wood; or says what stops it, and where', {
+    timeout: 600_000,
+  }, () => {
+    let seen = 0;
+    let fine = 0;
+    const stops = new Map<string, number>();
+    fc.assert(
+      fc.property(generatedJobs, ({ document, overall }) => {
+        const job = checked(document);
+        const piece = setOut(job);
+        seen++;
+        const stopping = piece.snags.filter((s) => s.level === 'stop');
+        if (stopping.length > 0) {
+          for (const s of stopping) {
+            expect(s.where.path, s.code).toBeDefined();
+            expect(s.cures.length).toBeGreaterThan(0);
+            const record = s.where.path!.split('/').slice(0, 3).join('/');
+            expect(readPlace(job, record), s.where.path).toBeDefined();
+          }
+          for (const code of new Set(stopping.map((s) => s.code)))
+            stops.set(code, (stops.get(code) ?? 0) + 1);
+          return;
+        }
+        fine++;
+        expect(faultsOf(piece, overall)).toEqual([]);
+        expect(traceFaults(job, piece)).toEqual([]);
+        expect(JSON.stringify(inMm(piece.ledger, partsReport(piece)))).not.toMatch(/null|NaN/);
+      }),
+      { numRuns: RUNS, seed: SEED },
+    );
+    const share = fine / seen;
+    const list = [...stops].map(([code, n]) => `${code} ${n}`).join(', ');
+    console.log(`${fine} of ${seen} generated designs set out without a stop; stops: ${list || 'none'}`);
+    expect(share).toBeGreaterThanOrEqual(0.8);
+  });
+
+  test('sets out the same twice', () => {
+    fc.assert(
+      fc.property(generatedJobs, ({ document }) => {
+        const once = setOut(checked(document));
+        const again = setOut(checked(structuredClone(document)));
+        expect(JSON.stringify([again.parts, again.joints, again.fasteners])).toBe(
+          JSON.stringify([once.parts, once.joints, once.fasteners]),
+        );
+        expect(again.ledger.data()).toEqual(once.ledger.data());
+      }),
+      { numRuns: 20, seed: SEED },
+    );
+  });
+});
