@@ -84,7 +84,7 @@ export function* breakDown(
       for (let i = 0; i < u.count; i++) missing.push({ part: nextPart(u.piece), why: u.why });
     lots.push({ lot: problem.lot, problem, plan, verdict: judgeCuts(problem.problem, plan), sheets });
   }
-  return { lots, purchases: purchasesOf(lots), leftovers: leftoversOf(setOut, lots), missing };
+  return { lots, purchases: purchasesOf(lots), leftovers: leftoversOf(lots), missing };
 }
 
 function purchasesOf(lots: readonly LotBreakdown[]): readonly Purchase[] {
@@ -96,30 +96,15 @@ function purchasesOf(lots: readonly LotBreakdown[]): readonly Purchase[] {
   );
 }
 
-/** Smallest piece that goes back on the rack: 300 x 100 mm of sheet, 300 mm of strip (common practice). */
-const KEEP_LENGTH = 300 * 3200;
-const KEEP_WIDTH = 100 * 3200;
-
-function leftoversOf(setOut: SetOut, lots: readonly LotBreakdown[]): readonly Leftover[] {
-  const l = setOut.ledger;
+function leftoversOf(lots: readonly LotBreakdown[]): readonly Leftover[] {
   const kept: Leftover[] = [];
   for (const { lot, sheets } of lots)
     for (const sheet of sheets) {
-      let n = 0;
       const walk = (node: PlannedNode): void => {
-        if (node.kind === 'cut')
-          node.parts.forEach((p) => {
-            walk(p);
-          });
-        if (node.kind !== 'left') return;
-        const [a, b] = [l.ticks(node.length), l.ticks(node.width)];
-        const worth =
-          lot.form === 'strip'
-            ? a >= KEEP_LENGTH
-            : Math.max(a, b) >= KEEP_LENGTH && Math.min(a, b) >= KEEP_WIDTH;
-        if (worth)
+        if (node.kind === 'cut') for (const part of node.parts) walk(part);
+        else if (node.kind === 'left' && node.name !== undefined)
           kept.push({
-            name: `${sheet.name}-left${++n}`,
+            name: node.name,
             sheet: sheet.name,
             lot: lot.id,
             length: node.length,

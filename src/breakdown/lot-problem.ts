@@ -23,6 +23,10 @@ export interface StockSource {
 /** One lot's cutting problem, with the way back from its ids to stock and parts. */
 export interface LotProblem {
   readonly lot: Lot;
+  /**
+   * What a cut takes in the plan: the saw's kerf and a little to trim, on the grid of what the saw can set. So every
+   * part is cut to its own mark, and no part's size is what other cuts happened to leave.
+   */
   readonly kerf: Traced;
   readonly problem: CutProblem;
   readonly sources: ReadonlyMap<string, StockSource>;
@@ -53,8 +57,14 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
   const saw =
     job.shop.tools.find((t) => t.kind === 'circular-saw') ??
     job.shop.tools.find((t) => t.kind === 'mitre-saw');
-  const kerf = saw ? typed(`shop/tools/${saw.id}/kerf`, saw.kerf) : l.row(SETTING_OUT.kerf);
+  const blade = saw ? typed(`shop/tools/${saw.id}/kerf`, saw.kerf) : l.row(SETTING_OUT.kerf);
   const step = saw ? typed(`shop/tools/${saw.id}/step`, saw.step) : l.row(SETTING_OUT.setStep);
+  const kerf = l.round(
+    'kerf and trimming, as fine as the saw is set',
+    l.sum('kerf and what is trimmed', blade, l.row(SETTING_OUT.sawTrim)),
+    step,
+    'up',
+  );
   const t = (x: Traced): Ticks => l.ticks(x);
 
   const sources = new Map<string, StockSource>();

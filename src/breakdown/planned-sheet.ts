@@ -1,5 +1,5 @@
 import { SETTING_OUT } from '../materials/index.ts';
-import type { Ledger, Traced } from '../measure/index.ts';
+import { type Ledger, TICKS_PER_MM, type Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { CutNode } from './cut-plan.ts';
 import type { CutSize, LotProblem, StockSource } from './lot-problem.ts';
@@ -13,8 +13,10 @@ export interface PlannedArea {
 }
 
 /** A node of a cut tree as it is cut: sizes traced, pieces named by their part. */
-export type PlannedNode = PlannedArea &
-  (
+export type PlannedNode = PlannedArea & {
+  /** What its contents need in each direction; absent where there are none. */
+  readonly needs: { readonly length?: Traced; readonly width?: Traced };
+} & (
     | {
         readonly kind: 'cut';
         readonly across: 'length' | 'width';
@@ -22,7 +24,8 @@ export type PlannedNode = PlannedArea &
         readonly parts: readonly [PlannedNode, PlannedNode];
       }
     | { readonly kind: 'piece'; readonly part: Part; readonly size: CutSize; readonly turned: boolean }
-    | { readonly kind: 'left' }
+    /** Left over; it has a name when it is worth keeping. */
+    | { readonly kind: 'left'; readonly name?: string }
   );
 
 /** One sheet, offcut or strip and how it is cut up. */
@@ -75,8 +78,21 @@ export function planSheet(
     return l.sum('parts with the kerf between', a ?? nothing, lot.kerf, b);
   };
 
-  const plan = (node: CutNode, here: PlannedArea): PlannedNode => {
-    if (node.kind === 'left') return { ...here, kind: 'left' };
+  const needsOf = (node: CutNode): PlannedNode['needs'] => {
+    const [alongIt, acrossIt] = [natural(node, 'length'), natural(node, 'width')];
+    return {
+      ...(alongIt === undefined ? {} : { length: alongIt }),
+      ...(acrossIt === undefined ? {} : { width: acrossIt }),
+    };
+  };
+
+  let kept = 0;
+  const plan = (node: CutNode, area: PlannedArea): PlannedNode => {
+    const here = { ...area, needs: needsOf(node) };
+    if (node.kind === 'left')
+      return isWorthKeeping(l, strip, here)
+        ? { ...here, kind: 'left', name: `${name}-left${++kept}` }
+        : { ...here, kind: 'left' };
     if (node.kind === 'piece') {
       const part = nextPart(node.piece);
       return { ...here, kind: 'piece', part, size: lot.sizes.get(node.piece)!, turned: node.turned };
@@ -104,4 +120,13 @@ export function planSheet(
   };
 
   return { name, lot: lot.lot.id, source, root: plan(root, area) };
+}
+
+/** Smallest piece that goes back on the rack: 300 x 100 mm of sheet, 300 mm of strip (common practice). */
+const KEEP_LENGTH = 300 * TICKS_PER_MM;
+const KEEP_WIDTH = 100 * TICKS_PER_MM;
+
+function isWorthKeeping(l: Ledger, strip: boolean, area: PlannedArea): boolean {
+  const [a, b] = [l.ticks(area.length), l.ticks(area.width)];
+  return strip ? a >= KEEP_LENGTH : Math.max(a, b) >= KEEP_LENGTH && Math.min(a, b) >= KEEP_WIDTH;
 }

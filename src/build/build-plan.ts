@@ -1,6 +1,6 @@
 import type { Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
-import type { Operation } from './operation.ts';
+import type { Operation, StageId } from './operation.ts';
 
 /** A sheet, offcut, board or strip as it stands in the shop before work begins, under the name the cards use. */
 export interface Workpiece {
@@ -14,7 +14,7 @@ export interface Workpiece {
 
 /** Operations grouped under a heading, as they follow one another. */
 export interface Stage {
-  readonly id: string;
+  readonly id: StageId;
   readonly title: string;
   readonly operations: readonly string[];
 }

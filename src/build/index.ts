@@ -4,9 +4,13 @@ export type {
   Operation,
   OperationKind,
   PieceDirection,
+  StageId,
   Touch,
   Turn,
   WorkEdge,
   WorkFace,
   WorkSide,
+  Yield,
 } from './operation.ts';
+export { STAGES } from './operation.ts';
+export { planBuild } from './plan-build.ts';

@@ -13,12 +13,20 @@ export type PieceDirection = '+x' | '-x' | '+y' | '-y' | '+z' | '-z';
  * face `face` of a part already there (or of the floor of the assembly). A gap of nothing is a touch.
  */
 export interface Touch {
+  /** The mark whose side is meant, where several hang together; the workpiece's own when absent. */
+  readonly part?: string;
   readonly side: PieceDirection;
   /** The mark of a part that is already there; `bench` for the first one. */
   readonly of: string;
   readonly face: PieceDirection;
   /** Measured along the axis of `face`, outward positive; absent for a touch or flush. */
   readonly gap?: Traced;
+}
+
+/** A piece that a cut gives: its name, and whether its length lies across the workpiece's. */
+export interface Yield {
+  readonly name: string;
+  readonly turned: boolean;
 }
 
 /** Which way a part is turned when it goes in: where its length and its width point. */
@@ -42,12 +50,14 @@ export type Act =
       readonly across: 'length' | 'width';
       readonly at: Traced;
       readonly keep: 'before' | 'behind';
-      readonly yields: readonly [string | undefined, string | undefined];
+      readonly yields: readonly [Yield | undefined, Yield | undefined];
     }
+  /** A workpiece that needs no cut gets its mark. */
+  | { readonly act: 'name'; readonly workpiece: string; readonly as: Yield }
   /** A slanting end cut: the line lies on `fullFace`, `at` from the start; what lies beyond it falls off. */
   | {
       readonly act: 'bevel';
-      readonly workpiece: string;
+      readonly workpieces: readonly string[];
       readonly edge: WorkEdge;
       readonly at: Traced;
       readonly angle: number;
@@ -56,7 +66,7 @@ export type Act =
   /** A step along an edge, `width` in from the edge and `depth` in from the face, between `from` and `to` along it. */
   | {
       readonly act: 'rabbet';
-      readonly workpiece: string;
+      readonly workpieces: readonly string[];
       readonly edge: WorkEdge;
       readonly face: WorkFace;
       readonly width: Traced;
@@ -64,20 +74,25 @@ export type Act =
       readonly from?: Traced;
       readonly to?: Traced;
     }
-  /** Pocket holes with the jig set for `collar`, at places along `edge` from the start (or the near edge). */
+  /** Pocket holes with the jig set for a board of `collar`, at places along `edge`, measured from `from`. */
   | {
       readonly act: 'pocket';
-      readonly workpiece: string;
+      readonly workpieces: readonly string[];
       readonly face: WorkFace;
       readonly edge: WorkEdge;
+      readonly from: WorkEdge;
       readonly along: readonly Traced[];
       readonly collar: Traced;
     }
-  /** Round holes square to a side; places as for a hole of that side. */
+  /**
+   * Round holes square to a side. On a face a place is so far from the start (or the end, see `from`) and so far from
+   * the near edge; on an edge it is so far along from `from`, and so far up from the under face.
+   */
   | {
       readonly act: 'drill';
-      readonly workpiece: string;
+      readonly workpieces: readonly string[];
       readonly side: WorkSide;
+      readonly from: WorkEdge;
       readonly at: readonly (readonly [Traced, Traced])[];
       readonly diameter: Traced;
       readonly depth?: Traced;
@@ -116,6 +131,20 @@ export type Act =
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 
+/** The stages of a build, in order. */
+export const STAGES = [
+  'gather',
+  'sheets',
+  'strips',
+  'machine',
+  'edging',
+  'sand',
+  'assemble',
+  'finish',
+  'home',
+] as const;
+export type StageId = (typeof STAGES)[number];
+
 export type OperationKind =
   | 'gather'
   | 'mark'
@@ -148,6 +177,8 @@ export interface Operation {
   readonly does: Act;
   /** A tool of the shop by id; absent for hand work. */
   readonly tool?: string;
+  /** The stage it belongs to: operations of a stage are done one after another. */
+  readonly stage: StageId;
   /** What must be true before: ids of operations. */
   readonly after: readonly string[];
   /** Which face lies up, in words. */

@@ -1,0 +1,320 @@
+import type { Traced } from '../measure/index.ts';
+import { axisOf, type Fastener, type Joint, type Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { planesOf } from './boxes.ts';
+import { CAUTION } from './cautions.ts';
+import type { Touch, Turn } from './operation.ts';
+import { offset, Standing, seat, touchWords } from './seating.ts';
+import { listWords, looks, sideWords } from './words.ts';
+
+/** Puts the piece together: the base, the box, the top, the shelves, the back. */
+export function assemble(bench: Bench): void {
+  const parts = bench.setOut.parts;
+  const of = (letter: string) => parts.filter((p) => p.mark.startsWith(letter));
+  const edging = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
+  const base = of('G');
+  if (base.length > 0) glueFrame(bench, 'base', base);
+
+  const standing = new Standing(bench);
+  const [left, right] = [parts.find((p) => p.hand === 'left'), parts.find((p) => p.hand === 'right')];
+  if (!left || !right) return;
+  const uprights = of('D');
+  const tops = of('C').filter((p) => !edging.has(p.id));
+  const waiting = [...of('B'), left, ...uprights, right, ...of('E')];
+  // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
+  while (waiting.length > 0) {
+    const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
+    if (ready.mark.startsWith('E') && waiting.every((p) => p.mark.startsWith('E'))) break;
+    waiting.splice(waiting.indexOf(ready), 1);
+    setPart(bench, standing, ready);
+  }
+  checkSquare(bench, left, right);
+  if (base.length > 0) mountBase(bench, standing, base);
+  for (const top of tops) mountTop(bench, standing, top);
+  for (const shelf of waiting) setPart(bench, standing, shelf);
+  for (const back of of('F')) setPart(bench, standing, back);
+}
+
+/** What a part can't be set before: the parts its own pockets are screwed into, but for what closes the case from above. */
+function supports(bench: Bench, part: Part): readonly string[] {
+  const own = bench.setOut.joints.filter((j) => j.part === part.id && j.hold === 'pocket-screws');
+  const upright = axisOf(part.place.length).axis === 2;
+  return own
+    .filter((j) => !upright || j.side === 'start')
+    .map((j) => j.mate)
+    .filter((id) => id !== part.id && !isSide(bench, id, part));
+}
+
+/** The bottom comes first, although it is screwed into the sides. */
+function isSide(bench: Bench, id: string, part: Part): boolean {
+  return part.mark.startsWith('B') && bench.setOut.parts.some((p) => p.id === id && p.hand !== 'none');
+}
+
+function setPart(bench: Bench, standing: Standing, part: Part): void {
+  const first = standing.placed.length === 0;
+  const touches = seat(bench, standing, part);
+  const told: string[] = [];
+  const lengths: Traced[] = [];
+  if (!first)
+    for (const touch of touches) {
+      const { words, lengths: more } = touchWords(bench, touch, lengths.length);
+      told.push(words);
+      lengths.push(...more);
+    }
+  const gauged = touches.some((t) => t.gap !== undefined && t.side !== t.face);
+  bench.do(
+    {
+      id: `${part.mark}/set`,
+      kind: 'assemble',
+      stage: 'assemble',
+      title: first
+        ? `Lay ${part.mark}, the ${part.name}, on the bench`
+        : `Set ${part.mark}, the ${part.name}`,
+      does: {
+        act: 'set',
+        workpiece: part.mark,
+        into: 'case',
+        turn: { length: part.place.length, width: part.place.width },
+        touches,
+        glue: false,
+      },
+      ...(first ? {} : { tool: 'clamp' as const }),
+      faceUp: `${sideWords(part, 'show')} to the ${axisOf(looks(part, 'show')).axis === 2 ? 'top' : 'outside as marked'}`,
+      lines: [
+        ...(first
+          ? ['On pads, so that nothing gets marked; everything else is set to it.']
+          : [`${capital(listWords(told))}.`]),
+        ...(gauged
+          ? ['Cut a gauge stick to that distance and use it at both ends; a stick can’t be misread.']
+          : []),
+        ...(first ? [] : ['Clamp before driving any screw: a pocket screw pulls the part sideways.']),
+      ],
+      lengths,
+    },
+    first ? [part.mark] : [part.mark, 'case'],
+  );
+  if (first) bench.comesFrom('case', `${part.mark}/set`);
+  standing.add(part);
+  for (const j of bench.setOut.joints) {
+    const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
+    if (other !== undefined && standing.has(other)) driveScrews(bench, j);
+  }
+}
+
+/** The screws of one joint. */
+function driveScrews(bench: Bench, joint: Joint): void {
+  const fasteners = joint.fasteners.map((id) => bench.setOut.fasteners.find((f) => f.id === id)!);
+  const first: Fastener | undefined = fasteners[0];
+  if (!first) return;
+  const part = partById(bench, joint.part);
+  const mate = partById(bench, joint.mate);
+  const pockets = joint.hold === 'pocket-screws';
+  // Face screws go in from the side that isn't against the mate.
+  const side = pockets ? joint.side : joint.side === 'show' ? 'under' : 'show';
+  const screw = bench.job.shop.rack.screws.find((s) => s.id === first.screw)!;
+  bench.do(
+    {
+      id: `${part.mark}/screw-${mate.mark}`,
+      kind: 'screw',
+      stage: 'assemble',
+      title: `Screw ${part.mark} to ${mate.mark}`,
+      does: {
+        act: 'screw',
+        workpiece: part.mark,
+        into: 'case',
+        mate: mate.mark,
+        by: pockets ? 'pockets' : 'holes',
+        side,
+        screw: first.screw,
+        length: first.length,
+        diameter: first.diameter,
+        count: fasteners.length,
+      },
+      tool: 'drill',
+      times: fasteners.length,
+      lines: [
+        `${fasteners.length} × ${screw.name ?? screw.id}, {0} long and {1} thick, ${pockets ? `through the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots in the edge of ${mate.mark}`}.`,
+        pockets
+          ? 'Low clutch setting: stop when the head sits; more strips the hole.'
+          : 'Heads just level; a thin panel dimples if they go deeper.',
+      ],
+      lengths: [first.length, first.diameter],
+    },
+    [part.mark, mate.mark, 'case'],
+  );
+}
+
+function glueFrame(bench: Bench, name: string, strips: readonly Part[]): void {
+  const standing = new Standing(bench);
+  strips.forEach((strip, i) => {
+    const touches = seat(bench, standing, strip);
+    const told = touches.map((t) => touchWords(bench, t, 0).words);
+    const id = `${strip.mark}/set`;
+    bench.do(
+      {
+        id,
+        kind: 'assemble',
+        stage: 'assemble',
+        title:
+          i === 0
+            ? `Begin the ${name} with ${strip.mark}, ${strip.name}`
+            : `Glue ${strip.mark}, ${strip.name}, into the ${name}`,
+        does: {
+          act: 'set',
+          workpiece: strip.mark,
+          into: name,
+          turn: { length: strip.place.length, width: strip.place.width },
+          touches,
+          glue: true,
+        },
+        tool: 'clamp',
+        lines:
+          i === 0
+            ? [
+                `On edge on a flat surface, with paper under the joints. Fit all ${strips.length} strips dry first and measure both diagonals.`,
+              ]
+            : [
+                `Mitre to mitre: ${listWords(told)}.`,
+                'Glue both slopes: the end grain drinks, so wait a minute and glue again. Hold with tape across the corner and a clamp each way.',
+              ],
+        cautions: [CAUTION.glue],
+      },
+      i === 0 ? [strip.mark] : [strip.mark, name],
+    );
+    if (i === 0) bench.comesFrom(name, id);
+    standing.add(strip);
+  });
+  bench.do(
+    {
+      id: `${name}/cure`,
+      kind: 'cure',
+      stage: 'assemble',
+      title: `Check the ${name} for square and let it set`,
+      does: { act: 'other', on: strips.map((s) => s.mark) },
+      lines: [
+        'Both diagonals alike: push the longer one. Leave it clamped as long as the glue’s label says.',
+      ],
+      cautions: [CAUTION.glue],
+    },
+    [name],
+  );
+}
+
+function mountBase(bench: Bench, standing: Standing, strips: readonly Part[]): void {
+  const l = bench.ledger;
+  const bottom = standing.placed.find((p) => p.part.mark.startsWith('B'))!;
+  const side = standing.placed.find((p) => p.part.hand === 'left')!;
+  const front = strips.find((s) => looks(s, 'show') === '-y')!;
+  const leftStrip = strips.find((s) => looks(s, 'show') === '-x')!;
+  const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === bottom.part.id);
+  const foremost = edged ? planesOf(l, partById(bench, edged.part)) : bottom;
+  const touches: readonly [Touch, Touch, Touch] = [
+    { ...offset(bench, planesOf(l, leftStrip), '-x', side), part: leftStrip.mark },
+    { ...offset(bench, planesOf(l, front), '-y', foremost), part: front.mark },
+    { part: front.mark, side: '+z', of: bottom.part.mark, face: '-z' },
+  ];
+  setGroup(
+    bench,
+    'base',
+    'Set the base on the upturned case',
+    touches,
+    ['Turn the case over with two people; pads under the edges it stands on.'],
+    { length: '+x', width: '+y' },
+  );
+  for (const strip of strips) standing.add(strip);
+  for (const j of bench.setOut.joints.filter((x) => x.duty === 'base')) driveScrews(bench, j);
+}
+
+function mountTop(bench: Bench, standing: Standing, top: Part): void {
+  const l = bench.ledger;
+  const strips = bench.setOut.joints
+    .filter((j) => j.duty === 'edging' && j.mate === top.id)
+    .map((j) => partById(bench, j.part));
+  const side = standing.placed.find((p) => p.part.hand === 'left')!;
+  const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === side.part.id);
+  const foremost = edged ? planesOf(l, partById(bench, edged.part)) : side;
+  const mine = planesOf(l, top);
+  const outermost = (d: '-x' | '-y') => {
+    const strip = strips.find((s) => looks(s, 'show') === d);
+    return strip ? { planes: planesOf(l, strip), part: strip.mark } : { planes: mine, part: undefined };
+  };
+  const at = (d: '-x' | '-y', other: typeof side): Touch => {
+    const o = outermost(d);
+    return { ...offset(bench, o.planes, d, other), ...(o.part === undefined ? {} : { part: o.part }) };
+  };
+  const joint = bench.setOut.joints.find((j) => j.mate === top.id && j.hold === 'pocket-screws');
+  if (!joint) {
+    setPart(bench, standing, top);
+    return;
+  }
+  const touches: readonly [Touch, Touch, Touch] = [
+    at('-x', side),
+    at('-y', foremost),
+    { side: '-z', of: partById(bench, joint.part).mark, face: '+z' },
+  ];
+  setGroup(
+    bench,
+    top.mark,
+    `Lay ${top.mark}, the ${top.name}, on the case`,
+    touches,
+    ['Turn the case upright again. Check the overhang on all sides before the first screw.'],
+    { length: top.place.length, width: top.place.width },
+  );
+  standing.add(top);
+  for (const j of bench.setOut.joints.filter((x) => x.mate === top.id && x.hold === 'pocket-screws'))
+    driveScrews(bench, j);
+}
+
+function setGroup(
+  bench: Bench,
+  workpiece: string,
+  title: string,
+  touches: readonly [Touch, Touch, Touch],
+  before: readonly string[],
+  turn: Turn,
+): void {
+  const lengths: Traced[] = [];
+  const told = touches.map((t) => {
+    const { words, lengths: more } = touchWords(bench, t, lengths.length);
+    lengths.push(...more);
+    return words;
+  });
+  bench.do(
+    {
+      id: `${workpiece}/set`,
+      kind: 'assemble',
+      stage: 'assemble',
+      title,
+      does: { act: 'set', workpiece, into: 'case', turn, touches, glue: false },
+      tool: 'clamp',
+      lines: [...before, `${capital(listWords(told))}.`],
+      lengths,
+      cautions: [CAUTION.lift],
+    },
+    [workpiece, 'case'],
+  );
+}
+
+function checkSquare(bench: Bench, left: Part, right: Part): void {
+  bench.do(
+    {
+      id: 'case/check-square',
+      kind: 'check-square',
+      stage: 'assemble',
+      title: 'Check the case for square',
+      does: { act: 'other', on: [left.mark, right.mark] },
+      lines: [
+        'Measure both diagonals at the front: they must be alike. If not, loosen the screws at one corner and push the longer one.',
+      ],
+    },
+    ['case'],
+  );
+}
+
+function partById(bench: Bench, id: string): Part {
+  return bench.setOut.parts.find((p) => p.id === id)!;
+}
+
+function capital(s: string): string {
+  return s.charAt(0).toUpperCase() + s.slice(1);
+}

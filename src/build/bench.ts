@@ -1,0 +1,134 @@
+import type { JobDocument, Tool, ToolKind, ToolOf } from '../job/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
+import { type Ledger, parseLength, type Rounding, type Traced } from '../measure/index.ts';
+import type { SetOut } from '../setting-out/index.ts';
+import type { Snag } from '../snag/index.ts';
+import { MINUTES } from './minutes.ts';
+import type { Act, Operation, OperationKind, StageId } from './operation.ts';
+
+/** What an operation's writer says of it; the bench fills in the rest. */
+export interface OperationDraft {
+  readonly id: string;
+  readonly kind: OperationKind;
+  readonly stage: StageId;
+  readonly title: string;
+  readonly does: Act;
+  readonly tool?: ToolKind;
+  readonly after?: readonly string[];
+  readonly faceUp?: string;
+  readonly reference?: string;
+  readonly lines: readonly string[];
+  readonly lengths?: readonly Traced[];
+  /** How many times the kind's own minutes it takes. */
+  readonly times?: number;
+  readonly cautions?: readonly string[];
+}
+
+/**
+ * The bench at which a build is written down: operations so far, the last one that touched each workpiece, and
+ * what the shop's tools can set.
+ */
+export class Bench {
+  readonly operations: Operation[] = [];
+  readonly snags: Snag[] = [];
+  readonly job: JobDocument;
+  readonly setOut: SetOut;
+  readonly ledger: Ledger;
+  private readonly lastOn = new Map<string, string>();
+  private readonly missing = new Set<ToolKind>();
+
+  constructor(job: JobDocument, setOut: SetOut) {
+    this.job = job;
+    this.setOut = setOut;
+    this.ledger = setOut.ledger;
+  }
+
+  tool<K extends ToolKind>(kind: K): ToolOf<K> | undefined {
+    return this.job.shop.tools.find((t: Tool): t is ToolOf<K> => t.kind === kind);
+  }
+
+  /** A length of the document that belongs to a tool. */
+  ofTool(tool: Tool, field: 'step' | 'kerf' | 'length' | 'width' | 'reach'): Traced {
+    const text = Reflect.get(tool, field) as string;
+    const read = parseLength(text, this.job.shop.units);
+    if (!read.ok) throw new Error(`unchecked length: ${text}`);
+    return this.ledger.document(`shop/tools/${tool.id}/${field}`, read.value, text);
+  }
+
+  /** A length on the grid of what a kind of tool can set; what no tool is there for goes to whole millimetres. */
+  set(kind: ToolKind, length: Traced, how: Rounding = 'nearest'): Traced {
+    const tool = this.tool(kind);
+    const step = tool && 'step' in tool ? this.ofTool(tool, 'step') : this.ledger.row(SETTING_OUT.setStep);
+    return this.ledger.round(`as fine as ${TOOL_WORDS[kind]} is set`, length, step, how);
+  }
+
+  /** Writes an operation down. It comes after whatever last touched what it works on. */
+  do(draft: OperationDraft, works: readonly string[]): void {
+    const after = new Set(draft.after ?? []);
+    for (const w of works) {
+      const last = this.lastOn.get(w);
+      if (last !== undefined) after.add(last);
+    }
+    const tool = draft.tool === undefined ? undefined : this.tool(draft.tool);
+    if (draft.tool !== undefined && !tool) this.lacks(draft.tool, draft);
+    const minutes = MINUTES[draft.kind];
+    this.operations.push({
+      id: draft.id,
+      kind: draft.kind,
+      stage: draft.stage,
+      title: draft.title,
+      does: draft.does,
+      ...(tool ? { tool: tool.id } : {}),
+      after: [...after].sort(),
+      ...(draft.faceUp === undefined ? {} : { faceUp: draft.faceUp }),
+      ...(draft.reference === undefined ? {} : { reference: draft.reference }),
+      lines: draft.lines,
+      lengths: draft.lengths ?? [],
+      minutes: { active: Math.round(minutes.active * (draft.times ?? 1)), waiting: minutes.waiting },
+      cautions: draft.cautions ?? [],
+    });
+    for (const w of works) this.lastOn.set(w, draft.id);
+  }
+
+  /** Says that a new workpiece comes from an operation. */
+  comesFrom(workpiece: string, operation: string): void {
+    this.lastOn.set(workpiece, operation);
+  }
+
+  private lacks(kind: ToolKind, draft: OperationDraft): void {
+    if (this.missing.has(kind)) return;
+    this.missing.add(kind);
+    this.snags.push({
+      code: 'tools.missing',
+      level: 'stop',
+      where: { operation: draft.id, path: 'shop/tools' },
+      sentence: `“${draft.title}” needs ${TOOL_WORDS[kind]}, which the shop doesn’t have.`,
+      rule: {
+        says: 'each operation is done with a tool of the shop',
+        source: 'common practice',
+        confirmed: true,
+      },
+      cures: [{ says: `${WITHOUT[kind] ?? 'Borrow or buy one'}; then add it to the list of tools.` }],
+    });
+  }
+}
+
+const TOOL_WORDS: Record<ToolKind, string> = {
+  'circular-saw': 'the circular saw',
+  'guide-rail': 'the guide rail',
+  'mitre-saw': 'the mitre saw',
+  drill: 'the drill',
+  'pocket-jig': 'the pocket-hole jig',
+  router: 'the router',
+  sander: 'the sander',
+  clamp: 'clamps',
+  marking: 'rule and square',
+};
+
+const WITHOUT: Partial<Record<ToolKind, string>> = {
+  'pocket-jig': 'A pocket-hole jig costs little; until then screw from outside',
+  router: 'Apply the back over the case’s edges instead of letting it in, or borrow a router',
+  'circular-saw': 'Have the sheets cut at the yard',
+  'guide-rail': 'A straight board clamped to the sheet guides the saw as well',
+  sander: 'Sand by hand with a cork block',
+};

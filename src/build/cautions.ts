@@ -1,0 +1,14 @@
+/** Cautions in a sentence each. General good practice; the tools' own manuals and local rules come first. */
+export const CAUTION = {
+  saw: 'Eyes and ears protected, sheet supported along its whole length, both hands on the saw, cable and offcut clear; wait until the blade stands still.',
+  bevel:
+    'With the blade tilted the guard opens less readily: clamp the strip, keep hands well behind the saw, and test on an offcut.',
+  router:
+    'Unplug before changing the bit; eyes and ears protected; rout against the turning of the bit; take deep cuts in several passes.',
+  drill: 'Clamp the part; keep fingers from under it where the bit comes out.',
+  dust: 'Wood dust harms the lungs: run the extractor, wear a mask.',
+  lift: 'Lift with two people and straight backs; wear gloves for raw edges.',
+  glue: 'Read the glue’s own label: its open and clamping times come before the ones given here.',
+  oil: 'Rags with oil can catch fire by themselves: lay them flat outdoors to dry, or soak them in water in a closed metal can. Air the room.',
+  tip: 'Fix the piece to the wall with an anchor that suits the wall, especially where children are about; follow local codes.',
+} as const;

@@ -1,0 +1,28 @@
+import type { OperationKind } from './operation.ts';
+
+/**
+ * Minutes that one operation of a kind takes, setting up included, and how long it must then be left alone.
+ * From memory of small-shop work; a rough guide, shown as such.
+ */
+export const MINUTES: Record<OperationKind, { readonly active: number; readonly waiting: number }> = {
+  gather: { active: 15, waiting: 0 },
+  mark: { active: 1, waiting: 0 },
+  'true-edge': { active: 5, waiting: 0 },
+  'square-end': { active: 5, waiting: 0 },
+  rip: { active: 4, waiting: 0 },
+  crosscut: { active: 3, waiting: 0 },
+  bevel: { active: 4, waiting: 0 },
+  rabbet: { active: 12, waiting: 0 },
+  pocket: { active: 1, waiting: 0 },
+  drill: { active: 1, waiting: 0 },
+  edge: { active: 6, waiting: 30 },
+  flush: { active: 4, waiting: 0 },
+  sand: { active: 4, waiting: 0 },
+  assemble: { active: 5, waiting: 0 },
+  screw: { active: 1, waiting: 0 },
+  'check-square': { active: 5, waiting: 0 },
+  cure: { active: 1, waiting: 60 },
+  finish: { active: 40, waiting: 720 },
+  inspect: { active: 10, waiting: 0 },
+  anchor: { active: 20, waiting: 0 },
+};

@@ -1,0 +1,61 @@
+import type { Breakdown } from '../breakdown/index.ts';
+import type { JobDocument } from '../job/index.ts';
+import type { SetOut } from '../setting-out/index.ts';
+import { assemble } from './assembly.ts';
+import { Bench } from './bench.ts';
+import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
+import { glueEdging } from './edging-work.ts';
+import { finishAndSetUp, gather, sandParts } from './finishing.ts';
+import { type Operation, STAGES, type StageId } from './operation.ts';
+import { inOrder } from './order.ts';
+import { machineParts } from './part-work.ts';
+import { sawStock } from './sawing.ts';
+
+const TITLES: Record<StageId, string> = {
+  gather: 'Gather',
+  sheets: 'Cut the sheets',
+  strips: 'Cut the strips',
+  machine: 'Mitres, rabbets and holes',
+  edging: 'Solid edging',
+  sand: 'Sand the parts',
+  assemble: 'Put it together',
+  finish: 'Finish',
+  home: 'Home',
+};
+
+/** Writes down how a piece is built: every operation with its settings, in an order in which each can be done. */
+export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown): BuildPlan {
+  const bench = new Bench(job, setOut);
+  gather(bench);
+  sawStock(bench, breakdown);
+  machineParts(bench);
+  glueEdging(bench);
+  sandParts(bench);
+  assemble(bench);
+  finishAndSetUp(bench);
+  const operations = inOrder(bench.operations);
+  return { stock: stockOf(setOut, breakdown), operations, stages: stagesOf(operations), snags: bench.snags };
+}
+
+function stagesOf(operations: readonly Operation[]): readonly Stage[] {
+  return STAGES.map((id) => ({
+    id,
+    title: TITLES[id],
+    operations: operations.filter((o) => o.stage === id).map((o) => o.id),
+  })).filter((s) => s.operations.length > 0);
+}
+
+function stockOf(setOut: SetOut, breakdown: Breakdown): readonly Workpiece[] {
+  return breakdown.lots.flatMap(({ lot, sheets }) => {
+    const part = setOut.parts.find((p) => p.lot === lot.id)!;
+    const thickness = part.form === 'strip' ? (part.rough?.thickness ?? part.thickness) : part.thickness;
+    return sheets.map(({ name, source }) => ({
+      name,
+      lot: lot.id,
+      stock: source.stock.id,
+      length: source.length,
+      width: source.width,
+      thickness,
+    }));
+  });
+}

@@ -1,0 +1,209 @@
+import type { Breakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
+import type { Traced } from '../measure/index.ts';
+import type { Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { CAUTION } from './cautions.ts';
+import type { Yield } from './operation.ts';
+
+/** Cuts every sheet, offcut and strip to blanks, in the order of the cut trees. */
+export function sawStock(bench: Bench, breakdown: Breakdown): void {
+  for (const lot of breakdown.lots)
+    for (const sheet of lot.sheets) (lot.lot.form === 'sheet' ? sawSheet : sawStrip)(bench, sheet);
+}
+
+/** A sheet: true a long edge, square an end, then the tree. The far sides are trimmed only where a part reaches them. */
+function sawSheet(bench: Bench, sheet: PlannedSheet): void {
+  const l = bench.ledger;
+  const { trim, stock } = sheet.source;
+  const { name } = sheet;
+  const known = `${name}${stock.name ? ` (${stock.name})` : ''}`;
+  if (l.ticks(trim) > 0) {
+    cut(bench, {
+      id: `${name}/true-edge`,
+      title: `True a long edge of sheet ${known}`,
+      kind: 'true-edge',
+      workpiece: name,
+      across: 'width',
+      at: bench.set('circular-saw', trim),
+      keep: 'behind',
+      yields: [undefined, { name, turned: false }],
+      extra: 'This is the edge that everything on this sheet is measured from: mark it with a wavy line.',
+    });
+    cut(bench, {
+      id: `${name}/square-end`,
+      title: `Square an end of sheet ${name} to the trued edge`,
+      kind: 'square-end',
+      workpiece: name,
+      across: 'length',
+      at: bench.set('circular-saw', trim),
+      keep: 'behind',
+      yields: [undefined, { name, turned: false }],
+      extra: 'Check with the square against the trued edge, not against the factory edge.',
+    });
+  }
+  trimToContents(bench, sheet.root, name);
+  sawNode(bench, sheet, sheet.root, name, { strips: 0 });
+}
+
+/** Trims the far sides of a workpiece where a part reaches them, so that every side of a part is sawn to a mark. */
+function trimToContents(bench: Bench, node: PlannedNode, workpiece: string, only?: 'length' | 'width'): void {
+  const l = bench.ledger;
+  for (const across of ['width', 'length'] as const) {
+    const needs = node.needs[across];
+    if (
+      needs === undefined ||
+      (only !== undefined && only !== across) ||
+      l.ticks(needs) < l.ticks(node[across])
+    )
+      continue;
+    const to = node.kind === 'piece' ? `${node.part.mark} (${node.part.name})` : `piece ${workpiece}`;
+    cut(bench, {
+      id: `${workpiece}/trim-${across}`,
+      title: `Trim ${to} to ${across === 'length' ? 'length' : 'width'}`,
+      kind: across === 'length' ? 'crosscut' : 'rip',
+      workpiece,
+      across,
+      at: needs,
+      keep: 'before',
+      yields: [{ name: workpiece, turned: false }, undefined],
+    });
+  }
+}
+
+function sawStrip(bench: Bench, sheet: PlannedSheet): void {
+  const { trim } = sheet.source;
+  if (bench.ledger.ticks(trim) > 0)
+    cut(bench, {
+      id: `${sheet.name}/square-end`,
+      title: `Square an end of strip ${sheet.name}`,
+      kind: 'square-end',
+      workpiece: sheet.name,
+      across: 'length',
+      at: bench.set('circular-saw', trim),
+      keep: 'behind',
+      yields: [undefined, { name: sheet.name, turned: false }],
+    });
+  trimToContents(bench, sheet.root, sheet.name, 'length');
+  sawNode(bench, sheet, sheet.root, sheet.name, { strips: 0 });
+}
+
+/** Cuts a node of the tree off the workpiece that holds it, then goes on with both halves. */
+function sawNode(
+  bench: Bench,
+  sheet: PlannedSheet,
+  node: PlannedNode,
+  workpiece: string,
+  count: { strips: number },
+): void {
+  if (node.kind === 'piece' && workpiece === sheet.name) nameWhole(bench, node.part, node.turned, workpiece);
+  if (node.kind !== 'cut') return;
+  const lengthwise = node.across === 'length';
+  const size = lengthwise ? node.parts[0].length : node.parts[0].width;
+  const names = node.parts.map((p) => nameFor(sheet, p, count));
+  const yields = node.parts.map((p, i): Yield | undefined => {
+    const name = names[i];
+    return name === undefined ? undefined : { name, turned: p.kind === 'piece' && p.turned };
+  });
+  const [first, second] = node.parts;
+  const off = first.kind === 'piece' ? `${first.part.mark} (${first.part.name})` : `piece ${names[0]}`;
+  const staying =
+    second.kind === 'left'
+      ? leftWords(names[1])
+      : `what stays ${second.kind === 'piece' ? `becomes ${second.part.mark} (${second.part.name})` : `is piece ${names[1]}`}.`;
+  const strip = bench.setOut.parts.find((p) => p.lot === sheet.lot)?.form === 'strip';
+  cut(bench, {
+    id: `${workpiece}/${lengthwise ? 'crosscut' : 'rip'}-${names[0]}`,
+    title: `${lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? (strip ? 'strip ' : 'sheet ') : 'piece '}${workpiece}`,
+    kind: lengthwise ? 'crosscut' : 'rip',
+    workpiece,
+    across: node.across,
+    at: size,
+    keep: 'before',
+    yields: [yields[0], yields[1]],
+    extra: `What comes off is ${off}; ${staying} Write it on.`,
+  });
+  if (names[1] !== undefined && second.kind !== 'left') trimToContents(bench, second, names[1], node.across);
+  node.parts.forEach((p, i) => {
+    if (names[i] !== undefined) sawNode(bench, sheet, p, names[i]!, count);
+  });
+}
+
+/** A part that takes all of its stock needs no cut, only its mark. */
+function nameWhole(bench: Bench, part: Part, turned: boolean, workpiece: string): void {
+  const id = `${workpiece}/name`;
+  bench.do(
+    {
+      id,
+      kind: 'mark',
+      stage: part.form === 'strip' ? 'strips' : 'sheets',
+      title: `${workpiece} is ${part.mark} as it is`,
+      does: { act: 'name', workpiece, as: { name: part.mark, turned } },
+      lines: [`It needs no further cut: write ${part.mark}, the ${part.name}, on it.`],
+    },
+    [workpiece],
+  );
+  bench.comesFrom(part.mark, id);
+}
+
+function leftWords(name: string | undefined): string {
+  return name === undefined ? 'the rest is waste.' : `the rest, ${name}, goes back on the rack.`;
+}
+
+function nameFor(sheet: PlannedSheet, node: PlannedNode, count: { strips: number }): string | undefined {
+  if (node.kind === 'piece') return node.part.mark;
+  if (node.kind === 'cut') return `${sheet.name}.${++count.strips}`;
+  return node.name;
+}
+
+interface CutDraft {
+  readonly id: string;
+  readonly title: string;
+  readonly kind: 'true-edge' | 'square-end' | 'rip' | 'crosscut';
+  readonly workpiece: string;
+  readonly across: 'length' | 'width';
+  readonly at: Traced;
+  readonly keep: 'before' | 'behind';
+  readonly yields: readonly [Yield | undefined, Yield | undefined];
+  readonly extra?: string;
+}
+
+/** One straight cut, as its card tells it: two marks from a named edge, the rail on the part to keep. */
+function cut(bench: Bench, draft: CutDraft): void {
+  const { across, keep, workpiece } = draft;
+  const strip = isStrip(bench, workpiece);
+  const reference = across === 'width' ? 'the trued long edge' : 'the squared end';
+  const trimming = draft.kind === 'true-edge' || draft.kind === 'square-end';
+  const from =
+    trimming && keep === 'behind' ? (across === 'width' ? 'the raw long edge' : 'the raw end') : reference;
+  const lines = strip
+    ? [
+        `Mark {0} from ${from} and square the line round.`,
+        'Cut on the waste side of the line, so that the mark stays on the part to keep.',
+      ]
+    : [
+        `Mark {0} from ${from}, once near each ${across === 'width' ? 'end' : 'long edge'}.`,
+        `Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
+      ];
+  if (draft.extra !== undefined) lines.push(draft.extra);
+  bench.do(
+    {
+      id: draft.id,
+      kind: draft.kind,
+      stage: strip ? 'strips' : 'sheets',
+      title: draft.title,
+      does: { act: 'saw', workpiece, across, at: draft.at, keep, yields: draft.yields },
+      tool: bench.tool('circular-saw') || !bench.tool('mitre-saw') ? 'circular-saw' : 'mitre-saw',
+      ...(strip ? {} : { faceUp: 'the face to be seen lies down: the saw tears the upper side' }),
+      reference,
+      lines,
+      lengths: [draft.at],
+      cautions: [CAUTION.saw],
+    },
+    [workpiece],
+  );
+  for (const y of draft.yields) if (y) bench.comesFrom(y.name, draft.id);
+}
+
+function isStrip(bench: Bench, workpiece: string): boolean {
+  return /^L\d/.test(workpiece) || bench.setOut.parts.some((p) => p.mark === workpiece && p.form === 'strip');
+}

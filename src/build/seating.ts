@@ -1,0 +1,147 @@
+import type { Traced } from '../measure/index.ts';
+import { type Axis, axisOf, type Direction, type Joint, type Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { highSide, lowSide, overlap, type PartPlanes, planesOf } from './boxes.ts';
+import type { Touch } from './operation.ts';
+import { directionWords, looks } from './words.ts';
+
+/** Parts that already stand, in the order they were set. */
+export class Standing {
+  private readonly bench: Bench;
+  readonly placed: PartPlanes[] = [];
+
+  constructor(bench: Bench) {
+    this.bench = bench;
+  }
+
+  add(part: Part): void {
+    this.placed.push(planesOf(this.bench.ledger, part));
+  }
+
+  has(id: string): boolean {
+    return this.placed.some((p) => p.part.id === id);
+  }
+
+  get(id: string): PartPlanes | undefined {
+    return this.placed.find((p) => p.part.id === id);
+  }
+}
+
+const AXES: readonly Axis[] = [0, 1, 2];
+
+/**
+ * The three touches that bring a part to its place: where a joint touches, along that; otherwise a measure from the
+ * neighbour before or below it (a gauge stick), or flush with what already stands there.
+ */
+export function seat(bench: Bench, standing: Standing, part: Part): readonly [Touch, Touch, Touch] {
+  if (standing.placed.length === 0)
+    return AXES.map((axis) => ({ side: lowSide(axis), of: 'bench', face: highSide(axis) })) as never;
+  const mine = planesOf(bench.ledger, part);
+  return AXES.map((axis) => alongAxis(bench, standing, mine, axis)) as never;
+}
+
+function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch {
+  const joint = jointAcross(bench, standing, mine.part, axis);
+  if (joint) return joint;
+  const upright = axisOf(mine.part.place.length).axis === 2;
+  // A divider stands so far from the upright before it; a shelf so far above what is below.
+  const gauged = (upright && axis === 0) || (!upright && axis === 2);
+  return (
+    (gauged ? fromNeighbour(bench, standing, mine, axis) : undefined) ??
+    flush(bench, standing, mine, axis) ??
+    fromNeighbour(bench, standing, mine, axis) ??
+    fromFirst(bench, standing, mine, axis)
+  );
+}
+
+function jointAcross(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
+  for (const j of bench.setOut.joints) {
+    const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
+    if (other === undefined || j.kind === 'mitre' || !standing.has(other)) continue;
+    const facing = jointDirection(bench, j);
+    if (axisOf(facing).axis !== axis) continue;
+    const side = j.part === part.id ? facing : opposed(facing);
+    return { side, of: standing.get(other)!.part.mark, face: opposed(side) };
+  }
+  return undefined;
+}
+
+/** The way a joint's own part faces its mate. */
+export function jointDirection(bench: Bench, joint: Joint): Direction {
+  const part = bench.setOut.parts.find((p) => p.id === joint.part)!;
+  return looks(part, joint.side);
+}
+
+function flush(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  for (const side of [lowSide(axis), highSide(axis)]) {
+    const level = standing.placed.find((p) => t(p.planes[side]) === t(mine.planes[side]));
+    if (level) return { side, of: level.part.mark, face: side };
+  }
+  return undefined;
+}
+
+function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  const [low, high] = [lowSide(axis), highSide(axis)];
+  const before = standing.placed.filter(
+    (p) =>
+      t(p.planes[high]) <= t(mine.planes[low]) &&
+      AXES.every((a) => a === axis || overlap(bench.ledger, p.part, mine.part, a)),
+  );
+  before.sort((a, b) => t(b.planes[high]) - t(a.planes[high]));
+  const nearest = before[0];
+  if (!nearest) return undefined;
+  const gap = bench.ledger.less('clear distance from the neighbour', mine.planes[low], nearest.planes[high]);
+  return { side: low, of: nearest.part.mark, face: high, gap: bench.set('marking', gap) };
+}
+
+function fromFirst(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch {
+  const side = lowSide(axis);
+  return offset(bench, mine, side, standing.placed[0]!);
+}
+
+/** A side of a part measured from the same side of another: outward positive. */
+export function offset(bench: Bench, mine: PartPlanes, side: Direction, other: PartPlanes): Touch {
+  const l = bench.ledger;
+  const { sign } = axisOf(side);
+  const gap =
+    sign > 0
+      ? l.less('how far it stands out', mine.planes[side], other.planes[side])
+      : l.less('how far it stands out', other.planes[side], mine.planes[side]);
+  return {
+    side,
+    of: other.part.mark,
+    face: side,
+    ...(l.ticks(gap) === 0 ? {} : { gap: bench.set('marking', gap) }),
+  };
+}
+
+function opposed(d: Direction): Direction {
+  return `${d[0] === '+' ? '-' : '+'}${d[1]}` as Direction;
+}
+
+/** A touch in words; a distance is printed at placeholder `n`. The second value is the length for it, outward or not. */
+export function touchWords(
+  bench: Bench,
+  touch: Touch,
+  n: number,
+): { readonly words: string; readonly lengths: readonly Traced[] } {
+  const who = touch.part === undefined ? 'its' : `${touch.part}’s`;
+  const side = `${who} ${directionWords(touch.side)} side`;
+  if (touch.gap === undefined)
+    return {
+      words:
+        touch.side === touch.face
+          ? `${side} level with the ${directionWords(touch.face)} side of ${touch.of}`
+          : `${side} against ${touch.of}`,
+      lengths: [],
+    };
+  const outward = bench.ledger.ticks(touch.gap) >= 0;
+  const distance = outward ? touch.gap : bench.ledger.times('the same, as a distance', touch.gap, -1);
+  const words =
+    touch.side === touch.face
+      ? `${side} {${n}} ${outward ? 'beyond' : 'in from'} the ${directionWords(touch.face)} side of ${touch.of}`
+      : `${side} {${n}} from ${touch.of}`;
+  return { words, lengths: [distance] };
+}
