@@ -11,7 +11,8 @@ export interface CutArea {
 /**
  * A node of a cut tree. A cut goes straight through its area: `across: 'length'` divides the length at `at` (a
  * coordinate of the sheet), the kerf takes [at, at + kerf], and the two parts are what is left of the area on
- * either side. A leaf is a piece, or left over.
+ * either side. Where less than a kerf would be left, the cut shaves it all away: the second part then has no
+ * length (or width) and lies at the far edge. A leaf is a piece, or left over.
  */
 export type CutNode =
   | (CutArea & {
@@ -38,10 +39,46 @@ export interface Unplaced {
   readonly why: 'larger-than-all-stock' | 'stock-used-up';
 }
 
-/** A lower bound on what any plan must use. */
+/**
+ * A superadditive weight for lengths: lengths that fit end to end in a length never weigh more together than it.
+ * All work on sizes with one kerf added, and on C, the longest usable stock along (or the widest, across), also
+ * with one kerf added:
+ * - `size`: the length itself.
+ * - `large`: 0 below the parameter, C above C less the parameter, the length itself between.
+ * - `halves`: twice how often the parameter goes into a length below C/2; above C/2, twice what C has more than
+ *   the rest has; at C/2, half of what C has.
+ */
+export interface LengthWeight {
+  readonly kind: 'size' | 'large' | 'halves';
+  readonly parameter: Ticks;
+}
+
+/** Why a bound holds, so that another program can check it. */
+export type BoundProof =
+  /**
+   * A piece weighs `along(length) * across(width)`, the lesser way round if it may turn and fits both ways; with
+   * `both`, the sum of both ways round, and C is the greater of the two. A sheet holds no more than its own
+   * usable size weighs.
+   */
+  | {
+      readonly kind: 'weights';
+      readonly along: LengthWeight;
+      readonly across: LengthWeight;
+      readonly both: boolean;
+    }
+  /** One dimension: whole values of pieces, such that no pieces that fit one bar are worth more than `most`. */
+  | {
+      readonly kind: 'values';
+      readonly values: readonly { readonly piece: string; readonly value: number }[];
+      readonly most: number;
+    };
+
+/** A lower bound on what any plan must use that cuts every piece for which there is stock. */
 export interface CutBound {
   readonly sheets: number;
   readonly cost: number;
+  /** Absent: the plain area (or length) argument. */
+  readonly proof?: BoundProof;
 }
 
 /** A plan for a cut problem. */

@@ -29,4 +29,9 @@ export interface CutProblem {
   readonly kerf: Ticks;
   readonly stock: readonly CutStock[];
   readonly pieces: readonly CutPiece[];
+  /**
+   * How many of the whole cost units above make one unit of the file the problem came from: 1 (or absent), 10,
+   * 100, 1000 or 10000. It lets prices with decimals be added exactly.
+   */
+  readonly costScale?: number;
 }

@@ -1,0 +1,91 @@
+import type { CutBound, CutPlan, Unplaced } from '../cut-plan.ts';
+import type { CutProblem } from '../cut-problem.ts';
+import { bulk } from './bulk.ts';
+import { drawUp } from './draw-up.ts';
+import type { KeptSheet } from './kept-sheet.ts';
+import { tally } from './kept-sheet.ts';
+import { scaledBound } from './lower-bound.ts';
+import { type ScaledProblem, scaled } from './scaled-problem.ts';
+import { type Found, search } from './search.ts';
+
+/** How a search is asked for and how it is stopped. */
+export interface CutOptions {
+  /** Work to do at most, in tree nodes looked at; what takes about a second is `ONE_SECOND`. */
+  readonly effort?: number;
+  /** Seed of the search's chance. */
+  readonly seed?: number;
+  /** Looked at whenever the search pauses: set `requested` and it ends with the best plan so far. */
+  readonly stop?: { requested: boolean };
+}
+
+/** Where a search stands when it pauses. */
+export interface CutProgress {
+  readonly work: number;
+  readonly cost: number;
+  readonly bound: CutBound;
+  readonly unplaced: number;
+  /** The best plan so far, drawn up when asked for. */
+  plan(): CutPlan;
+}
+
+/** About a second's work on a machine of 2024. */
+export const ONE_SECOND = 60_000_000;
+
+/**
+ * Plans the cutting of a problem: straight through-cuts only. Pauses after counted work, gives its progress, and
+ * ends when the cost meets the bound, the effort is spent, or `stop` asks for it. Same problem, same options,
+ * same plan, unless it was stopped. Pieces that can't be placed are in `unplaced` with the reason.
+ */
+export function* planCuts(problem: CutProblem, options: CutOptions = {}): Generator<CutProgress, CutPlan> {
+  const p = scaled(problem);
+  const bound = scaledBound(p);
+  const effort = options.effort ?? ONE_SECOND;
+  const start = bulk(p);
+  let best: Found = { sheets: [], cost: 0, loose: Number.POSITIVE_INFINITY };
+  const found = () => drawnPlan(p, bound, [...start.sheets, ...best.sheets], false);
+  let stopped = false;
+  for (const step of search(start.rest, bound.cost - start.cost, effort, options.seed ?? 1)) {
+    best = step.best;
+    yield { work: step.work, cost: start.cost + best.cost, bound, unplaced: best.loose, plan: found };
+    if (options.stop?.requested) {
+      stopped = true;
+      break;
+    }
+  }
+  return drawnPlan(p, bound, [...start.sheets, ...best.sheets], stopped);
+}
+
+function drawnPlan(
+  p: ScaledProblem,
+  claimed: CutBound,
+  kept: readonly KeptSheet[],
+  endedByClock: boolean,
+): CutPlan {
+  const cost = kept.reduce((sum, k) => sum + k.count * p.stocks[k.stock]!.cost, 0);
+  const unplaced = missing(p, kept);
+  const short = unplaced.some((u) => u.why === 'stock-used-up');
+  const bound = short && claimed.cost > cost ? { sheets: 0, cost: 0 } : claimed;
+  const proven = !short && cost === bound.cost;
+  return { sheets: drawUp(p, kept), cost, bound, proven, endedByClock: endedByClock && !proven, unplaced };
+}
+
+/** What the sheets don't hold, in the order of the pieces. */
+function missing(p: ScaledProblem, kept: readonly KeptSheet[]): Unplaced[] {
+  const left = Float64Array.from(p.kinds, (k) => k.count);
+  for (const k of kept) {
+    const counts = new Float64Array(p.kinds.length);
+    tally(k.tree, counts);
+    counts.forEach((c, i) => {
+      left[i]! -= c * k.count;
+    });
+  }
+  const rows: { at: number; row: Unplaced }[] = p.outside.map(({ piece: at, why }) => {
+    const piece = p.problem.pieces[at]!;
+    return { at, row: { piece: piece.id, count: piece.count, why } };
+  });
+  left.forEach((count, i) => {
+    const at = p.kinds[i]!.piece;
+    if (count > 0) rows.push({ at, row: { piece: p.problem.pieces[at]!.id, count, why: 'stock-used-up' } });
+  });
+  return rows.sort((a, b) => a.at - b.at).map((r) => r.row);
+}
