@@ -1,0 +1,1 @@
+export type { DryFitFault, DryFitReport, PartOutcome } from './report.ts';

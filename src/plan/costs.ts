@@ -1,0 +1,66 @@
+import type { Breakdown } from '../breakdown/index.ts';
+import type { JobDocument } from '../job/index.ts';
+import type { SetOut } from '../setting-out/index.ts';
+
+/** One thing that costs money, and how the amount comes about. */
+export interface CostRow {
+  readonly what: string;
+  readonly count: number;
+  /** Price of one. */
+  readonly each: number;
+  readonly amount: number;
+  readonly from: string;
+}
+
+/** What the piece costs, in the shop's currency. */
+export interface Costs {
+  readonly currency: string;
+  /** Sheets, strips and screws that must be bought. */
+  readonly bought: readonly CostRow[];
+  readonly material: number;
+  readonly labour: CostRow | undefined;
+  readonly total: number;
+}
+
+/** Adds up what must be bought and what the hours are reckoned at. Rack stock counts as paid. */
+export function costsOf(job: JobDocument, setOut: SetOut, breakdown: Breakdown, activeMinutes: number): Costs {
+  const bought: CostRow[] = breakdown.purchases.map((p) => {
+    const lot = job.shop.rack.lots.find((l) => l.id === p.lot)!;
+    const stock = lot.stock.find((s) => s.id === p.stock)!;
+    return row(`${lot.name}, ${stock.name ?? stock.id}`, p.count, p.price, 'cutting plan, price on the rack list');
+  });
+  for (const [id, count] of screwsUsed(setOut)) {
+    const screw = job.shop.rack.screws.find((s) => s.id === id)!;
+    const lacking = count - (screw.have ?? 0);
+    if (lacking > 0)
+      bought.push(
+        row(screw.name ?? id, lacking, screw.price ?? 0, `${count} needed, ${screw.have ?? 0} on the rack`),
+      );
+  }
+  const material = cents(bought.reduce((sum, b) => sum + b.amount, 0));
+  const hours = Math.round((activeMinutes / 60) * 10) / 10;
+  const { hourly } = job.shop;
+  const labour = hourly === undefined ? undefined : row('Work', hours, hourly, 'hours on the step cards, the shop’s rate');
+  return {
+    currency: job.shop.currency,
+    bought,
+    material,
+    labour,
+    total: cents(material + (labour?.amount ?? 0)),
+  };
+}
+
+/** How many of each screw the piece takes, in the order of first use. */
+export function screwsUsed(setOut: SetOut): ReadonlyMap<string, number> {
+  const used = new Map<string, number>();
+  for (const f of setOut.fasteners) used.set(f.screw, (used.get(f.screw) ?? 0) + 1);
+  return used;
+}
+
+function row(what: string, count: number, each: number, from: string): CostRow {
+  return { what, count, each, amount: cents(count * each), from };
+}
+
+function cents(amount: number): number {
+  return Math.round(amount * 100) / 100;
+}

@@ -1,0 +1,3 @@
+export type { CostRow, Costs } from './costs.ts';
+export { screwsUsed } from './costs.ts';
+export type { Hours, Plan, PlanProgress } from './plan.ts';
