@@ -1,0 +1,288 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { generatedJobs } from '../../test/generate/design.ts';
+import { openSolids } from '../adaptors/solids-manifold.ts';
+import { checkJob, readJob } from '../job/index.ts';
+import { density, pocketShape } from '../materials/index.ts';
+import { type Traced, toMm } from '../measure/index.ts';
+import { type Body, massOf, massTogether, type Point, type Solids } from '../solid/index.ts';
+import {
+  axisOf,
+  boxTicks,
+  type Feature,
+  type Joint,
+  type Part,
+  type SetOut,
+  setOut,
+  shapeOf,
+} from './index.ts';
+
+let solids: Solids;
+beforeAll(async () => {
+  solids = await openSolids();
+});
+
+const EXAMPLES = new URL('../../examples/', import.meta.url);
+const examples = readdirSync(EXAMPLES)
+  .filter((name) => name.endsWith('.json'))
+  .map((name) => ({ name, text: readFileSync(new URL(name, EXAMPLES), 'utf8') }));
+
+function setOutText(text: string): SetOut {
+  const read = readJob(text);
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  return setOut(read.job);
+}
+
+function boxMm(piece: SetOut, part: Part): { min: Point; max: Point } {
+  const origin = part.place.origin.map((t) => toMm(piece.ledger.ticks(t)));
+  const [min, max] = [[...origin], [...origin]];
+  for (const run of ['length', 'width', 'thickness'] as const) {
+    const { axis, sign } = axisOf(part.place[run]);
+    const size = toMm(piece.ledger.ticks(part[run]));
+    if (sign > 0) max[axis]! += size;
+    else min[axis]! -= size;
+  }
+  return { min: min as never, max: max as never };
+}
+
+/** Pairs of parts that share more than a thousandth of a cubic millimetre, with how much. */
+function overlaps(piece: SetOut): string[] {
+  return solids.within(() => {
+    const bodies = piece.parts.map((part) => ({
+      part,
+      box: boxMm(piece, part),
+      body: solids.make(shapeOf(piece, part)),
+    }));
+    const found: string[] = [];
+    bodies.forEach((a, i) => {
+      for (const b of bodies.slice(i + 1)) {
+        if (a.box.min.some((v, k) => v >= b.box.max[k]!) || b.box.min.some((v, k) => v >= a.box.max[k]!))
+          continue;
+        const shared = a.body.common(b.body).volume();
+        if (shared > 0.001) found.push(`${a.part.id} and ${b.part.id}: ${shared} mm³`);
+      }
+    });
+    return found;
+  });
+}
+
+const PUSH = 1 / 64;
+
+/** The area, mm², on which two parts touch: one is pushed into the other by a hair, and what they then share measured. */
+function touching(piece: SetOut, joint: Joint): number {
+  const part = piece.parts.find((p) => p.id === joint.part)!;
+  const mate = piece.parts.find((p) => p.id === joint.mate)!;
+  const push = outward(part, joint.side).map((c) => c * PUSH) as unknown as Point;
+  return solids.within(() => {
+    const make = (p: Part): Body => solids.make(shapeOf(piece, p, { fastenerHoles: false }));
+    const pushed = make(part).moved({ origin: push, x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] });
+    return pushed.common(make(mate)).volume() / PUSH;
+  });
+}
+
+function outward(part: Part, side: Joint['side']): Point {
+  const [run, sign] = (
+    {
+      start: ['length', -1],
+      end: ['length', 1],
+      near: ['width', -1],
+      far: ['width', 1],
+      under: ['thickness', -1],
+      show: ['thickness', 1],
+    } as const
+  )[side];
+  const d = axisOf(part.place[run]);
+  return [0, 1, 2].map((k) => (k === d.axis ? sign * d.sign : 0)) as unknown as Point;
+}
+
+/** The area a joint states as a rectangle, less what the part's own mitres and rabbets take off its edge. */
+function stated(piece: SetOut, joint: Joint): number {
+  const { min, max } = boxTicks(piece.ledger, joint.contact);
+  const spans = min.map((v, k) => toMm(max[k]! - v));
+  if (joint.kind === 'mitre') return spans[0]! * spans[2]!;
+  const area = spans.filter((s) => s > 0).reduce((a, b) => a * b, 1);
+  const part = piece.parts.find((p) => p.id === joint.part)!;
+  const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
+  const bevels = joint.side === 'far' ? part.features.filter((f) => f.kind === 'bevel').length : 0;
+  const rabbets = joint.side === 'end' || joint.side === 'start' ? part.features : [];
+  const corner = rabbets.reduce((sum, f) => sum + (f.kind === 'rabbet' ? mm(f.width) * mm(f.depth) : 0), 0);
+  return area - (bevels * mm(part.thickness) ** 2) / 2 - corner;
+}
+
+describe.each(examples)('the parts of $name as solids', ({ text }) => {
+  const piece = setOutText(text);
+
+  test('sets out without a snag', () => {
+    expect(piece.snags).toEqual([]);
+  });
+
+  test('no two parts overlap, mitred corners included', () => {
+    expect(overlaps(piece)).toEqual([]);
+  });
+
+  test('each is one body, in its box', () => {
+    for (const part of piece.parts)
+      solids.within(() => {
+        const body = solids.make(shapeOf(piece, part));
+        expect(body.pieces(), part.id).toHaveLength(1);
+        const bounds = body.bounds()!;
+        const box = boxMm(piece, part);
+        for (const k of [0, 1, 2]) {
+          expect(bounds.min[k], part.id).toBeCloseTo(box.min[k]!, 6);
+          expect(bounds.max[k], part.id).toBeCloseTo(box.max[k]!, 6);
+        }
+      });
+  });
+
+  test('the mating faces of every joint touch over the area it states', () => {
+    expect(piece.joints.length).toBeGreaterThan(10);
+    for (const joint of piece.joints)
+      expect(touching(piece, joint) / stated(piece, joint), joint.id).toBeCloseTo(1, 3);
+  });
+
+  test('together they fill the overall size, to the tick', () => {
+    solids.within(() => {
+      const all = piece.parts.map((p) => solids.make(shapeOf(piece, p))).reduce((a, b) => a.union(b));
+      const { width, height, depth } = piece.overall;
+      const { min, max } = all.bounds()!;
+      expect([...min]).toEqual([0, 0, 0]);
+      expect([...max]).toEqual([width, depth, height].map((t) => toMm(piece.ledger.ticks(t))));
+    });
+  });
+
+  test('mass and balance are those of the boxes, but for what is cut away', () => {
+    const job = readJob(text);
+    if (!job.ok) throw new Error('unreadable');
+    const heavy = piece.parts.map((part) => {
+      const lot = job.job.shop.rack.lots.find((l) => l.id === part.lot)!;
+      return { part, box: boxMm(piece, part), kgM3: density(lot.material)!.kgM3 };
+    });
+    let kg = 0;
+    const moment = [0, 0, 0];
+    for (const { box, kgM3 } of heavy) {
+      const mass = box.max.reduce((v, m, k) => v * (m - box.min[k]!), kgM3 / 1e9);
+      kg += mass;
+      for (const k of [0, 1, 2]) moment[k]! += (mass * (box.min[k]! + box.max[k]!)) / 2;
+    }
+    const found = solids.within(() =>
+      massTogether(heavy.map((h) => massOf({ body: solids.make(shapeOf(piece, h.part)), density: h.kgM3 }))),
+    );
+    // Rabbets, mitres and pockets take off a little, never as much as a thirtieth.
+    expect(found.kg).toBeLessThan(kg);
+    expect(found.kg).toBeGreaterThan(kg * (29 / 30));
+    for (const k of [0, 1, 2]) expect(Math.abs(found.centre[k]! - moment[k]! / kg)).toBeLessThan(5);
+  });
+});
+
+describe('one part', () => {
+  const piece = setOutText(examples.find((e) => e.name === 'glaze-cabinet.json')!.text);
+  const volume = (part: Part, options = {}) =>
+    solids.within(() => solids.make(shapeOf(piece, part, options)).volume());
+  const mm = (part: Part) =>
+    [part.length, part.width, part.thickness].map((t) => toMm(piece.ledger.ticks(t)));
+  const named = (id: string) => piece.parts.find((p) => p.id === id)!;
+
+  test('a side loses the rabbet: its width by its depth by its length', () => {
+    const side = named('case/left-side');
+    const rabbet = side.features.find((f) => f.kind === 'rabbet')!;
+    const [length, width, thickness] = mm(side) as [number, number, number];
+    const cut = toMm(piece.ledger.ticks(rabbet.width)) * toMm(piece.ledger.ticks(rabbet.depth));
+    expect(volume(side, { fastenerHoles: false })).toBeCloseTo(length * (width * thickness - cut), 2);
+  });
+
+  test('a strip mitred at both ends has the volume of its mean length', () => {
+    const strip = named('base/base-front');
+    const [length, width, thickness] = mm(strip) as [number, number, number];
+    expect(volume(strip, { fastenerHoles: false })).toBeCloseTo((length - thickness) * width * thickness, 2);
+  });
+
+  test('a pocket leaves the face at its mouth and ends at the middle of the edge', () => {
+    const shelf = named('jars1/shelf:1');
+    const [, , thickness] = mm(shelf) as [number, number, number];
+    const pocket = pocketShape(thickness);
+    const first = shelf.features.find((f) => f.kind === 'pocket' && f.edge === 'start')!;
+    if (first.kind !== 'pocket') throw new Error('no pocket');
+    const along = toMm(piece.ledger.ticks(first.along));
+    const box = boxMm(piece, shelf);
+    // The shelf's under face looks down; probes of a tenth of a millimetre stand in the wood or in the pocket.
+    const wood = (inward: number, up: number) =>
+      solids.within(() => {
+        const at: Point = [box.min[0] + inward, box.min[1] + along, box.min[2] + up];
+        const probe = solids.make({
+          kind: 'box',
+          min: at.map((v) => v - 0.05) as never,
+          max: at.map((v) => v + 0.05) as never,
+        });
+        return probe.common(solids.make(shapeOf(piece, shelf))).volume() > 0.0005;
+      });
+    expect(wood(0.1, thickness / 2)).toBe(false);
+    expect(wood(0.1, thickness / 2 + 2.3)).toBe(true);
+    expect(wood(pocket.mouth - 0.5, 0.06)).toBe(false);
+    expect(wood(pocket.mouth + 0.5, 0.06)).toBe(true);
+    // The seat stands one thickness back along the axis: wood before it, beside the shank; air behind.
+    const [c, s] = [Math.cos(Math.PI / 12), Math.sin(Math.PI / 12)];
+    const beside = (along: number) => [along * c + 3 * s, thickness / 2 - along * s + 3 * c] as const;
+    expect(wood(...beside(thickness - 0.5))).toBe(true);
+    expect(wood(...beside(thickness + 0.5))).toBe(false);
+  });
+
+  test('a hole into a rabbeted edge is as deep as it says, from the floor of the rabbet', () => {
+    const side = named('case/left-side');
+    const rabbet = side.features.find((f) => f.kind === 'rabbet')!;
+    if (rabbet.kind !== 'rabbet') throw new Error('no rabbet');
+    const hole: Feature = {
+      kind: 'hole',
+      use: 'pilot',
+      id: 'hole',
+      purpose: 'a test',
+      side: rabbet.edge,
+      at: [side.width, rabbet.width],
+      diameter: rabbet.width,
+      depth: rabbet.depth,
+    };
+    const taken = volume({ ...side, features: [rabbet] }) - volume({ ...side, features: [rabbet, hole] });
+    const [radius, depth] = [
+      toMm(piece.ledger.ticks(rabbet.width)) / 2,
+      toMm(piece.ledger.ticks(rabbet.depth)),
+    ];
+    expect(taken).toBeCloseTo(Math.PI * radius ** 2 * depth, 1);
+  });
+
+  test('a pilot hole square to a plain edge is as deep as it says', () => {
+    const bottom = named('case/bottom');
+    const pilot = bottom.features.find((f) => f.kind === 'hole')!;
+    if (pilot.kind !== 'hole') throw new Error('no hole');
+    const taken = volume({ ...bottom, features: [] }) - volume({ ...bottom, features: [pilot] });
+    const radius = toMm(piece.ledger.ticks(pilot.diameter)) / 2;
+    expect(taken).toBeCloseTo(Math.PI * radius ** 2 * toMm(piece.ledger.ticks(pilot.depth!)), 1);
+  });
+
+  test('a countersunk hole takes off its bore and the cone round it', () => {
+    const back = named('back/back');
+    const hole = back.features.find((f) => f.kind === 'hole')!;
+    if (hole.kind !== 'hole') throw new Error('no hole');
+    const taken = volume({ ...back, features: [] }) - volume({ ...back, features: [hole] });
+    const [r, R] = [hole.diameter, hole.countersink!].map((t) => toMm(piece.ledger.ticks(t)) / 2) as [
+      number,
+      number,
+    ];
+    const sink = R - r;
+    const cone = (Math.PI * sink * (R * R + R * r + r * r)) / 3;
+    const thickness = mm(back)[2]!;
+    expect(taken).toBeCloseTo(cone + Math.PI * r * r * (thickness - sink), 1);
+  });
+});
+
+test('in generated designs no two parts overlap', () => {
+  fc.assert(
+    fc.property(generatedJobs, ({ document }) => {
+      const read = checkJob(document);
+      if (!read.ok) throw new Error('refused');
+      const piece = setOut(read.job);
+      fc.pre(piece.snags.length === 0);
+      expect(overlaps(piece)).toEqual([]);
+    }),
+    { numRuns: 12, seed: 7 },
+  );
+});
