@@ -36,29 +36,36 @@ export class Bores {
   }
 }
 
-/** Square of the least distance between two segments (closest points, clamped to both). */
+/** Square of the least distance between two segments (closest points, clamped to both). Geometry. */
 function distanceSquared(p: Bore, q: Bore): number {
-  const u = minus(p.to, p.from);
-  const v = minus(q.to, q.from);
-  const w = minus(p.from, q.from);
-  const a = dot(u, u);
-  const b = dot(u, v);
-  const c = dot(v, v);
-  const d = dot(u, w);
-  const e = dot(v, w);
+  // Written out in single numbers: this is asked for every screw against every other in its part.
+  const [px, py, pz] = p.from;
+  const [qx, qy, qz] = q.from;
+  const ux = p.to[0] - px;
+  const uy = p.to[1] - py;
+  const uz = p.to[2] - pz;
+  const vx = q.to[0] - qx;
+  const vy = q.to[1] - qy;
+  const vz = q.to[2] - qz;
+  const wx = px - qx;
+  const wy = py - qy;
+  const wz = pz - qz;
+  const a = ux * ux + uy * uy + uz * uz;
+  const b = ux * vx + uy * vy + uz * vz;
+  const c = vx * vx + vy * vy + vz * vz;
+  const d = ux * wx + uy * wy + uz * wz;
+  const e = vx * wx + vy * wy + vz * wz;
   const det = a * c - b * b;
-  const clamp = (x: number) => Math.min(1, Math.max(0, x));
-  let s = det > 1e-9 * a * c ? clamp((b * e - c * d) / det) : 0;
-  const t = clamp(c > 0 ? (b * s + e) / c : 0);
-  s = clamp(a > 0 ? (b * t - d) / a : 0);
-  const gap = [0, 1, 2].map((i) => w[i]! + s * u[i]! - t * v[i]!) as unknown as Vec;
-  return dot(gap, gap);
+  // The nearest point of p's line to q's, held to the segment; then q's nearest to that; then p's nearest again.
+  const first = det > 1e-9 * a * c ? between(0, (b * e - c * d) / det, 1) : 0;
+  const t = c > 0 ? between(0, (b * first + e) / c, 1) : 0;
+  const s = a > 0 ? between(0, (b * t - d) / a, 1) : 0;
+  const x = wx + s * ux - t * vx;
+  const y = wy + s * uy - t * vy;
+  const z = wz + s * uz - t * vz;
+  return x * x + y * y + z * z;
 }
 
-function minus(a: Vec, b: Vec): Vec {
-  return [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-}
-
-function dot(a: Vec, b: Vec): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+function between(low: number, x: number, high: number): number {
+  return Math.min(Math.max(x, low), high);
 }

@@ -52,6 +52,7 @@ export class Draft {
   readonly job: JobDocument;
   private readonly marks = new Map<Family, number>();
   private readonly byId = new Map<string, DraftPart>();
+  private readonly readAlready = new Map<string, Traced>();
 
   constructor(job: JobDocument) {
     this.job = job;
@@ -73,9 +74,13 @@ export class Draft {
 
   /** A length typed at a path of the document. */
   typed(path: string, text: string): Traced {
+    const known = this.readAlready.get(path);
+    if (known !== undefined) return known;
     const read = parseLength(text, this.job.shop.units);
     if (!read.ok) throw new Error(`unchecked length at ${path}: ${read.problem}`);
-    return this.ledger.document(path, read.value, text);
+    const traced = this.ledger.document(path, read.value, text);
+    this.readAlready.set(path, traced);
+    return traced;
   }
 
   /** What a lot really measures: its measured thickness, or the nominal one until it has been measured. */
