@@ -30,7 +30,7 @@ export class Progress {
   /** The drawing for an operation, if one helps; takes note of what the operation does. */
   next(operation: Operation, lengths: Lengths, type: TextMeasure): Drawing | undefined {
     const act = operation.does;
-    if (act.act === 'saw') return this.saw(act, operation, lengths);
+    if (act.act === 'saw') return this.saw(act, operation, lengths, type);
     if (act.act === 'set' || act.act === 'screw') return this.assemble(act);
     if (act.act === 'rabbet') return rabbetSection(act.width, act.depth, lengths);
     if (act.act === 'bevel') return bevelSection(act.angle);
@@ -40,7 +40,12 @@ export class Progress {
     return faceDrawing(work, this.input.setOut.ledger, lengths, room, type);
   }
 
-  private saw(act: Act & { act: 'saw' }, operation: Operation, lengths: Lengths): Drawing | undefined {
+  private saw(
+    act: Act & { act: 'saw' },
+    operation: Operation,
+    lengths: Lengths,
+    type: TextMeasure,
+  ): Drawing | undefined {
     const size = this.size.get(act.workpiece) ?? this.partSize(act.workpiece);
     if (!size) return undefined;
     const { ledger } = this.input.setOut;
@@ -57,7 +62,7 @@ export class Progress {
     if (operation.kind === 'true-edge' || at <= 0 || at >= size[along]) return undefined;
     const [before, behind] = act.yields;
     const cut = { ...size, across: along, at: act.at, yields: [before?.name, behind?.name] as const };
-    return cutDrawing(cut, ledger, lengths, { width: CARD_DRAWING.width - 12, height: 24 });
+    return cutDrawing(cut, ledger, lengths, { width: CARD_DRAWING.width - 12, height: 24 }, type);
   }
 
   private assemble(act: Act & { act: 'set' | 'screw' }): Drawing | undefined {
@@ -67,7 +72,11 @@ export class Progress {
       this.standing.set(act.into, [...there, ...moving.filter((p) => !there.includes(p))]);
     const parts = [...new Set([...there, ...moving])];
     if (parts.length < 2 || moving.length === 0) return undefined;
-    return isometric(this.input.setOut, { parts, marked: moving, room: CARD_DRAWING });
+    return isometric(this.input.setOut, {
+      parts,
+      marked: moving,
+      room: { width: CARD_DRAWING.width, height: 34 },
+    });
   }
 
   private partsOf(name: string): string[] {

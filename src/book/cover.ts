@@ -4,6 +4,7 @@ import { line, type Mark, moved, text } from './drawing.ts';
 import { isometric } from './isometric.ts';
 import { lengthsOf } from './lengths.ts';
 import { PAPERS } from './page-frame.ts';
+import { timeWords } from './step-cards.ts';
 import { printable, type TextMeasure } from './text-measure.ts';
 import { paragraph } from './typeset.ts';
 import { cautionBox } from './words.ts';
@@ -46,11 +47,13 @@ export function cover(input: BookInput, contents: readonly Content[], type: Text
 function sizeRow(input: BookInput, width: number): Mark[] {
   const { overall, ledger, parts } = input.setOut;
   const lengths = lengthsOf(ledger, input.format);
+  const work = input.build.operations.reduce((s, o) => s + o.minutes.active, 0);
   const cells = [
     ['wide', lengths.inWords(overall.width), overall.width],
     ['high', lengths.inWords(overall.height), overall.height],
     ['deep', lengths.inWords(overall.depth), overall.depth],
     ['parts', `${parts.length}`, undefined],
+    ['of work', timeWords(work), undefined],
   ] as const;
   return cells.flatMap(([label, words, trace], i) => {
     const x = (width / cells.length) * i;

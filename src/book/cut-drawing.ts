@@ -1,7 +1,8 @@
 import { type Ledger, type Ticks, type Traced, toMm } from '../measure/index.ts';
-import { dimension } from './dimension.ts';
+import { dimension, FIGURE } from './dimension.ts';
 import { type Drawing, line, type Mark, moved, rectangle, text } from './drawing.ts';
 import type { Lengths } from './lengths.ts';
+import type { TextMeasure } from './text-measure.ts';
 
 /** One straight cut through a workpiece. */
 export interface CutToDraw {
@@ -19,6 +20,7 @@ export function cutDrawing(
   ledger: Ledger,
   lengths: Lengths,
   room: { readonly width: number; readonly height: number },
+  type: TextMeasure,
 ): Drawing {
   const scale = Math.min(room.width / toMm(cut.length), room.height / toMm(cut.width));
   const width = Math.max(toMm(cut.length) * scale, 14);
@@ -32,6 +34,7 @@ export function cutDrawing(
       marks.push(text([x, y + 1.2], words, 3.4, { face: 'semibold', anchor: 'middle' }));
   };
   const span = { words: lengths.bare(cut.at), trace: cut.at };
+  const wide = type.width(span.words, FIGURE, 'regular') + 1.2;
   if (cut.across === 'length') {
     const x = width * part;
     marks.push(
@@ -45,7 +48,7 @@ export function cutDrawing(
       line([x, -1.5], [x, height + 1.5], 'cut', 'ink'),
       dimension({ ...span, from: 0, to: x }, 'x', height + 5.6, {
         foot: height + 0.8,
-        label: x > 14 ? 'over' : 'after',
+        label: x > wide ? 'over' : 'after',
       }),
     );
   } else {
@@ -61,7 +64,7 @@ export function cutDrawing(
       line([-1.5, y], [width + 1.5, y], 'cut', 'ink'),
       dimension({ ...span, from: y, to: height }, 'y', -4.6, {
         foot: -0.8,
-        label: height - y > 12 ? 'over' : 'before',
+        label: height - y > wide ? 'over' : 'before',
       }),
     );
   }

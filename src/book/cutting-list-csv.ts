@@ -1,5 +1,6 @@
 import type { LengthFormat } from '../measure/index.ts';
 import type { SetOut } from '../setting-out/index.ts';
+import type { BookBreakdown } from './book-input.ts';
 import { cuttingList } from './cutting-list.ts';
 import { lengthsOf } from './lengths.ts';
 
@@ -7,13 +8,9 @@ import { lengthsOf } from './lengths.ts';
  * The cutting list as CSV (RFC 4180: commas, CRLF, quotes where they are needed), one line for parts cut alike.
  * A text that a spreadsheet would take for a formula gets an apostrophe before it.
  */
-export function cuttingListCsv(
-  setOut: SetOut,
-  lots: readonly { readonly id: string; readonly name: string }[],
-  format: LengthFormat,
-): string {
+export function cuttingListCsv(setOut: SetOut, breakdown: BookBreakdown, format: LengthFormat): string {
   const lengths = lengthsOf(setOut.ledger, format);
-  const name = (id: string) => lots.find((l) => l.id === id)?.name ?? id;
+  const name = (id: string) => breakdown.lots.find((l) => l.lot.id === id)?.lot.name ?? id;
   const head = [
     'Marks',
     'Name',
@@ -25,7 +22,7 @@ export function cuttingListCsv(
     'Grain',
     'Notes',
   ];
-  const rows = cuttingList(setOut).map((r) => [
+  const rows = cuttingList(setOut, breakdown).map((r) => [
     r.marks,
     r.name,
     `${r.count}`,

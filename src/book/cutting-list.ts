@@ -1,6 +1,9 @@
 import type { Traced } from '../measure/index.ts';
 import { commonName, type Feature, groupParts, type Part, type SetOut } from '../setting-out/index.ts';
 
+import type { BookBreakdown } from './book-input.ts';
+import { piecesUnder } from './cut-order.ts';
+
 /** A line of the cutting list: parts that are cut alike. */
 export interface CuttingRow {
   /** `D1–D3`. */
@@ -16,11 +19,19 @@ export interface CuttingRow {
   readonly notes: string;
 }
 
-/** The parts, equal ones together, in the order of their marks. */
-export function cuttingList(setOut: SetOut): CuttingRow[] {
+/**
+ * The parts, equal ones together, in the order of their marks. Sizes are those that are sawn: on the saw's grid where
+ * the breakdown has placed the part, else as set out.
+ */
+export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRow[] {
+  const sawn = new Map(
+    breakdown.lots.flatMap((l) =>
+      l.sheets.flatMap((s) => piecesUnder(s.root).map((p) => [p.part.id, p.size])),
+    ),
+  );
   return groupParts(setOut).map(({ parts, marks }) => {
     const first = parts[0]!;
-    const size = first.rough ?? first;
+    const size = { ...(first.rough ?? first), ...sawn.get(first.id) };
     return {
       marks,
       name: parts.length === 1 ? first.name : commonName(parts),

@@ -54,7 +54,10 @@ export function textBox(t: Text, type: TextMeasure): Box {
 }
 
 function overlap(a: Box, b: Box): boolean {
-  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+  const room = 0.01;
+  return (
+    a.left < b.right - room && b.left < a.right - room && a.top < b.bottom - room && b.top < a.bottom - room
+  );
 }
 
 /** Whether a line passes through a box (clipping its parameter by the four sides). */

@@ -11,9 +11,18 @@ export interface Lengths {
   readonly unit: string;
 }
 
-/** Lengths of a ledger in a format. */
+/**
+ * Lengths of a ledger in a format. What the format can't show but a finer step can (a measured 17.6 mm among halves
+ * of millimetres) is shown by the finer step, so that the printed number is the one that is meant.
+ */
 export function lengthsOf(ledger: Ledger, format: LengthFormat): Lengths {
-  const words = (t: Ticks) => printLength(t, format).text;
+  const finer: LengthFormat =
+    format.unit === 'mm' ? { unit: 'mm', step: 0.1 } : { ...format, denominator: 64 };
+  const words = (t: Ticks) => {
+    const own = printLength(t, format);
+    const fine = printLength(t, finer);
+    return !own.exact && fine.exact ? fine.text : own.text;
+  };
   const bareTicks = (t: Ticks) => words(t).replace(/ mm$/, '');
   return {
     inWords: (t) => words(ledger.ticks(t)),

@@ -1,8 +1,9 @@
+import type { Operation } from '../build/index.ts';
 import type { BookInput } from './book-input.ts';
 import { cuttingList } from './cutting-list.ts';
 import type { Block } from './flow.ts';
 import { lengthsOf } from './lengths.ts';
-import { operationsInOrder, timeWords } from './step-cards.ts';
+import { timeWords } from './step-cards.ts';
 import { type Cell, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { heading, note } from './words.ts';
@@ -10,10 +11,10 @@ import { heading, note } from './words.ts';
 /** The cutting list, a table a lot. */
 export function cuttingListBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
   const lengths = lengthsOf(input.setOut.ledger, input.format);
-  const rows = cuttingList(input.setOut);
+  const rows = cuttingList(input.setOut, input.breakdown);
   const blocks: Block[] = [
     note(
-      `Sizes in ${lengths.unit}: length along the grain, then width, then thickness as measured. Finished sizes, unless the notes speak of an allowance.`,
+      `Sizes in ${lengths.unit}: length along the grain, then width, then thickness as measured. These are the sizes to saw to.`,
       width,
       type,
     ),
@@ -27,11 +28,11 @@ export function cuttingListBlocks(input: BookInput, width: number, type: TextMea
     blocks.push(
       ...table(
         [
-          { title: 'Mark', width: 20, face: 'semibold' },
-          { title: 'Part', width: 40 },
-          { title: 'Count', width: 9, align: 'end' },
+          { title: 'Mark', width: 15, face: 'semibold' },
+          { title: 'Part', width: 38 },
+          { title: 'Count', width: 10, align: 'end' },
           { title: 'Length', width: 18, align: 'end', face: 'semibold' },
-          { title: 'Width', width: 16, align: 'end', face: 'semibold' },
+          { title: 'Width', width: 15, align: 'end', face: 'semibold' },
           { title: 'Thick', width: 12, align: 'end' },
           { title: 'Notes', tone: 'quiet' },
         ],
@@ -62,15 +63,13 @@ export function shoppingBlocks(input: BookInput, width: number, type: TextMeasur
     blocks.push(
       ...table(
         [
-          { title: '', width: 5 },
-          { title: 'Item', width: 62 },
+          { title: 'Item', width: 60 },
           { title: 'Count', width: 22, face: 'semibold' },
           { title: 'Each', width: 20, align: 'end' },
           { title: 'Together', width: 20, align: 'end' },
           { title: 'From', tone: 'quiet' },
         ],
         shopping.buy.map((r): Cell[] => [
-          '',
           r.what,
           r.unit === undefined ? `${r.count}` : `${r.count} ${r.unit}`,
           r.each === undefined ? 'no price' : money(r.each),
@@ -119,23 +118,15 @@ export function shoppingBlocks(input: BookInput, width: number, type: TextMeasur
 
 /** Work and waiting by stage, added up from the cards. */
 function hours(input: BookInput, width: number, type: TextMeasure): Block[] {
-  const staged = new Set(input.build.stages.flatMap((s) => s.operations));
-  const rest = input.build.operations.filter((o) => !staged.has(o.id)).map((o) => o.id);
-  const stages = [
-    ...input.build.stages,
-    ...(rest.length > 0 ? [{ id: 'rest', title: 'Other work', operations: rest }] : []),
-  ];
-  const all = operationsInOrder(input);
-  const sum = (ids: ReadonlySet<string>, of: 'active' | 'waiting') =>
-    all.reduce((s, o) => s + (ids.has(o.id) ? o.minutes[of] : 0), 0);
-  const row = (name: string, ids: ReadonlySet<string>, face: 'regular' | 'semibold'): Cell[] => {
-    const waiting = sum(ids, 'waiting');
-    return [
-      [{ text: name, face }],
-      [{ text: `${ids.size}`, face }],
-      [{ text: timeWords(sum(ids, 'active')), face, whole: true }],
-      [{ text: waiting > 0 ? timeWords(waiting) : '', face, whole: true }],
+  const all = input.build.operations;
+  const row = (name: string, of: readonly Operation[], face: 'regular' | 'semibold'): Cell[] => {
+    const sum = (kind: 'active' | 'waiting') => of.reduce((s, o) => s + o.minutes[kind], 0);
+    const cells = [
+      `${of.length}`,
+      timeWords(sum('active')),
+      sum('waiting') > 0 ? timeWords(sum('waiting')) : '',
     ];
+    return [[{ text: name, face }], ...cells.map((words): Cell => [{ text: words, face, whole: true }])];
   };
   return [
     heading('Hours', width, type),
@@ -147,8 +138,14 @@ function hours(input: BookInput, width: number, type: TextMeasure): Block[] {
         { title: 'Waiting', width: 34, align: 'end' },
       ],
       [
-        ...stages.map((s) => row(s.title, new Set(s.operations), 'regular')),
-        row('Together', new Set(all.map((o) => o.id)), 'semibold'),
+        ...input.build.stages.map((s) =>
+          row(
+            s.title,
+            all.filter((o) => o.stage === s.id),
+            'regular',
+          ),
+        ),
+        row('Together', all, 'semibold'),
       ],
       width,
       type,

@@ -71,11 +71,12 @@ export function pictureMarks(
     edge: light ? ['fine', 'quiet'] : ['thin', 'ink'],
     hidden: ['hidden', 'quiet'],
   };
+  const lines = pictureLines(bodies, looking);
   const taken = new Map<string, (readonly [number, number])[]>();
   const drawn: Mark[] = [];
   for (const r of ranks) {
     const rows = new Map<string, Row>();
-    for (const l of pictureLines(bodies, looking)) if (rank(l) === r) addToRow(rows, l);
+    for (const l of lines) if (rank(l) === r) addToRow(rows, l);
     for (const [key, row] of rows) {
       const before = taken.get(key) ?? [];
       for (const [s, t] of without(union(row.spans), before)) {

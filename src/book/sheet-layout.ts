@@ -160,11 +160,16 @@ function pieceLabel(leaf: PlannedPiece, b: Box, drawn: SheetToDraw, type: TextMe
     [small],
     [{ ...small, size: 2.4 }],
   ];
-  for (const set of lines)
-    for (const upright of [false, true]) {
-      const placed = stacked(set, b, upright, type);
-      if (placed) return placed;
-    }
+  const lying = b.h > b.w;
+  const tries = [
+    ...lines.slice(0, 3).map((set) => [set, lying] as const),
+    ...lines.slice(0, 3).map((set) => [set, !lying] as const),
+    ...lines.slice(3).map((set) => [set, lying] as const),
+  ];
+  for (const [set, upright] of tries) {
+    const placed = stacked(set, b, upright, type);
+    if (placed) return placed;
+  }
   return [];
 }
 

@@ -6,7 +6,6 @@ import type { Block } from './flow.ts';
 import { grainArrow } from './grain-arrow.ts';
 import { type Lengths, lengthsOf } from './lengths.ts';
 import { sheetLayout, sheetScale } from './sheet-layout.ts';
-import { operationsInOrder } from './step-cards.ts';
 import { type Cell, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { heading, note } from './words.ts';
@@ -17,7 +16,7 @@ const TALLEST = 100;
 export function sheetBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
   const { ledger } = input.setOut;
   const lengths = lengthsOf(ledger, input.format);
-  const cards = operationsInOrder(input);
+  const cards = input.build.operations;
   const blocks: Block[] = [
     note(
       'As the sheet lies: grain from left to right, the trued edge at the bottom, the squared end at the left. The number in a ring is the number of the step card that makes the cut.',
@@ -30,6 +29,15 @@ export function sheetBlocks(input: BookInput, width: number, type: TextMeasure):
     blocks.push(heading(lot.name, width, type));
     const strip = lot.form === 'strip';
     const longest = Math.max(...sheets.map((s) => toMm(ledger.ticks(s.source.length))));
+    // Offcuts are drawn a little larger than full sheets would be, but not so large that they look like one.
+    const least = Math.min(
+      ...sheets.map((s) =>
+        sheetScale(toMm(ledger.ticks(s.source.length)), toMm(ledger.ticks(s.source.width)), {
+          width,
+          height: TALLEST,
+        }),
+      ),
+    );
     for (const sheet of sheets) {
       const { source } = sheet;
       const cuts = numberedCuts(sheet, cards);
@@ -45,10 +53,11 @@ export function sheetBlocks(input: BookInput, width: number, type: TextMeasure):
       });
       const wide = strip ? undefined : toMm(ledger.ticks(source.width));
       const long = strip ? longest : toMm(ledger.ticks(source.length));
-      const scale = sheetScale(long, wide, { width, height: TALLEST });
+      const fit = sheetScale(long, wide, { width, height: TALLEST });
+      const scale = strip ? fit : Math.min(fit, least * 1.6);
       const drawn = { sheet, form: lot.form, kerf: problem.kerf, cuts, ledger, lengths };
       const layout = sheetLayout(drawn, scale, type);
-      const arrow = strip ? [] : grainArrow(width - 26, layout.height - 3, 14);
+      const arrow = strip ? [] : grainArrow(Math.max(layout.width - 30, 7), layout.height - 3, 14);
       blocks.push({
         marks: [...layout.marks, ...arrow],
         height: layout.height - (strip ? 2 : 1),

@@ -57,5 +57,5 @@ function snag(s: Snag, width: number, type: TextMeasure): Block {
 function figure(n: number): string {
   const size = Math.abs(n);
   const places = size >= 100 ? 0 : size >= 10 ? 1 : 2;
-  return `${Number(n.toFixed(places))}`;
+  return `${Number(n.toFixed(places))}`.replace('-', '−');
 }

@@ -13,27 +13,26 @@ const NUMBER = 13;
 const LINE_TYPE = 3.8;
 const BOX = 6;
 
-/** The operations as the cards number them: stage by stage, then any that no stage names. */
-export function operationsInOrder(input: BookInput): readonly Operation[] {
-  const { operations, stages } = input.build;
-  const byId = new Map(operations.map((o) => [o.id, o]));
-  const staged = stages.flatMap((s) => s.operations.flatMap((id) => byId.get(id) ?? []));
-  const named = new Set(staged);
-  return [...staged, ...operations.filter((o) => !named.has(o))];
-}
-
-/** The step cards, a heading before each stage. A card is one block and never divided. */
+/** The step cards in the order of work, a heading wherever another stage begins. A card is never divided. */
 export function stepBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
   const lengths = lengthsOf(input.setOut.ledger, input.format);
   const progress = new Progress(input);
+  const titles = new Map(input.build.stages.map((s) => [s.id, s.title]));
+  const begun = new Set<string>();
   const blocks: Block[] = [];
-  const headings = new Map(input.build.stages.map((s) => [s.operations[0], s]));
-  operationsInOrder(input).forEach((operation, i) => {
-    const stage = headings.get(operation.id);
-    if (stage) blocks.push(stageHeading(stage.title, stageMinutes(input, stage.operations), width, type));
+  let stage: string | undefined;
+  input.build.operations.forEach((operation, i) => {
+    const fresh = operation.stage !== stage;
+    stage = operation.stage;
+    if (fresh) {
+      const name = titles.get(operation.stage) ?? operation.stage;
+      const aside = begun.has(stage) ? '' : stageTime(input, stage);
+      blocks.push(stageHeading(begun.has(stage) ? `${name}, continued` : name, aside, width, type));
+      begun.add(stage);
+    }
     const drawing = progress.next(operation, lengths, type);
     const tool = input.tools.find((t) => t.id === operation.tool)?.name ?? operation.tool;
-    blocks.push({ ...card(operation, i + 1, tool, drawing, lengths, width, type), before: stage ? 2 : 3.5 });
+    blocks.push({ ...card(operation, i + 1, tool, drawing, lengths, width, type), before: fresh ? 2 : 3.5 });
   });
   return blocks;
 }
@@ -46,8 +45,8 @@ function stageHeading(title: string, minutes: string, width: number, type: TextM
   };
 }
 
-function stageMinutes(input: BookInput, ids: readonly string[]): string {
-  const of = input.build.operations.filter((o) => ids.includes(o.id));
+function stageTime(input: BookInput, stage: string): string {
+  const of = input.build.operations.filter((o) => o.stage === stage);
   const active = of.reduce((s, o) => s + o.minutes.active, 0);
   const waiting = of.reduce((s, o) => s + o.minutes.waiting, 0);
   return waiting > 0 ? `${timeWords(active)} of work, ${timeWords(waiting)} of waiting` : timeWords(active);

@@ -17,7 +17,7 @@ export type Cell = string | readonly Run[];
 
 /** Height of the type in tables. */
 export const TABLE_TYPE = 3.4;
-const GUTTER = 3;
+const GUTTER = 4.5;
 const PAD = 1.5;
 
 /** A table as blocks: a head that comes again on each page, and a block a row, ruled lightly between. */

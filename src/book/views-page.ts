@@ -5,8 +5,11 @@ import { columnOf, PAPERS } from './page-frame.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { type View, view } from './views.ts';
 
-/** Scales of ISO 5455 with 1:15 and 1:25 between, and those of the inch rule (1 1/2, 1, 3/4, 1/2 inch to the foot). */
-const SCALES = { mm: [1, 2, 5, 10, 15, 20, 25, 50, 100], in: [1, 2, 4, 8, 12, 16, 24, 48, 96] } as const;
+/** The scales of ISO 5455 and of the inch rule (1 1/2, 1, 3/4, 1/2 inch to the foot), with steps between. */
+const SCALES = {
+  mm: [1, 2, 2.5, 4, 5, 7.5, 10, 12.5, 15, 20, 25, 50, 100],
+  in: [1, 2, 3, 4, 6, 8, 10, 12, 16, 24, 48, 96],
+} as const;
 const GAP = 9;
 const CAPTION = 6;
 
@@ -91,7 +94,7 @@ function page(sheet: Sheet, drawings: readonly Drawing[], words: string): BookPa
   const room = columnOf(sheet);
   const d = drawings[0]!;
   const dx = room.left + (room.width - d.width) / 2;
-  const dy = room.top + Math.max(0, (room.height - d.height) / 2.6);
+  const dy = room.top + Math.max(0, (room.height - d.height) / 2);
   return {
     kind: 'views',
     width: sheet.width,

@@ -1,6 +1,6 @@
 import type { BookBreakdown } from '../../src/book/index.ts';
 import type { PlannedNode, PlannedSheet } from '../../src/breakdown/index.ts';
-import { fromMm, type Traced } from '../../src/measure/index.ts';
+import { fromMm } from '../../src/measure/index.ts';
 import type { Part, SetOut } from '../../src/setting-out/index.ts';
 
 /** The small case laid on stock by hand: rows of parts ripped off a sheet, one sheet of thin plywood, two strips. */
@@ -11,7 +11,7 @@ export function smallCaseSheets(setOut: SetOut): BookBreakdown {
   const none = typed('design.floor', 0);
   const part = (mark: string): Part => setOut.parts.find((p) => p.mark === mark)!;
 
-  type Area = { x: Traced; y: Traced; length: Traced; width: Traced };
+  type Area = Pick<PlannedNode, 'x' | 'y' | 'length' | 'width' | 'needs'>;
   let kept = 0;
   const row = (marks: readonly string[], area: Area, sheet: string): PlannedNode => {
     const [mark, ...rest] = marks;
@@ -49,6 +49,7 @@ export function smallCaseSheets(setOut: SetOut): BookBreakdown {
     const width = typed(`shop.rack.${name}.width`, size[1]);
     const trim = typed(`shop.rack.${name}.trim`, size[2]);
     const area = {
+      needs: {},
       x: trim,
       y: size[2] === 0 ? none : trim,
       length: l.less('length inside the trim', length, trim, trim),
