@@ -1,9 +1,11 @@
-import * as v from 'valibot';
-import type { Cure, Snag } from '../snag/index.ts';
+import type { Snag } from '../snag/index.ts';
+import { checkForm, type Rest } from './check-form.ts';
+import { checkLengths } from './check-lengths.ts';
 import { checkReferences } from './check-references.ts';
 import { checkStructure } from './check-structure.ts';
-import { JobDocument, VERSION } from './document.ts';
+import { type JobDocument, VERSION } from './document.ts';
 import { withMissingIds } from './missing-ids.ts';
+import { readPlace } from './place-in-document.ts';
 
 /** A document that has been read: either a valid job, or everything that is wrong with it. */
 export type CheckedJob =
@@ -17,10 +19,39 @@ export type CheckedJob =
 export function checkJob(value: unknown): CheckedJob {
   const newer = newerVersion(value);
   if (newer) return { ok: false, snags: [newer] };
-  const parsed = v.safeParse(JobDocument, withMissingIds(value));
-  if (!parsed.success) return { ok: false, snags: parsed.issues.map((issue) => faultOf(issue)) };
-  const snags = [...checkReferences(parsed.output), ...checkStructure(parsed.output)];
-  return snags.length ? { ok: false, snags } : { ok: true, job: parsed.output };
+  const form = checkForm(withMissingIds(value));
+  if (!form.ok) return { ok: false, snags: [...form.snags, ...alsoWrong(form.snags, form.rest, value)] };
+  const snags = [...checkReferences(form.job), ...checkStructure(form.job), ...checkLengths(form.job)];
+  return snags.length ? { ok: false, snags } : { ok: true, job: form.job };
+}
+
+/** Faults of reference and structure in what can be read beside faults of form, less those that follow from these. */
+function alsoWrong(faults: readonly Snag[], rest: Rest, value: unknown): readonly Snag[] {
+  const said = new Set(faults.map(({ where }) => where.path));
+  const touched = new Set(faults.map(({ where }) => where.path?.split('/').slice(0, 3).join('/')));
+  const named = idsIn(value);
+  const structure = rest.whole ? checkStructure(rest.job) : [];
+  return [...checkReferences(rest.job), ...structure, ...checkLengths(rest.job)].filter(({ code, where }) => {
+    const refersTo = readPlace(rest.job, where.path ?? '');
+    if (code === 'document.no-such-lot' && !rest.hasRack) return false;
+    if (code.startsWith('document.no-such-') && named.has(refersTo)) return false;
+    // A record whose split or kind can't be read may well be fine otherwise.
+    if (code.startsWith('design.') && touched.has(`design/records/${where.record}`)) return false;
+    return !said.has(where.path);
+  });
+}
+
+/** Every id that stands anywhere in a value. */
+function idsIn(value: unknown): ReadonlySet<unknown> {
+  const ids = new Set<unknown>();
+  const waiting = [value];
+  while (waiting.length > 0) {
+    const at = waiting.pop();
+    if (typeof at !== 'object' || at === null) continue;
+    if ('id' in at) ids.add(at.id);
+    waiting.push(...Object.values(at));
+  }
+  return ids;
 }
 
 /** Reads a job from the text of a file. */
@@ -54,55 +85,4 @@ function newerVersion(value: unknown): Snag | undefined {
     sentence: `The file is of version ${version}; this program reads version ${VERSION}.`,
     cures: [{ says: 'Open it with the newer program that wrote it. The file was left as it was.' }],
   };
-}
-
-function faultOf(issue: v.BaseIssue<unknown>): Snag {
-  const path = pathOf(issue);
-  const last = path.split('/').at(-1) ?? '';
-  const known = knownFault(issue, last);
-  return { code: known.code, level: 'stop', where: { path }, sentence: known.sentence, cures: [known.cure] };
-}
-
-function knownFault(
-  issue: v.BaseIssue<unknown>,
-  field: string,
-): { code: string; sentence: string; cure: Cure } {
-  if (issue.type === 'strict_object' && issue.expected === 'never')
-    return {
-      code: 'document.unknown-field',
-      sentence: `“${field}” is not a field that is known here.`,
-      cure: { says: 'Check its spelling, or take it out.' },
-    };
-  if (issue.received === 'undefined')
-    return {
-      code: 'document.missing-field',
-      sentence: `“${field}” is missing.`,
-      cure: { says: `Add “${field}”.` },
-    };
-  if (issue.type === 'check' || issue.type === 'regex' || issue.type === 'min_length')
-    return {
-      code: 'document.unreadable-value',
-      sentence: `${capital(issue.message)}.`,
-      cure: { says: 'Write it like 590 mm, 23 1/4", 60 kg.' },
-    };
-  return {
-    code: 'document.wrong-value',
-    sentence: `“${field}” should be ${issue.expected ?? 'something else'}, but is ${issue.received}.`,
-    cure: { says: 'Write one of the values that are known there.' },
-  };
-}
-
-function pathOf(issue: v.BaseIssue<unknown>): string {
-  const steps: string[] = [];
-  for (const item of issue.path ?? []) {
-    const parent = item.input;
-    const entry = Array.isArray(parent) ? parent[item.key as number] : undefined;
-    const id = typeof entry === 'object' && entry !== null ? Reflect.get(entry, 'id') : undefined;
-    steps.push(typeof id === 'string' ? id : String(item.key));
-  }
-  return steps.join('/');
-}
-
-function capital(s: string): string {
-  return s.charAt(0).toUpperCase() + s.slice(1).replace(/\.$/, '');
 }

@@ -25,6 +25,9 @@ const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[]
   ['case', 'edging'],
 ];
 
+/** Openings of one split. */
+const MOST_OPENINGS = 60;
+
 /** The shape of the design: one piece, one case, and splits whose openings and dividers alternate. */
 export function checkStructure(job: JobDocument): readonly Snag[] {
   const tree = new RecordTree(job.design.records);
@@ -124,6 +127,16 @@ function badSplit(r: Extract<DesignRecord, { kind: 'opening' }>, tree: RecordTre
         r.id,
         `“${r.id}” is split but has ${openings.length} openings.`,
         'Give it two or more, or take “split” out.',
+      ),
+    );
+  if (openings.length > MOST_OPENINGS)
+    snags.push(
+      fault(
+        'design.too-many-openings',
+        path,
+        r.id,
+        `“${r.id}” has ${openings.length} openings, more than the ${MOST_OPENINGS} of one split.`,
+        'Split it into fewer, and these again.',
       ),
     );
   if (shelves.length)

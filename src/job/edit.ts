@@ -58,8 +58,11 @@ export function inverseOf(job: JobDocument, edit: Edit): Edit {
 function change(job: JobDocument, edit: Edit): unknown {
   const records = job.design.records;
   switch (edit.edit) {
-    case 'set':
-      return writePlace(job, edit.at, edit.value);
+    case 'set': {
+      const changed = writePlace(job, edit.at, edit.value);
+      // An id is what others, and the way back, find a record by: a change that loses its own place is none.
+      return readPlace(changed, edit.at) === edit.value ? changed : undefined;
+    }
     case 'add': {
       const at = Math.min(Math.max(edit.position ?? records.length, 0), records.length);
       return withRecords(job, [...records.slice(0, at), edit.record, ...records.slice(at)]);

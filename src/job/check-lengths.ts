@@ -1,0 +1,47 @@
+import { fromMm, parseLength } from '../measure/index.ts';
+import type { Snag } from '../snag/index.ts';
+import type { JobDocument } from './document.ts';
+
+/** Nothing that is built here is longer, and no board thicker; sums of many such lengths still fit 32 bits. */
+const LONGEST = { text: '10 m', ticks: fromMm(10_000) };
+const THICKEST = { text: '500 mm', ticks: fromMm(500) };
+
+/** The fields of records and lots that hold lengths. */
+const RECORD_LENGTHS = [
+  'width',
+  'height',
+  'depth',
+  'size',
+  'at',
+  'setback',
+  'setbackBack',
+  'overhangFront',
+  'overhangSides',
+  'overhangBack',
+];
+const LOT_LENGTHS = ['nominal', 'thickness', 'width'];
+
+/** Lengths that no piece has. A number without a unit is in the shop's, so it is not known before how long it is. */
+export function checkLengths(job: JobDocument): readonly Snag[] {
+  const snags: Snag[] = [];
+  const check = (path: string, holder: object, fields: readonly string[], most: typeof LONGEST) => {
+    for (const field of fields) {
+      const typed: unknown = Reflect.get(holder, field);
+      if (typeof typed !== 'string') continue;
+      const read = parseLength(typed, job.shop.units);
+      if (!read.ok || read.value <= most.ticks) continue;
+      snags.push({
+        code: 'document.too-long',
+        level: 'stop',
+        where: { path: `${path}/${field}` },
+        sentence: `“${typed}” is more than ${most.text}, the most there is here.`,
+        cures: [
+          { says: `Look at the unit: a bare number is in ${job.shop.units === 'mm' ? 'mm' : 'inches'}.` },
+        ],
+      });
+    }
+  };
+  for (const r of job.design.records) check(`design/records/${r.id}`, r, RECORD_LENGTHS, LONGEST);
+  for (const lot of job.shop.rack.lots) check(`shop/rack/lots/${lot.id}`, lot, LOT_LENGTHS, THICKEST);
+  return snags;
+}
