@@ -50,6 +50,7 @@ function edgeBoard(bench: Bench, board: Part, strips: readonly Part[]): void {
           turn: { length: strip.place.length, width: strip.place.width },
           touches,
           glue: true,
+          hostTurn: { length: board.place.length, width: board.place.width },
         },
         tool: 'clamp',
         lines: [

@@ -106,6 +106,8 @@ export type Act =
       readonly turn: Turn;
       readonly touches: readonly [Touch, Touch, Touch];
       readonly glue: boolean;
+      /** Where it goes onto a part that lies loose: which way that part will be turned in the piece. */
+      readonly hostTurn?: Turn;
     }
   /** What stands beyond the named part's faces is trimmed off level with them. */
   | {

@@ -57,7 +57,7 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
 function jointAcross(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
   for (const j of bench.setOut.joints) {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
-    if (other === undefined || j.kind === 'mitre' || !standing.has(other)) continue;
+    if (other === undefined || j.kind !== 'butt' || !standing.has(other)) continue;
     const facing = jointDirection(bench, j);
     if (axisOf(facing).axis !== axis) continue;
     const side = j.part === part.id ? facing : opposed(facing);

@@ -1,1 +1,4 @@
+export type { DrawnPart } from './compare.ts';
+export type { DryFitInput } from './dry-fit.ts';
+export { dryFit } from './dry-fit.ts';
 export type { DryFitFault, DryFitReport, PartOutcome } from './report.ts';

@@ -23,11 +23,21 @@ export interface Costs {
 }
 
 /** Adds up what must be bought and what the hours are reckoned at. Rack stock counts as paid. */
-export function costsOf(job: JobDocument, setOut: SetOut, breakdown: Breakdown, activeMinutes: number): Costs {
+export function costsOf(
+  job: JobDocument,
+  setOut: SetOut,
+  breakdown: Breakdown,
+  activeMinutes: number,
+): Costs {
   const bought: CostRow[] = breakdown.purchases.map((p) => {
     const lot = job.shop.rack.lots.find((l) => l.id === p.lot)!;
     const stock = lot.stock.find((s) => s.id === p.stock)!;
-    return row(`${lot.name}, ${stock.name ?? stock.id}`, p.count, p.price, 'cutting plan, price on the rack list');
+    return row(
+      `${lot.name}, ${stock.name ?? stock.id}`,
+      p.count,
+      p.price,
+      'cutting plan, price on the rack list',
+    );
   });
   for (const [id, count] of screwsUsed(setOut)) {
     const screw = job.shop.rack.screws.find((s) => s.id === id)!;
@@ -40,7 +50,8 @@ export function costsOf(job: JobDocument, setOut: SetOut, breakdown: Breakdown, 
   const material = cents(bought.reduce((sum, b) => sum + b.amount, 0));
   const hours = Math.round((activeMinutes / 60) * 10) / 10;
   const { hourly } = job.shop;
-  const labour = hourly === undefined ? undefined : row('Work', hours, hourly, 'hours on the step cards, the shop’s rate');
+  const labour =
+    hourly === undefined ? undefined : row('Work', hours, hourly, 'hours on the step cards, the shop’s rate');
   return {
     currency: job.shop.currency,
     bought,

@@ -1,0 +1,2 @@
+export type { CheckInput } from './check-input.ts';
+export { checkPlan } from './check-plan.ts';

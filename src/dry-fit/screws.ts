@@ -1,0 +1,155 @@
+import { toMm } from '../measure/index.ts';
+import type { Point } from '../solid/index.ts';
+import { type Assembly, frameOf, fromMember, type Member, planesOf } from './assembly.ts';
+import type { DryFitFault } from './report.ts';
+
+/** A screw that has been driven, in the assembly's frame, mm. */
+export interface DrivenScrew {
+  readonly parts: readonly [string, string];
+  readonly head: Point;
+  readonly tip: Point;
+  readonly radius: number;
+}
+
+/** What a card says of a joint's screws. */
+export interface ScrewCard {
+  readonly part: string;
+  readonly mate: string;
+  readonly by: 'pockets' | 'holes';
+  readonly side: string;
+  readonly lengthMm: number;
+  readonly diameterMm: number;
+  readonly count: number;
+}
+
+/** Least wood before the far face, and between screws, mm (common practice). */
+const FAR_FACE = 3;
+const WALL = 1;
+/** How far a hole may be off its pilot: what marking out with a rule leaves (common practice). */
+const OFF_PILOT = 1.5;
+
+/** Drives the screws of one joint through the holes that were really bored, and tells what goes wrong. */
+export function driveScrews(
+  assembly: Assembly,
+  card: ScrewCard,
+  driven: readonly DrivenScrew[],
+): { readonly screws: readonly DrivenScrew[]; readonly faults: readonly Omit<DryFitFault, 'operation'>[] } {
+  const faults: Omit<DryFitFault, 'operation'>[] = [];
+  const part = assembly.members.find((m) => m.mark === card.part);
+  const mate = assembly.members.find((m) => m.mark === card.mate);
+  if (!part || !mate) {
+    const on = part ? card.mate : card.part;
+    return {
+      screws: [],
+      faults: [{ code: 'workpiece-missing', on, sentence: `${on} is not there to be screwed.` }],
+    };
+  }
+  const frame = frameOf(part);
+  const screws: DrivenScrew[] = [];
+  for (const way of part.piece.ways) {
+    if (
+      way.kind !== (card.by === 'pockets' ? 'pocket' : 'hole') ||
+      way.side !== card.side ||
+      way.depth !== undefined
+    )
+      continue;
+    const at = fromMember(frame, way.at);
+    const along = fromMember(frame, way.along, true);
+    const go = (from: number): Point => [
+      at[0] + along[0] * from,
+      at[1] + along[1] * from,
+      at[2] + along[2] * from,
+    ];
+    const head = go(-way.seat);
+    const tip = go(card.lengthMm - way.seat);
+    // Only those that point at this mate: a back has holes for several.
+    if (!inside(mate, tip, -card.diameterMm)) {
+      if (card.by === 'holes') continue;
+      faults.push({
+        code: inLine(mate, at, along) ? 'screw-comes-through' : 'screw-misses',
+        on: card.part,
+        sentence: `A screw from ${card.part} ${inLine(mate, at, along) ? `comes out of the far side of ${card.mate}` : `does not meet ${card.mate}`}.`,
+      });
+      continue;
+    }
+    if (!inside(mate, tip, FAR_FACE - 1e-6))
+      faults.push({
+        code: 'screw-comes-through',
+        on: card.part,
+        sentence: `A screw from ${card.part} ends less than ${FAR_FACE} mm under the far face of ${card.mate}.`,
+      });
+    const screw: DrivenScrew = { parts: [card.part, card.mate], head, tip, radius: card.diameterMm / 2 };
+    if (card.by === 'holes' && !hasPilot(mate, at, along))
+      faults.push({
+        code: 'no-hole',
+        on: card.mate,
+        sentence: `A screw through ${card.part} finds no pilot hole in ${card.mate}.`,
+      });
+    if (driven.some((d) => meet(d, screw)) || screws.some((d) => meet(d, screw)))
+      faults.push({ code: 'screws-meet', on: card.mate, sentence: `Two screws meet inside ${card.mate}.` });
+    screws.push(screw);
+  }
+  if (screws.length !== card.count && faults.length === 0)
+    faults.push({
+      code: 'no-hole',
+      on: card.part,
+      sentence: `${card.count} screws are to go from ${card.part} into ${card.mate}, but ${screws.length} holes lead there.`,
+    });
+  return { screws, faults };
+}
+
+/** True when a point lies inside a member's box by at least `margin` mm. */
+function inside(member: Member, p: Point, margin: number): boolean {
+  const planes = planesOf(member);
+  return (['x', 'y', 'z'] as const).every(
+    (a, i) => p[i]! >= toMm(planes[`-${a}`]) + margin && p[i]! <= toMm(planes[`+${a}`]) - margin,
+  );
+}
+
+/** True when the way, gone on with, passes through the member. */
+function inLine(member: Member, at: Point, along: Point): boolean {
+  for (let d = 0; d < 200; d += 2)
+    if (inside(member, [at[0] + along[0] * d, at[1] + along[1] * d, at[2] + along[2] * d], 0)) return true;
+  return false;
+}
+
+function hasPilot(mate: Member, at: Point, along: Point): boolean {
+  const frame = frameOf(mate);
+  return mate.piece.ways.some((w) => {
+    if (w.kind !== 'hole' || w.depth === undefined) return false;
+    const mouth = fromMember(frame, w.at);
+    const into = fromMember(frame, w.along, true);
+    const same = into[0] * along[0] + into[1] * along[1] + into[2] * along[2] > 0.999;
+    // How far the pilot's mouth lies beside the screw's axis.
+    const d = [mouth[0] - at[0], mouth[1] - at[1], mouth[2] - at[2]];
+    const on = d[0]! * along[0] + d[1]! * along[1] + d[2]! * along[2];
+    const beside = Math.hypot(d[0]! - on * along[0], d[1]! - on * along[1], d[2]! - on * along[2]);
+    return same && beside <= OFF_PILOT;
+  });
+}
+
+function meet(a: DrivenScrew, b: DrivenScrew): boolean {
+  if (!a.parts.some((p) => b.parts.includes(p))) return false;
+  return distance(a.head, a.tip, b.head, b.tip) < a.radius + b.radius + WALL;
+}
+
+/** Least distance between two segments, by sampling one and projecting on the other: screws are short. */
+function distance(a0: Point, a1: Point, b0: Point, b1: Point): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i <= 64; i++) {
+    const s = i / 64;
+    const p: Point = [a0[0] + (a1[0] - a0[0]) * s, a0[1] + (a1[1] - a0[1]) * s, a0[2] + (a1[2] - a0[2]) * s];
+    least = Math.min(least, toSegment(p, b0, b1));
+  }
+  return least;
+}
+
+function toSegment(p: Point, a: Point, b: Point): number {
+  const v = [b[0] - a[0], b[1] - a[1], b[2] - a[2]] as const;
+  const w = [p[0] - a[0], p[1] - a[1], p[2] - a[2]] as const;
+  const t = Math.min(
+    1,
+    Math.max(0, (v[0] * w[0] + v[1] * w[1] + v[2] * w[2]) / (v[0] ** 2 + v[1] ** 2 + v[2] ** 2)),
+  );
+  return Math.hypot(w[0] - t * v[0], w[1] - t * v[1], w[2] - t * v[2]);
+}

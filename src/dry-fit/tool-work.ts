@@ -1,0 +1,184 @@
+import type { Act, WorkEdge } from '../build/index.ts';
+import { pocketShape, SINK_DEGREES } from '../materials/index.ts';
+import { type Ticks, type Traced, toMm } from '../measure/index.ts';
+import type { Point, Shape } from '../solid/index.ts';
+import { clipped, type VirtualPiece, type Way } from './virtual-piece.ts';
+
+/** Reads a length off a card. */
+export type ReadCard = (length: Traced) => Ticks;
+
+type ActOf<K extends Act['act']> = Extract<Act, { act: K }>;
+
+/** What a tool made of a piece, or why it could not. */
+export type Worked = { readonly piece: VirtualPiece } | { readonly fault: string };
+
+/** How far a tool runs out beyond the wood, mm: enough to cut clean through. */
+const BEYOND = 5;
+
+/** A tilted saw cut across an end: a wedge falls off with all that lies beyond the line. */
+export function bevelled(piece: VirtualPiece, act: ActOf<'bevel'>, read: ReadCard): Worked {
+  if (act.edge !== 'start' && act.edge !== 'end')
+    return { fault: 'a bevel along the grain can’t be cut this way' };
+  const at = read(act.at);
+  const [length, width, thickness] = piece.size;
+  if (at < 0 || at > length) return { fault: 'the mark lies off the wood' };
+  const shorter = act.edge === 'start' ? clipped(piece, 0, at, length) : clipped(piece, 0, 0, at);
+  const [l, w, t] = [toMm(shorter.size[0]), toMm(width), toMm(thickness)];
+  const slope = t * Math.tan((act.angle * Math.PI) / 180);
+  const [fullZ, shortZ] = act.fullFace === 'show' ? [t, 0] : [0, t];
+  const end = act.edge === 'start' ? 0 : l;
+  const inward = act.edge === 'start' ? slope : -slope;
+  const outward = act.edge === 'start' ? -BEYOND : BEYOND;
+  // The blade's side of the slope: from the full face's corner to where it leaves the other face.
+  const beyondFull = (fullZ - shortZ) * (BEYOND / t);
+  const corners: [number, number][] = [
+    [end, fullZ],
+    [end + inward, shortZ],
+    [end + inward * (1 + BEYOND / t), shortZ - beyondFull],
+    [end + outward, shortZ - beyondFull],
+    [end + outward, fullZ],
+  ];
+  const points = corners.flatMap(([x, z]): Point[] => [
+    [x, -BEYOND, z],
+    [x, w + BEYOND, z],
+  ]);
+  return { piece: { ...shorter, cuts: [...shorter.cuts, { kind: 'hull', points }] } };
+}
+
+/** A straight bit along an edge. */
+export function rabbeted(piece: VirtualPiece, act: ActOf<'rabbet'>, read: ReadCard): Worked {
+  const [l, w, t] = piece.size.map(toMm) as [number, number, number];
+  const width = toMm(read(act.width));
+  const depth = toMm(read(act.depth));
+  const ends = act.edge === 'start' || act.edge === 'end';
+  if (width <= 0 || depth <= 0 || depth >= t || width >= (ends ? l : w))
+    return { fault: 'the bit is set wider or deeper than the wood' };
+  const run: [number, number] = [
+    act.from === undefined ? -BEYOND : toMm(read(act.from)),
+    act.to === undefined ? (ends ? w : l) + BEYOND : toMm(read(act.to)),
+  ];
+  const across = lowOrHigh(act.edge === 'start' || act.edge === 'near', width, ends ? l : w);
+  const through = lowOrHigh(act.face === 'under', depth, t);
+  const [x, y] = ends ? [across, run] : [run, across];
+  const cut: Shape = { kind: 'box', min: [x[0], y[0], through[0]], max: [x[1], y[1], through[1]] };
+  return { piece: { ...piece, cuts: [...piece.cuts, cut] } };
+}
+
+function lowOrHigh(low: boolean, depth: number, whole: number): [number, number] {
+  return low ? [-BEYOND, depth] : [whole - depth, whole + BEYOND];
+}
+
+/** The pocket jig: a wide bore down to the head's seat, a narrow one on to the edge. */
+export function pocketed(piece: VirtualPiece, act: ActOf<'pocket'>, read: ReadCard): Worked {
+  const shape = pocketShape(toMm(read(act.collar)));
+  const ends = act.edge === 'start' || act.edge === 'end';
+  const [l, w, t] = piece.size.map(toMm) as [number, number, number];
+  const [edgeLength, across] = ends ? [w, l] : [l, w];
+  const lean = (shape.degrees * Math.PI) / 180;
+  // Inward from the edge, and up out of the face that is bored.
+  const inward = act.edge === 'start' || act.edge === 'near' ? 1 : -1;
+  const up = act.face === 'show' ? 1 : -1;
+  const point = (along: number, inside: number, height: number): Point =>
+    ends ? [inside, along, height] : [along, inside, height];
+  const cuts: Shape[] = [];
+  const ways: Way[] = [];
+  for (const a of act.along) {
+    const fromLow = act.from === 'near' || act.from === 'start';
+    const along = fromLow ? toMm(read(a)) : edgeLength - toMm(read(a));
+    if (along < shape.boreRadius || along > edgeLength - shape.boreRadius)
+      return { fault: 'a pocket lies off the wood' };
+    const edge = inward > 0 ? 0 : across;
+    // The jig sets half its collar's thickness from the face that lies in it, the one not bored.
+    const exitZ = act.face === 'show' ? shape.middle : t - shape.middle;
+    const on = (distance: number): Point =>
+      point(along, edge + inward * distance * Math.cos(lean), exitZ + up * distance * Math.sin(lean));
+    cuts.push(
+      { kind: 'cylinder', from: on(shape.seat), to: on(shape.out + BEYOND), radius: shape.boreRadius },
+      { kind: 'cylinder', from: on(-BEYOND), to: on(shape.seat), radius: shape.shankRadius },
+    );
+    ways.push({
+      kind: 'pocket',
+      side: act.edge,
+      at: on(0),
+      along: ends
+        ? [-inward * Math.cos(lean), 0, -up * Math.sin(lean)]
+        : [0, -inward * Math.cos(lean), -up * Math.sin(lean)],
+      seat: shape.seat,
+      diameter: 2 * shape.shankRadius,
+    });
+  }
+  return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
+}
+
+/** A twist bit square to a side, and a countersink at its mouth. */
+export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard): Worked {
+  const size = piece.size.map(toMm) as [number, number, number];
+  const radius = toMm(read(act.diameter)) / 2;
+  const cuts: Shape[] = [];
+  const ways: Way[] = [];
+  for (const [first, second] of act.at) {
+    const mouth = mouthOf(size, act.side, act.from, toMm(read(first)), toMm(read(second)));
+    const into = INTO[act.side];
+    const axis = into.findIndex((c) => c !== 0);
+    const through = size[axis]!;
+    const depth = act.depth === undefined ? undefined : toMm(read(act.depth));
+    const inside = [0, 1, 2].every(
+      (i) => i === axis || (mouth[i]! - radius > 0 && mouth[i]! + radius < size[i]!),
+    );
+    if (!inside) return { fault: 'a hole lies off the wood' };
+    if (depth !== undefined && depth >= through)
+      return { fault: 'a hole that should be blind comes out behind' };
+    const on = (d: number): Point => [mouth[0] + into[0] * d, mouth[1] + into[1] * d, mouth[2] + into[2] * d];
+    cuts.push({ kind: 'cylinder', from: on(-BEYOND), to: on(depth ?? through + BEYOND), radius });
+    if (act.countersink !== undefined) {
+      const wide = toMm(read(act.countersink)) / 2;
+      const sink = (wide - radius) / Math.tan(((SINK_DEGREES / 2) * Math.PI) / 180);
+      cuts.push({ kind: 'cylinder', from: on(0), to: on(sink), radius: wide, toRadius: radius });
+    }
+    ways.push({
+      kind: 'hole',
+      side: act.side,
+      at: mouth,
+      along: into,
+      seat: 0,
+      ...(depth === undefined ? {} : { depth }),
+      diameter: 2 * radius,
+    });
+  }
+  return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
+}
+
+/** Into the wood from each side. */
+const INTO: Record<ActOf<'drill'>['side'], Point> = {
+  start: [1, 0, 0],
+  end: [-1, 0, 0],
+  near: [0, 1, 0],
+  far: [0, -1, 0],
+  under: [0, 0, 1],
+  show: [0, 0, -1],
+};
+
+function mouthOf(
+  size: readonly [number, number, number],
+  side: ActOf<'drill'>['side'],
+  from: WorkEdge,
+  first: number,
+  second: number,
+): Point {
+  const [l, w, t] = size;
+  const counted = (whole: number) => (from === 'end' || from === 'far' ? whole - first : first);
+  switch (side) {
+    case 'show':
+      return [counted(l), second, t];
+    case 'under':
+      return [counted(l), second, 0];
+    case 'near':
+      return [counted(l), 0, second];
+    case 'far':
+      return [counted(l), w, second];
+    case 'start':
+      return [0, counted(w), second];
+    case 'end':
+      return [l, counted(w), second];
+  }
+}

@@ -1,0 +1,58 @@
+import { type Ticks, ticks, toMm } from '../measure/index.ts';
+import type { Point, Shape } from '../solid/index.ts';
+
+/** A screw's way through a piece, in the piece's own frame, in mm: where it leaves the wood, and where to. */
+export interface Way {
+  readonly kind: 'pocket' | 'hole';
+  /** The side of the workpiece it was bored at: the edge a pocket leaves by, the side a hole starts from. */
+  readonly side: string;
+  /** On the axis: of a pocket, where it comes out of the edge; of a hole, its mouth. */
+  readonly at: Point;
+  /** Unit vector along which a screw is driven. */
+  readonly along: Point;
+  /** From `at` back to where the head sits, along the axis. */
+  readonly seat: number;
+  /** How deep a blind hole goes; absent for one right through. */
+  readonly depth?: number;
+  readonly diameter: number;
+}
+
+/**
+ * A piece of wood in the virtual shop: a box in its own frame (x along its length, y across its width, z from its
+ * under face), and what has been taken out of it so far. Never changed: every operation gives a new one.
+ */
+export interface VirtualPiece {
+  readonly size: readonly [length: Ticks, width: Ticks, thickness: Ticks];
+  readonly cuts: readonly Shape[];
+  readonly ways: readonly Way[];
+}
+
+/** A rectangular piece as it comes from the rack or the saw. */
+export function plainPiece(length: number, width: number, thickness: number): VirtualPiece {
+  return { size: [ticks(length), ticks(width), ticks(thickness)], cuts: [], ways: [] };
+}
+
+/** The piece as a shape in its own frame, mm. */
+export function shapeOfPiece(piece: VirtualPiece): Shape {
+  const [x, y, z] = piece.size;
+  const box: Shape = { kind: 'box', min: [0, 0, 0], max: [toMm(x), toMm(y), toMm(z)] };
+  return piece.cuts.length === 0 ? box : { kind: 'without', body: box, cuts: piece.cuts };
+}
+
+/** The piece with its ends taken off along one axis, and its frame begun anew at what remains. */
+export function clipped(piece: VirtualPiece, axis: 0 | 1 | 2, from: number, to: number): VirtualPiece {
+  const size = [...piece.size] as [Ticks, Ticks, Ticks];
+  size[axis] = ticks(to - from);
+  if (from === 0) return { ...piece, size };
+  const by: [number, number, number] = [0, 0, 0];
+  by[axis] = -toMm(from);
+  return {
+    size,
+    cuts: piece.cuts.map((c) => shifted(c, by)),
+    ways: piece.ways.map((w) => ({ ...w, at: [w.at[0] + by[0], w.at[1] + by[1], w.at[2] + by[2]] })),
+  };
+}
+
+function shifted(shape: Shape, by: Point): Shape {
+  return { kind: 'moved', body: shape, frame: { origin: by, x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] } };
+}

@@ -1,0 +1,28 @@
+import type { DryFitReport } from '../dry-fit/index.ts';
+import type { SetOut } from '../setting-out/index.ts';
+import type { Snag } from '../snag/index.ts';
+
+/** What the dry fit found, as snags. A piece that can't be set out in full is told there, not here again. */
+export function dryFitSnags(report: DryFitReport, drawn: SetOut): readonly Snag[] {
+  if (drawn.snags.some((s) => s.level === 'stop')) return [];
+  return report.faults.map((f): Snag => {
+    const part = drawn.parts.find((p) => p.mark === f.on);
+    return {
+      code: `dry-fit.${f.code}`,
+      level: 'stop',
+      where: {
+        ...(f.operation === undefined ? {} : { operation: f.operation }),
+        ...(part ? { part: part.id, record: part.record } : {}),
+      },
+      sentence: f.sentence,
+      rule: {
+        says: 'the cards, executed as printed, must give the piece as drawn',
+        source: 'the dry fit',
+        confirmed: true,
+      },
+      cures: [
+        { says: 'Look at that card and the part it names; change the design or the tool it is made with.' },
+      ],
+    };
+  });
+}

@@ -1,0 +1,135 @@
+import { breakDown } from '../breakdown/index.ts';
+import { planBuild } from '../build/index.ts';
+import { checkPlan } from '../checks/index.ts';
+import { dryFit } from '../dry-fit/index.ts';
+import type { JobDocument } from '../job/index.ts';
+import { density } from '../materials/index.ts';
+import { parseLength } from '../measure/index.ts';
+import { type SetOut, setOut, shapeOf } from '../setting-out/index.ts';
+import type { Snag } from '../snag/index.ts';
+import { type Mass, massOf, massTogether, type Solids } from '../solid/index.ts';
+import { costsOf } from './costs.ts';
+import { dryFitSnags } from './dry-fit-snags.ts';
+import type { Hours, Plan, PlanProgress } from './plan.ts';
+
+/** How planning is asked for. */
+export interface PlanOptions {
+  /** Work to spend on each lot's cutting, in the planner's own units. */
+  readonly effort?: number;
+  /** Looked at whenever planning pauses: set `requested` and the search for better cutting ends. */
+  readonly stop?: { requested: boolean };
+}
+
+/** Enough for a plan within a blink; a face that has time asks for more. */
+const QUICK = 3_000_000;
+
+/**
+ * Takes a job through all rooms: sets it out, breaks the stock down, writes the build, runs it dry and checks it.
+ * Pauses after counted work with its progress. Never throws for what a maker can mend: that comes as snags.
+ */
+export function* planJob(
+  job: JobDocument,
+  tools: { readonly solids: Solids },
+  options: PlanOptions = {},
+): Generator<PlanProgress, Plan> {
+  const { solids } = tools;
+  yield { room: 'setting-out', share: 0 };
+  const drawn = setOut(job);
+  const cutting = breakDown(job, drawn, {
+    effort: options.effort ?? QUICK,
+    ...(options.stop ? { stop: options.stop } : {}),
+  });
+  let step = cutting.next();
+  while (!step.done) {
+    yield { room: 'breakdown', share: Math.min(1, step.value.work / (options.effort ?? QUICK)) };
+    step = cutting.next();
+  }
+  const breakdown = step.value;
+  yield { room: 'build', share: 0 };
+  const build = planBuild(job, drawn, breakdown);
+  const run = dryFit({
+    build,
+    read: (t) => drawn.ledger.ticks(t),
+    kerfOf: kerfsOf(job),
+    solids,
+    drawn: drawn.parts.map((p) => ({ mark: p.mark, shape: shapeOf(drawn, p) })),
+    promised: new Set(breakdown.leftovers.map((l) => l.name)),
+  });
+  let done = run.next();
+  while (!done.done) {
+    yield { room: 'dry-fit', share: done.value };
+    done = run.next();
+  }
+  const report = done.value;
+  yield { room: 'checks', share: 0 };
+  const masses = massesOf(job, drawn, solids);
+  const weigh = (id: string) => {
+    const mass = masses.get(id);
+    if (!mass) throw new Error(`no such part: ${id}`);
+    return { kg: mass.kg, centreMm: mass.centre };
+  };
+  const checked = checkPlan({ job, setOut: drawn, breakdown, build, weigh });
+  const hours = hoursOf(build);
+  return {
+    job,
+    setOut: drawn,
+    breakdown,
+    build,
+    dryFit: report,
+    masses,
+    mass: massTogether([...masses.values()]),
+    costs: costsOf(job, drawn, breakdown, hours.active),
+    hours,
+    snags: worstFirst([...drawn.snags, ...build.snags, ...dryFitSnags(report, drawn), ...checked]),
+  };
+}
+
+function kerfsOf(job: JobDocument): (tool: string | undefined) => number {
+  const kerfs = new Map<string, number>();
+  for (const t of job.shop.tools) {
+    if (!('kerf' in t)) continue;
+    const read = parseLength(t.kerf, job.shop.units);
+    if (read.ok) kerfs.set(t.id, read.value);
+  }
+  return (tool) => kerfs.get(tool ?? '') ?? 0;
+}
+
+function massesOf(job: JobDocument, drawn: SetOut, solids: Solids): ReadonlyMap<string, Mass> {
+  const materials = new Map(job.shop.rack.lots.map((l) => [l.id, l.material]));
+  const masses = new Map<string, Mass>();
+  for (const part of drawn.parts) {
+    const kgM3 = density(materials.get(part.lot) ?? '')?.kgM3 ?? UNKNOWN_DENSITY;
+    masses.set(
+      part.id,
+      solids.within(() => massOf({ body: solids.make(shapeOf(drawn, part)), density: kgM3 })),
+    );
+  }
+  return masses;
+}
+
+/** For a material that isn't in the tables: about that of birch plywood, kg/m³ (from memory). */
+const UNKNOWN_DENSITY = 680;
+
+function hoursOf(build: Plan['build']): Hours {
+  const sum = (
+    list: readonly { readonly minutes: { readonly active: number; readonly waiting: number } }[],
+    key: 'active' | 'waiting',
+  ) => list.reduce((total, o) => total + o.minutes[key], 0);
+  return {
+    active: sum(build.operations, 'active'),
+    waiting: sum(build.operations, 'waiting'),
+    byStage: build.stages.map((s) => ({
+      title: s.title,
+      active: sum(
+        build.operations.filter((o) => o.stage === s.id),
+        'active',
+      ),
+    })),
+  };
+}
+
+const LEVELS = ['stop', 'mind', 'note'] as const;
+
+function worstFirst(snags: readonly Snag[]): readonly Snag[] {
+  return LEVELS.flatMap((level) => snags.filter((s) => s.level === level));
+}
