@@ -10,7 +10,8 @@ import { bevelSection, rabbetSection } from './section-drawing.ts';
 import type { TextMeasure } from './text-measure.ts';
 
 /** The room for a card's drawing. */
-export const CARD_DRAWING = { width: 58, height: 40 };
+const ROOM = { width: 58, height: 40 };
+const ASSEMBLY = { width: 56, height: 34 };
 
 /**
  * What the cards have done so far, followed from card to card: how large each workpiece is by now, and which parts
@@ -20,6 +21,8 @@ export class Progress {
   private readonly size = new Map<string, { readonly length: Ticks; readonly width: Ticks }>();
   private readonly standing = new Map<string, string[]>();
   private readonly input: BookInput;
+  /** The last assembly drawn: setting a part and screwing it show the same. */
+  private drawn: { readonly key: string; readonly drawing: Drawing } | undefined;
 
   constructor(input: BookInput) {
     this.input = input;
@@ -36,7 +39,7 @@ export class Progress {
     if (act.act === 'bevel') return bevelSection(act.angle);
     const work = this.faceWork(act);
     if (!work) return undefined;
-    const room = { width: CARD_DRAWING.width - 16, height: CARD_DRAWING.height - 16 };
+    const room = { width: ROOM.width - 16, height: ROOM.height - 16 };
     return faceDrawing(work, this.input.setOut.ledger, lengths, room, type);
   }
 
@@ -62,7 +65,7 @@ export class Progress {
     if (operation.kind === 'true-edge' || at <= 0 || at >= size[along]) return undefined;
     const [before, behind] = act.yields;
     const cut = { ...size, across: along, at: act.at, yields: [before?.name, behind?.name] as const };
-    return cutDrawing(cut, ledger, lengths, { width: CARD_DRAWING.width - 12, height: 24 }, type);
+    return cutDrawing(cut, ledger, lengths, { width: ROOM.width - 12, height: 24 }, type);
   }
 
   private assemble(act: Act & { act: 'set' | 'screw' }): Drawing | undefined {
@@ -72,11 +75,13 @@ export class Progress {
       this.standing.set(act.into, [...there, ...moving.filter((p) => !there.includes(p))]);
     const parts = [...new Set([...there, ...moving])];
     if (parts.length < 2 || moving.length === 0) return undefined;
-    return isometric(this.input.setOut, {
-      parts,
-      marked: moving,
-      room: { width: CARD_DRAWING.width, height: 34 },
-    });
+    const key = `${parts.join(' ')}|${moving.join(' ')}`;
+    const drawing =
+      this.drawn?.key === key
+        ? this.drawn.drawing
+        : isometric(this.input.setOut, { parts, marked: moving, room: ASSEMBLY });
+    this.drawn = { key, drawing };
+    return drawing;
   }
 
   private partsOf(name: string): string[] {

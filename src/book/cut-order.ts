@@ -12,15 +12,15 @@ export interface NumberedCut {
 
 /**
  * The cuts of a sheet in the order in which the cards make them. The cards are followed from the sheet's name: each
- * says what its two halves are called, and so the next card finds its place in the tree. Cuts that no card makes
- * follow at the end, numbered on from the last card.
+ * says what its two halves are called, and so the next card finds its place in the tree; one that only trims keeps
+ * the name. Cuts that no card makes follow at the end, numbered on from the last card.
  */
 export function numberedCuts(sheet: PlannedSheet, cards: readonly Operation[]): NumberedCut[] {
   const places = new Map<string, PlannedNode>([[sheet.name, sheet.root]]);
   const cuts: NumberedCut[] = [];
   cards.forEach((card, i) => {
     const act = card.does;
-    if (act.act !== 'saw' || card.kind === 'true-edge' || card.kind === 'square-end') return;
+    if (act.act !== 'saw' || act.yields.some((y) => y?.name === act.workpiece)) return;
     const node = places.get(act.workpiece);
     if (node?.kind !== 'cut' || node.across !== act.across) return;
     places.delete(act.workpiece);

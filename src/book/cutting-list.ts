@@ -50,15 +50,14 @@ export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRo
 function notesOf(part: Part): string[] {
   const notes: string[] = [];
   const count = (kind: Feature['kind']) => part.features.filter((f) => f.kind === kind).length;
-  for (const f of part.features)
-    if (f.kind === 'rabbet') notes.push(`rabbet on the ${f.edge} edge ${f.purpose}`);
+  for (const f of part.features) if (f.kind === 'rabbet') notes.push(`rabbet ${f.purpose}`);
   const bevels = part.features.filter((f) => f.kind === 'bevel');
   if (bevels.length > 0) {
     const angles = [...new Set(bevels.map((b) => `${b.angle}°`))].join(', ');
-    notes.push(`${bevels.map((b) => b.edge).join(' and ')} cut at ${angles}; length is the long side`);
+    notes.push(`${bevels.length === 2 ? 'both ends' : 'one end'} at ${angles}`);
   }
   if (count('pocket') > 0) notes.push(`${count('pocket')} pocket holes`);
   if (count('hole') > 0) notes.push(`${count('hole')} ${count('hole') === 1 ? 'hole' : 'holes'}`);
-  if (part.rough) notes.push('with an allowance to be trimmed off');
+  if (part.rough) notes.push('trimmed later');
   return [...new Set(notes)];
 }

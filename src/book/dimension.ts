@@ -1,6 +1,6 @@
 import type { Traced } from '../measure/index.ts';
 import { type Dimension, type Line, line, type PaperPoint, text } from './drawing.ts';
-import type { TextMeasure } from './text-measure.ts';
+import { CAP, type TextMeasure } from './text-measure.ts';
 
 /** A length to be dimensioned: where it begins and ends along its axis on paper, and what is written. */
 export interface Span {
@@ -25,61 +25,87 @@ export interface ChainPlace {
 export const FIGURE = 3.1;
 export const CHAIN_STEP = 7;
 
-/** Where a figure stands: over its line, beyond an end of it, or to the right of an upright line. */
-type Label = 'over' | 'before' | 'after' | 'beside';
+/** Where a figure stands: over or under its line, beyond an end of it, or to the right of an upright line. */
+type Label = 'over' | 'under' | 'before' | 'after' | 'beside';
 
 const GAP = 0.9;
 const BEYOND = 1.3;
+/** From a dimension line to its figure. */
+const LIFT = 1.1;
 const END = 0.95;
 
 /**
- * Lays out dimension chains beside a view. Short spans lie next to the view, longer ones farther out, none across
- * another. A figure stands over the middle of its line, aside from extension lines that pass; where it doesn't fit
- * it moves out beyond the end of its span, and then no other span of that line may begin there.
+ * Lays out dimensions beside a view. A row is a chain of spans that share one line; rows of short spans lie next to
+ * the view, longer ones farther out. A figure stands over the middle of its line, aside from extension lines that
+ * pass; where it doesn't fit it moves beyond an end of its span or under the line, where it is in nobody's way.
  */
-export function chains(spans: readonly Span[], place: ChainPlace, type: TextMeasure): Dimension[] {
-  const order = spans
-    .map((s) => (s.from <= s.to ? s : { ...s, from: s.to, to: s.from }))
-    .sort((a, b) => a.to - a.from - (b.to - b.from) || a.from - b.from);
-  const set: Placed[] = [];
-  order.forEach((span, i) => {
-    const wide = type.width(span.words, FIGURE, 'regular') + 1.2;
-    const passing = order.slice(i + 1).flatMap((s) => [s.from, s.to]);
-    const rooms: Room[] =
-      wide <= span.to - span.from
-        ? [{ label: 'over', from: span.from, to: span.to, figure: clearMiddle(span, wide, passing) }]
-        : [
-            { label: 'before', from: span.from - wide, to: span.to },
-            { label: 'after', from: span.from, to: span.to + wide },
-          ];
-    const rated = rooms.map((room) => {
-      const under = set.filter((o) => o.room.from < room.to - 0.05 && o.room.to > room.from + 0.05);
-      const crossed = passing.filter((p) => p > room.from + 0.3 && p < room.to - 0.3);
-      const level = under.reduce((m, o) => Math.max(m, o.level + 1), 0);
-      return { room, level, cost: level + (room.label === 'over' ? 0 : crossed.length) };
-    });
-    const best = rated.reduce((m, r) => (r.cost < m.cost ? r : m));
-    set.push({ span, room: best.room, level: best.level });
-  });
-  return set.map(({ span, room, level }) => {
+export function chains(
+  rows: readonly (readonly Span[])[],
+  place: ChainPlace,
+  type: TextMeasure,
+): Dimension[] {
+  const waiting = rows
+    .map((row) => row.map(forward).sort((a, b) => a.from - b.from))
+    .filter((row) => row.length > 0)
+    .sort((a, b) => Math.max(...a.map(length)) - Math.max(...b.map(length)));
+  const out: Dimension[] = [];
+  for (let level = 0; waiting.length > 0; level++) {
+    const row = waiting.shift()!;
+    const passing = waiting.flatMap((r) => r.flatMap((s) => [s.from, s.to]));
+    const { placed, crowded } = layRow(row, passing, type);
+    // What finds no clear place in its row gets a line of its own, next to it.
+    if (crowded.length > 0) waiting.unshift(crowded);
     const at = place.border + place.outward * (place.first + level * CHAIN_STEP);
     const foot = place.border + place.outward * GAP;
-    const middle = room.figure === undefined ? {} : { middle: room.figure };
-    return dimension(span, place.axis, at, { foot, label: room.label, ...middle });
-  });
+    for (const [s, look] of placed) out.push(dimension(s, place.axis, at, { foot, ...look }));
+  }
+  return out;
 }
 
-interface Room {
-  readonly label: 'over' | 'before' | 'after';
-  readonly from: number;
-  readonly to: number;
-  readonly figure?: number;
+/** Where the figures of a row go, and which spans have no room for theirs. */
+function layRow(row: readonly Span[], passing: readonly number[], type: TextMeasure) {
+  const taken: [number, number][] = [];
+  const under: [number, number][] = [];
+  const placed = new Map<Span, { readonly label: Label; readonly middle?: number }>();
+  const crowded: Span[] = [];
+  const wide = (s: Span) => type.width(s.words, FIGURE, 'regular') + 1.2;
+  for (const s of row.filter((r) => wide(r) <= length(r))) {
+    const middle = clearMiddle(s, wide(s), passing);
+    taken.push([middle - wide(s) / 2, middle + wide(s) / 2]);
+    placed.set(s, { label: 'over', middle });
+  }
+  const ends = row.flatMap((o) => [o.from, o.to]);
+  for (const s of row.filter((r) => wide(r) > length(r))) {
+    const middle = (s.from + s.to) / 2;
+    const half = wide(s) / 2;
+    const sides = [
+      { label: 'before', from: s.from - wide(s), to: s.from, beside: taken, lines: [...passing, ...ends] },
+      { label: 'after', from: s.to, to: s.to + wide(s), beside: taken, lines: [...passing, ...ends] },
+      { label: 'under', from: middle - half, to: middle + half, beside: under, lines: passing },
+    ] as const;
+    const inTheWay = (r: (typeof sides)[number]) =>
+      r.beside.filter(([a, b]) => a < r.to && b > r.from).length * 10 +
+      r.lines.filter((p) => p > r.from + 0.1 && p < r.to - 0.1).length;
+    const best = sides.reduce<(typeof sides)[number]>(
+      (m, r) => (inTheWay(r) < inTheWay(m) ? r : m),
+      sides[0],
+    );
+    if (inTheWay(best) > 0 && row.length > 1 && crowded.length < row.length - 1) {
+      crowded.push(s);
+      continue;
+    }
+    best.beside.push([best.from, best.to]);
+    placed.set(s, { label: best.label });
+  }
+  return { placed, crowded };
 }
 
-interface Placed {
-  readonly span: Span;
-  readonly room: Room;
-  readonly level: number;
+function length(s: Span): number {
+  return s.to - s.from;
+}
+
+function forward(s: Span): Span {
+  return s.from <= s.to ? s : { ...s, from: s.to, to: s.from };
 }
 
 /** The place nearest the middle of a span where a figure is clear of the lines that pass through the span. */
@@ -131,14 +157,19 @@ function figure(span: Span, axis: 'x' | 'y', at: number, label: Label, shifted?:
   const { from, to, words } = span;
   const look = { tone: 'measure' } as const;
   const middle = shifted ?? (from + to) / 2;
+  const drop = at + LIFT + FIGURE * CAP;
+  if (label === 'under')
+    return axis === 'x'
+      ? text([middle, drop], words, FIGURE, { ...look, anchor: 'middle' })
+      : text([drop, middle], words, FIGURE, { ...look, anchor: 'middle', upright: true });
   if (label === 'beside') return text([at + 1.2, middle + FIGURE * 0.35], words, FIGURE, look);
   if (axis === 'x') {
-    const lift = at - 0.9;
+    const lift = at - LIFT;
     if (label === 'over') return text([middle, lift], words, FIGURE, { ...look, anchor: 'middle' });
     if (label === 'before') return text([from - 1, lift], words, FIGURE, { ...look, anchor: 'end' });
     return text([to + 1, lift], words, FIGURE, look);
   }
-  const left = at - 0.9;
+  const left = at - LIFT;
   const turned = { ...look, upright: true } as const;
   if (label === 'over') return text([left, middle], words, FIGURE, { ...turned, anchor: 'middle' });
   if (label === 'before') return text([left, from - 1], words, FIGURE, { ...turned, anchor: 'start' });

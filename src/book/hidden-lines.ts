@@ -16,10 +16,17 @@ export interface PictureLine {
 type Condition = readonly [a: number, b: number];
 type Interval = readonly [from: number, to: number];
 
+/** How far beside a line one looks to see whether the piece goes on there, in millimetres. */
+const ASIDE = 0.05;
+
+/** Left, bottom, right and top of something in the picture. */
+type Box = readonly [number, number, number, number];
+
 /** What a convex body covers: the outline of its shadow, and the faces that look at the eye. */
 interface Cover {
   readonly part: string;
   readonly hull: readonly PicturePoint[];
+  readonly box: Box;
   readonly facing: readonly { readonly normal: Point; readonly offset: number }[];
 }
 
@@ -30,47 +37,72 @@ interface Cover {
 export function pictureLines(bodies: readonly PartBody[], looking: Looking): PictureLine[] {
   const covers = bodies.flatMap((b) => b.covers.map((c) => coverOf(b.part, c, looking)));
   const lines: PictureLine[] = [];
-  for (const body of bodies) {
+  for (const body of bodies)
     for (const [p, q] of body.edges) {
       const a = project(looking, p);
       const b = project(looking, q);
       const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
       if (size < 1e-3) continue;
-      const at = (t: number): PicturePoint => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
-      const add = (spans: readonly Interval[], seen: PictureLine['seen']) => {
-        for (const [s, t] of spans)
-          if ((t - s) * size > 1e-2) lines.push({ part: body.part, from: at(s), to: at(t), seen });
-      };
-      const hidden = union(covers.flatMap((c) => interval(hiding(c, p, q, a, b))));
+      const near = covers.filter((c) => meets(c.box, a, b));
+      const hidden = union(near.flatMap((c) => interval([...inside(c.hull, a, b), ...behind(c, p, q)])));
       const visible = without([[0, 1]], hidden);
-      const aside = (side: number) => {
-        const [nx, ny] = [((a[1] - b[1]) / size) * side * 0.05, ((b[0] - a[0]) / size) * side * 0.05];
-        const move = (m: PicturePoint): PicturePoint => [m[0] + nx, m[1] + ny];
-        return union(covers.flatMap((c) => interval(inside(c.hull, move(a), move(b)))));
-      };
-      const within = common(aside(1), aside(-1));
-      add(without(visible, within), 'rim');
-      add(common(visible, within), 'edge');
-      add(hidden, 'hidden');
+      const within = visible.length === 0 ? [] : common(beside(near, a, b, 1), beside(near, a, b, -1));
+      const pieces = [
+        ['rim', without(visible, within)],
+        ['edge', common(visible, within)],
+        ['hidden', hidden],
+      ] as const;
+      for (const [seen, spans] of pieces)
+        for (const [s, t] of spans)
+          if ((t - s) * size > 1e-2)
+            lines.push({ part: body.part, from: at(a, b, s), to: at(a, b, t), seen });
     }
-  }
   return lines;
 }
 
+function at(a: PicturePoint, b: PicturePoint, t: number): PicturePoint {
+  return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
+}
+
+/** Where the piece lies right beside a line of the picture, on its left (1) or its right (-1). */
+function beside(near: readonly Cover[], a: PicturePoint, b: PicturePoint, side: 1 | -1): Interval[] {
+  const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const dx = ((a[1] - b[1]) / size) * side * ASIDE;
+  const dy = ((b[0] - a[0]) / size) * side * ASIDE;
+  const from: PicturePoint = [a[0] + dx, a[1] + dy];
+  const to: PicturePoint = [b[0] + dx, b[1] + dy];
+  return union(near.flatMap((c) => interval(inside(c.hull, from, to))));
+}
+
 function coverOf(part: string, body: Convex, looking: Looking): Cover {
+  const hull = hullOf(body.faces.flatMap((f) => f.corners.map((p) => project(looking, p))));
+  const xs = hull.map((p) => p[0]);
+  const ys = hull.map((p) => p[1]);
   return {
     part,
-    hull: hullOf(body.faces.flatMap((f) => f.corners.map((p) => project(looking, p)))),
+    hull,
+    box: [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)],
     facing: body.faces.filter((f) => dot(f.normal, looking.eye) > 1e-9),
   };
 }
 
-function hiding(c: Cover, p: Point, q: Point, a: PicturePoint, b: PicturePoint): Condition[] {
-  const behind = c.facing.map((f): Condition => {
+/** Whether a line can come near a box (with room for looking to both of its sides). */
+function meets([left, bottom, right, top]: Box, a: PicturePoint, b: PicturePoint): boolean {
+  const r = 0.1;
+  return (
+    Math.min(a[0], b[0]) < right + r &&
+    Math.max(a[0], b[0]) > left - r &&
+    Math.min(a[1], b[1]) < top + r &&
+    Math.max(a[1], b[1]) > bottom - r
+  );
+}
+
+/** The conditions under which the way from p to q runs behind every face that looks at the eye. */
+function behind(c: Cover, p: Point, q: Point): Condition[] {
+  return c.facing.map((f): Condition => {
     const dp = f.offset - dot(f.normal, p);
     return [dp - TOUCH * 10, f.offset - dot(f.normal, q) - dp];
   });
-  return [...inside(c.hull, a, b), ...behind];
 }
 
 /** The conditions under which the way from a to b runs inside an outline. */
@@ -78,9 +110,10 @@ function inside(hull: readonly PicturePoint[], a: PicturePoint, b: PicturePoint)
   return hull.map((h, i): Condition => {
     const k = hull[(i + 1) % hull.length]!;
     const size = Math.hypot(k[0] - h[0], k[1] - h[1]);
-    const depth = (m: PicturePoint) => ((k[0] - h[0]) * (m[1] - h[1]) - (k[1] - h[1]) * (m[0] - h[0])) / size;
-    const da = depth(a);
-    return [da - TOUCH * 10, depth(b) - da];
+    const [wx, wy] = [(k[0] - h[0]) / size, (k[1] - h[1]) / size];
+    const da = wx * (a[1] - h[1]) - wy * (a[0] - h[0]);
+    const db = wx * (b[1] - h[1]) - wy * (b[0] - h[0]);
+    return [da - TOUCH * 10, db - da];
   });
 }
 

@@ -1,9 +1,9 @@
 import type { SetOut } from '../setting-out/index.ts';
-import type { Drawing } from './drawing.ts';
-import { moved } from './drawing.ts';
+import { type Drawing, type Mark, moved, text } from './drawing.ts';
+import { type PictureLine, pictureLines } from './hidden-lines.ts';
 import { partBody } from './part-body.ts';
 import { pictureBounds, pictureMarks } from './picture.ts';
-import { ISOMETRIC } from './projection.ts';
+import { ISOMETRIC, ISOMETRIC_BEHIND } from './projection.ts';
 
 export interface IsometricStyle {
   /** The parts that are there; all when absent. */
@@ -14,7 +14,13 @@ export interface IsometricStyle {
   readonly room: { readonly width: number; readonly height: number };
 }
 
-/** The piece, or some of its parts, as an isometric drawing with hidden lines removed. */
+/** Less of the marked parts' edges than this is seen: then the piece is shown from behind, where that helps. */
+const ENOUGH = 0.4;
+
+/**
+ * The piece, or some of its parts, as an isometric drawing with hidden lines removed: from the front right above, or
+ * from behind (and it says so) when the marked parts would hardly be seen.
+ */
 export function isometric(setOut: SetOut, style: IsometricStyle): Drawing {
   const wanted = style.parts && new Set(style.parts);
   const marked = new Set(style.marked ?? []);
@@ -22,22 +28,53 @@ export function isometric(setOut: SetOut, style: IsometricStyle): Drawing {
     .filter((p) => !wanted || wanted.has(p.id))
     .map((p) => partBody(setOut.ledger, p));
   if (bodies.length === 0) return { width: 0, height: 0, marks: [] };
-  const b = pictureBounds(bodies, ISOMETRIC);
+  let looking = ISOMETRIC;
+  let lines = pictureLines(bodies, looking);
+  const front = seenShare(lines, marked);
+  if (front < ENOUGH) {
+    const behind = pictureLines(bodies, ISOMETRIC_BEHIND);
+    if (seenShare(behind, marked) > front) {
+      looking = ISOMETRIC_BEHIND;
+      lines = behind;
+    }
+  }
+  const b = pictureBounds(bodies, looking);
   const edge = 0.6;
+  const caption = looking === ISOMETRIC ? 0 : 4.5;
   const scale = Math.min(
     (style.room.width - edge * 2) / (b.right - b.left),
-    (style.room.height - edge * 2) / (b.top - b.bottom),
+    (style.room.height - edge * 2 - caption) / (b.top - b.bottom),
   );
-  const marks = pictureMarks(bodies, ISOMETRIC, {
-    scale,
-    zero: [-b.left * scale, b.top * scale],
-    showing: (part) => (marked.has(part) ? 'marked' : 'plain'),
-    hidden: false,
-    light: marked.size > 0,
-  });
+  const marks: Mark[] = pictureMarks(
+    bodies,
+    looking,
+    {
+      scale,
+      zero: [-b.left * scale, b.top * scale],
+      showing: (part) => (marked.has(part) ? 'marked' : 'plain'),
+      hidden: false,
+      light: marked.size > 0,
+    },
+    lines,
+  );
+  const [width, height] = [(b.right - b.left) * scale, (b.top - b.bottom) * scale];
+  if (caption > 0)
+    marks.push(text([width / 2, height + 4], 'seen from behind', 2.7, { anchor: 'middle', tone: 'quiet' }));
   return {
-    width: (b.right - b.left) * scale + edge * 2,
-    height: (b.top - b.bottom) * scale + edge * 2,
+    width: width + edge * 2,
+    height: height + edge * 2 + caption,
     marks: moved(marks, edge, edge),
   };
+}
+
+/** How much of the marked parts' edges can be seen; all when nothing is marked. */
+function seenShare(lines: readonly PictureLine[], marked: ReadonlySet<string>): number {
+  let [seen, all] = [0, 0];
+  for (const l of lines) {
+    if (!marked.has(l.part)) continue;
+    const size = Math.hypot(l.to[0] - l.from[0], l.to[1] - l.from[1]);
+    all += size;
+    if (l.seen !== 'hidden') seen += size;
+  }
+  return all === 0 ? 1 : Math.round((seen / all) * 1000) / 1000;
 }

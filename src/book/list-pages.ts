@@ -14,7 +14,7 @@ export function cuttingListBlocks(input: BookInput, width: number, type: TextMea
   const rows = cuttingList(input.setOut, input.breakdown);
   const blocks: Block[] = [
     note(
-      `Sizes in ${lengths.unit}: length along the grain, then width, then thickness as measured. These are the sizes to saw to.`,
+      `Sizes in ${lengths.unit}: length along the grain, then width, then thickness as measured. These are the sizes to saw to; “trimmed later” means that they hold an allowance.`,
       width,
       type,
     ),
@@ -28,12 +28,12 @@ export function cuttingListBlocks(input: BookInput, width: number, type: TextMea
     blocks.push(
       ...table(
         [
-          { title: 'Mark', width: 15, face: 'semibold' },
+          { title: 'Mark', width: 16, face: 'semibold' },
           { title: 'Part', width: 38 },
-          { title: 'Count', width: 10, align: 'end' },
-          { title: 'Length', width: 18, align: 'end', face: 'semibold' },
-          { title: 'Width', width: 15, align: 'end', face: 'semibold' },
-          { title: 'Thick', width: 12, align: 'end' },
+          { title: 'Count', width: 9, align: 'end' },
+          { title: 'Length', width: 15, align: 'end', face: 'semibold' },
+          { title: 'Width', width: 13, align: 'end', face: 'semibold' },
+          { title: 'Thick', width: 10, align: 'end' },
           { title: 'Notes', tone: 'quiet' },
         ],
         of.map((r): Cell[] => [

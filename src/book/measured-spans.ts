@@ -46,6 +46,53 @@ export function clearSpans(setOut: SetOut, axis: 0 | 2): TracedSpan[] {
   );
 }
 
+/** Openings one above the other with what lies in them, and the clear heights between, from the left. */
+export interface ClearStack {
+  readonly across: TracedSpan;
+  readonly heights: readonly TracedSpan[];
+}
+
+/** The innermost openings by the width that they span, each divided at the shelves that lie across it. */
+export function clearStacks(setOut: SetOut): ClearStack[] {
+  const { ledger } = setOut;
+  const parts = setOut.parts.map((part) => {
+    const box = partBox(ledger, part);
+    return { box, ticks: boxTicks(ledger, box) };
+  });
+  const stacks = new Map<string, { across: TracedSpan; heights: TracedSpan[] }>();
+  for (const o of innermostOpenings(setOut)) {
+    const box = boxTicks(ledger, o.box);
+    const shelves = parts
+      .filter(
+        ({ ticks: t }) =>
+          t.min[0] <= box.min[0] &&
+          t.max[0] >= box.max[0] &&
+          t.min[2] > box.min[2] &&
+          t.max[2] < box.max[2] &&
+          t.max[1] - t.min[1] > t.max[2] - t.min[2] &&
+          t.max[1] > box.min[1] &&
+          t.min[1] < box.max[1],
+      )
+      .sort((a, b) => a.ticks.min[2] - b.ticks.min[2]);
+    const key = `${box.min[0]} ${box.max[0]}`;
+    const across = { from: box.min[0], to: box.max[0], trace: o.width };
+    const stack = stacks.get(key) ?? { across, heights: [] };
+    stacks.set(key, stack);
+    let from = { at: box.min[2], trace: o.box.min[2] };
+    for (const s of shelves) {
+      const trace = between(ledger, 'clear height below the shelf', from.trace, s.box.min[2]);
+      stack.heights.push({ from: from.at, to: s.ticks.min[2], trace });
+      from = { at: s.ticks.max[2], trace: s.box.max[2] };
+    }
+    const last =
+      shelves.length === 0
+        ? o.height
+        : between(ledger, 'clear height above the shelf', from.trace, o.box.max[2]);
+    stack.heights.push({ from: from.at, to: box.max[2], trace: last });
+  }
+  return [...stacks.values()].sort((a, b) => a.across.from - b.across.from);
+}
+
 /**
  * Where the outline of the parts steps in or out, seen along `across` from its low side: the stretches along `axis`
  * between steps. None when the outline is straight.

@@ -11,8 +11,8 @@ export const PAPERS = {
 export type Paper = keyof typeof PAPERS;
 
 const SIDE = 18;
-const TOP = 24;
-const BOTTOM = 20;
+const TOP = 23;
+const BOTTOM = 18;
 
 /** The room for text and drawings on a page of the given size. */
 export function columnOf(page: { readonly width: number; readonly height: number }): Column {

@@ -1,7 +1,7 @@
 import { type Ledger, type Traced, toMm } from '../measure/index.ts';
 import type { Edge, Face, Part } from '../setting-out/index.ts';
 import { textBox } from './dimension-clashes.ts';
-import { type Drawing, line, type Mark, moved, type PaperPoint, rectangle, text } from './drawing.ts';
+import { type Drawing, line, type Mark, moved, type PaperPoint, rectangle } from './drawing.ts';
 import type { Lengths } from './lengths.ts';
 import { type RunningPlace, runningDimensions } from './running-dimensions.ts';
 import type { TextMeasure } from './text-measure.ts';
@@ -99,7 +99,7 @@ export function faceDrawing(
     ...runningDimensions(distinct(below), 'x', height, 1),
     ...runningDimensions(distinct(left), 'y', 0, -1),
     ...runningDimensions(distinct(right), 'y', width, 1),
-    ...edgeNames(work, width, height, { below: below.length > 0, left: left.length > 0 }),
+    ...referenceEdges(work, width, height),
   );
   return trimmed(marks, width, height, type);
 }
@@ -183,21 +183,34 @@ function bevelMark(edge: Edge, width: number, height: number, face: Face): Mark[
   return [line([0, y], [width, y], 'hidden', 'quiet')];
 }
 
-/** Names the start and the near edge, from which everything is measured. */
-function edgeNames(
-  work: FaceWork,
-  width: number,
-  height: number,
-  taken: { readonly below: boolean; readonly left: boolean },
-): Mark[] {
-  const names: Mark[] = [];
-  const look = { tone: 'quiet' } as const;
-  const nearTop = work.face === 'under';
-  if (nearTop || !taken.below)
-    names.push(text([width / 2, nearTop ? -1.4 : height + 3.4], 'near', 2.7, { ...look, anchor: 'middle' }));
-  if (!taken.left)
-    names.push(text([-1.4, height / 2], 'start', 2.7, { ...look, anchor: 'middle', upright: true }));
-  return names;
+/** The edges that places are measured from, drawn heavily. */
+function referenceEdges(work: FaceWork, width: number, height: number): Mark[] {
+  const edges = new Set<Edge>();
+  for (const p of work.pockets) edges.add(p.from ?? (alongLength(p.edge) ? 'start' : 'near'));
+  for (const h of work.holes) {
+    edges.add(h.from ?? 'start');
+    edges.add('near');
+  }
+  const nearY = work.face === 'show' ? height : 0;
+  const ends: Record<Edge, readonly [PaperPoint, PaperPoint]> = {
+    start: [
+      [0, 0],
+      [0, height],
+    ],
+    end: [
+      [width, 0],
+      [width, height],
+    ],
+    near: [
+      [0, nearY],
+      [width, nearY],
+    ],
+    far: [
+      [0, height - nearY],
+      [width, height - nearY],
+    ],
+  };
+  return [...edges].map((e) => line(ends[e][0], ends[e][1], 'cut', 'measure'));
 }
 
 function distinct(places: readonly RunningPlace[]): RunningPlace[] {

@@ -47,6 +47,7 @@ export function pictureMarks(
   bodies: readonly PartBody[],
   looking: Looking,
   { scale, zero, showing, hidden, light }: PictureStyle,
+  lines: readonly PictureLine[] = pictureLines(bodies, looking),
 ): Mark[] {
   const paper = (p: PicturePoint): PaperPoint => [zero[0] + p[0] * scale, zero[1] - p[1] * scale];
   const marks: Mark[] = [];
@@ -71,7 +72,6 @@ export function pictureMarks(
     edge: light ? ['fine', 'quiet'] : ['thin', 'ink'],
     hidden: ['hidden', 'quiet'],
   };
-  const lines = pictureLines(bodies, looking);
   const taken = new Map<string, (readonly [number, number])[]>();
   const drawn: Mark[] = [];
   for (const r of ranks) {

@@ -28,6 +28,13 @@ export const ISOMETRIC: Looking = {
   eye: [S3, -S3, S3],
 };
 
+/** Isometric from the back, the left and above. */
+export const ISOMETRIC_BEHIND: Looking = {
+  right: [-S2, -S2, 0],
+  up: [S6, -S6, 2 * S6],
+  eye: [-S3, S3, S3],
+};
+
 /** Where a point of the piece lies in the picture. */
 export function project(looking: Looking, p: Point): PicturePoint {
   return [dot(looking.right, p), dot(looking.up, p)];

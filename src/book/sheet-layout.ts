@@ -160,7 +160,7 @@ function pieceLabel(leaf: PlannedPiece, b: Box, drawn: SheetToDraw, type: TextMe
     [small],
     [{ ...small, size: 2.4 }],
   ];
-  const lying = b.h > b.w;
+  const lying = b.h > b.w * 1.3;
   const tries = [
     ...lines.slice(0, 3).map((set) => [set, lying] as const),
     ...lines.slice(0, 3).map((set) => [set, !lying] as const),

@@ -57,9 +57,8 @@ export function sheetBlocks(input: BookInput, width: number, type: TextMeasure):
       const scale = strip ? fit : Math.min(fit, least * 1.6);
       const drawn = { sheet, form: lot.form, kerf: problem.kerf, cuts, ledger, lengths };
       const layout = sheetLayout(drawn, scale, type);
-      const arrow = strip ? [] : grainArrow(Math.max(layout.width - 30, 7), layout.height - 3, 14);
       blocks.push({
-        marks: [...layout.marks, ...arrow],
+        marks: layout.marks,
         height: layout.height - (strip ? 2 : 1),
         keep: cuts.length > 0,
       });
@@ -79,9 +78,11 @@ export function sheetBlocks(input: BookInput, width: number, type: TextMeasure):
 }
 
 function sheetTitle(name: string, kind: string, from: string, width: number, type: TextMeasure): Block {
+  const x = type.width(name, 4.2, 'semibold') + 3;
   const marks: Mark[] = [
     text([0, 3.9], name, 4.2, { face: 'semibold' }),
-    text([type.width(name, 4.2, 'semibold') + 3, 3.9], kind, 3.5),
+    text([x, 3.9], kind, 3.5),
+    ...grainArrow(x + type.width(kind, 3.5, 'regular') + 7, 2.9, 12),
     text([width, 3.9], from, 3.3, { anchor: 'end', tone: 'quiet' }),
   ];
   return { marks, height: 5 };

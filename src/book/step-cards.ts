@@ -1,6 +1,6 @@
 import type { Operation } from '../build/index.ts';
 import type { BookInput } from './book-input.ts';
-import { CARD_DRAWING, Progress } from './card-drawing.ts';
+import { Progress } from './card-drawing.ts';
 import { type Drawing, type Mark, moved, rectangle, text } from './drawing.ts';
 import type { Block } from './flow.ts';
 import { type Lengths, lengthsOf } from './lengths.ts';
@@ -9,7 +9,7 @@ import { paragraph, type Run } from './typeset.ts';
 import { cautionBox, heading } from './words.ts';
 
 const PAD = 4;
-const NUMBER = 13;
+const NUMBER = 14;
 const LINE_TYPE = 3.8;
 const BOX = 6;
 
@@ -21,6 +21,7 @@ export function stepBlocks(input: BookInput, width: number, type: TextMeasure): 
   const begun = new Set<string>();
   const blocks: Block[] = [];
   let stage: string | undefined;
+  let cautions: readonly string[] = [];
   input.build.operations.forEach((operation, i) => {
     const fresh = operation.stage !== stage;
     stage = operation.stage;
@@ -32,9 +33,20 @@ export function stepBlocks(input: BookInput, width: number, type: TextMeasure): 
     }
     const drawing = progress.next(operation, lengths, type);
     const tool = input.tools.find((t) => t.id === operation.tool)?.name ?? operation.tool;
-    blocks.push({ ...card(operation, i + 1, tool, drawing, lengths, width, type), before: fresh ? 2 : 3.5 });
+    const make = (cautions: 'here' | 'above') =>
+      card({ operation, number: i + 1, tool, drawing, cautions }, lengths, width, type);
+    const full = make('here');
+    const before = fresh ? 2 : 3.5;
+    // A warning that is read too often is not read: on one page it is spelled out once.
+    const again = !fresh && operation.cautions.length > 0 && sameWords(operation.cautions, cautions);
+    blocks.push(again ? { ...make('above'), first: full, before } : { ...full, before });
+    cautions = operation.cautions;
   });
   return blocks;
+}
+
+function sameWords(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((w, i) => w === b[i]);
 }
 
 function stageHeading(title: string, minutes: string, width: number, type: TextMeasure): Block {
@@ -60,11 +72,17 @@ export function timeWords(minutes: number): string {
   return rest === 0 ? `${Math.floor(whole / 60)} h` : `${Math.floor(whole / 60)} h ${rest} min`;
 }
 
+interface CardContent {
+  readonly operation: Operation;
+  readonly number: number;
+  readonly tool: string | undefined;
+  readonly drawing: Drawing | undefined;
+  /** Spelled out, or spelled out on the card before. */
+  readonly cautions: 'here' | 'above';
+}
+
 function card(
-  operation: Operation,
-  number: number,
-  tool: string | undefined,
-  drawing: Drawing | undefined,
+  { operation, number, tool, drawing, cautions }: CardContent,
   lengths: Lengths,
   width: number,
   type: TextMeasure,
@@ -75,7 +93,7 @@ function card(
   let y = PAD;
   const titled = paragraph(operation.title, inner - 30, 4.4, type, { face: 'semibold' });
   marks.push(...moved(titled.marks, left, y));
-  marks.push(text([PAD, y + 5.6], `${number}`, 7, { face: 'semibold', tone: 'measure' }));
+  marks.push(text([PAD, y + 5.2], `${number}`, number > 99 ? 5.8 : 7, { face: 'semibold', tone: 'measure' }));
   marks.push(rectangle(width - PAD - BOX, y - 0.4, BOX, BOX, { fill: 'paper', pen: 'thin', tone: 'quiet' }));
   const { active, waiting } = operation.minutes;
   const times = [active > 0 ? timeWords(active) : '', waiting > 0 ? `wait ${timeWords(waiting)}` : ''].filter(
@@ -88,19 +106,14 @@ function card(
   });
   y += Math.max(titled.height, times.length > 1 ? 8 : 0) + 0.8;
 
-  const facts = [
-    ['Tool', tool],
-    ['Face up', operation.faceUp],
-    ['Measure from', operation.reference],
-  ].filter((f): f is [string, string] => f[1] !== undefined && f[1] !== '');
-  const room = drawing ? inner - CARD_DRAWING.width - 4 : inner;
+  const room = drawing ? inner - drawing.width - 6 : inner;
   const top = y;
-  for (const [label, value] of facts) {
-    const set = paragraph(value, room - 23, 3.4, type, { face: 'semibold' });
-    marks.push(text([left, y + 3.3], label, 3, { tone: 'quiet' }), ...moved(set.marks, left + 23, y));
-    y += set.height + 0.2;
+  const facts = factRuns(operation, tool);
+  if (facts.length > 0) {
+    const set = paragraph(facts, room, 3.3, type);
+    marks.push(...moved(set.marks, left, y));
+    y += set.height + 1.4;
   }
-  if (facts.length > 0) y += 1.6;
   operation.lines.forEach((words, i) => {
     const set = paragraph(runsOf(words, operation, lengths), room - 6, LINE_TYPE, type);
     if (operation.lines.length > 1)
@@ -112,7 +125,10 @@ function card(
     marks.push(...moved(drawing.marks, width - PAD - drawing.width, top + 1.5));
     y = Math.max(y, top + 1.5 + drawing.height);
   }
-  if (operation.cautions.length > 0) {
+  if (cautions === 'above') {
+    marks.push(text([left, y + 3.4], 'Cautions as above.', 3.1, { tone: 'warn' }));
+    y += 4.6;
+  } else if (operation.cautions.length > 0) {
     y += 1.5;
     const box = cautionBox(operation.cautions, inner, type);
     marks.push(...moved(box.marks, left, y));
@@ -120,6 +136,20 @@ function card(
   }
   const height = y + PAD - 0.9;
   return { marks: [rectangle(0, 0, width, height, { pen: 'fine', tone: 'faint' }), ...marks], height };
+}
+
+/** Tool, face up and reference edge, one after the other. */
+function factRuns(operation: Operation, tool: string | undefined): Run[] {
+  const facts = [
+    ['With', tool],
+    ['Face up', operation.faceUp],
+    ['Measured from', operation.reference],
+  ].filter((f): f is [string, string] => f[1] !== undefined && f[1] !== '');
+  return facts.flatMap(([label, value], i): Run[] => [
+    { text: `${i > 0 ? ' ' : ''}${label} `, tone: 'quiet' },
+    { text: value, face: 'semibold' },
+    ...(i < facts.length - 1 ? [{ text: '.', tone: 'quiet' as const }] : []),
+  ]);
 }
 
 /** A card's line with its lengths filled in, each standing out and kept in one piece. */

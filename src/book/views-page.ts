@@ -10,8 +10,10 @@ const SCALES = {
   mm: [1, 2, 2.5, 4, 5, 7.5, 10, 12.5, 15, 20, 25, 50, 100],
   in: [1, 2, 3, 4, 6, 8, 10, 12, 16, 24, 48, 96],
 } as const;
-const GAP = 9;
+const GAP = 6;
 const CAPTION = 6;
+/** How much larger the views must be on two pages to be worth the second one. */
+const MUCH = 1.5;
 
 interface Sheet {
   readonly width: number;
@@ -20,12 +22,14 @@ interface Sheet {
 
 /**
  * The views on as few pages as show them well: front, side and plan lined up on one page, or the plan on a page of
- * its own where that allows a larger scale. Pages lie on their side when that gains room.
+ * its own where that allows a much larger scale. Pages lie on their side when that gains room.
  */
 export function viewPages(input: BookInput, type: TextMeasure): BookPage[] {
   const paper = PAPERS[input.paper];
   const sheets: Sheet[] = [paper, { width: paper.height, height: paper.width }];
+  let apart: { readonly scale: number; readonly pages: BookPage[] } | undefined;
   for (const scale of SCALES[input.format.unit]) {
+    if (apart && scale > apart.scale * MUCH) return apart.pages;
     const [front, side, plan] = (['front', 'side', 'plan'] as const).map((name) =>
       view(input.setOut, name, 1 / scale, input.format, type),
     ) as [View, View, View];
@@ -33,13 +37,14 @@ export function viewPages(input: BookInput, type: TextMeasure): BookPage[] {
       const room = columnOf(sheet);
       const upper = beside(front, side);
       if (upper.width > room.width || upper.height > room.height) continue;
-      const caption = scaleWords(scale);
-      if (upper.height + GAP + CAPTION + plan.height + CAPTION <= room.height)
-        return [page(sheet, [under(upper, plan, front)], caption)];
-      if (plan.width <= room.width && plan.height + CAPTION <= room.height)
-        return [page(sheet, [upper], caption), page(sheet, [captioned(plan, 'From above')], caption)];
+      const all = under(upper, plan, front);
+      if (all.width <= room.width && all.height <= room.height) return [page(sheet, all, scaleWords(scale))];
+      const second = captioned(plan, 'From above');
+      if (second.width <= room.width && second.height <= room.height)
+        apart ??= { scale, pages: [upper, second].map((d) => page(sheet, d, scaleWords(scale))) };
     }
   }
+  if (apart) return apart.pages;
   throw new Error('the piece is too large for any scale of the book');
 }
 
@@ -90,9 +95,8 @@ function caption(words: string, x: number, foot: number): Mark {
   return text([x, foot - 1.2], words, 3.7, { face: 'semibold' });
 }
 
-function page(sheet: Sheet, drawings: readonly Drawing[], words: string): BookPage {
+function page(sheet: Sheet, d: Drawing, words: string): BookPage {
   const room = columnOf(sheet);
-  const d = drawings[0]!;
   const dx = room.left + (room.width - d.width) / 2;
   const dy = room.top + Math.max(0, (room.height - d.height) / 2);
   return {

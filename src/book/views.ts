@@ -1,17 +1,10 @@
 import { type LengthFormat, toMm } from '../measure/index.ts';
-import { type Axis, boxTicks, type SetOut } from '../setting-out/index.ts';
+import type { Axis, SetOut } from '../setting-out/index.ts';
 import { type ChainPlace, chains, dimension, FIGURE, type Span } from './dimension.ts';
 import { textBox } from './dimension-clashes.ts';
 import { type Dimension, type Drawing, moved } from './drawing.ts';
 import { lengthsOf } from './lengths.ts';
-import {
-  clearSpans,
-  distinctSpans,
-  innermostOpenings,
-  overallSpan,
-  profileSpans,
-  type TracedSpan,
-} from './measured-spans.ts';
+import { clearSpans, clearStacks, overallSpan, profileSpans, type TracedSpan } from './measured-spans.ts';
 import { partBody } from './part-body.ts';
 import { pictureBounds, pictureMarks } from './picture.ts';
 import { FROM_ABOVE, FROM_FRONT, FROM_RIGHT, type Looking } from './projection.ts';
@@ -78,8 +71,16 @@ export function view(
   const below: ChainPlace = { axis: 'x', border: height, outward: 1, first: 8 };
   const left: ChainPlace = { axis: 'y', border: 0, outward: -1, first: 7 };
   const outside = [
-    ...chains(spansBelow(setOut, name).map(onX), below, type),
-    ...chains(spansLeft(setOut, name).map(onY), left, type),
+    ...chains(
+      rowsBelow(setOut, name).map((row) => row.map(onX)),
+      below,
+      type,
+    ),
+    ...chains(
+      rowsLeft(setOut, name).map((row) => row.map(onY)),
+      left,
+      type,
+    ),
   ];
   const inside = name === 'front' ? clearHeights(setOut, onX, onY, type) : [];
 
@@ -93,21 +94,38 @@ export function view(
   };
 }
 
-function spansBelow(setOut: SetOut, name: ViewName): TracedSpan[] {
+function rowsBelow(setOut: SetOut, name: ViewName): TracedSpan[][] {
   const axis = KINDS[name].across;
-  if (name === 'plan') return [overallSpan(setOut, axis)];
+  if (name === 'plan') return [[overallSpan(setOut, axis)]];
   const inner = name === 'front' ? clearSpans(setOut, 0) : [];
-  return distinctSpans([...inner, ...profileSpans(setOut, axis, 2), overallSpan(setOut, axis)]);
+  return apart([...rowsOf(inner), profileSpans(setOut, axis, 2), [overallSpan(setOut, axis)]]);
 }
 
-function spansLeft(setOut: SetOut, name: ViewName): TracedSpan[] {
-  if (name === 'plan') return distinctSpans([...profileSpans(setOut, 1, 0), overallSpan(setOut, 1)]);
-  if (name === 'side') return [overallSpan(setOut, 2)];
-  return distinctSpans([...profileSpans(setOut, 2, 0), overallSpan(setOut, 2)]);
+function rowsLeft(setOut: SetOut, name: ViewName): TracedSpan[][] {
+  if (name === 'plan') return apart([profileSpans(setOut, 1, 0), [overallSpan(setOut, 1)]]);
+  if (name === 'side') return [[overallSpan(setOut, 2)]];
+  return apart([profileSpans(setOut, 2, 0), [overallSpan(setOut, 2)]]);
+}
+
+/** Spans in as few rows as hold them without overlap: openings one above another may divide the width differently. */
+function rowsOf(spans: readonly TracedSpan[]): TracedSpan[][] {
+  const rows: TracedSpan[][] = [];
+  for (const s of [...spans].sort((a, b) => a.from - b.from || a.to - b.to)) {
+    const row = rows.find((r) => r.every((o) => o.to <= s.from || o.from >= s.to));
+    if (row) row.push(s);
+    else rows.push([s]);
+  }
+  return rows;
+}
+
+/** Rows without a span that a later row shows as well. */
+function apart(rows: readonly (readonly TracedSpan[])[]): TracedSpan[][] {
+  const same = (a: TracedSpan, b: TracedSpan) => a.from === b.from && a.to === b.to;
+  return rows.map((row, i) => row.filter((s) => !rows.slice(i + 1).some((r) => r.some((o) => same(o, s)))));
 }
 
 /**
- * The clear heights of the openings, one above the other, in every stack of openings that differs from its
+ * The clear heights between bottom, shelves and top, one above the other, in every stack that differs from its
  * neighbour to the left. What is too low for a figure is left to the cutting list.
  */
 function clearHeights(
@@ -116,18 +134,11 @@ function clearHeights(
   onY: (s: TracedSpan) => Span,
   type: TextMeasure,
 ): Dimension[] {
-  const stacks = new Map<string, { readonly x: Span; readonly heights: Span[] }>();
-  for (const o of innermostOpenings(setOut)) {
-    const box = boxTicks(setOut.ledger, o.box);
-    const x = onX({ from: box.min[0], to: box.max[0], trace: o.width });
-    const key = `${box.min[0]} ${box.max[0]}`;
-    const stack = stacks.get(key) ?? { x, heights: [] };
-    stack.heights.push(onY({ from: box.min[2], to: box.max[2], trace: o.height }));
-    stacks.set(key, stack);
-  }
   const out: Dimension[] = [];
   let before = '';
-  for (const { x, heights } of [...stacks.values()].sort((a, b) => a.x.from - b.x.from)) {
+  for (const stack of clearStacks(setOut)) {
+    const x = onX(stack.across);
+    const heights = stack.heights.map(onY);
     const series = heights.map((h) => `${h.words}@${Math.round(h.from * 100)}`).join(' ');
     if (series === before) continue;
     before = series;
