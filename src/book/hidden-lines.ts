@@ -46,7 +46,10 @@ export function pictureLines(bodies: readonly PartBody[], looking: Looking): Pic
       const near = covers.filter((c) => meets(c.box, a, b));
       const hidden = union(near.flatMap((c) => interval([...inside(c.hull, a, b), ...behind(c, p, q)])));
       const visible = without([[0, 1]], hidden);
-      const within = visible.length === 0 ? [] : common(beside(near, a, b, 1), beside(near, a, b, -1));
+      const within =
+        visible.length === 0
+          ? []
+          : grown(common(beside(near, a, b, 1), beside(near, a, b, -1)), (ASIDE * 3) / size);
       const pieces = [
         ['rim', without(visible, within)],
         ['edge', common(visible, within)],
@@ -126,6 +129,11 @@ function interval(conditions: readonly Condition[]): Interval[] {
     else to = Math.min(to, -a / b);
   }
   return to - from > 1e-9 ? [[from, to]] : [];
+}
+
+/** Intervals made longer at both ends: looking to the side falls short by a little at an outline's corners. */
+function grown(spans: readonly Interval[], by: number): Interval[] {
+  return union(spans.map(([s, t]): Interval => [Math.max(0, s - by), Math.min(1, t + by)]));
 }
 
 /** Intervals in order, run together where they touch. */

@@ -4,7 +4,7 @@ import { cuttingList } from './cutting-list.ts';
 import type { Block } from './flow.ts';
 import { lengthsOf } from './lengths.ts';
 import { timeWords } from './step-cards.ts';
-import { type Cell, table } from './table.ts';
+import { type Cell, TABLE_TYPE, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { heading, note } from './words.ts';
 
@@ -19,6 +19,8 @@ export function cuttingListBlocks(input: BookInput, width: number, type: TextMea
       type,
     ),
   ];
+  const wide = (size: 'length' | 'width' | 'thickness') =>
+    Math.max(10, ...rows.map((r) => type.width(lengths.bare(r[size]), TABLE_TYPE, 'semibold') + 0.5));
   const lots = [...new Set(rows.map((r) => r.lot))];
   for (const lot of lots) {
     const of = rows.filter((r) => r.lot === lot);
@@ -31,9 +33,9 @@ export function cuttingListBlocks(input: BookInput, width: number, type: TextMea
           { title: 'Mark', width: 16, face: 'semibold' },
           { title: 'Part', width: 38 },
           { title: 'Count', width: 9, align: 'end' },
-          { title: 'Length', width: 15, align: 'end', face: 'semibold' },
-          { title: 'Width', width: 13, align: 'end', face: 'semibold' },
-          { title: 'Thick', width: 10, align: 'end' },
+          { title: 'Length', width: wide('length'), align: 'end', face: 'semibold' },
+          { title: 'Width', width: wide('width'), align: 'end', face: 'semibold' },
+          { title: 'Thick', width: wide('thickness'), align: 'end' },
           { title: 'Notes', tone: 'quiet' },
         ],
         of.map((r): Cell[] => [

@@ -148,23 +148,24 @@ function badgePlace(
 /** Mark, name and size, as much as fits, level or upright. */
 function pieceLabel(leaf: PlannedPiece, b: Box, drawn: SheetToDraw, type: TextMeasure): Text[] {
   const { part, size: cut } = leaf;
-  const { bare } = drawn.lengths;
-  const size = drawn.form === 'strip' ? bare(cut.length) : `${bare(cut.length)} × ${bare(cut.width)}`;
+  const { bare: say } = drawn.lengths;
+  const size = drawn.form === 'strip' ? say(cut.length) : `${say(cut.length)} × ${say(cut.width)}`;
   const name = part.name;
   const mark = { words: part.mark, size: 5, face: 'semibold' as const };
   const small = { ...mark, size: 3.4 };
-  const lines = [
+  const [half, rest] = size.split(' × ');
+  const large = [
     [mark, { words: name, size: 3 }, { words: size, size: 3.1 }],
     [mark, { words: size, size: 3.1 }],
+    ...(rest === undefined ? [] : [[mark, { words: `${half} ×`, size: 3.1 }, { words: rest, size: 3.1 }]]),
     [{ ...small, beside: size }],
-    [small],
-    [{ ...small, size: 2.4 }],
   ];
+  const bare = [[small], [{ ...small, size: 2.4 }]];
   const lying = b.h > b.w * 1.3;
   const tries = [
-    ...lines.slice(0, 3).map((set) => [set, lying] as const),
-    ...lines.slice(0, 3).map((set) => [set, !lying] as const),
-    ...lines.slice(3).map((set) => [set, lying] as const),
+    ...large.map((set) => [set, lying] as const),
+    ...large.map((set) => [set, !lying] as const),
+    ...bare.map((set) => [set, lying] as const),
   ];
   for (const [set, upright] of tries) {
     const placed = stacked(set, b, upright, type);

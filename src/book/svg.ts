@@ -1,5 +1,6 @@
 import { type Drawing, type Line, type Mark, type Stroke, strokesOf, type Text } from './drawing.ts';
 import { PENS, TONES } from './pens.ts';
+import { PLEX } from './text-measure.ts';
 
 /**
  * A drawing as SVG text, in millimetres. The same drawing gives the same bytes. What shows a traced length carries
@@ -40,7 +41,9 @@ function textSvg(s: Text): string {
   const anchor = s.anchor === 'start' ? '' : ` text-anchor="${s.anchor}"`;
   const weight = s.face === 'semibold' ? ' font-weight="600"' : '';
   const trace = s.trace === undefined ? '' : ` data-trace="${s.trace}"`;
-  return `<text x="${n(x)}" y="${n(y)}" font-size="${n(s.size)}"${weight}${anchor} fill="${TONES[s.tone]}"${turn}${trace}>${escaped(s.text)}</text>`;
+  // The width that the layout reckoned with, so that another typeface doesn't spoil it.
+  const wide = ` textLength="${n(PLEX.width(s.text.trim(), s.size, s.face))}" lengthAdjust="spacingAndGlyphs"`;
+  return `<text x="${n(x)}" y="${n(y)}" font-size="${n(s.size)}"${weight}${anchor}${wide} fill="${TONES[s.tone]}"${turn}${trace}>${escaped(s.text)}</text>`;
 }
 
 function penSvg(pen: Line['pen'] | undefined, tone: Line['tone'] | undefined): string {
