@@ -182,23 +182,26 @@ describe('the law of edits', () => {
   const change: fc.Arbitrary<(job: JobDocument) => Edit> = fc.oneof(
     fc
       .tuple(fc.nat(), fc.constantFrom(...fields), fc.nat())
-      .map(([n, [field, values], k]) => (at: JobDocument) => {
+      .map(([n, [field, values], k]) => (at: JobDocument): Edit => {
         const record = at.design.records[n % at.design.records.length]!;
         const value = values[k % values.length];
         const place = `design/records/${record.id}/${field}`;
         return value === undefined ? { edit: 'set', at: place } : { edit: 'set', at: place, value };
       }),
-    fc.nat().map((n) => (at: JobDocument) => ({
-      edit: 'remove',
-      id: at.design.records[n % at.design.records.length]!.id,
-    })),
+    fc.nat().map(
+      (n) =>
+        (at: JobDocument): Edit => ({
+          edit: 'remove',
+          id: at.design.records[n % at.design.records.length]!.id,
+        }),
+    ),
     fc
       .tuple(fc.nat(), fc.nat(), fc.integer({ min: -2, max: 40 }))
-      .map(([n, id, position]) => (at: JobDocument) => {
+      .map(([n, id, position]) => (at: JobDocument): Edit => {
         const parent = at.design.records[n % at.design.records.length]!.id;
         return { edit: 'add', record: { id: `new${id}`, kind: 'shelf', parent, at: '90 mm' }, position };
       }),
-    fc.constantFrom('thickness', 'trim', 'grain').map((field) => () => {
+    fc.constantFrom('thickness', 'trim', 'grain').map((field) => (): Edit => {
       const value = { thickness: '16.4 mm', trim: '5 mm', grain: 'free' }[field];
       return { edit: 'set', at: `shop/rack/lots/other/${field}`, value };
     }),

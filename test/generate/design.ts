@@ -270,23 +270,25 @@ function wishes(units: Units): fc.Arbitrary<Wish> {
             overhangSides: optional(text(0, 40)),
             overhangBack: optional(text(0, 15)),
           }),
-        ).chain((top) =>
-          top === undefined
-            ? fc.constant(undefined)
-            : fc.boolean().chain((edged) =>
-                edged
-                  ? // An edged top stands out further than its strips are thick, or its screws would miss the board.
-                    fc.record({
-                      ...Object.fromEntries(Object.entries(top).map(([k, v]) => [k, fc.constant(v)])),
-                      overhangSides: text(26, 40),
-                      edging: fc.constant('strip'),
-                      edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
-                    })
-                  : fc.constant(top),
-              ),
+        ).chain(
+          (top): fc.Arbitrary<Field | undefined> =>
+            top === undefined
+              ? fc.constant(undefined)
+              : fc.boolean().chain(
+                  (edged): fc.Arbitrary<Field> =>
+                    edged
+                      ? // An edged top that stands out less than its strips are thick leaves its screws no board to find.
+                        fc.record({
+                          ...Object.fromEntries(Object.entries(top).map(([k, v]) => [k, fc.constant(v)])),
+                          overhangSides: text(18, 40),
+                          edging: fc.constant('strip'),
+                          edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
+                        })
+                      : fc.constant(top),
+                ),
         ),
         base: optional(
-          fc.record({ height: text(60, 150), setback: text(30, 50), setbackBack: optional(text(20, 50)) }),
+          fc.record({ height: text(60, 150), setback: text(12, 50), setbackBack: optional(text(20, 50)) }),
         ),
         edged: fc.boolean(),
       }),

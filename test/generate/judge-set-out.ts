@@ -79,7 +79,7 @@ function names({ parts, joints, fasteners }: SetOut): string[] {
 
 /** The box that a part fills in the piece, less its features. */
 export function boxOf(setOut: SetOut, part: Part): Box {
-  const origin = part.place.origin.map((t) => setOut.ledger.ticks(t));
+  const origin: number[] = part.place.origin.map((t) => setOut.ledger.ticks(t));
   const min = [...origin];
   const max = [...origin];
   for (const run of ['length', 'width', 'thickness'] as const) {

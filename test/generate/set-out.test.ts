@@ -1,6 +1,7 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { checkJob, type JobDocument, readPlace } from '../../src/job/index.ts';
+import { checkJob, type JobDocument, readJob, readPlace } from '../../src/job/index.ts';
 import { SETTING_OUT } from '../../src/materials/index.ts';
 import {
   inMm,
@@ -121,5 +122,28 @@ describe('a generated design', () => {
       }),
       { numRuns: 20, seed: SEED },
     );
+  });
+});
+
+const EXAMPLES = new URL('../../examples/', import.meta.url);
+
+describe.each(readdirSync(EXAMPLES).filter((name) => name.endsWith('.json')))('the example %s', (name) => {
+  const read = readJob(readFileSync(new URL(name, EXAMPLES), 'utf8'));
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  const { job } = read;
+  const piece = setOut(job);
+
+  test('passes the judge', () => {
+    const { width, height, depth } = piece.overall;
+    const [w, h, d] = [width, height, depth].map((t) => piece.ledger.ticks(t));
+    expect(faultsOf(piece, { width: w!, height: h!, depth: d! })).toEqual([]);
+    const asked = job.design.records.find((r) => r.kind === 'piece')!;
+    const typed = [asked.width, asked.height, asked.depth].map((text) => parseLength(text, job.shop.units));
+    expect(typed.map((t) => t.ok && t.value)).toEqual([w, h, d]);
+  });
+
+  test('every number rests on the document, a measured value or a table, and comes out again from those', () => {
+    expect(everyLength(piece).length).toBeGreaterThan(500);
+    expect(traceFaults(job, piece)).toEqual([]);
   });
 });
