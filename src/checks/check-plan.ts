@@ -1,6 +1,34 @@
 import type { Snag } from '../snag/index.ts';
+import { bits } from './bits.ts';
 import type { CheckInput } from './check-input.ts';
+import { clampReach } from './clamp-reach.ts';
+import { edgeScrews } from './edge-screws.ts';
+import { enoughMaterial } from './enough-material.ts';
+import { lifting } from './lifting.ts';
+import { sag } from './sag.ts';
+import { sawReach } from './saw-reach.ts';
+import { screwHold } from './screw-hold.ts';
+import { screwPaths } from './screw-path.ts';
+import { tipsForward } from './tips-forward.ts';
 
-export function checkPlan(_input: CheckInput): readonly Snag[] {
-  return [];
+/** Every check, in the order in which a maker would ask. */
+const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
+  enoughMaterial,
+  sag,
+  screwPaths,
+  edgeScrews,
+  screwHold,
+  tipsForward,
+  bits,
+  sawReach,
+  clampReach,
+  lifting,
+];
+
+/**
+ * Looks a plan over: material, sag, screws, tipping, tools, lifting. Gives what setting-out, breakdown and build
+ * have not said themselves; their own snags are not repeated. In the order of the checks, worst not first.
+ */
+export function checkPlan(input: CheckInput): readonly Snag[] {
+  return CHECKS.flatMap((check) => check(input));
 }

@@ -1,2 +1,2 @@
-export type { CheckInput } from './check-input.ts';
+export type { CheckInput, Weighed } from './check-input.ts';
 export { checkPlan } from './check-plan.ts';

@@ -7,6 +7,7 @@ export { applyEdit, inverseOf } from './edit.ts';
 export { jobJsonSchema } from './json-schema.ts';
 export { readPlace, writePlace } from './place-in-document.ts';
 export type { DesignRecord, RecordKind, RecordOf } from './records/design-record.ts';
+export { formatOf } from './shop/length-format.ts';
 export type { Bit, Lot, Rack, Screw, Stock, Supply } from './shop/rack.ts';
 export type { Shop } from './shop/shop.ts';
 export type { Person, Tool, ToolKind, ToolOf } from './shop/tool.ts';

@@ -1,0 +1,106 @@
+import { SCREW_RULES, SETTING_OUT } from '../materials/index.ts';
+import { toMm } from '../measure/index.ts';
+import { axisOf, type Joint, type Part } from '../setting-out/index.ts';
+import type { Snag } from '../snag/index.ts';
+import type { CheckInput } from './check-input.ts';
+import { along, drive, inWood, woodOf } from './driven-screw.ts';
+import { ruleOfLength } from './rule.ts';
+import { ShopWords } from './shop-words.ts';
+
+const OFF_CENTRE = toMm(SETTING_OUT.panelEdgeCentre.value);
+const FROM_END = toMm(SETTING_OUT.panelEdgeEnd.value);
+
+/** How a screw enters an edge, mm. */
+interface Entry {
+  readonly offCentre: number;
+  readonly fromEnd: number;
+  readonly diameter: number;
+  readonly thickness: number;
+}
+
+/** Screws into the edge of a panel have their own rules: centred, thin, and clear of the ends. Worst of each joint. */
+export function edgeScrews({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>): readonly Snag[] {
+  const words = new ShopWords(job);
+  const parts = new Map(setOut.parts.map((p) => [p.id, p]));
+  const wood = woodOf(setOut);
+  const fasteners = new Map(setOut.fasteners.map((f) => [f.id, f]));
+  return setOut.joints.flatMap((joint) => {
+    const mate = parts.get(joint.mate)!;
+    const entries = joint.fasteners.flatMap((id) => {
+      const fastener = fasteners.get(id);
+      if (!fastener || fastener.through.at(-1) !== mate.id) return [];
+      const screw = drive(setOut, fastener);
+      const through = axisOf(mate.place.thickness).axis;
+      const start = inWood(screw, wood.get(mate.id)!, screw.lengthMm)[0]?.[0];
+      if (screw.axis === through || start === undefined) return [];
+      const at = along(screw, start);
+      const { box } = wood.get(mate.id)!;
+      const run = ([0, 1, 2] as const).find((a) => a !== screw.axis && a !== through)!;
+      return [
+        {
+          offCentre: hundredths(Math.abs(at[through] - (box.min[through] + box.max[through]) / 2)),
+          fromEnd: hundredths(Math.min(at[run] - box.min[run], box.max[run] - at[run])),
+          diameter: 2 * screw.radiusMm,
+          thickness: hundredths(box.max[through] - box.min[through]),
+        },
+      ];
+    });
+    return entries.length === 0 ? [] : faults(joint, parts.get(joint.part)!, mate, entries, words);
+  });
+}
+
+function faults(
+  joint: Joint,
+  part: Part,
+  mate: Part,
+  entries: readonly Entry[],
+  words: ShopWords,
+): readonly Snag[] {
+  const where = { part: joint.mate, record: mate.record, path: `design/records/${mate.record}` };
+  const into = `from the ${part.name} into the edge of the ${mate.name}`;
+  const off = Math.max(...entries.map((e) => e.offCentre));
+  const end = Math.min(...entries.map((e) => e.fromEnd));
+  const { diameter, thickness } = entries[0]!;
+  const [over, under] = SCREW_RULES.edgeThickest.of;
+  const thickest = hundredths((thickness * over) / under);
+  const snags: Snag[] = [];
+  if (off > OFF_CENTRE)
+    snags.push({
+      code: 'screws.off-centre',
+      level: 'mind',
+      where,
+      sentence: `A screw ${into} would stand ${words.fine(off)} off its middle.`,
+      figures: words.atMost(off, OFF_CENTRE),
+      rule: ruleOfLength(SETTING_OUT.panelEdgeCentre),
+      cures: [{ says: 'Use a screw with a smaller head, or apply the back instead of letting it in.' }],
+    });
+  if (diameter > thickest)
+    snags.push({
+      code: 'screws.too-thick-for-edge',
+      level: 'mind',
+      where,
+      sentence: `Screws ${into} are ${words.fine(diameter)} thick, and the edge ${words.length(thickness)}: it may split.`,
+      figures: words.atMost(diameter, thickest),
+      rule: {
+        says: SCREW_RULES.edgeThickest.says,
+        source: SCREW_RULES.edgeThickest.source,
+        confirmed: false,
+      },
+      cures: [{ says: `Put a countersunk screw of at most ${words.fine(thickest)} on the shop’s list.` }],
+    });
+  if (end < FROM_END)
+    snags.push({
+      code: 'screws.near-end-of-edge',
+      level: 'mind',
+      where,
+      sentence: `A screw ${into} would stand ${words.length(end)} from its end.`,
+      figures: words.atLeast(end, FROM_END),
+      rule: ruleOfLength(SETTING_OUT.panelEdgeEnd),
+      cures: [{ says: 'Leave that screw out, or drill its pilot with great care.' }],
+    });
+  return snags;
+}
+
+function hundredths(x: number): number {
+  return Math.round(x * 100) / 100;
+}

@@ -1,0 +1,181 @@
+import type { Breakdown } from '../breakdown/index.ts';
+import type { JobDocument, Lot } from '../job/index.ts';
+import { toMm } from '../measure/index.ts';
+import type { Part, SetOut } from '../setting-out/index.ts';
+import type { Cure, Snag } from '../snag/index.ts';
+import type { CheckInput } from './check-input.ts';
+import { practice } from './rule.ts';
+import { lengthMm, ShopWords } from './shop-words.ts';
+
+/** Whether there is stock and a sound cut plan for every part, and what has to be bought or measured first. */
+export function enoughMaterial(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown'>): readonly Snag[] {
+  return [
+    ...partsWithoutStock(input),
+    ...plansThatFail(input.breakdown),
+    ...notMeasured(input),
+    ...toBuy(input),
+  ];
+}
+
+function partsWithoutStock({
+  job,
+  setOut,
+  breakdown,
+}: Pick<CheckInput, 'job' | 'setOut' | 'breakdown'>): Snag[] {
+  const words = new ShopWords(job);
+  return breakdown.missing.map(({ part, why }) => {
+    const lot = lotOf(job, part.lot);
+    const [length, width] = sizeOf(setOut, part);
+    const size =
+      part.form === 'strip' ? words.length(length) : `${words.length(length)} × ${words.length(width)}`;
+    const tooLarge = why === 'larger-than-all-stock';
+    const other =
+      tooLarge || lot.stock.every((s) => s.price === undefined) ? otherLot(job, setOut, part) : undefined;
+    const cures: Cure[] = [
+      {
+        says: tooLarge
+          ? `Put stock of “${lot.name}” on the list that is larger than ${size}, or make the part smaller.`
+          : `Put a size of “${lot.name}” on the list that can be bought, with its price.`,
+      },
+    ];
+    if (other)
+      cures.unshift({
+        says: `Make it of “${other.lot.name}”, which can be had large enough.`,
+        edits: [{ record: other.record, field: other.field, value: other.lot.id }],
+      });
+    return {
+      code: 'stock.none-for-part',
+      level: 'stop',
+      where: { path: `shop/rack/lots/${lot.id}`, part: part.id, record: part.record, lot: lot.id },
+      sentence: tooLarge
+        ? `${part.mark}, the ${part.name}, is ${size}, larger than any stock of “${lot.name}”.`
+        : `The stock of “${lot.name}” is used up before ${part.mark}, the ${part.name} (${size}), is cut.`,
+      rule: practice('every part is cut from stock that is on the rack or can be bought'),
+      cures,
+    };
+  });
+}
+
+/** Length and width to be cut, in mm. */
+function sizeOf(setOut: SetOut, part: Part): readonly [number, number] {
+  const l = setOut.ledger;
+  return [toMm(l.ticks(part.rough?.length ?? part.length)), toMm(l.ticks(part.rough?.width ?? part.width))];
+}
+
+/** A lot to buy from that holds every part on this part's lot, and the field that names it. Same material first. */
+function otherLot(
+  job: JobDocument,
+  setOut: SetOut,
+  part: Part,
+): { readonly lot: Lot; readonly record: string; readonly field: string } | undefined {
+  const lot = lotOf(job, part.lot);
+  const at = fieldThatNames(job, part);
+  if (!at) return undefined;
+  const sizes = setOut.parts
+    .filter((p) => p.lot === lot.id)
+    .map((p) => ({ part: p, size: sizeOf(setOut, p) }));
+  const holds = (candidate: Lot) =>
+    sizes.every(({ part: p, size: [length, width] }) =>
+      candidate.stock.some((s) => {
+        if (s.price === undefined) return false;
+        const trim = 2 * lengthMm(job, candidate.trim ?? '0 mm');
+        const long = lengthMm(job, s.length) - trim;
+        if (candidate.form === 'strip') return long >= length;
+        const wide = lengthMm(job, s.width!) - trim;
+        return (long >= length && wide >= width) || (p.grain === 'free' && long >= width && wide >= length);
+      }),
+    );
+  const nominal = lengthMm(job, lot.nominal);
+  const away = (l: Lot) => Math.abs(lengthMm(job, l.nominal) - nominal);
+  const fit = job.shop.rack.lots
+    .filter((l) => l.id !== lot.id && l.form === lot.form && holds(l))
+    .sort(
+      (a, b) =>
+        Number(b.material === lot.material) - Number(a.material === lot.material) ||
+        away(a) - away(b) ||
+        (a.id < b.id ? -1 : 1),
+    )[0];
+  return fit && { lot: fit, ...at };
+}
+
+/** The record and field whose value is the lot that a part is cut from. */
+export function fieldThatNames(
+  job: JobDocument,
+  part: Part,
+): { readonly record: string; readonly field: string } | undefined {
+  const record = job.design.records.find((r) => r.id === part.record);
+  for (const field of ['board', 'strip', 'edging'])
+    if (record && Reflect.get(record, field) === part.lot) return { record: record.id, field };
+  const box = job.design.records.find((r) => r.kind === 'case');
+  if (record?.kind === 'shelf' || record?.kind === 'divider') return { record: record.id, field: 'board' };
+  return box?.kind === 'case' && box.board === part.lot ? { record: box.id, field: 'board' } : undefined;
+}
+
+/** A plan that our own judge rejects must never reach the saw; the maker is told, and told that it is our fault. */
+function plansThatFail(breakdown: Breakdown): Snag[] {
+  return breakdown.lots
+    .filter(({ verdict }) => !verdict.holds)
+    .map(({ lot, verdict }) => ({
+      code: 'breakdown.not-verified',
+      level: 'stop',
+      where: { path: `shop/rack/lots/${lot.id}`, lot: lot.id },
+      sentence: `The cut plan of “${lot.name}” does not hold: ${verdict.findings[0]?.says ?? 'the judge rejects it'}. This is a fault of the program, not of the piece.`,
+      rule: practice('a cut plan is used only when code that did not make it finds nothing wrong'),
+      cures: [{ says: 'Do not cut by it. Report the fault with this job’s file.' }],
+    }));
+}
+
+function notMeasured({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>): Snag[] {
+  return job.shop.rack.lots
+    .filter((lot) => lot.thickness === undefined && setOut.parts.some((p) => p.lot === lot.id))
+    .map((lot) => ({
+      code: 'stock.not-measured',
+      level: 'note',
+      where: { path: `shop/rack/lots/${lot.id}/thickness`, lot: lot.id },
+      sentence: `“${lot.name}” was never measured; it is reckoned at its nominal ${new ShopWords(job).length(lengthMm(job, lot.nominal))}.`,
+      rule: practice('boards are seldom as thick as their name says: measure before anything is cut'),
+      cures: [
+        {
+          says: 'Measure it at several places and enter its thickness; every size that depends on it follows.',
+        },
+      ],
+    }));
+}
+
+function toBuy({ job, setOut, breakdown }: Pick<CheckInput, 'job' | 'setOut' | 'breakdown'>): Snag[] {
+  const words = new ShopWords(job);
+  const size = (typed: string) => words.length(lengthMm(job, typed));
+  const snags: Snag[] = breakdown.purchases.map(({ lot: id, stock: stockId, count }) => {
+    const lot = lotOf(job, id);
+    const stock = lot.stock.find((s) => s.id === stockId)!;
+    return {
+      code: 'stock.to-buy',
+      level: 'note',
+      where: { path: `shop/rack/lots/${id}/stock/${stockId}`, lot: id },
+      sentence: `To buy: ${count} × “${lot.name}”, ${stock.name ?? stockId}, ${size(stock.length)}${stock.width === undefined ? '' : ` × ${size(stock.width)}`} (on the rack: ${stock.have ?? 0}).`,
+      cures: [],
+    };
+  });
+  const used = new Map<string, number>();
+  for (const { screw } of setOut.fasteners) used.set(screw, (used.get(screw) ?? 0) + 1);
+  for (const screw of job.shop.rack.screws) {
+    const need = used.get(screw.id) ?? 0;
+    const have = screw.have ?? 0;
+    if (need <= have) continue;
+    snags.push({
+      code: 'screws.to-buy',
+      level: 'note',
+      where: { path: `shop/rack/screws/${screw.id}` },
+      sentence: `To buy: ${need - have} × ${screw.name ?? screw.id}; the piece takes ${need}, the rack has ${have}.`,
+      figures: { value: have, limit: need, margin: have - need, unit: 'screws' },
+      cures: [],
+    });
+  }
+  return snags;
+}
+
+function lotOf(job: JobDocument, id: string): Lot {
+  const lot = job.shop.rack.lots.find((l) => l.id === id);
+  if (!lot) throw new Error(`unchecked lot: ${id}`);
+  return lot;
+}

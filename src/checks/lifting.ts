@@ -1,0 +1,68 @@
+import { density } from '../materials/index.ts';
+import { toMm } from '../measure/index.ts';
+import type { Snag } from '../snag/index.ts';
+import type { CheckInput } from './check-input.ts';
+import { practice } from './rule.ts';
+import { massKg, ShopWords } from './shop-words.ts';
+
+/** Whether the people of the shop can carry the heaviest sheet and the finished piece together. */
+export function lifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown' | 'weigh'>): readonly Snag[] {
+  const { job, setOut, weigh } = input;
+  const { people } = job.shop;
+  if (people.length === 0) return [];
+  const words = new ShopWords(job);
+  const can = people.reduce((sum, p) => sum + massKg(p.lift), 0);
+  const together = `${people.length === 1 ? 'the one person of the shop lifts' : `the ${people.length} people of the shop together lift`} ${words.mass(can)}`;
+  const rule = practice('nobody lifts more than they say they can');
+  const snags: Snag[] = [];
+  const sheet = heaviestSheet(input);
+  if (sheet && sheet.kg > can)
+    snags.push({
+      code: 'lifting.sheet',
+      level: 'mind',
+      where: { path: `shop/rack/lots/${sheet.lot}`, lot: sheet.lot },
+      sentence: `Sheet ${sheet.name} weighs about ${words.mass(sheet.kg)}; ${together}.`,
+      figures: words.massAtMost(sheet.kg, can),
+      rule,
+      cures: [
+        { says: 'Have it cut in two where it is bought, along a cut of the plan, or ask someone to help.' },
+      ],
+    });
+  const piece = setOut.parts.reduce((sum, p) => sum + weigh(p.id).kg, 0);
+  if (piece > can) {
+    const record = job.design.records.find((r) => r.kind === 'piece')!;
+    snags.push({
+      code: 'lifting.piece',
+      level: 'mind',
+      where: { path: `design/records/${record.id}`, record: record.id },
+      sentence: `The finished piece weighs about ${words.mass(piece)}; ${together}.`,
+      figures: words.massAtMost(piece, can),
+      rule,
+      cures: [
+        { says: 'Ask more people to help, slide it on a blanket, or put it together where it will stand.' },
+      ],
+    });
+  }
+  return snags;
+}
+
+function heaviestSheet({
+  setOut,
+  breakdown,
+}: Pick<CheckInput, 'setOut' | 'breakdown'>):
+  | { readonly name: string; readonly lot: string; readonly kg: number }
+  | undefined {
+  const l = setOut.ledger;
+  let heaviest: { name: string; lot: string; kg: number } | undefined;
+  for (const { lot, sheets } of breakdown.lots) {
+    const part = setOut.parts.find((p) => p.lot === lot.id);
+    const kgM3 = density(lot.material)?.kgM3;
+    if (lot.form !== 'sheet' || !part || kgM3 === undefined) continue;
+    for (const { name, source } of sheets) {
+      const mm3 = [source.length, source.width, part.thickness].reduce((v, t) => v * toMm(l.ticks(t)), 1);
+      const kg = (mm3 * kgM3) / 1e9;
+      if (!heaviest || kg > heaviest.kg) heaviest = { name, lot: lot.id, kg };
+    }
+  }
+  return heaviest;
+}

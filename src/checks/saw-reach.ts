@@ -1,0 +1,210 @@
+import type { Operation } from '../build/index.ts';
+import type { ToolOf } from '../job/index.ts';
+import { type Traced, toMm } from '../measure/index.ts';
+import type { Snag } from '../snag/index.ts';
+import type { CheckInput } from './check-input.ts';
+import { practice } from './rule.ts';
+import { lengthMm, ShopWords } from './shop-words.ts';
+
+type Input = Pick<CheckInput, 'job' | 'setOut' | 'build'>;
+
+/** A workpiece as it lies there, mm. */
+interface Lying {
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+}
+
+/** What a cut asks of its tools. */
+interface Cut {
+  readonly operation: Operation;
+  /** Length of the cut, and of a sheet (a strip is cut without a rail). */
+  readonly run: number;
+  readonly onSheet: boolean;
+  readonly thickness: number;
+  readonly width: number;
+  readonly angle: number;
+}
+
+/** A rail stands out beyond the sheet by this much in all, so that the saw is guided before and after (common practice). */
+const RAIL_BEYOND = 100;
+
+/** Whether the guide rail is long enough, and the saw deep enough, for every cut. The hardest cut of each is told. */
+export function sawReach(input: Input): readonly Snag[] {
+  const cuts = cutsOf(input);
+  return [...railSnags(input, cuts), ...depthSnags(input, cuts)];
+}
+
+/** Follows every workpiece through the cuts, from the stock on; a kerf too much does no harm here. */
+function cutsOf({ setOut, build }: Input): readonly Cut[] {
+  const l = setOut.ledger;
+  const mm = (t: Traced) => toMm(l.ticks(t));
+  const lying = new Map<string, Lying>(
+    build.stock.map((w) => [
+      w.name,
+      { length: mm(w.length), width: mm(w.width), thickness: mm(w.thickness) },
+    ]),
+  );
+  const cuts: Cut[] = [];
+  for (const operation of build.operations) {
+    const { does } = operation;
+    if (does.act === 'name') {
+      const w = lying.get(does.workpiece);
+      if (w) lying.set(does.as.name, turned(w, does.as.turned));
+    } else if (does.act === 'saw') {
+      const w = lying.get(does.workpiece);
+      if (!w) continue;
+      const lengthwise = does.across === 'length';
+      cuts.push({
+        operation,
+        run: lengthwise ? w.width : w.length,
+        onSheet: operation.stage === 'sheets',
+        thickness: w.thickness,
+        width: w.width,
+        angle: 0,
+      });
+      const size = lengthwise ? w.length : w.width;
+      const both = [mm(does.at), Math.max(0, size - mm(does.at))];
+      does.yields.forEach((y, i) => {
+        if (y)
+          lying.set(
+            y.name,
+            turned(lengthwise ? { ...w, length: both[i]! } : { ...w, width: both[i]! }, y.turned),
+          );
+      });
+    } else if (does.act === 'bevel')
+      for (const name of does.workpieces) {
+        const part = setOut.parts.find((p) => p.mark === name);
+        const w = lying.get(name);
+        if (part && w)
+          cuts.push({
+            operation,
+            run: w.width,
+            onSheet: false,
+            thickness: w.thickness,
+            width: w.width,
+            angle: does.angle,
+          });
+      }
+  }
+  return cuts;
+}
+
+function turned(w: Lying, isTurned: boolean): Lying {
+  return isTurned ? { ...w, length: w.width, width: w.length } : w;
+}
+
+function railSnags({ job }: Input, cuts: readonly Cut[]): readonly Snag[] {
+  const longest = hardest(
+    cuts.filter((c) => c.onSheet),
+    (c) => c.run,
+  );
+  if (!longest) return [];
+  const words = new ShopWords(job);
+  const rail = job.shop.tools.find((t): t is ToolOf<'guide-rail'> => t.kind === 'guide-rail');
+  if (!rail)
+    return [
+      {
+        code: 'tools.no-rail',
+        level: 'mind',
+        where: { path: 'shop/tools', operation: longest.operation.id },
+        sentence: `The sheets are sawn along a guide rail, up to ${words.length(longest.run)} long, and the shop has none.`,
+        rule: practice('a portable saw cuts straight only along a guide'),
+        cures: [
+          {
+            says: 'Clamp on a straight board as a guide, as far from the mark as the saw’s base stands out from its blade.',
+          },
+        ],
+      },
+    ];
+  const length = lengthMm(job, rail.length);
+  const needed = longest.run + RAIL_BEYOND;
+  if (length >= needed) return [];
+  const name = rail.name ?? rail.id;
+  return [
+    {
+      code: 'tools.rail-short',
+      level: length >= longest.run ? 'mind' : 'stop',
+      where: { path: `shop/tools/${rail.id}/length`, operation: longest.operation.id },
+      sentence: `“${longest.operation.title}” is a cut of ${words.length(longest.run)}; the rail “${name}” is ${words.length(length)}, and should stand out ${words.length(RAIL_BEYOND)} in all.`,
+      figures: words.atLeast(length, needed),
+      rule: practice('a guide rail stands out beyond the sheet at both ends'),
+      cures: [{ says: 'Join on another length of rail, or have the sheet cut down where it is bought.' }],
+    },
+  ];
+}
+
+function depthSnags({ job }: Input, cuts: readonly Cut[]): readonly Snag[] {
+  const words = new ShopWords(job);
+  const snags: Snag[] = [];
+  const toolOf = (c: Cut) => job.shop.tools.find((t) => t.id === c.operation.tool);
+  for (const [code, tilted] of [
+    ['tools.saw-shallow', false],
+    ['tools.saw-shallow-tilted', true],
+  ] as const) {
+    const thickest = hardest(
+      cuts.filter((c) => toolOf(c)?.kind === 'circular-saw' && c.angle > 0 === tilted),
+      (c) => c.thickness,
+    );
+    if (!thickest) continue;
+    const saw = toolOf(thickest) as ToolOf<'circular-saw'>;
+    const reach = tilted ? saw.reach45 : saw.reach;
+    const where = {
+      path: `shop/tools/${saw.id}/${tilted ? 'reach45' : 'reach'}`,
+      operation: thickest.operation.id,
+    };
+    const at = tilted ? `at ${thickest.angle} degrees` : 'square through';
+    if (reach === undefined)
+      snags.push({
+        code: 'tools.saw-reach-unknown',
+        level: 'mind',
+        where,
+        sentence: `“${thickest.operation.title}” cuts ${words.length(thickest.thickness)} with a tilted blade; how deep the saw goes then is not stated.`,
+        rule: practice('a saw is deep enough for what it cuts'),
+        cures: [{ says: 'Measure how deep it cuts at 45 degrees, and enter it.' }],
+      });
+    else if (lengthMm(job, reach) < thickest.thickness)
+      snags.push({
+        code,
+        level: 'stop',
+        where,
+        sentence: `“${thickest.operation.title}” goes ${at} ${words.length(thickest.thickness)}; the saw “${saw.name ?? saw.id}” reaches ${words.length(lengthMm(job, reach))}.`,
+        figures: words.atLeast(lengthMm(job, reach), thickest.thickness),
+        rule: practice('a saw is deep enough for what it cuts'),
+        cures: [{ says: 'Use a saw with a larger blade, or cut from both faces and plane the edge.' }],
+      });
+  }
+  return [...snags, ...mitreSawSnags(job, cuts, words)];
+}
+
+function mitreSawSnags(job: Input['job'], cuts: readonly Cut[], words: ShopWords): readonly Snag[] {
+  const saw = job.shop.tools.find((t): t is ToolOf<'mitre-saw'> => t.kind === 'mitre-saw');
+  if (!saw) return [];
+  const own = cuts.filter((c) => c.operation.tool === saw.id);
+  const widest = hardest(own, (c) => c.width);
+  const thickest = hardest(own, (c) => c.thickness);
+  const limits = [
+    ['width', widest, widest?.width ?? 0, 'wide'],
+    ['height', thickest, thickest?.thickness ?? 0, 'thick'],
+  ] as const;
+  return limits.flatMap(([field, cut, size, word]): Snag[] => {
+    const most = lengthMm(job, saw[field]);
+    if (!cut || size <= most) return [];
+    return [
+      {
+        code: 'tools.mitre-saw-small',
+        level: 'stop',
+        where: { path: `shop/tools/${saw.id}/${field}`, operation: cut.operation.id },
+        sentence: `“${cut.operation.title}” cuts what is ${words.length(size)} ${word}; the mitre saw takes ${words.length(most)}.`,
+        figures: words.atMost(size, most),
+        rule: practice('a saw is large enough for what it cuts'),
+        cures: [{ says: 'Use a circular saw along a guide for this cut, and add it to the list of tools.' }],
+      },
+    ];
+  });
+}
+
+/** The cut with the most of something; of equals the first. */
+function hardest(cuts: readonly Cut[], of: (c: Cut) => number): Cut | undefined {
+  return cuts.reduce<Cut | undefined>((best, c) => (!best || of(c) > of(best) ? c : best), undefined);
+}
