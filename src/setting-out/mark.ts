@@ -20,6 +20,3 @@ export type Family = keyof typeof LETTERS;
 export function markFor(family: Family, n: number): string {
   return `${LETTERS[family]}${n}`;
 }
-
-/** The order in which families are listed. */
-export const FAMILIES = Object.keys(LETTERS) as readonly Family[];

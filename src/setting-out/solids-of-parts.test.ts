@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { generatedJobs } from '../../test/generate/design.ts';
+import { axisOfScrew } from '../../test/generate/judge-set-out.ts';
 import { openSolids } from '../adaptors/solids-manifold.ts';
 import { checkJob, readJob } from '../job/index.ts';
 import { density, pocketShape } from '../materials/index.ts';
@@ -139,6 +140,38 @@ describe.each(examples)('the parts of $name as solids', ({ text }) => {
     expect(piece.joints.length).toBeGreaterThan(10);
     for (const joint of piece.joints)
       expect(touching(piece, joint) / stated(piece, joint), joint.id).toBeCloseTo(1, 3);
+  });
+
+  test('every screw lies in the hole that is cut for it, and its thread in wood', () => {
+    expect(piece.fasteners.length).toBeGreaterThan(10);
+    solids.within(() => {
+      const bodies = new Map(piece.parts.map((p) => [p.id, solids.make(shapeOf(piece, p))]));
+      for (const f of piece.fasteners) {
+        const [head, tip] = axisOfScrew(piece, f).map((p) => p.map(toMm) as unknown as Point) as [
+          Point,
+          Point,
+        ];
+        const length = toMm(piece.ledger.ticks(f.length));
+        const joint = piece.joints.find((j) => j.id === f.joint)!;
+        const k = 'xyz'.indexOf(f.direction[1]!);
+        const plane = toMm(piece.ledger.ticks(joint.contact.min[k]!));
+        const enters = (length * (plane - head[k]!)) / (tip[k]! - head[k]!);
+        const inWood = (part: string, from: number) => {
+          const at = head.map((h, i) => h + (from / length) * (tip[i]! - h));
+          const [min, max] = [-0.1, 0.1].map((d) => at.map((v) => v + d) as unknown as Point) as [
+            Point,
+            Point,
+          ];
+          return solids.make({ kind: 'box', min, max }).common(bodies.get(part)!).volume() > 0.004;
+        };
+        const [first, last] = f.through as [string, string];
+        expect(inWood(first, 0.5), `${f.id}, under its head`).toBe(false);
+        expect(inWood(first, enters - 0.5), `${f.id}, before the joint`).toBe(false);
+        // A pocket screw cuts its own way; one into an edge has a pilot hole as deep as it goes.
+        expect(inWood(last, enters + 0.5), `${f.id}, behind the joint`).toBe(f.lean !== undefined);
+        expect(inWood(last, length + 0.5), `${f.id}, beyond its tip`).toBe(true);
+      }
+    });
   });
 
   test('together they fill the overall size, to the tick', () => {
