@@ -1,5 +1,5 @@
 import type { Screw } from '../job/index.ts';
-import { SETTING_OUT } from '../materials/index.ts';
+import { POCKET_HOLE, SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Draft } from './draft.ts';
 
@@ -39,11 +39,12 @@ export function longestScrew(
 
 /**
  * The pocket screw for a board of one thickness driven into another: as long as may be without coming closer to
- * the far face than the trade allows, and at most about twice the board's thickness.
+ * the far face than the trade allows, and at most about twice the board's thickness. Boards under 12 mm take none.
  */
 export function pocketScrew(draft: Draft, board: Traced, mate: Traced): ChosenScrew | undefined {
   const l = draft.ledger;
   const seat = l.ticks(board);
+  if (seat < POCKET_HOLE.thinnest.value) return undefined;
   const [over, under] = SETTING_OUT.pocketLean.of;
   const deepest = l.ticks(mate) - l.ticks(l.row(SETTING_OUT.farFace));
   const leastHold = l.ticks(l.row(SETTING_OUT.leastHold));

@@ -407,6 +407,22 @@ describe('what can’t be made is told, with the field to change', () => {
     ).not.toEqual([]);
   });
 
+  test('a board too thin for pockets takes none, though a screw would hold in its mate (12 mm, common practice)', () => {
+    const codes = (thickness: string) =>
+      stops((j) => {
+        lotOf(j, 'birch6').nominal = thickness;
+        recordOf(j, 'shelf').board = 'birch6';
+        recordOf(j, 'back').board = 'birch18';
+        j.design.records = j.design.records.filter((r) => r.id !== 'back');
+        for (const n of [20, 22, 24]) {
+          const size = { length: `${n} mm`, diameter: '4 mm', head: '9 mm' };
+          j.shop.rack.screws.push({ id: `pocket-${n}`, kind: 'pocket', ...size });
+        }
+      });
+    expect(codes('12 mm')).toEqual([]);
+    expect(codes('11.9 mm')).toEqual(['screws.none-fits design/records/shelf']);
+  });
+
   test('no screw on the list: said once for each record, and nothing is left out', () => {
     const piece = setOutWith((j) => {
       j.shop.rack.screws = [];

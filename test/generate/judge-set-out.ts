@@ -265,6 +265,15 @@ function screwFaults(setOut: SetOut, f: Fastener): string[] {
       if (at - radius < b.min[k]! || at + radius > b.max[k]!)
         faults.push(`${f.id}: leaves ${last!.id} sideways`);
   }
+  if (!f.lean) {
+    // Into an edge: 50 mm clear of the panel's ends, where it is long enough for that, and within 1 mm of its middle.
+    const run = 'xyz'.indexOf(last!.place.length[1]!);
+    const end = Math.min(head[run]! - b.min[run]!, b.max[run]! - head[run]!);
+    if (end < 50 * MM && b.max[run]! - b.min[run]! >= 101 * MM) faults.push(`${f.id}: too close to the end`);
+    const through = 'xyz'.indexOf(last!.place.thickness[1]!);
+    const off = Math.abs(head[through]! - (b.min[through]! + b.max[through]!) / 2);
+    if (off > MM) faults.push(`${f.id}: off the middle of the edge`);
+  }
   if (setOut.ledger.ticks(f.spare) < 3 * MM - 2) faults.push(`${f.id}: says it comes through`);
   return faults;
 }
