@@ -6,6 +6,7 @@ export { cuttingListCsv } from './cutting-list-csv.ts';
 export { dimensionClashes } from './dimension-clashes.ts';
 export type { Dimension, Drawing, Face, Mark, PaperPoint, Pen, Stroke, Text, Tone } from './drawing.ts';
 export { strokesOf } from './drawing.ts';
+export { bookInputOf } from './input-of-plan.ts';
 export type { IsometricStyle } from './isometric.ts';
 export { isometric } from './isometric.ts';
 export type { Lengths } from './lengths.ts';

@@ -14,3 +14,4 @@ export type {
 } from './operation.ts';
 export { STAGES } from './operation.ts';
 export { planBuild } from './plan-build.ts';
+export { stepsReport } from './steps-report.ts';

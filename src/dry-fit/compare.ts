@@ -1,4 +1,4 @@
-import type { Body, Point, Shape, Solids } from '../solid/index.ts';
+import type { Frame, Point, Shape, Solids } from '../solid/index.ts';
 import { type Assembly, frameOf, type Member } from './assembly.ts';
 import type { DryFitFault, PartOutcome } from './report.ts';
 import { shapeOfPiece } from './virtual-piece.ts';
@@ -29,10 +29,11 @@ export function compare(
   const first = built.members[0];
   const anchor = first && drawn.find((d) => d.mark === first.mark);
   // The drawing counts from the piece's corner, the build from its first part: one shift brings them together.
-  const shift =
+  const hollows = new Hollows(solids);
+  const shift: Point =
     anchor && first
-      ? solids.within(() => minus(lowCorner(solids, first), lowOf(solids.make(anchor.shape))))
-      : ([0, 0, 0] as Point);
+      ? minus(hollows.of(standingShape(first)).box.min, hollows.of(anchor.shape).box.min)
+      : [0, 0, 0];
   for (const part of drawn) {
     const member = built.members.find((m) => m.mark === part.mark);
     if (!member) {
@@ -43,7 +44,7 @@ export function compare(
       });
       continue;
     }
-    const { outcome, wrong } = solids.within(() => compareOne(solids, member, part, shift));
+    const { outcome, wrong } = compareOne(hollows, member, part, shift);
     parts.push(outcome);
     for (const sentence of wrong.differs) faults.push({ code: 'part-differs', on: part.mark, sentence });
     if (wrong.misplaced) faults.push({ code: 'part-misplaced', on: part.mark, sentence: wrong.misplaced });
@@ -51,10 +52,10 @@ export function compare(
   return { parts, faults };
 }
 
-function compareOne(solids: Solids, member: Member, part: DrawnPart, shift: Point) {
-  const made = solids.make({ kind: 'moved', body: shapeOfPiece(member.piece), frame: frameOf(member) });
-  const drawn = solids.make(part.shape);
-  const [madeBox, drawnBox] = [made.bounds()!, drawn.bounds()!];
+function compareOne(hollows: Hollows, member: Member, part: DrawnPart, shift: Point) {
+  const made = hollows.of(standingShape(member));
+  const drawn = hollows.of(part.shape);
+  const [madeBox, drawnBox] = [made.box, drawn.box];
   const sizes = [0, 1, 2].map(
     (i) => madeBox.max[i]! - madeBox.min[i]! - (drawnBox.max[i]! - drawnBox.min[i]!),
   );
@@ -64,18 +65,21 @@ function compareOne(solids: Solids, member: Member, part: DrawnPart, shift: Poin
   const worst = sizes.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);
   if (Math.abs(worst) > SIZE)
     differs.push(`${part.mark} comes out ${round(Math.abs(worst))} mm too ${worst > 0 ? 'large' : 'small'}.`);
-  // In place, corner on corner, what is missing and what is too much.
-  const aligned = drawn.moved({
-    origin: minus(madeBox.min, drawnBox.min),
-    x: [1, 0, 0],
-    y: [0, 1, 0],
-    z: [0, 0, 1],
-  });
-  differs.push(...differentHollows(solids, part.mark, made, aligned));
+  // Corner on corner, as the box it fills and the hollows in it.
+  const by = minus(madeBox.min, drawnBox.min);
+  const hollow = matchHollows(
+    made.hollows,
+    drawn.hollows.map((h) => ({ volume: h.volume, centre: plus(h.centre, by) })),
+  );
+  if (hollow.lacking.length > 0)
+    differs.push(`${part.mark} lacks ${hollow.lacking.length} of the cuts and holes that were drawn.`);
+  if (hollow.extra.length > 0)
+    differs.push(`${part.mark} has ${hollow.extra.length} cuts or holes that were not drawn, or not there.`);
+  const [madeVolume, drawnVolume, common] = boxVolumes(madeBox, drawnBox);
   const outcome: PartOutcome = {
     mark: part.mark,
-    missing: round(aligned.without(made).volume()),
-    surplus: round(made.without(aligned).volume()),
+    missing: round(drawnVolume - common + hollow.wider + sum(hollow.extra)),
+    surplus: round(madeVolume - common + hollow.narrower + sum(hollow.lacking)),
     off: round(off),
   };
   return {
@@ -87,21 +91,42 @@ function compareOne(solids: Solids, member: Member, part: DrawnPart, shift: Poin
   };
 }
 
-/** Hollows that only one of the two has. A turned or mirrored part, a missing hole and a wrong edge all show here. */
-function differentHollows(solids: Solids, mark: string, made: Body, drawn: Body): readonly string[] {
-  const ofDrawn = hollows(solids, drawn);
-  const missing: Hollow[] = [];
-  const left = [...hollows(solids, made)];
-  for (const h of ofDrawn) {
-    const i = left.findIndex((m) => alike(m, h));
-    if (i < 0) missing.push(h);
-    else left.splice(i, 1);
+/** Volumes of two boxes laid corner on corner, and of what they share. */
+function boxVolumes(a: Box, b: Box): readonly [number, number, number] {
+  const size = (box: Box, i: number) => box.max[i]! - box.min[i]!;
+  const volume = (side: (i: number) => number) => side(0) * side(1) * side(2);
+  return [
+    volume((i) => size(a, i)),
+    volume((i) => size(b, i)),
+    volume((i) => Math.min(size(a, i), size(b, i))),
+  ];
+}
+
+interface Box {
+  readonly min: Point;
+  readonly max: Point;
+}
+
+/**
+ * Pairs the hollows of the made part with those of the drawn one. What finds no partner is a turned or mirrored
+ * part, a missing hole, or a cut along the wrong edge; of pairs, how much wider or narrower the made ones are.
+ */
+function matchHollows(made: readonly Hollow[], drawn: readonly Hollow[]) {
+  const lacking: Hollow[] = [];
+  const extra = [...made];
+  let wider = 0;
+  let narrower = 0;
+  for (const h of drawn) {
+    const i = extra.findIndex((m) => alike(m, h));
+    if (i < 0) {
+      lacking.push(h);
+      continue;
+    }
+    const [m] = extra.splice(i, 1);
+    wider += Math.max(0, m!.volume - h.volume);
+    narrower += Math.max(0, h.volume - m!.volume);
   }
-  const says: string[] = [];
-  if (missing.length > 0) says.push(`${mark} lacks ${missing.length} of the cuts and holes that were drawn.`);
-  if (left.length > 0)
-    says.push(`${mark} has ${left.length} cuts or holes that were not drawn, or not there.`);
-  return says;
+  return { lacking, extra, wider, narrower };
 }
 
 interface Hollow {
@@ -109,13 +134,73 @@ interface Hollow {
   readonly centre: Point;
 }
 
-function hollows(solids: Solids, body: Body): readonly Hollow[] {
-  const { min, max } = body.bounds()!;
-  const empty = solids.make({ kind: 'box', min, max }).without(body);
-  return empty
-    .pieces()
-    .map((p) => ({ volume: p.volume(), centre: p.centre() }))
-    .filter((h) => h.volume > SLIVER);
+/** A shape as the box it fills and the hollows in that box. */
+interface Hollowed {
+  readonly box: Box;
+  readonly hollows: readonly Hollow[];
+}
+
+/** Finds hollows; equal parts are looked into once. */
+class Hollows {
+  private readonly solids: Solids;
+  private readonly known = new Map<string, Hollowed>();
+
+  constructor(solids: Solids) {
+    this.solids = solids;
+  }
+
+  of(shape: Shape): Hollowed {
+    const { body, cuts, frame } = opened(shape);
+    const key = JSON.stringify([body, cuts]);
+    let found = this.known.get(key);
+    if (!found) {
+      found = this.solids.within(() => this.lookInto(body, cuts));
+      this.known.set(key, found);
+    }
+    if (!frame) return found;
+    const corners = [found.box.min, found.box.max].map((p) => standing(frame, p)) as [Point, Point];
+    const side = (pick: (...of: number[]) => number) =>
+      [0, 1, 2].map((i) => pick(corners[0][i]!, corners[1][i]!)) as unknown as Point;
+    return {
+      box: { min: side(Math.min), max: side(Math.max) },
+      hollows: found.hollows.map((h) => ({ volume: h.volume, centre: standing(frame, h.centre) })),
+    };
+  }
+
+  private lookInto(body: Shape, cuts: readonly Shape[]): Hollowed {
+    const whole = this.solids.make(body);
+    // Cutters reach out of the wood: what they share with the box is what they took.
+    const taken =
+      cuts.length === 0 ? [] : this.solids.make({ kind: 'union', of: cuts }).common(whole).pieces();
+    return {
+      box: whole.bounds()!,
+      hollows: taken
+        .map((p) => ({ volume: p.volume(), centre: p.centre() }))
+        .filter((h) => h.volume > SLIVER),
+    };
+  }
+}
+
+/** A point of a frame, where it stands. The frame's axes are at right angles, so boxes stay boxes. */
+function standing(frame: Frame, p: Point): Point {
+  const along = (i: number) =>
+    frame.origin[i]! + frame.x[i]! * p[0] + frame.y[i]! * p[1] + frame.z[i]! * p[2];
+  return [along(0), along(1), along(2)];
+}
+
+/** A part's shape taken apart: a box, the cuts in it, and where they stand. */
+function opened(shape: Shape): {
+  readonly body: Shape;
+  readonly cuts: readonly Shape[];
+  readonly frame?: Frame;
+} {
+  if (shape.kind === 'moved') return { ...opened(shape.body), frame: shape.frame };
+  if (shape.kind === 'without') return { body: shape.body, cuts: shape.cuts };
+  return { body: shape, cuts: [] };
+}
+
+function sum(of: readonly Hollow[]): number {
+  return of.reduce((total, h) => total + h.volume, 0);
 }
 
 function alike(a: Hollow, b: Hollow): boolean {
@@ -123,12 +208,12 @@ function alike(a: Hollow, b: Hollow): boolean {
   return apart <= HOLLOW_PLACE && Math.abs(a.volume - b.volume) <= HOLLOW_SHARE * b.volume;
 }
 
-function lowCorner(solids: Solids, member: Member): Point {
-  return lowOf(solids.make({ kind: 'moved', body: shapeOfPiece(member.piece), frame: frameOf(member) }));
+function standingShape(member: Member): Shape {
+  return { kind: 'moved', body: shapeOfPiece(member.piece), frame: frameOf(member) };
 }
 
-function lowOf(body: Body): Point {
-  return body.bounds()!.min;
+function plus(a: Point, b: Point): Point {
+  return [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 }
 
 function minus(a: Point, b: Point): Point {

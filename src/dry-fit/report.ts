@@ -26,7 +26,10 @@ export interface DryFitFault {
 /** How one part came out, against the drawing. */
 export interface PartOutcome {
   readonly mark: string;
-  /** Wood that the drawing has and the piece hasn't, and the other way round, in cubic millimetres. */
+  /**
+   * Wood that the drawing has and the piece hasn't, and the other way round, mm³: by the box each fills and the
+   * hollows in it, laid corner on corner.
+   */
   readonly missing: number;
   readonly surplus: number;
   /** How far it stands from where it was drawn, in millimetres. */

@@ -16,6 +16,7 @@ export { parseLength } from './parse.ts';
 export type { ReadMass } from './parse-mass.ts';
 export { parseMass } from './parse-mass.ts';
 export type { LengthFormat, PrintedLength } from './print.ts';
+export { printSetting } from './print-setting.ts';
 export { printedTicks, printLength, printStep, toJsonMm } from './print.ts';
 export type { Misread } from './read-number.ts';
 export type { Leaf, LeafKind } from './recompute.ts';

@@ -3,3 +3,4 @@ export { screwsUsed } from './costs.ts';
 export type { Hours, Plan, PlanProgress } from './plan.ts';
 export type { PlanOptions } from './plan-job.ts';
 export { planJob } from './plan-job.ts';
+export { planReport } from './plan-report.ts';

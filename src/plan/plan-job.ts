@@ -101,7 +101,9 @@ function massesOf(job: JobDocument, drawn: SetOut, solids: Solids): ReadonlyMap<
     const kgM3 = density(materials.get(part.lot) ?? '')?.kgM3 ?? UNKNOWN_DENSITY;
     masses.set(
       part.id,
-      solids.within(() => massOf({ body: solids.make(shapeOf(drawn, part)), density: kgM3 })),
+      solids.within(() =>
+        massOf({ body: solids.make(shapeOf(drawn, part, { fastenerHoles: false })), density: kgM3 }),
+      ),
     );
   }
   return masses;

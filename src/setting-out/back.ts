@@ -29,7 +29,8 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
       size: [frame.width, frame.backThickness, height],
     });
   }
-  const depth = l.ratio('depth of the rabbet', frame.board, SETTING_OUT.rabbetDepth);
+  const deep = l.ratio('depth of the rabbet', frame.board, SETTING_OUT.rabbetDepth);
+  const depth = l.round('as fine as the router is set', deep, draft.stepOf('router'), 'down');
   for (const side of [panels.left, panels.right])
     side.features.push({
       kind: 'rabbet',

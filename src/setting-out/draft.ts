@@ -1,4 +1,11 @@
-import { type JobDocument, type Lot, type RecordOf, type RecordTree, treeOf } from '../job/index.ts';
+import {
+  type JobDocument,
+  type Lot,
+  type RecordOf,
+  type RecordTree,
+  type ToolKind,
+  treeOf,
+} from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import { Ledger, parseLength, parseMass, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
@@ -89,6 +96,14 @@ export class Draft {
     return lot.thickness === undefined
       ? this.typed(`${path}/nominal`, lot.nominal)
       : this.typed(`${path}/thickness`, lot.thickness);
+  }
+
+  /** The finest step a kind of tool is set to; whole millimetres when the shop has none. */
+  stepOf(kind: ToolKind): Traced {
+    const tool = this.job.shop.tools.find((t) => t.kind === kind && 'step' in t);
+    return tool && 'step' in tool
+      ? this.typed(`shop/tools/${tool.id}/step`, tool.step)
+      : this.ledger.row(SETTING_OUT.setStep);
   }
 
   lot(id: string): Lot {

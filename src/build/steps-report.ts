@@ -1,0 +1,124 @@
+import type { Report } from '../measure/index.ts';
+import type { BuildPlan } from './build-plan.ts';
+import type { Act, Operation, Touch } from './operation.ts';
+
+/** The step cards as a report, documented as `steps --json`. */
+export function stepsReport(build: BuildPlan): Report {
+  return {
+    stock: build.stock.map((s) => ({
+      name: s.name,
+      lot: s.lot,
+      stock: s.stock,
+      length_mm: s.length,
+      width_mm: s.width,
+      thickness_mm: s.thickness,
+    })),
+    stages: build.stages,
+    operations: build.operations.map(operationReport),
+  };
+}
+
+function operationReport(o: Operation): Report {
+  return {
+    id: o.id,
+    kind: o.kind,
+    stage: o.stage,
+    title: o.title,
+    tool: o.tool,
+    after: o.after,
+    face_up: o.faceUp,
+    reference: o.reference,
+    lines: o.lines,
+    lengths_mm: o.lengths,
+    does: actReport(o.does),
+    minutes: o.minutes,
+    cautions: o.cautions,
+  };
+}
+
+function actReport(a: Act): Report {
+  switch (a.act) {
+    case 'saw':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        across: a.across,
+        at_mm: a.at,
+        keep: a.keep,
+        yields: a.yields.map((y) => y ?? null),
+      };
+    case 'name':
+      return { act: a.act, workpiece: a.workpiece, as: a.as };
+    case 'bevel':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        edge: a.edge,
+        at_mm: a.at,
+        angle_degrees: a.angle,
+        full_face: a.fullFace,
+      };
+    case 'rabbet':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        edge: a.edge,
+        face: a.face,
+        width_mm: a.width,
+        depth_mm: a.depth,
+        from_mm: a.from,
+        to_mm: a.to,
+      };
+    case 'pocket':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        face: a.face,
+        edge: a.edge,
+        from: a.from,
+        along_mm: a.along,
+        collar_mm: a.collar,
+      };
+    case 'drill':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        side: a.side,
+        from: a.from,
+        at_mm: a.at,
+        diameter_mm: a.diameter,
+        depth_mm: a.depth,
+        countersink_mm: a.countersink,
+      };
+    case 'set':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        into: a.into,
+        turn: a.turn,
+        touches: a.touches.map(touchReport),
+        glue: a.glue,
+      };
+    case 'flush':
+      return { act: a.act, workpiece: a.workpiece, into: a.into, to: a.to, sides: a.sides };
+    case 'screw':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        into: a.into,
+        mate: a.mate,
+        by: a.by,
+        side: a.side,
+        screw: a.screw,
+        count: a.count,
+        length_mm: a.length,
+        diameter_mm: a.diameter,
+      };
+    case 'other':
+      return { act: a.act, on: a.on };
+  }
+}
+
+function touchReport(t: Touch): Report {
+  return { part: t.part, side: t.side, of: t.of, face: t.face, gap_mm: t.gap };
+}

@@ -1,0 +1,114 @@
+import {
+  type CutPlan,
+  cutPlanJson,
+  judgeCuts,
+  ONE_SECOND,
+  planCuts,
+  readCutProblem,
+} from '../../breakdown/index.ts';
+import { formatOf } from '../../job/index.ts';
+import { printSetting } from '../../measure/index.ts';
+import { faults, jobOf, jsonOf, textOf } from '../job-file.ts';
+import { BadInput, EXIT, type Output, writeJson } from '../output.ts';
+import type { Command, Given } from '../run-command.ts';
+import { runPlan } from '../run-plan.ts';
+import { table } from '../table.ts';
+
+/** `cut JOB` or `cut --problem FILE`: how stock is cut up. */
+export const cut: Command = {
+  options: { json: { type: 'boolean' }, problem: { type: 'string' }, seconds: { type: 'string' } },
+  takes: [0, 1],
+  async run(given, output) {
+    const { problem } = given.options;
+    if (typeof problem === 'string') return cutProblem(problem, given, output);
+    if (given.arguments.length === 0)
+      throw new BadInput('Name a job, or give --problem FILE. See “casewright help”.');
+    return cutJob(given, output);
+  },
+};
+
+async function cutProblem(file: string, given: Given, output: Output): Promise<number> {
+  const seconds = secondsOf(given.options.seconds);
+  const read = readCutProblem(jsonOf(file, await textOf(file)));
+  if (!read.ok) throw new BadInput(`${file}:\n${faults(read.snags)}`);
+  for (const note of read.notes) output.err(`${note.sentence}\n`);
+  const plan = planWithin(read.problem, seconds);
+  const verdict = judgeCuts(read.problem, plan);
+  if (!verdict.holds)
+    throw new Error(`the judge rejects the plan: ${verdict.findings.map((f) => f.says).join('; ')}`);
+  if (given.options.json) writeJson(output, cutPlanJson(read.problem, plan));
+  else {
+    const counts = new Map<string, number>();
+    for (const s of plan.sheets) counts.set(s.stock, (counts.get(s.stock) ?? 0) + s.count);
+    output.out(
+      table(
+        ['stock', 'count'],
+        [...counts].map(([id, n]) => [id, String(n)]),
+      ),
+    );
+    output.out(
+      `Cost ${plan.cost / (read.problem.costScale ?? 1)}${plan.proven ? ', and no plan costs less' : `; no plan costs less than ${plan.bound.cost / (read.problem.costScale ?? 1)}`}.\n`,
+    );
+    for (const u of plan.unplaced)
+      output.out(
+        `${u.count} × ${u.piece}: ${u.why === 'larger-than-all-stock' ? 'larger than all stock' : 'no stock left'}.\n`,
+      );
+  }
+  return plan.unplaced.length > 0 ? EXIT.snag : EXIT.fine;
+}
+
+/** Plans by counted work for about as long as asked, and by the clock when this machine is slower than that. */
+function planWithin(problem: Parameters<typeof planCuts>[0], seconds: number): CutPlan {
+  const stop = { requested: false };
+  const end = performance.now() + seconds * 1000;
+  const planning = planCuts(problem, { effort: Math.max(1, Math.round(seconds * ONE_SECOND)), stop });
+  let step = planning.next();
+  while (!step.done) {
+    stop.requested = performance.now() >= end;
+    step = planning.next();
+  }
+  return step.value;
+}
+
+function secondsOf(text: string | boolean | undefined): number {
+  if (text === undefined) return 1;
+  const seconds = Number(text);
+  if (!(seconds > 0 && seconds <= 86400))
+    throw new BadInput(`--seconds takes a number above 0, not “${text}”.`);
+  return seconds;
+}
+
+async function cutJob(given: Given, output: Output): Promise<number> {
+  const job = await jobOf(given);
+  const { breakdown, setOut } = await runPlan(job);
+  if (given.options.json)
+    writeJson(output, {
+      lots: breakdown.lots.map((l) => ({ lot: l.lot.id, plan: cutPlanJson(l.problem.problem, l.plan) })),
+    });
+  else {
+    const format = formatOf(job.shop);
+    const size = (t: Parameters<typeof setOut.ledger.ticks>[0]) =>
+      printSetting(setOut.ledger.ticks(t), format);
+    const rows = breakdown.lots.flatMap((l) =>
+      l.sheets.map((s) => [
+        s.name,
+        l.lot.name,
+        s.source.stock.name ?? s.source.stock.id,
+        s.source.onRack ? 'rack' : 'buy',
+        size(s.source.length),
+        size(s.source.width),
+      ]),
+    );
+    output.out(table(['sheet', 'lot', 'stock', 'from', 'length', 'width'], rows));
+    output.out('\nLeft over\n');
+    output.out(
+      table(
+        ['piece', 'lot', 'length', 'width'],
+        breakdown.leftovers.map((l) => [l.name, l.lot, size(l.length), size(l.width)]),
+      ),
+    );
+  }
+  for (const m of breakdown.missing)
+    output.err(`There is no stock for ${m.part.mark}, the ${m.part.name}.\n`);
+  return breakdown.missing.length > 0 ? EXIT.snag : EXIT.fine;
+}

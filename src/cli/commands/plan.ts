@@ -1,0 +1,37 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { inMm } from '../../measure/index.ts';
+import { planReport } from '../../plan/index.ts';
+import { jobOf } from '../job-file.ts';
+import { EXIT, writeJson } from '../output.ts';
+import type { Command } from '../run-command.ts';
+import { runPlan } from '../run-plan.ts';
+import { hasStop } from '../snag-lines.ts';
+import { summary } from '../summary.ts';
+
+/** `plan JOB`: plans it, writes the book and the lists, and sums up. */
+export const plan: Command = {
+  options: { json: { type: 'boolean' }, out: { type: 'string' } },
+  takes: [1, 1],
+  async run(given, output) {
+    const made = await runPlan(await jobOf(given));
+    const report = inMm(made.setOut.ledger, planReport(made));
+    const { out } = given.options;
+    if (typeof out === 'string') {
+      const { bookFiles } = await import('../book-files.ts');
+      await mkdir(out, { recursive: true });
+      for (const [name, bytes] of [
+        ...(await bookFiles(made)),
+        ['plan.json', `${JSON.stringify(report, null, 2)}\n`] as const,
+      ])
+        await writeFile(join(out, name), bytes);
+    }
+    if (given.options.json) writeJson(output, report);
+    else {
+      output.out(summary(made));
+      if (typeof out === 'string')
+        output.out(`\nWritten: ${join(out, 'book.pdf')}, cutting-list.csv, plan.json\n`);
+    }
+    return hasStop(made.snags) ? EXIT.snag : EXIT.fine;
+  },
+};

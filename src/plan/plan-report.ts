@@ -1,0 +1,88 @@
+import type { LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
+import { stepsReport } from '../build/index.ts';
+import type { Report } from '../measure/index.ts';
+import { partsReport } from '../setting-out/index.ts';
+import type { Plan } from './plan.ts';
+
+/** The whole plan as a report, documented as `plan --json`. */
+export function planReport(plan: Plan): Report {
+  const { breakdown } = plan;
+  return {
+    version: 1,
+    piece: plan.job.design.records.find((r) => r.kind === 'piece')?.name,
+    ...partsReport(plan.setOut),
+    openings: plan.setOut.openings.map((o) => ({
+      id: o.id,
+      width_mm: o.width,
+      height_mm: o.height,
+      depth_mm: o.depth,
+    })),
+    joints: plan.setOut.joints.map((j) => ({
+      id: j.id,
+      kind: j.kind,
+      duty: j.duty,
+      hold: j.hold,
+      part: j.part,
+      mate: j.mate,
+      contact_mm: j.contact,
+      fasteners: j.fasteners,
+    })),
+    fasteners: plan.setOut.fasteners.map((f) => ({
+      id: f.id,
+      screw: f.screw,
+      through: f.through,
+      head_mm: f.head,
+      direction: f.direction,
+      length_mm: f.length,
+      holds_mm: f.holds,
+      spare_mm: f.spare,
+    })),
+    breakdown: {
+      lots: breakdown.lots.map(lotReport),
+      buy: breakdown.purchases,
+      left: breakdown.leftovers.map((l) => ({
+        name: l.name,
+        sheet: l.sheet,
+        lot: l.lot,
+        length_mm: l.length,
+        width_mm: l.width,
+      })),
+      missing: breakdown.missing.map((m) => ({ part: m.part.id, why: m.why })),
+    },
+    steps: stepsReport(plan.build),
+    dry_fit: plan.dryFit,
+    mass_kg: Math.round(plan.mass.kg * 10) / 10,
+    hours: plan.hours,
+    costs: plan.costs,
+    snags: plan.snags,
+  };
+}
+
+function lotReport(lot: LotBreakdown): Report {
+  return {
+    lot: lot.lot.id,
+    kerf_mm: lot.problem.kerf,
+    verified: lot.verdict.holds,
+    proven: lot.plan.proven,
+    ended_by_clock: lot.plan.endedByClock,
+    sheets: lot.sheets.map(sheetReport),
+  };
+}
+
+function sheetReport(sheet: PlannedSheet): Report {
+  return {
+    name: sheet.name,
+    stock: sheet.source.stock.id,
+    on_rack: sheet.source.onRack,
+    length_mm: sheet.source.length,
+    width_mm: sheet.source.width,
+    cuts: nodeReport(sheet.root),
+  };
+}
+
+function nodeReport(node: PlannedNode): Report {
+  const area = { x_mm: node.x, y_mm: node.y, length_mm: node.length, width_mm: node.width };
+  if (node.kind === 'piece') return { ...area, piece: node.part.mark, turned: node.turned };
+  if (node.kind === 'left') return { ...area, left: true, name: node.name };
+  return { ...area, cut: { across: node.across, at_mm: node.at }, parts: node.parts.map(nodeReport) };
+}
