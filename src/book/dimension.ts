@@ -1,4 +1,5 @@
 import type { Traced } from '../measure/index.ts';
+import { brokenAtFigures } from './broken-lines.ts';
 import { type Dimension, type Line, line, type PaperPoint, text } from './drawing.ts';
 import { CAP, type TextMeasure } from './text-measure.ts';
 
@@ -19,11 +20,13 @@ export interface ChainPlace {
   readonly outward: 1 | -1;
   /** From the border to the first line. */
   readonly first: number;
+  /** Along the axis, what lies beyond belongs to another chain. */
+  readonly until?: number;
 }
 
 /** Height of the figures on drawings, and the step from one dimension line to the next. */
 export const FIGURE = 3.1;
-export const CHAIN_STEP = 7;
+const CHAIN_STEP = 7;
 
 /** Where a figure stands: over or under its line, beyond an end of it, or to the right of an upright line. */
 type Label = 'over' | 'under' | 'before' | 'after' | 'beside';
@@ -52,18 +55,18 @@ export function chains(
   for (let level = 0; waiting.length > 0; level++) {
     const row = waiting.shift()!;
     const passing = waiting.flatMap((r) => r.flatMap((s) => [s.from, s.to]));
-    const { placed, crowded } = layRow(row, passing, type);
+    const { placed, crowded } = layRow(row, passing, place.until ?? Infinity, type);
     // What finds no clear place in its row gets a line of its own, next to it.
     if (crowded.length > 0) waiting.unshift(crowded);
     const at = place.border + place.outward * (place.first + level * CHAIN_STEP);
     const foot = place.border + place.outward * GAP;
     for (const [s, look] of placed) out.push(dimension(s, place.axis, at, { foot, ...look }));
   }
-  return out;
+  return brokenAtFigures(out, type);
 }
 
 /** Where the figures of a row go, and which spans have no room for theirs. */
-function layRow(row: readonly Span[], passing: readonly number[], type: TextMeasure) {
+function layRow(row: readonly Span[], passing: readonly number[], until: number, type: TextMeasure) {
   const taken: [number, number][] = [];
   const under: [number, number][] = [];
   const placed = new Map<Span, { readonly label: Label; readonly middle?: number }>();
@@ -84,6 +87,7 @@ function layRow(row: readonly Span[], passing: readonly number[], type: TextMeas
       { label: 'under', from: middle - half, to: middle + half, beside: under, lines: passing },
     ] as const;
     const inTheWay = (r: (typeof sides)[number]) =>
+      (r.to > until ? 10 : 0) +
       r.beside.filter(([a, b]) => a < r.to && b > r.from).length * 10 +
       r.lines.filter((p) => p > r.from + 0.1 && p < r.to - 0.1).length;
     const best = sides.reduce<(typeof sides)[number]>(

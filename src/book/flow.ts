@@ -47,16 +47,3 @@ export function flow(blocks: readonly Block[], column: Column): Mark[][] {
   });
   return pages;
 }
-
-/** Blocks put together as one. */
-export function together(blocks: readonly Block[]): Block {
-  const marks: Mark[] = [];
-  let y = 0;
-  blocks.forEach((b, i) => {
-    if (i > 0) y += b.before ?? 0;
-    marks.push(...moved(b.marks, 0, y));
-    y += b.height;
-  });
-  const before = blocks[0]?.before;
-  return { marks, height: y, ...(before === undefined ? {} : { before }) };
-}

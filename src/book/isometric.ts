@@ -1,7 +1,7 @@
 import type { SetOut } from '../setting-out/index.ts';
 import { type Drawing, type Mark, moved, text } from './drawing.ts';
 import { type PictureLine, pictureLines } from './hidden-lines.ts';
-import { partBody } from './part-body.ts';
+import { bodiesOf } from './part-body.ts';
 import { pictureBounds, pictureMarks } from './picture.ts';
 import { ISOMETRIC, ISOMETRIC_BEHIND } from './projection.ts';
 
@@ -24,9 +24,7 @@ const ENOUGH = 0.4;
 export function isometric(setOut: SetOut, style: IsometricStyle): Drawing {
   const wanted = style.parts && new Set(style.parts);
   const marked = new Set(style.marked ?? []);
-  const bodies = setOut.parts
-    .filter((p) => !wanted || wanted.has(p.id))
-    .map((p) => partBody(setOut.ledger, p));
+  const bodies = bodiesOf(setOut).filter((b) => !wanted || wanted.has(b.part));
   if (bodies.length === 0) return { width: 0, height: 0, marks: [] };
   let looking = ISOMETRIC;
   let lines = pictureLines(bodies, looking);

@@ -1,8 +1,11 @@
 import type { Operation } from '../build/index.ts';
 import type { BookInput } from './book-input.ts';
 import { cuttingList } from './cutting-list.ts';
+import { type Drawing, moved, text } from './drawing.ts';
 import type { Block } from './flow.ts';
 import { lengthsOf } from './lengths.ts';
+import { letteredPicture } from './lettered-picture.ts';
+import { ISOMETRIC, ISOMETRIC_BEHIND } from './projection.ts';
 import { timeWords } from './step-cards.ts';
 import { type Cell, TABLE_TYPE, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
@@ -21,6 +24,7 @@ export function cuttingListBlocks(input: BookInput, width: number, type: TextMea
   ];
   const wide = (size: 'length' | 'width' | 'thickness') =>
     Math.max(10, ...rows.map((r) => type.width(lengths.bare(r[size]), TABLE_TYPE, 'semibold') + 0.5));
+  blocks.push(whereTheyAre(input, width, type));
   const lots = [...new Set(rows.map((r) => r.lot))];
   for (const lot of lots) {
     const of = rows.filter((r) => r.lot === lot);
@@ -53,6 +57,28 @@ export function cuttingListBlocks(input: BookInput, width: number, type: TextMea
     );
   }
   return blocks;
+}
+
+/** Two pictures of the piece with the marks of its parts, from the front and from behind. */
+function whereTheyAre(input: BookInput, width: number, type: TextMeasure): Block {
+  const room = { width: (width - 12) / 2, height: 80 };
+  const [front, behind] = [ISOMETRIC, ISOMETRIC_BEHIND].map((looking) =>
+    letteredPicture(input.setOut, looking, room, type),
+  ) as [Drawing, Drawing];
+  const height = Math.max(front.height, behind.height);
+  const x = width - room.width + (room.width - behind.width) / 2;
+  return {
+    marks: [
+      ...moved(front.marks, (room.width - front.width) / 2, height - front.height),
+      ...moved(behind.marks, x, height - behind.height),
+      text([x + behind.width / 2, height + 4.5], 'seen from behind', 2.7, {
+        anchor: 'middle',
+        tone: 'quiet',
+      }),
+    ],
+    height: height + 5,
+    before: 5,
+  };
 }
 
 /** What to buy, what the rack gives, what it costs and how long it takes. */

@@ -27,7 +27,7 @@ export function overallSpan(setOut: SetOut, axis: Axis): TracedSpan {
 }
 
 /** Openings that hold no other opening. */
-export function innermostOpenings(setOut: SetOut): Opening[] {
+function innermostOpenings(setOut: SetOut): Opening[] {
   const boxes = setOut.openings.map((o) => boxTicks(setOut.ledger, o.box));
   const holds = (a: TickBox, b: TickBox) =>
     a.min.every((v, i) => v <= b.min[i]!) && a.max.every((v, i) => v >= b.max[i]!);
@@ -122,7 +122,7 @@ export function profileSpans(setOut: SetOut, axis: Axis, across: Axis): TracedSp
 }
 
 /** Spans without those that show a stretch already shown. */
-export function distinctSpans(spans: readonly TracedSpan[]): TracedSpan[] {
+function distinctSpans(spans: readonly TracedSpan[]): TracedSpan[] {
   const seen = new Map<string, TracedSpan>();
   for (const s of spans) if (!seen.has(`${s.from} ${s.to}`)) seen.set(`${s.from} ${s.to}`, s);
   return [...seen.values()];

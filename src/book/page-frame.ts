@@ -19,11 +19,8 @@ export function columnOf(page: { readonly width: number; readonly height: number
   return { left: SIDE, top: TOP, width: page.width - SIDE * 2, height: page.height - TOP - BOTTOM };
 }
 
-/** A page before it is numbered. */
-export type LoosePage = BookPage;
-
 /** Numbers the pages and gives each but the cover its running head and foot. */
-export function framed(pages: readonly LoosePage[], title: string, type: TextMeasure): BookPage[] {
+export function framed(pages: readonly BookPage[], title: string, type: TextMeasure): BookPage[] {
   return pages.map((page, i) => {
     if (page.kind === 'cover') return page;
     return { ...page, marks: [...running(page, title, i + 1, pages.length, type), ...page.marks] };
@@ -40,7 +37,7 @@ const HEADINGS: Readonly<Record<BookPage['kind'], string>> = {
   snags: 'Snags',
 };
 
-function running(page: LoosePage, title: string, number: number, of: number, type: TextMeasure): Mark[] {
+function running(page: BookPage, title: string, number: number, of: number, type: TextMeasure): Mark[] {
   const right = page.width - SIDE;
   const head = 14;
   const foot = page.height - 11;

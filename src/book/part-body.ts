@@ -1,5 +1,5 @@
 import { type Ledger, toMm } from '../measure/index.ts';
-import type { Bevel, Direction, Edge, Part, Rabbet } from '../setting-out/index.ts';
+import type { Bevel, Direction, Edge, Part, Rabbet, SetOut } from '../setting-out/index.ts';
 import { axisOf } from '../setting-out/index.ts';
 import type { Point } from '../solid/index.ts';
 import { type Convex, clipped, convexBox, edgesOf } from './convex.ts';
@@ -20,11 +20,20 @@ interface Plane {
   readonly offset: number;
 }
 
+const KEPT = new WeakMap<SetOut, readonly PartBody[]>();
+
+/** The bodies of all parts, in the order of marks; worked out once for a setting-out. */
+export function bodiesOf(setOut: SetOut): readonly PartBody[] {
+  const bodies = KEPT.get(setOut) ?? setOut.parts.map((p) => partBody(setOut.ledger, p));
+  KEPT.set(setOut, bodies);
+  return bodies;
+}
+
 /**
  * A part with its rabbets and bevels. Holes and pockets are left out (they would be specks at the size of a whole
  * piece), and so are the rabbets of a part that is also bevelled.
  */
-export function partBody(ledger: Ledger, part: Part): PartBody {
+function partBody(ledger: Ledger, part: Part): PartBody {
   const mm = (t: Parameters<Ledger['ticks']>[0]) => toMm(ledger.ticks(t));
   const size: Point = [mm(part.length), mm(part.width), mm(part.thickness)];
   const whole = convexBox([0, 0, 0], size);

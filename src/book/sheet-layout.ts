@@ -230,7 +230,7 @@ function leftLabel(
   for (const words of [...(name === undefined ? [] : [`${name}: ${size}`]), size])
     for (const upright of [false, true]) {
       const placed = stacked([{ words, size: 2.7 }], b, upright, type);
-      if (placed && Math.min(b.w, b.h) > 4.5) return placed;
+      if (placed && Math.min(b.w, b.h) > 6.5) return placed;
     }
   return [];
 }

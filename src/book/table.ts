@@ -59,9 +59,11 @@ export function table(
     height: titles.height,
     keep: true,
   };
-  const body = rows.map((cells): Block => {
+  // No row stands alone at the foot or the head of a page.
+  const paired = (i: number) => rows.length > 1 && (i === 0 || i === rows.length - 2);
+  const body = rows.map((cells, i): Block => {
     const set = row(cells, TABLE_TYPE, { head: false });
-    return { marks: [...set.marks, rule(set.height, false)], height: set.height, head };
+    return { marks: [...set.marks, rule(set.height, false)], height: set.height, head, keep: paired(i) };
   });
   return [head, ...body];
 }

@@ -22,7 +22,7 @@ export const PLEX: TextMeasure = {
 export const CAP = 0.698;
 
 /** Whether the book's typeface has the character. */
-export function hasGlyph(character: string): boolean {
+function hasGlyph(character: string): boolean {
   return advance(character.codePointAt(0)!, 'regular') !== undefined;
 }
 

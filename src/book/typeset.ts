@@ -19,7 +19,7 @@ export interface Paragraph {
 }
 
 /** From one baseline to the next, over the size of the type. */
-export const LEADING = 1.36;
+const LEADING = 1.36;
 
 /**
  * Sets runs of text in lines of at most `width`, from (0, 0) downward. A word that is wider than the column stands

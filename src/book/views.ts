@@ -5,7 +5,7 @@ import { textBox } from './dimension-clashes.ts';
 import { type Dimension, type Drawing, moved } from './drawing.ts';
 import { lengthsOf } from './lengths.ts';
 import { clearSpans, clearStacks, overallSpan, profileSpans, type TracedSpan } from './measured-spans.ts';
-import { partBody } from './part-body.ts';
+import { bodiesOf } from './part-body.ts';
 import { pictureBounds, pictureMarks } from './picture.ts';
 import { FROM_ABOVE, FROM_FRONT, FROM_RIGHT, type Looking } from './projection.ts';
 import type { TextMeasure } from './text-measure.ts';
@@ -48,7 +48,7 @@ export function view(
 ): View {
   const kind = KINDS[name];
   const lengths = lengthsOf(setOut.ledger, format);
-  const bodies = setOut.parts.map((p) => partBody(setOut.ledger, p));
+  const bodies = bodiesOf(setOut);
   const bounds = pictureBounds(bodies, kind.looking);
   const width = (bounds.right - bounds.left) * scale;
   const height = (bounds.top - bounds.bottom) * scale;
@@ -69,7 +69,7 @@ export function view(
   const onX = (s: TracedSpan) => span(s, (mm) => zero[0] + mm * scale);
   const onY = (s: TracedSpan) => span(s, (mm) => zero[1] - mm * scale);
   const below: ChainPlace = { axis: 'x', border: height, outward: 1, first: 8 };
-  const left: ChainPlace = { axis: 'y', border: 0, outward: -1, first: 7 };
+  const left: ChainPlace = { axis: 'y', border: 0, outward: -1, first: 7, until: height + 2 };
   const outside = [
     ...chains(
       rowsBelow(setOut, name).map((row) => row.map(onX)),
@@ -142,7 +142,8 @@ function clearHeights(
     const series = heights.map((h) => `${h.words}@${Math.round(h.from * 100)}`).join(' ');
     if (series === before) continue;
     before = series;
-    const at = x.from + Math.min((x.to - x.from) * 0.3, 14);
+    const at = x.from + Math.max(Math.min((x.to - x.from) * 0.3, 14), 5);
+    if (at > x.to - 2) continue;
     for (const h of heights) {
       const [from, to] = [Math.min(h.from, h.to), Math.max(h.from, h.to)];
       const wide = type.width(h.words, FIGURE, 'regular');

@@ -4,7 +4,7 @@ import { printable, type TextMeasure } from './text-measure.ts';
 import { paragraph, type Run } from './typeset.ts';
 
 /** Height of running text. */
-export const TEXT_TYPE = 3.7;
+const TEXT_TYPE = 3.7;
 
 /** The title of a part of the book. */
 export function title(words: string): Block {
