@@ -96,9 +96,9 @@ describe('sizes', () => {
         grown(id.slice('lipping/on:'.length), 'length'),
         -0.4,
       ]);
-    // The back reaches into rabbets two thirds of the sides deep: 0.8 wider inside, 2 x 0.2667 less of rabbet.
+    // The back reaches into rabbets of two thirds of the side, as fine as the router is set: 12 mm, and 11.7 of 11.73.
     const back = part(plain, 'back/back').place.length === '+z' ? 'width' : 'length';
-    expect(grown('back/back', back)).toBeCloseTo(0.8 - (2 * 0.4 * 2) / 3, 3);
+    expect(grown('back/back', back)).toBeCloseTo(0.8 - 2 * 0.3, 9);
     expect(['width', 'height', 'depth'].map((s) => mm(thin, `overall.${s}`))).toEqual([1000, 800, 350]);
   });
 

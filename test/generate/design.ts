@@ -139,6 +139,7 @@ function withoutAbsent<T extends object>(o: T): T {
 function shop(
   units: Units,
   thickness: { board: string; other: string; thin: string; strip: string; lip: string },
+  router: string | undefined,
 ): Field {
   const sheet = (id: string, thick: string) => ({
     id,
@@ -167,7 +168,8 @@ function shop(
     paper: 'A4',
     currency: 'EUR',
     people: [],
-    tools: [],
+    // Not every shop has a router; one that has sets it in steps of its own.
+    tools: router === undefined ? [] : [{ id: 'router', kind: 'router', accuracy: '0.3 mm', step: router }],
     rack: {
       lots: [
         sheet('board', thickness.board),
@@ -288,7 +290,7 @@ function wishes(units: Units): fc.Arbitrary<Wish> {
                 ),
         ),
         base: optional(
-          fc.record({ height: text(60, 150), setback: text(12, 50), setbackBack: optional(text(20, 50)) }),
+          fc.record({ height: text(60, 150), setback: text(12, 50), setbackBack: optional(text(0, 50)) }),
         ),
         edged: fc.boolean(),
       }),
@@ -308,9 +310,15 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
         strip: text(5, 22),
         lip: text(3, 10),
       }),
+      router: optional(fc.constantFrom('0.1 mm', '1/64 in', '0.5 mm')),
     })
-    .map(({ wish, thickness }) => ({
-      document: { version: 1, design: { records: records(wish) }, shop: shop(units, thickness), work: {} },
+    .map(({ wish, thickness, router }) => ({
+      document: {
+        version: 1,
+        design: { records: records(wish) },
+        shop: shop(units, thickness, router),
+        work: {},
+      },
       overall: {
         width: wish.overall.width.ticks,
         height: wish.overall.height.ticks,

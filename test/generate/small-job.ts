@@ -65,7 +65,10 @@ export function smallJob(): PlainJob {
       paper: 'A4',
       currency: 'EUR',
       people: [{ id: 'maker', lift: '25 kg' }],
-      tools: [{ id: 'drill', kind: 'drill', accuracy: '0.5 mm', step: '0.5 mm' }],
+      tools: [
+        { id: 'drill', kind: 'drill', accuracy: '0.5 mm', step: '0.5 mm' },
+        { id: 'router', kind: 'router', accuracy: '0.3 mm', step: '0.1 mm', edgeGuide: true },
+      ],
       rack: {
         lots: [
           sheet('birch18', '18 mm'),
