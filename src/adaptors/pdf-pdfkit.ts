@@ -25,6 +25,8 @@ export function writePdf(book: Book, fonts: BookFonts, options: PdfOptions = {})
     lang: 'en',
     displayTitle: true,
     margin: 0,
+    // No default font: the browser build comes without the standard fonts.
+    font: null as never,
     info: {
       Title: book.title,
       Creator: 'Casewright',
