@@ -45,6 +45,11 @@ describe('the published schema', () => {
     expect(
       records.map((r: { properties: { kind: { const: string } } }) => r.properties.kind.const).sort(),
     ).toEqual(DesignRecord.options.map((o) => o.entries.kind.literal).sort());
-    for (const r of records) expect(r.additionalProperties).toBe(false);
+    for (const r of records) {
+      expect(r.additionalProperties).toBe(false);
+      // The program makes an id from the place where there is none.
+      expect(r.required).toContain('kind');
+      expect(r.required).not.toContain('id');
+    }
   });
 });
