@@ -1,1 +1,2 @@
+export { SNAG_KINDS, type SnagKind, type SnagRoom } from './catalogue.ts';
 export type { Cure, CureEdit, Figures, Level, Rule, Snag, Where } from './snag.ts';

@@ -1,0 +1,50 @@
+import { describe, expect, test } from 'vitest';
+import { checkInput, glazeCabinet, withPlaces } from '../../test/checks/checked-job.ts';
+import { bits } from './bits.ts';
+
+const cabinet = checkInput(glazeCabinet());
+const BITS = glazeCabinet().shop.rack.bits;
+const owning = (owned: typeof BITS) =>
+  bits({ ...cabinet, job: withPlaces(cabinet.job, { 'shop/rack/bits': owned }) });
+
+test('the shop of the glaze cabinet has every bit, a pilot of 1.7 for the 1.68 that was reckoned among them', () => {
+  expect(bits(cabinet)).toEqual([]);
+});
+
+describe('each bit that is taken away is missed', () => {
+  test.each([
+    ['twist-2', /twist drill of 1\.7 mm/],
+    ['twist-3.5', /twist drill of 3\.5 mm/],
+    ['sink', /countersink of 5\.5 mm/],
+    ['pocket-bit', /pocket-hole bit of 9\.5 mm/],
+    ['straight-12', /straight router bit, which/],
+    ['flush', /flush-trim bit, which/],
+  ])('%s', (id, says) => {
+    const snags = owning(BITS.filter((b) => b.id !== id));
+    expect(snags).toHaveLength(1);
+    expect(snags[0]).toMatchObject({ code: 'tools.no-bit', level: 'stop' });
+    expect(snags[0]!.sentence).toMatch(says);
+    expect(snags[0]!.where.operation).toBeDefined();
+  });
+});
+
+test('a bit within 0.3 mm does, a farther one is named as the nearest', () => {
+  const drill = (mm: string) => owning(BITS.map((b) => (b.id === 'twist-3.5' ? { ...b, diameter: mm } : b)));
+  expect(drill('3.8 mm')).toEqual([]);
+  expect(drill('3.2 mm')).toEqual([]);
+  const [snag] = drill('4 mm');
+  expect(snag!.sentence).toContain('its nearest is 4 mm');
+  expect(snag!.figures).toEqual({ value: 4, limit: 3.5, margin: -0.5, unit: 'mm' });
+});
+
+test('a countersink may be larger than the head, not smaller', () => {
+  const sink = (mm: string) => owning(BITS.map((b) => (b.id === 'sink' ? { ...b, diameter: mm } : b)));
+  expect(sink('20 mm')).toEqual([]);
+  expect(sink('4 mm')).toHaveLength(1);
+});
+
+test('a rabbet bit cuts a rabbet as well', () => {
+  expect(owning(BITS.map((b) => (b.id === 'straight-12' ? { ...b, kind: 'rabbet' as const } : b)))).toEqual(
+    [],
+  );
+});
