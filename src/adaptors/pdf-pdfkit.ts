@@ -80,8 +80,8 @@ function drawText(doc: PDFKit.PDFDocument, s: Stroke & { kind: 'text' }): void {
     .font(s.face)
     .fontSize(s.size * POINTS_PER_MM)
     .fillColor(TONES[s.tone]);
-  const wide = doc.widthOfString(s.text);
-  const before = s.anchor === 'start' ? 0 : s.anchor === 'middle' ? wide / 2 : wide;
+  const part = { start: 0, middle: 0.5, end: 1 }[s.anchor];
+  const before = part === 0 ? 0 : doc.widthOfString(s.text) * part;
   const write = () => doc.text(s.text, x - before, y, { lineBreak: false, baseline: 'alphabetic' });
   if (!s.upright) write();
   else {
