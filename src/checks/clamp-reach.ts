@@ -1,36 +1,24 @@
-import { axisOf, type Part } from '../setting-out/index.ts';
+import { axisOf, type Direction, type Part, type SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { practice } from './rule.ts';
 import { lengthMm, listed, ShopWords } from './shop-words.ts';
 import { standingBox } from './standing-boxes.ts';
 
-/** Something that is glued under clamps. */
+/** Something that is glued under clamps, and how far apart their jaws must go, mm. */
 interface Glued {
-  readonly operation: string;
-  readonly mark: string;
-  /** How far apart the clamp's jaws must go, mm. */
+  readonly part: Part;
   readonly reach: number;
 }
 
 /** Whether the clamps span everything that is glued: edging across its board, and frames from corner to corner. */
-export function clampReach({
-  job,
-  setOut,
-  build,
-}: Pick<CheckInput, 'job' | 'setOut' | 'build'>): readonly Snag[] {
+export function clampReach({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>): readonly Snag[] {
   const clamps = job.shop.tools.filter((t) => t.kind === 'clamp');
   if (clamps.length === 0) return [];
   const longest = Math.max(...clamps.map((c) => lengthMm(job, c.reach)));
-  const byMark = new Map(setOut.parts.map((p) => [p.mark, p]));
-  const glued = build.operations.flatMap((o): Glued[] => {
-    if (o.does.act !== 'set' || !o.does.glue) return [];
-    const part = byMark.get(o.does.workpiece);
-    if (!part) return [];
-    const onto = byMark.get(o.does.into);
-    return [{ operation: o.id, mark: part.mark, reach: onto ? across(part, onto) : along(part) }];
-  });
-  const short = glued.filter((g) => g.reach > longest).sort((a, b) => b.reach - a.reach);
+  const short = gluedParts(setOut)
+    .filter((g) => g.reach > longest)
+    .sort((a, b) => b.reach - a.reach || (a.part.id < b.part.id ? -1 : 1));
   const worst = short[0];
   if (!worst) return [];
   const words = new ShopWords(job);
@@ -38,8 +26,8 @@ export function clampReach({
     {
       code: 'tools.clamps-short',
       level: 'mind',
-      where: { path: 'shop/tools', operation: worst.operation },
-      sentence: `To glue ${listed(short.map((g) => g.mark))} the clamps must span up to ${words.length(worst.reach)}; the longest reach ${words.length(longest)}.`,
+      where: { path: 'shop/tools', part: worst.part.id, record: worst.part.record },
+      sentence: `To glue ${listed(short.map((g) => g.part.mark))} the clamps must span up to ${words.length(worst.reach)}; the longest reach ${words.length(longest)}.`,
       figures: words.atLeast(longest, worst.reach),
       rule: practice('a clamp spans what it presses together'),
       cures: [
@@ -49,18 +37,29 @@ export function clampReach({
       ],
     },
   ];
+}
 
-  /** From the strip's outer face to the far side of its board. */
-  function across(strip: Part, board: Part): number {
-    const { axis } = axisOf(strip.place.thickness);
-    const [a, b] = [standingBox(setOut, strip), standingBox(setOut, board)];
-    return Math.max(a.max[axis], b.max[axis]) - Math.min(a.min[axis], b.min[axis]);
-  }
+function gluedParts(setOut: SetOut): readonly Glued[] {
+  const parts = new Map(setOut.parts.map((p) => [p.id, p]));
+  const boardOf = new Map(setOut.joints.filter((j) => j.duty === 'edging').map((j) => [j.part, j.mate]));
+  const onBoards = [...boardOf].map(([strip, board]): Glued => {
+    const part = parts.get(strip)!;
+    return { part, reach: spanOf(setOut, part.place.thickness, [part, parts.get(board)!]) };
+  });
+  // A strip of a frame is pressed from end to end; a mitred strip of a top is pressed onto its board instead.
+  const framed = new Set(setOut.joints.filter((j) => j.kind === 'mitre').flatMap((j) => [j.part, j.mate]));
+  const inFrames = [...framed]
+    .filter((id) => !boardOf.has(id))
+    .map((id): Glued => {
+      const part = parts.get(id)!;
+      return { part, reach: spanOf(setOut, part.place.length, [part]) };
+    });
+  return [...onBoards, ...inFrames];
+}
 
-  /** A strip of a frame is pressed from end to end. */
-  function along(strip: Part): number {
-    const { axis } = axisOf(strip.place.length);
-    const box = standingBox(setOut, strip);
-    return box.max[axis] - box.min[axis];
-  }
+/** How far several parts reach together along a direction. */
+function spanOf(setOut: SetOut, direction: Direction, parts: readonly Part[]): number {
+  const { axis } = axisOf(direction);
+  const boxes = parts.map((p) => standingBox(setOut, p));
+  return Math.max(...boxes.map((b) => b.max[axis])) - Math.min(...boxes.map((b) => b.min[axis]));
 }

@@ -205,3 +205,70 @@ test('a solid lipping glued to the front stiffens its shelf by its own E b t^3 /
 test('the glaze cabinet keeps to both limits', () => {
   expect(sag(setOutInput(glazeCabinet()))).toEqual([]);
 });
+
+describe('thicker boards are offered in the field that names the board', () => {
+  const birch = (id: string, nominal: string) => ({
+    id,
+    name: `Birch ${nominal}`,
+    material: 'birch-plywood',
+    form: 'sheet',
+    nominal,
+    stock: [{ id: `${id}-sheet`, length: '2500 mm', width: '1250 mm', price: 130 }],
+  });
+  const lots = [birch('birch24', '24 mm')];
+  const cureOf = (job: JobDocument, part: string) => {
+    const found = sag(setOutInput(job)).find((s) => s.where.part === part);
+    return found?.cures.find((c) => c.edits)?.edits;
+  };
+
+  test('the case’s own, for its bottom', () => {
+    const job = bookcase({ width: '936 mm', load: '1 kg', box: { load: '40 kg' }, lots });
+    const edits = cureOf(job, 'case/bottom')!;
+    expect(edits).toEqual([{ record: 'case', field: 'board', value: 'birch24' }]);
+    expect(sag(setOutInput(cured(job, edits))).filter((s) => s.where.part === 'case/bottom')).toEqual([]);
+  });
+
+  test('the case’s own, for a fixed shelf that has no record', () => {
+    const job = bookcase({
+      width: '836 mm',
+      load: '1 kg',
+      box: { load: '1 kg' },
+      inside: { split: 'down' },
+      records: [
+        { id: 'low', kind: 'opening', parent: 'inside' },
+        { id: 'high', kind: 'opening', parent: 'inside' },
+      ],
+      shelf: { parent: 'high' },
+      lots,
+    });
+    const edits = cureOf(job, 'inside/divider:1')!;
+    expect(edits).toEqual([{ record: 'case', field: 'board', value: 'birch24' }]);
+    expect(sag(setOutInput(cured(job, edits))).filter((s) => s.where.part === 'inside/divider:1')).toEqual(
+      [],
+    );
+  });
+
+  test('the top’s own, for a top', () => {
+    const records = [{ id: 'top', kind: 'top', parent: 'case', board: 'sides', load: '40 kg' }];
+    const job = bookcase({ width: '936 mm', load: '1 kg', records, lots });
+    const edits = cureOf(job, 'top/top')!;
+    expect(edits).toEqual([{ record: 'top', field: 'board', value: 'birch24' }]);
+    expect(sag(setOutInput(cured(job, edits))).filter((s) => s.where.part === 'top/top')).toEqual([]);
+  });
+
+  test('none that its edging would be too narrow for', () => {
+    const strip = {
+      id: 'lip',
+      name: 'Lipping 6 x 20',
+      material: 'ash-white',
+      form: 'strip',
+      nominal: '6 mm',
+      width: '20 mm',
+      stock: [{ id: 'lip-length', length: '2400 mm', price: 5 }],
+    };
+    const records = [{ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' }];
+    const job = bookcase({ width: '936 mm', load: '40 kg', records, lots: [...lots, strip] });
+    expect(codes(sag(setOutInput(job)))).toContain('sag.seen');
+    expect(cureOf(job, 'shelf/shelf')).toBeUndefined();
+  });
+});

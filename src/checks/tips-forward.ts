@@ -4,7 +4,7 @@ import type { CheckInput } from './check-input.ts';
 import { practice, ruleOf } from './rule.ts';
 import { lengthMm, ShopWords } from './shop-words.ts';
 import { type StandingBox, standingBoxes } from './standing-boxes.ts';
-import { type Balance, balance, centreOf, tipAngle, type Weight } from './tipping.ts';
+import { type Balance, balance, centreOf, tiltOfBlock, tipAngle, type Weight } from './tipping.ts';
 
 type Input = Pick<CheckInput, 'job' | 'setOut' | 'build' | 'weigh'>;
 
@@ -54,12 +54,13 @@ const TRIALS: readonly Trial[] = [
     load: WEIGHT,
     applies: (s) => s.frontMm < s.pivotMm,
     moments: (s, pivot) =>
-      balance([
-        ...weights(s, pivot),
-        { kg: WEIGHT.weightKg!, behindMm: s.frontMm - pivot, heightMm: s.heightMm },
-      ]),
+      balance(
+        [...weights(s, pivot), { kg: WEIGHT.weightKg!, behindMm: s.frontMm - pivot, heightMm: s.heightMm }],
+        // The carpet under its rear feet, as a block.
+        { tiltDegrees: tiltOfBlock(WEIGHT.blockMm!, Math.max(WEIGHT.blockMm!, s.rearMm - pivot)) },
+      ),
     sentence: (_, words) =>
-      `Empty, the piece tips forward when someone leans on the front edge of its top with ${words.mass(WEIGHT.weightKg!)}.`,
+      `Empty, the piece tips forward when someone leans on the front edge of its top with ${words.mass(WEIGHT.weightKg!)}, its rear feet raised a little, as on a carpet.`,
   },
   {
     code: 'tipping.tilt',
