@@ -1,0 +1,168 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { openSolids } from '../src/adaptors/solids-manifold.ts';
+import { cutPlanJson } from '../src/breakdown/index.ts';
+import { stepsReport } from '../src/build/index.ts';
+import { type JobDocument, readJob, readPlace } from '../src/job/index.ts';
+import * as materials from '../src/materials/index.ts';
+import {
+  inMm,
+  type Leaf,
+  type Ledger,
+  type LedgerData,
+  type LengthRow,
+  leavesOf,
+  parseLength,
+  type RatioRow,
+  type Report,
+  recompute,
+  tracesOf,
+} from '../src/measure/index.ts';
+import { type Plan, planJob, planReport } from '../src/plan/index.ts';
+import { partsReport } from '../src/setting-out/index.ts';
+
+/** Every row of every material table that is a length or a proportion, by id. */
+const ROWS = rowsIn(materials);
+
+function rowsIn(x: unknown, found = new Map<string, LengthRow | RatioRow>()): typeof found {
+  if (typeof x !== 'object' || x === null) return found;
+  if ('id' in x && 'says' in x && 'source' in x && ('value' in x || 'of' in x))
+    found.set((x as LengthRow).id, x as LengthRow | RatioRow);
+  for (const inner of Object.values(x)) rowsIn(inner, found);
+  return found;
+}
+
+/** The value of a leaf, read from where it says it stands; a sentence when it can't be. */
+function leafValue(job: JobDocument, { kind, id, note }: Leaf): number | string {
+  if (kind === 'measured') return `${id}: nothing has been measured on the bench yet`;
+  if (kind === 'document') {
+    const typed = readPlace(job, id);
+    if (typeof typed !== 'string') return `no text stands at ${id}`;
+    const read = parseLength(typed, job.shop.units);
+    if (!read.ok) return `no length stands at ${id}: ${typed}`;
+    return note === typed ? read.value : `at ${id} stands ${typed}, not ${note}`;
+  }
+  const row = ROWS.get(id);
+  if (!row || !('value' in row)) return `${id} is in no table`;
+  if (row.source.trim() === '' || row.says.trim() === '') return `${id} has no source`;
+  return note === `${row.says} (${row.source})` ? row.value : `${id} is told as “${note}”`;
+}
+
+/** What is wrong with the proportions and counts of a ledger: each must be a row, or a count of things. */
+function ratioFaults(data: LedgerData, operations: readonly string[]): string[] {
+  return [...data.operation].flatMap((code, i) => {
+    const note = data.words[data.note[i]!]!;
+    const from = data.start[i]!;
+    const numbers = [...data.pool.subarray(from + 1 + data.pool[from]!, data.start[i + 1]!)];
+    if (operations[code] === 'times')
+      return Number.isInteger(numbers[0]) ? [] : [`${i}: ${numbers[0]} times`];
+    if (operations[code] !== 'ratio') return [];
+    const row = ROWS.get(note.slice(0, note.indexOf(': ')));
+    if (!row || !('of' in row) || row.source.trim() === '') return [`${i}: no row behind “${note}”`];
+    const same =
+      `${row.of}` === `${numbers}` && note === `${row.id}: ${row.says} (${row.source})` && row.of[1] !== 0;
+    return same ? [] : [`${i}: ${numbers} is not what ${row.id} says`];
+  });
+}
+
+/** Every number of a JSON value that stands in or under a field ending in `_mm`, by path. */
+function lengthsIn(json: unknown, path = '', inside = false): [string, number][] {
+  if (typeof json === 'number') return inside ? [[path, json]] : [];
+  if (typeof json !== 'object' || json === null) return [];
+  return Object.entries(json).flatMap(([k, v]) =>
+    lengthsIn(v, path === '' ? k : `${path}/${k}`, inside || k.endsWith('_mm')),
+  );
+}
+
+/** What is wrong with the traced lengths of a report, against what its JSON prints; and how many there are. */
+function traceFaults(job: JobDocument, ledger: Ledger, report: Report) {
+  const data = ledger.data();
+  const printed = lengthsIn(inMm(ledger, report));
+  const traces = tracesOf(report);
+  const values = new Map<string, number | string>();
+  const again = new Map<number, number | string>();
+  const recomputed = (id: number): number | string => {
+    const leaves = leavesOf(data, id);
+    for (const leaf of leaves) {
+      const key = `${leaf.kind} ${leaf.id}`;
+      if (!values.has(key)) values.set(key, leafValue(job, leaf));
+    }
+    const bad = leaves.map((l) => values.get(`${l.kind} ${l.id}`)!).filter((v) => typeof v === 'string');
+    if (leaves.length === 0) return 'it rests on nothing';
+    if (bad.length > 0) return bad.join('; ');
+    return recompute(data, id, (kind, text) => values.get(`${kind} ${text}`) as number);
+  };
+  const faults = traces.flatMap(({ path, traced }, i) => {
+    if (!again.has(traced)) again.set(traced, recomputed(traced));
+    const value = again.get(traced)!;
+    const [printedPath, mm] = printed[i] ?? ['nothing', Number.NaN];
+    if (path !== printedPath) return [`${path} is printed as ${printedPath}`];
+    if (typeof value === 'string') return [`${path}: ${value}`];
+    // A tick is a decimal of at most seven places: what JSON prints is exactly it.
+    return Math.round(mm * 3200) === value && mm === value / 3200
+      ? []
+      : [`${path}: ${mm} printed, ${value / 3200} recomputed`];
+  });
+  return { faults, count: printed.length };
+}
+
+const EXAMPLES = new URL('../examples/', import.meta.url);
+const OPERATIONS = 'document measured row sum less times ratio share greatest least round'.split(' ');
+
+describe.each(readdirSync(EXAMPLES).filter((n) => n.endsWith('.json')))('the example %s', (name) => {
+  let plan: Plan;
+
+  beforeAll(async () => {
+    const read = readJob(readFileSync(new URL(name, EXAMPLES), 'utf8'));
+    if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+    const planning = planJob(read.job, { solids: await openSolids() });
+    let step = planning.next();
+    while (!step.done) step = planning.next();
+    plan = step.value;
+  });
+
+  test.each<[string, number, () => Report]>([
+    ['plan', 1000, () => planReport(plan)],
+    ['parts', 100, () => partsReport(plan.setOut)],
+    ['steps', 500, () => stepsReport(plan.build)],
+  ])('every length of %s --json comes out again from its leaves', (_, atLeast, report) => {
+    const { faults, count } = traceFaults(plan.job, plan.setOut.ledger, report());
+    expect(faults).toEqual([]);
+    expect(count).toBeGreaterThan(atLeast);
+  });
+
+  test('the check notices when a place in the document says something else', () => {
+    const [lot] = plan.job.shop.rack.lots;
+    const other = structuredClone(plan.job);
+    other.shop.rack.lots[0]!.thickness = `${lot!.thickness} `;
+    const { faults } = traceFaults(other, plan.setOut.ledger, planReport(plan));
+    expect(faults.length).toBeGreaterThan(100);
+    expect(faults[0]).toContain(`shop/rack/lots/${lot!.id}/thickness`);
+  });
+
+  test('every proportion in the ledger is a row with a source, every count a whole number', () => {
+    const data = plan.setOut.ledger.data();
+    expect(data.value.length).toBeGreaterThan(500);
+    expect(ratioFaults(data, OPERATIONS)).toEqual([]);
+  });
+
+  test('the lengths of cut --json are those of the traced cut trees', () => {
+    const traced = (
+      inMm(plan.setOut.ledger, planReport(plan)) as { breakdown: { lots: { sheets: unknown[] }[] } }
+    ).breakdown.lots;
+    plan.breakdown.lots.forEach(({ problem, plan: cutting }, i) => {
+      const sheets = (
+        cutPlanJson(problem.problem, cutting).sheets as { count?: number; cuts: unknown }[]
+      ).flatMap((s) => new Array<unknown>(s.count ?? 1).fill(s.cuts));
+      const strip = problem.lot.form === 'strip';
+      sheets.forEach((cuts, n) => {
+        const own = (traced[i]!.sheets[n] as { cuts: unknown }).cuts;
+        const along = (of: unknown) =>
+          // In one dimension a cut plan has no widths, where the traced tree has the strip's.
+          lengthsIn(of).filter(([path]) => !strip || !/(y|width)_mm$/.test(path));
+        expect(along(own)).toEqual(along(cuts));
+      });
+      expect(traced[i]!.sheets).toHaveLength(sheets.length);
+    });
+  });
+});
