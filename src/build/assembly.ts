@@ -67,9 +67,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
       id: `${part.mark}/set`,
       kind: 'assemble',
       stage: 'assemble',
-      title: first
-        ? `Lay ${part.mark}, the ${part.name}, on the bench`
-        : `Set ${part.mark}, the ${part.name}`,
+      title: first ? `Lay ${part.mark} (${part.name}) on the bench` : `Set ${part.mark} (${part.name})`,
       does: {
         act: 'set',
         workpiece: part.mark,
@@ -84,6 +82,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
         ...(first
           ? ['On pads, so that nothing gets marked; everything else is set to it.']
           : [`${capital(listWords(told))}.`]),
+        ...glueLines(bench, standing, part),
         ...(gauged
           ? ['Cut a gauge stick to that distance and use it at both ends; a stick can’t be misread.']
           : []),
@@ -99,6 +98,16 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
     if (other !== undefined && standing.has(other)) driveScrews(bench, j);
   }
+}
+
+/** Where a part is also glued: the back in the rabbets of the sides. */
+function glueLines(bench: Bench, standing: Standing, part: Part): readonly string[] {
+  const mates = bench.setOut.joints
+    .filter((j) => j.part === part.id && j.kind === 'rabbet' && j.hold === 'glue' && standing.has(j.mate))
+    .map((j) => partById(bench, j.mate).mark);
+  return mates.length > 0
+    ? [`First a thin line of glue in the rabbets of ${listWords(mates)}; wipe off what comes out.`]
+    : [];
 }
 
 /** The screws of one joint. */
@@ -157,8 +166,8 @@ function glueFrame(bench: Bench, name: string, strips: readonly Part[]): void {
         stage: 'assemble',
         title:
           i === 0
-            ? `Begin the ${name} with ${strip.mark}, ${strip.name}`
-            : `Glue ${strip.mark}, ${strip.name}, into the ${name}`,
+            ? `Begin the ${name} with ${strip.mark} (${strip.name})`
+            : `Glue ${strip.mark} (${strip.name}) into the ${name}`,
         does: {
           act: 'set',
           workpiece: strip.mark,
@@ -255,7 +264,7 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
   setGroup(
     bench,
     top.mark,
-    `Lay ${top.mark}, the ${top.name}, on the case`,
+    `Lay ${top.mark} (${top.name}) on the case`,
     touches,
     ['Turn the case upright again. Check the overhang on all sides before the first screw.'],
     { length: top.place.length, width: top.place.width },

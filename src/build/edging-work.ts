@@ -1,97 +1,142 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import type { Joint, Part } from '../setting-out/index.ts';
+import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import type { PieceDirection, Touch } from './operation.ts';
 import { offset } from './seating.ts';
-import { directionWords, looks } from './words.ts';
+import { directionWords, listWords, looks } from './words.ts';
+
+/** A board and the strips that edge it. */
+interface Edged {
+  readonly board: Part;
+  readonly strips: readonly Part[];
+}
+
+/** Boards edged alike: one setting, one card. */
+type Batch = readonly [Edged, ...Edged[]];
 
 /** Glues solid edging to its boards and trims it level. */
 export function glueEdging(bench: Bench): void {
-  const strips = bench.setOut.joints.filter((j) => j.duty === 'edging');
-  const byBoard = new Map<string, Joint[]>();
-  for (const j of strips) {
-    const list = byBoard.get(j.mate);
-    if (list) list.push(j);
-    else byBoard.set(j.mate, [j]);
+  const byId = new Map(bench.setOut.parts.map((p) => [p.id, p]));
+  const strips = new Map<string, Part[]>();
+  for (const j of bench.setOut.joints)
+    if (j.duty === 'edging') strips.set(j.mate, [...(strips.get(j.mate) ?? []), byId.get(j.part)!]);
+  const batches = new Map<string, [Edged, ...Edged[]]>();
+  for (const [id, of] of strips) {
+    const edged = { board: byId.get(id)!, strips: of };
+    const key = [edged.board, ...of].map((p) => likeness(bench, p)).join('|');
+    const batch = batches.get(key);
+    if (batch) batch.push(edged);
+    else batches.set(key, [edged]);
   }
-  for (const [id, joints] of byBoard)
-    edgeBoard(
-      bench,
-      partById(bench, id),
-      joints.map((j) => partById(bench, j.part)),
-    );
+  for (const batch of batches.values()) edgeBoards(bench, batch);
 }
 
-function edgeBoard(bench: Bench, board: Part, strips: readonly Part[]): void {
-  const l = bench.ledger;
-  for (const strip of strips) {
-    const mitred = strip.features.some((f) => f.kind === 'bevel');
-    const id = `${strip.mark}/edge`;
-    const outer = looks(strip, 'show');
-    const touches = [
-      { side: looks(strip, 'under'), of: board.mark, face: outer } satisfies Touch,
-      endTouch(bench, strip, board),
-      overhangAcross(bench, strip, board),
-    ] as const;
-    const proud = touches[2].gap;
-    bench.do(
-      {
-        id,
-        kind: 'edge',
-        stage: 'edging',
-        title: `Glue ${strip.mark} to the ${directionWords(outer)} edge of ${board.mark}, the ${board.name}`,
-        does: {
-          act: 'set',
-          workpiece: strip.mark,
-          into: board.mark,
-          turn: { length: strip.place.length, width: strip.place.width },
-          touches,
-          glue: true,
-          hostTurn: { length: board.place.length, width: board.place.width },
-        },
-        tool: 'clamp',
-        lines: [
-          mitred
-            ? 'Fit it dry first: the mitres must close at the board’s corners. Begin with the front strip.'
-            : `Let it stand {${proud === undefined ? 0 : 1}} beyond both ends${proud === undefined ? '' : ', and {0} proud of both faces'}.`,
-          'Glue on the board’s edge, a thin even film. Hold with tape and clamps, a batten under the clamps so as not to mark the strip.',
-        ],
-        lengths: mitred ? [] : [...(proud === undefined ? [] : [proud]), l.row(SETTING_OUT.edgingAllowance)],
-        cautions: [CAUTION.glue],
-      },
-      [strip.mark, board.mark],
-    );
-  }
-  const ends = trimmedEnds(strips);
-  const faces: readonly PieceDirection[] = [looks(board, 'show'), looks(board, 'under')];
+function likeness(bench: Bench, part: Part): string {
+  const sizes = [part.length, part.width, part.thickness].map((t) => bench.ledger.ticks(t));
+  const { length, width } = part.place;
+  return [
+    part.lot,
+    ...sizes,
+    length,
+    width,
+    ...part.features.map((f) => (f.kind === 'bevel' ? f.edge : '')),
+  ].join(' ');
+}
+
+function edgeBoards(bench: Bench, batch: Batch): void {
+  const [first] = batch;
+  const boards = batch.map((e) => e.board.mark);
+  first.strips.forEach((strip, i) => {
+    const pairs = batch.map((e) => ({ strip: e.strips[i]!.mark, board: e.board.mark }));
+    glueStrips(bench, first.board, strip, pairs);
+  });
+  const ends = trimmedEnds(first.strips);
   bench.do(
     {
-      id: `${board.mark}/flush`,
+      id: `${boards[0]}/flush`,
       kind: 'flush',
       stage: 'edging',
-      title: `Trim the edging of ${board.mark} level`,
+      title: `Trim the edging of ${listWords(boards)} level`,
       does: {
         act: 'flush',
-        workpiece: board.mark,
-        to: board.mark,
-        sides: [...faces, ...ends],
-        into: board.mark,
+        workpieces: boards,
+        sides: [looks(first.board, 'show'), looks(first.board, 'under'), ...ends],
       },
       tool: 'router',
+      times: batch.length,
       faceUp: 'either face, then the other',
       lines: [
         'When the glue has set: flush-trim bit, bearing on the board, both faces; leave the last tenth for a block plane or scraper.',
         ...(ends.length
-          ? [`Saw and plane the ${ends.map((d) => directionWords(d)).join(' and ')} ends level.`]
+          ? [
+              `Saw and plane the ${listWords(ends.map(directionWords))} end${ends.length > 1 ? 's' : ''} level.`,
+            ]
           : []),
         'The veneer is thin: no power sanding along the edge.',
       ],
       cautions: [CAUTION.router],
     },
-    [board.mark],
+    boards,
+  );
+}
+
+/** One strip on each board of a batch. */
+function glueStrips(
+  bench: Bench,
+  board: Part,
+  strip: Part,
+  pairs: readonly { readonly strip: string; readonly board: string }[],
+): void {
+  const mitred = strip.features.some((f) => f.kind === 'bevel');
+  const outer = looks(strip, 'show');
+  const proud = overhangAcross(bench, strip, board);
+  const touches = [
+    { side: looks(strip, 'under'), of: 'board', face: outer },
+    endTouch(bench, strip, board),
+    proud,
+  ] as const;
+  const lengths: Traced[] = [];
+  const lines: string[] = [];
+  if (pairs.length > 1) lines.push(`${pairs.map((p) => `${p.strip} on ${p.board}`).join(', ')}.`);
+  if (mitred)
+    lines.push('Fit it dry first: the mitres must close at the board’s corners. Begin with the front strip.');
+  else {
+    lengths.push(bench.ledger.row(SETTING_OUT.edgingAllowance));
+    lines.push('Let it stand {0} beyond both ends.');
+  }
+  if (proud.gap !== undefined) {
+    lines.push(
+      `Let it stand {${lengths.length}} proud of the ${directionWords(proud.side)} face, and as much or a little more of the other.`,
+    );
+    lengths.push(proud.gap);
+  }
+  lines.push(
+    'Glue on the board’s edge, a thin even film. Hold with tape and clamps, a batten under the clamps so as not to mark the strip.',
+  );
+  const works = pairs.flatMap((p) => [p.strip, p.board]);
+  bench.do(
+    {
+      id: `${strip.mark}/edge`,
+      kind: 'edge',
+      stage: 'edging',
+      title: `Glue ${listWords(pairs.map((p) => p.strip))} to the ${directionWords(outer)} edge of ${pairs.length > 1 ? listWords(pairs.map((p) => p.board)) : `${board.mark} (${board.name})`}`,
+      does: {
+        act: 'edge',
+        pairs,
+        turn: { length: strip.place.length, width: strip.place.width },
+        boardTurn: { length: board.place.length, width: board.place.width },
+        touches,
+      },
+      tool: 'clamp',
+      times: pairs.length,
+      lines,
+      lengths,
+      cautions: [CAUTION.glue],
+    },
+    works,
   );
 }
 
@@ -100,11 +145,14 @@ function endTouch(bench: Bench, strip: Part, board: Part): Touch {
   const l = bench.ledger;
   const bevels = strip.features.filter((f) => f.kind === 'bevel');
   const start = looks(strip, 'start');
-  const end = looks(strip, 'end');
   const [s, b] = [planesOf(l, strip), planesOf(l, board)];
-  if (bevels.some((f) => f.edge === 'start')) return offset(bench, s, start, b);
-  if (bevels.some((f) => f.edge === 'end')) return offset(bench, s, end, b);
-  return { side: start, of: board.mark, face: start, gap: l.row(SETTING_OUT.edgingAllowance) };
+  const tip = bevels.some((f) => f.edge === 'start')
+    ? start
+    : bevels.length > 0
+      ? looks(strip, 'end')
+      : undefined;
+  if (tip !== undefined) return { ...offset(bench, s, tip, b), of: 'board' };
+  return { side: start, of: 'board', face: start, gap: l.row(SETTING_OUT.edgingAllowance) };
 }
 
 /** A strip wider than its board stands out equally on both faces. */
@@ -112,9 +160,9 @@ function overhangAcross(bench: Bench, strip: Part, board: Part): Touch {
   const l = bench.ledger;
   const side = looks(strip, 'near');
   const more = l.less('how much wider the strip is', strip.rough?.width ?? strip.width, board.thickness);
-  if (l.ticks(more) === 0) return { side, of: board.mark, face: side };
-  const gap: Traced = bench.ledger.ratio('half of it on either face', more, SETTING_OUT.half);
-  return { side, of: board.mark, face: side, gap: bench.set('marking', gap, 'down') };
+  if (l.ticks(more) <= 0) return { side, of: 'board', face: side };
+  const gap = l.ratio('half of it on either face', more, SETTING_OUT.half);
+  return { side, of: 'board', face: side, gap: bench.set('marking', gap, 'down') };
 }
 
 /** The ends that are trimmed after gluing: those of strips without a mitre there. */
@@ -124,8 +172,4 @@ function trimmedEnds(strips: readonly Part[]): readonly PieceDirection[] {
     for (const edge of ['start', 'end'] as const)
       if (!strip.features.some((f) => f.kind === 'bevel' && f.edge === edge)) ends.add(looks(strip, edge));
   return [...ends];
-}
-
-function partById(bench: Bench, id: string): Part {
-  return bench.setOut.parts.find((p) => p.id === id)!;
 }

@@ -106,16 +106,23 @@ export type Act =
       readonly turn: Turn;
       readonly touches: readonly [Touch, Touch, Touch];
       readonly glue: boolean;
-      /** Where it goes onto a part that lies loose: which way that part will be turned in the piece. */
-      readonly hostTurn?: Turn;
     }
-  /** What stands beyond the named part's faces is trimmed off level with them. */
+  /**
+   * Strips glued to boards that lie loose, all alike. Both are turned as they will be in the piece; in the touches,
+   * `board` stands for each strip's own board.
+   */
+  | {
+      readonly act: 'edge';
+      readonly pairs: readonly { readonly strip: string; readonly board: string }[];
+      readonly turn: Turn;
+      readonly boardTurn: Turn;
+      readonly touches: readonly [Touch, Touch, Touch];
+    }
+  /** What stands beyond a board's own sides is trimmed off level with them. */
   | {
       readonly act: 'flush';
-      readonly workpiece: string;
-      readonly to: string;
+      readonly workpieces: readonly string[];
       readonly sides: readonly PieceDirection[];
-      readonly into: string;
     }
   /** Screws into the pocket holes along an edge, or through the holes of a side. */
   | {

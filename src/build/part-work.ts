@@ -50,7 +50,7 @@ function marksOf(batch: Batch): string[] {
 
 function named(batch: Batch): string {
   const [first] = batch;
-  return batch.length === 1 ? `${first.mark}, the ${first.name}` : listWords(marksOf(batch));
+  return batch.length === 1 ? `${first.mark} (${first.name})` : listWords(marksOf(batch));
 }
 
 function bevels(bench: Bench, batch: Batch): void {

@@ -138,7 +138,7 @@ function nameWhole(bench: Bench, part: Part, turned: boolean, workpiece: string)
       stage: part.form === 'strip' ? 'strips' : 'sheets',
       title: `${workpiece} is ${part.mark} as it is`,
       does: { act: 'name', workpiece, as: { name: part.mark, turned } },
-      lines: [`It needs no further cut: write ${part.mark}, the ${part.name}, on it.`],
+      lines: [`It needs no further cut: write ${part.mark} (${part.name}) on it.`],
     },
     [workpiece],
   );

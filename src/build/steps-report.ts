@@ -100,7 +100,15 @@ function actReport(a: Act): Report {
         glue: a.glue,
       };
     case 'flush':
-      return { act: a.act, workpiece: a.workpiece, into: a.into, to: a.to, sides: a.sides };
+      return { act: a.act, workpieces: a.workpieces, sides: a.sides };
+    case 'edge':
+      return {
+        act: a.act,
+        pairs: a.pairs,
+        turn: a.turn,
+        board_turn: a.boardTurn,
+        touches: a.touches.map(touchReport),
+      };
     case 'screw':
       return {
         act: a.act,

@@ -47,6 +47,8 @@ export class Workshop {
         return this.workAll(operation, does.workpieces, (p) => drilled(p, does, this.read));
       case 'set':
         return this.set(operation, does);
+      case 'edge':
+        return this.edge(operation, does);
       case 'flush':
         return this.flush(operation, does);
       case 'screw':
@@ -128,10 +130,7 @@ export class Workshop {
   }
 
   /** What goes by a name: an assembly, or a loose piece turned as the card says. */
-  private pickUp(
-    name: string,
-    turn: { readonly length: Member['turn']['length']; readonly width: Member['turn']['width'] },
-  ): Assembly | undefined {
+  private pickUp(name: string, turn: Member['turn']): Assembly | undefined {
     const assembly = this.assemblies.get(name);
     if (assembly) return assembly;
     const piece = this.loose.get(name);
@@ -140,15 +139,48 @@ export class Workshop {
 
   private set(operation: Operation, act: Extract<Act, { act: 'set' }>): void {
     const newcomers = this.pickUp(act.workpiece, act.turn);
+    const there = this.assemblies.get(act.into) ?? { members: [] };
     if (!newcomers)
       return this.fault(operation, 'workpiece-missing', act.workpiece, `${act.workpiece} is not there.`);
-    const there = this.assemblies.get(act.into) ??
-      (act.hostTurn && this.pickUp(act.into, act.hostTurn)) ?? { members: [] };
-    if (act.hostTurn && there.members.length === 0)
-      return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
-    const came = seated(newcomers, act.workpiece, there, act.touches, this.read);
-    if (typeof came === 'string')
-      return this.fault(operation, 'workpiece-missing', act.workpiece, `${came}.`);
+    const joined = this.bring(operation, newcomers, act.workpiece, there, act.touches);
+    if (!joined) return;
+    this.loose.delete(act.workpiece);
+    this.assemblies.delete(act.workpiece);
+    this.assemblies.set(act.into, joined);
+  }
+
+  /** Strips glued to loose boards; each board becomes an assembly under its own mark. */
+  private edge(operation: Operation, act: Extract<Act, { act: 'edge' }>): void {
+    for (const { strip, board } of act.pairs) {
+      const host = this.pickUp(board, act.boardTurn);
+      const newcomer = this.pickUp(strip, act.turn);
+      if (!host || !newcomer) {
+        const name = host ? strip : board;
+        this.fault(operation, 'workpiece-missing', name, `${name} is not there.`);
+        continue;
+      }
+      const [first, second, third] = act.touches.map((t) => ({ ...t, of: board }));
+      const joined = this.bring(operation, newcomer, strip, host, [first!, second!, third!]);
+      if (!joined) continue;
+      this.loose.delete(strip);
+      this.loose.delete(board);
+      this.assemblies.set(board, joined);
+    }
+  }
+
+  /** Newcomers brought to their place beside what is there; undefined when the touches don't lead anywhere. */
+  private bring(
+    operation: Operation,
+    newcomers: Assembly,
+    name: string,
+    there: Assembly,
+    touches: Extract<Act, { act: 'set' }>['touches'],
+  ): Assembly | undefined {
+    const came = seated(newcomers, name, there, touches, this.read);
+    if (typeof came === 'string') {
+      this.fault(operation, 'workpiece-missing', name, `${came}.`);
+      return undefined;
+    }
     for (const clash of inTheWay(this.solids, there, came))
       this.fault(
         operation,
@@ -156,17 +188,16 @@ export class Workshop {
         clash.newcomer,
         `${clash.newcomer} runs into ${clash.there} by about ${clash.depthMm} mm.`,
       );
-    this.loose.delete(act.workpiece);
-    this.loose.delete(act.into);
-    this.assemblies.delete(act.workpiece);
-    this.assemblies.set(act.into, { members: [...there.members, ...came.members] });
+    return { members: [...there.members, ...came.members] };
   }
 
   private flush(operation: Operation, act: Extract<Act, { act: 'flush' }>): void {
-    const assembly = this.assemblies.get(act.into);
-    const level = assembly ? trimmedLevel(assembly, act.to, act.sides) : `${act.into} is not there`;
-    if (typeof level === 'string') return this.fault(operation, 'workpiece-missing', act.into, `${level}.`);
-    this.assemblies.set(act.into, level);
+    for (const name of act.workpieces) {
+      const assembly = this.assemblies.get(name);
+      const level = assembly ? trimmedLevel(assembly, name, act.sides) : `${name} is not there`;
+      if (typeof level === 'string') this.fault(operation, 'workpiece-missing', name, `${level}.`);
+      else this.assemblies.set(name, level);
+    }
   }
 
   private screw(operation: Operation, act: Extract<Act, { act: 'screw' }>): void {

@@ -25,7 +25,7 @@ export function frontEdging(
     const part = draft.panel({
       record: edging.id,
       role: `on:${panel.id}`,
-      name: `edging of the ${panel.name}`,
+      name: `edging for ${panel.name}`,
       family: 'edging',
       lot: strip,
       at: [x, l.less('front of the edging', y, frame.edgingThickness), z],

@@ -109,6 +109,6 @@ async function cutJob(given: Given, output: Output): Promise<number> {
     );
   }
   for (const m of breakdown.missing)
-    output.err(`There is no stock for ${m.part.mark}, the ${m.part.name}.\n`);
+    output.err(`There is no stock for ${m.part.mark} (${m.part.name}).\n`);
   return breakdown.missing.length > 0 ? EXIT.snag : EXIT.fine;
 }
