@@ -91,9 +91,12 @@ test('a lot that was never measured is told, a measured one is not', () => {
 test('a cut plan that the judge rejects stops the work', () => {
   const input = checkInput(bookcase({ width: '800 mm', load: '10 kg' }));
   const [first, ...rest] = input.breakdown.lots;
-  const findings = [{ code: 'cost', at: 'cost', says: 'the cost is 5, not 6' }] as const;
+  const findings = [{ code: 'cost', at: 'cost', says: 'the cost is 5, not 6.' }] as const;
   const bad = { ...input.breakdown, lots: [{ ...first!, verdict: { holds: false, findings } }, ...rest] };
   const snags = enoughMaterial({ ...input, breakdown: bad });
-  expect(snags.find((s) => s.code === 'breakdown.not-verified')).toMatchObject({ level: 'stop' });
+  expect(snags.find((s) => s.code === 'breakdown.not-verified')).toMatchObject({
+    level: 'stop',
+    sentence: expect.stringContaining('does not hold: the cost is 5, not 6. This is a fault of the program'),
+  });
   expect(codes(enoughMaterial(input))).not.toContain('breakdown.not-verified');
 });

@@ -4,6 +4,8 @@ import { toMm } from '../measure/index.ts';
 import type { Part, SetOut } from '../setting-out/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
+import { lotOf } from './loaded-surface.ts';
+import { fieldThatNames } from './lot-field.ts';
 import { practice } from './rule.ts';
 import { lengthMm, ShopWords } from './shop-words.ts';
 
@@ -98,19 +100,6 @@ function otherLot(
   return fit && { lot: fit, ...at };
 }
 
-/** The record and field whose value is the lot that a part is cut from. */
-export function fieldThatNames(
-  job: JobDocument,
-  part: Part,
-): { readonly record: string; readonly field: string } | undefined {
-  const record = job.design.records.find((r) => r.id === part.record);
-  for (const field of ['board', 'strip', 'edging'])
-    if (record && Reflect.get(record, field) === part.lot) return { record: record.id, field };
-  const box = job.design.records.find((r) => r.kind === 'case');
-  if (record?.kind === 'shelf' || record?.kind === 'divider') return { record: record.id, field: 'board' };
-  return box?.kind === 'case' && box.board === part.lot ? { record: box.id, field: 'board' } : undefined;
-}
-
 /** A plan that our own judge rejects must never reach the saw; the maker is told, and told that it is our fault. */
 function plansThatFail(breakdown: Breakdown): Snag[] {
   return breakdown.lots
@@ -119,7 +108,7 @@ function plansThatFail(breakdown: Breakdown): Snag[] {
       code: 'breakdown.not-verified',
       level: 'stop',
       where: { path: `shop/rack/lots/${lot.id}`, lot: lot.id },
-      sentence: `The cut plan of “${lot.name}” does not hold: ${verdict.findings[0]?.says ?? 'the judge rejects it'}. This is a fault of the program, not of the piece.`,
+      sentence: `The cut plan of “${lot.name}” does not hold: ${(verdict.findings[0]?.says ?? 'the judge rejects it').replace(/\.$/, '')}. This is a fault of the program, not of the piece.`,
       rule: practice('a cut plan is used only when code that did not make it finds nothing wrong'),
       cures: [{ says: 'Do not cut by it. Report the fault with this job’s file.' }],
     }));
@@ -172,10 +161,4 @@ function toBuy({ job, setOut, breakdown }: Pick<CheckInput, 'job' | 'setOut' | '
     });
   }
   return snags;
-}
-
-function lotOf(job: JobDocument, id: string): Lot {
-  const lot = job.shop.rack.lots.find((l) => l.id === id);
-  if (!lot) throw new Error(`unchecked lot: ${id}`);
-  return lot;
 }

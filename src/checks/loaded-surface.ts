@@ -1,4 +1,4 @@
-import type { Lot } from '../job/index.ts';
+import type { JobDocument, Lot } from '../job/index.ts';
 import { density, material, panelStiffness, shelfLoad } from '../materials/index.ts';
 import { N_PER_KG, type Traced, toMm } from '../measure/index.ts';
 import { axisOf, type Part, type Surface } from '../setting-out/index.ts';
@@ -160,4 +160,11 @@ export function bend({ job }: Pick<CheckInput, 'job'>, s: LoadedSurface, lot: Lo
 
 function thousandths(mm: number): number {
   return Math.round(mm * 1000) / 1000;
+}
+
+/** A lot of the checked document. */
+export function lotOf(job: JobDocument, id: string): Lot {
+  const lot = job.shop.rack.lots.find((l) => l.id === id);
+  if (!lot) throw new Error(`unchecked lot: ${id}`);
+  return lot;
 }

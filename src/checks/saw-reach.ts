@@ -1,100 +1,22 @@
-import type { Operation } from '../build/index.ts';
 import type { ToolOf } from '../job/index.ts';
-import { type Traced, toMm } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { practice } from './rule.ts';
+import { type SawCut, sawCuts } from './saw-cuts.ts';
 import { lengthMm, ShopWords } from './shop-words.ts';
 
 type Input = Pick<CheckInput, 'job' | 'setOut' | 'build'>;
-
-/** A workpiece as it lies there, mm. */
-interface Lying {
-  readonly length: number;
-  readonly width: number;
-  readonly thickness: number;
-}
-
-/** What a cut asks of its tools. */
-interface Cut {
-  readonly operation: Operation;
-  /** Length of the cut, and of a sheet (a strip is cut without a rail). */
-  readonly run: number;
-  readonly onSheet: boolean;
-  readonly thickness: number;
-  readonly width: number;
-  readonly angle: number;
-}
 
 /** A rail stands out beyond the sheet by this much in all, so that the saw is guided before and after (common practice). */
 const RAIL_BEYOND = 100;
 
 /** Whether the guide rail is long enough, and the saw deep enough, for every cut. The hardest cut of each is told. */
 export function sawReach(input: Input): readonly Snag[] {
-  const cuts = cutsOf(input);
+  const cuts = sawCuts(input);
   return [...railSnags(input, cuts), ...depthSnags(input, cuts)];
 }
 
-/** Follows every workpiece through the cuts, from the stock on; a kerf too much does no harm here. */
-function cutsOf({ setOut, build }: Input): readonly Cut[] {
-  const l = setOut.ledger;
-  const mm = (t: Traced) => toMm(l.ticks(t));
-  const lying = new Map<string, Lying>(
-    build.stock.map((w) => [
-      w.name,
-      { length: mm(w.length), width: mm(w.width), thickness: mm(w.thickness) },
-    ]),
-  );
-  const cuts: Cut[] = [];
-  for (const operation of build.operations) {
-    const { does } = operation;
-    if (does.act === 'name') {
-      const w = lying.get(does.workpiece);
-      if (w) lying.set(does.as.name, turned(w, does.as.turned));
-    } else if (does.act === 'saw') {
-      const w = lying.get(does.workpiece);
-      if (!w) continue;
-      const lengthwise = does.across === 'length';
-      cuts.push({
-        operation,
-        run: lengthwise ? w.width : w.length,
-        onSheet: operation.stage === 'sheets',
-        thickness: w.thickness,
-        width: w.width,
-        angle: 0,
-      });
-      const size = lengthwise ? w.length : w.width;
-      const both = [mm(does.at), Math.max(0, size - mm(does.at))];
-      does.yields.forEach((y, i) => {
-        if (y)
-          lying.set(
-            y.name,
-            turned(lengthwise ? { ...w, length: both[i]! } : { ...w, width: both[i]! }, y.turned),
-          );
-      });
-    } else if (does.act === 'bevel')
-      for (const name of does.workpieces) {
-        const part = setOut.parts.find((p) => p.mark === name);
-        const w = lying.get(name);
-        if (part && w)
-          cuts.push({
-            operation,
-            run: w.width,
-            onSheet: false,
-            thickness: w.thickness,
-            width: w.width,
-            angle: does.angle,
-          });
-      }
-  }
-  return cuts;
-}
-
-function turned(w: Lying, isTurned: boolean): Lying {
-  return isTurned ? { ...w, length: w.width, width: w.length } : w;
-}
-
-function railSnags({ job }: Input, cuts: readonly Cut[]): readonly Snag[] {
+function railSnags({ job }: Input, cuts: readonly SawCut[]): readonly Snag[] {
   const longest = hardest(
     cuts.filter((c) => c.onSheet),
     (c) => c.run,
@@ -134,10 +56,10 @@ function railSnags({ job }: Input, cuts: readonly Cut[]): readonly Snag[] {
   ];
 }
 
-function depthSnags({ job }: Input, cuts: readonly Cut[]): readonly Snag[] {
+function depthSnags({ job }: Input, cuts: readonly SawCut[]): readonly Snag[] {
   const words = new ShopWords(job);
   const snags: Snag[] = [];
-  const toolOf = (c: Cut) => job.shop.tools.find((t) => t.id === c.operation.tool);
+  const toolOf = (c: SawCut) => job.shop.tools.find((t) => t.id === c.operation.tool);
   for (const [code, tilted] of [
     ['tools.saw-shallow', false],
     ['tools.saw-shallow-tilted', true],
@@ -177,7 +99,7 @@ function depthSnags({ job }: Input, cuts: readonly Cut[]): readonly Snag[] {
   return [...snags, ...mitreSawSnags(job, cuts, words)];
 }
 
-function mitreSawSnags(job: Input['job'], cuts: readonly Cut[], words: ShopWords): readonly Snag[] {
+function mitreSawSnags(job: Input['job'], cuts: readonly SawCut[], words: ShopWords): readonly Snag[] {
   const saw = job.shop.tools.find((t): t is ToolOf<'mitre-saw'> => t.kind === 'mitre-saw');
   if (!saw) return [];
   const own = cuts.filter((c) => c.operation.tool === saw.id);
@@ -205,6 +127,6 @@ function mitreSawSnags(job: Input['job'], cuts: readonly Cut[], words: ShopWords
 }
 
 /** The cut with the most of something; of equals the first. */
-function hardest(cuts: readonly Cut[], of: (c: Cut) => number): Cut | undefined {
-  return cuts.reduce<Cut | undefined>((best, c) => (!best || of(c) > of(best) ? c : best), undefined);
+function hardest(cuts: readonly SawCut[], of: (c: SawCut) => number): SawCut | undefined {
+  return cuts.reduce<SawCut | undefined>((best, c) => (!best || of(c) > of(best) ? c : best), undefined);
 }

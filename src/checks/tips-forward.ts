@@ -5,6 +5,7 @@ import { practice, ruleOf } from './rule.ts';
 import { lengthMm, ShopWords } from './shop-words.ts';
 import { type StandingBox, standingBoxes } from './standing-boxes.ts';
 import { type Balance, balance, centreOf, tiltOfBlock, tipAngle, type Weight } from './tipping.ts';
+import { tryEdits } from './try-edits.ts';
 
 type Input = Pick<CheckInput, 'job' | 'setOut' | 'build' | 'weigh'>;
 
@@ -153,7 +154,7 @@ function pullHeight(s: Stand): number {
  * The greatest setback of the base, on the shop's step, with which the piece would stand. The base's own strips
  * are counted where they are now, so a little is kept in hand.
  */
-function smallerSetback({ job }: Input, s: Stand, trial: Trial): readonly Cure[] {
+function smallerSetback({ job, setOut }: Input, s: Stand, trial: Trial): readonly Cure[] {
   const base = job.design.records.find((r) => r.kind === 'base');
   const box = job.design.records.find((r) => r.kind === 'case');
   if (base?.kind !== 'base' || base.setback === undefined || box?.kind !== 'case') return [];
@@ -167,10 +168,12 @@ function smallerSetback({ job }: Input, s: Stand, trial: Trial): readonly Cure[]
     if (!trial.moments(s, s.pivotMm - (now - to) + IN_HAND).stands) continue;
     const typed = words.typedUpTo(to);
     if (lengthMm(job, typed) < least) return [];
+    const edits = [{ record: base.id, field: 'setback', value: typed }];
+    if (!tryEdits(job, setOut, edits)) return [];
     return [
       {
         says: `Set the base back only ${typed} instead of ${words.length(now)}.`,
-        edits: [{ record: base.id, field: 'setback', value: typed }],
+        edits,
       },
     ];
   }

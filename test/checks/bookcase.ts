@@ -84,6 +84,8 @@ export function bookcase(sizes: BookcaseSizes): JobDocument {
       rack: {
         lots: [lot('sides', {}), lot('shelving', sizes.board ?? {}), ...(sizes.lots ?? [])],
         screws: [
+          { id: 'pocket-50', kind: 'pocket', length: '50 mm', diameter: '4 mm', head: '9 mm', have: 100 },
+          { id: 'pocket-38', kind: 'pocket', length: '38 mm', diameter: '4 mm', head: '9 mm', have: 100 },
           { id: 'pocket-32', kind: 'pocket', length: '32 mm', diameter: '4 mm', head: '9 mm', have: 100 },
           { id: 'pocket-25', kind: 'pocket', length: '25 mm', diameter: '4 mm', head: '9 mm', have: 100 },
           {

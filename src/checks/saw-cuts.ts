@@ -1,0 +1,80 @@
+import type { Operation } from '../build/index.ts';
+import { type Traced, toMm } from '../measure/index.ts';
+import type { CheckInput } from './check-input.ts';
+
+/** A workpiece as it lies there, mm. */
+interface Lying {
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+}
+
+/** What a cut asks of its tools. */
+export interface SawCut {
+  readonly operation: Operation;
+  /** Length of the cut, and of a sheet (a strip is cut without a rail). */
+  readonly run: number;
+  readonly onSheet: boolean;
+  readonly thickness: number;
+  readonly width: number;
+  readonly angle: number;
+}
+
+/** Follows every workpiece through the cuts, from the stock on; a kerf too much does no harm here. */
+export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>): readonly SawCut[] {
+  const l = setOut.ledger;
+  const mm = (t: Traced) => toMm(l.ticks(t));
+  const lying = new Map<string, Lying>(
+    build.stock.map((w) => [
+      w.name,
+      { length: mm(w.length), width: mm(w.width), thickness: mm(w.thickness) },
+    ]),
+  );
+  const cuts: SawCut[] = [];
+  for (const operation of build.operations) {
+    const { does } = operation;
+    if (does.act === 'name') {
+      const w = lying.get(does.workpiece);
+      if (w) lying.set(does.as.name, turned(w, does.as.turned));
+    } else if (does.act === 'saw') {
+      const w = lying.get(does.workpiece);
+      if (!w) continue;
+      const lengthwise = does.across === 'length';
+      cuts.push({
+        operation,
+        run: lengthwise ? w.width : w.length,
+        onSheet: operation.stage === 'sheets',
+        thickness: w.thickness,
+        width: w.width,
+        angle: 0,
+      });
+      const size = lengthwise ? w.length : w.width;
+      const both = [mm(does.at), Math.max(0, size - mm(does.at))];
+      does.yields.forEach((y, i) => {
+        if (y)
+          lying.set(
+            y.name,
+            turned(lengthwise ? { ...w, length: both[i]! } : { ...w, width: both[i]! }, y.turned),
+          );
+      });
+    } else if (does.act === 'bevel')
+      for (const name of does.workpieces) {
+        const part = setOut.parts.find((p) => p.mark === name);
+        const w = lying.get(name);
+        if (part && w)
+          cuts.push({
+            operation,
+            run: w.width,
+            onSheet: false,
+            thickness: w.thickness,
+            width: w.width,
+            angle: does.angle,
+          });
+      }
+  }
+  return cuts;
+}
+
+function turned(w: Lying, isTurned: boolean): Lying {
+  return isTurned ? { ...w, length: w.width, width: w.length } : w;
+}
