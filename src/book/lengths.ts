@@ -1,4 +1,11 @@
-import { type Ledger, type LengthFormat, printLength, type Ticks, type Traced } from '../measure/index.ts';
+import {
+  type Ledger,
+  type LengthFormat,
+  printLength,
+  printSetting,
+  type Ticks,
+  type Traced,
+} from '../measure/index.ts';
 
 /** How the book writes lengths: in the shop's format, with the unit where it stands alone in a sentence. */
 export interface Lengths {
@@ -12,20 +19,20 @@ export interface Lengths {
 }
 
 /**
- * Lengths of a ledger in a format. What the format can't show but a finer step can (a measured 17.6 mm among halves
- * of millimetres) is shown by the finer step, so that the printed number is the one that is meant.
+ * Lengths of a ledger in a format. In sentences a length is as fine as it takes for the printed number to be the one
+ * that is meant. In drawings it is rounded to the format, or shown by the next finer step where that is exact (a
+ * measured 17.6 mm among halves of millimetres).
  */
 export function lengthsOf(ledger: Ledger, format: LengthFormat): Lengths {
   const finer: LengthFormat =
     format.unit === 'mm' ? { unit: 'mm', step: 0.1 } : { ...format, denominator: 64 };
-  const words = (t: Ticks) => {
+  const bareTicks = (t: Ticks) => {
     const own = printLength(t, format);
     const fine = printLength(t, finer);
-    return !own.exact && fine.exact ? fine.text : own.text;
+    return (!own.exact && fine.exact ? fine.text : own.text).replace(/ mm$/, '');
   };
-  const bareTicks = (t: Ticks) => words(t).replace(/ mm$/, '');
   return {
-    inWords: (t) => words(ledger.ticks(t)),
+    inWords: (t) => printSetting(ledger.ticks(t), format),
     bare: (t) => bareTicks(ledger.ticks(t)),
     bareTicks,
     unit: format.unit === 'mm' ? 'mm' : 'inches',

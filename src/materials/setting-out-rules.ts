@@ -127,5 +127,6 @@ export const SETTING_OUT = {
     'a wood screw’s root is about 80 % of its thread diameter',
     'NDS 2018 Appendix L, from memory',
   ),
+  bitStep: length('bits.step', 0.1, 'twist bits come in steps of this'),
   clearanceExtra: length('clearance.extra', 0.5, 'a clearance hole is this much wider than the screw'),
 } as const;

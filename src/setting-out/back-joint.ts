@@ -53,7 +53,12 @@ export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: Dra
   const half = l.ratio('middle of the edge', mate.thickness, SETTING_OUT.half);
   const line = l.sum('middle of the edge', mate.box.min[across], half);
   const root = l.ratio('root of the screw', chosen.diameter, SETTING_OUT.rootShare);
-  const pilot = l.ratio('pilot hole for the screw', root, SETTING_OUT.pilotShare);
+  const pilot = l.round(
+    'to the nearest bit',
+    l.ratio('pilot hole for the screw', root, SETTING_OUT.pilotShare),
+    l.row(SETTING_OUT.bitStep),
+    'nearest',
+  );
   const clearance = l.sum('clearance hole for the screw', chosen.diameter, l.row(SETTING_OUT.clearanceExtra));
   const holds = l.less('how deep the screw stands in the edge', chosen.length, back.thickness);
   const outer = planeOf(back, 'under');
