@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { type JobDocument, readJob } from '../job/index.ts';
 import type { Snag } from '../snag/index.ts';
+import type { Given } from './command.ts';
 import { BadInput } from './output.ts';
-import type { Given } from './run-command.ts';
 
 /** Reads the job a command is called with, in the shop of `--shop` if that is given. */
 export async function jobOf(given: Given): Promise<JobDocument> {

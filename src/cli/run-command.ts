@@ -1,20 +1,7 @@
 import { parseArgs } from 'node:util';
+import type { Command, Given } from './command.ts';
 import { HELP } from './help.ts';
 import { BadInput, EXIT, type Output } from './output.ts';
-
-/** One command: what it takes, and what it does. It gives the exit code. */
-export interface Command {
-  readonly options: Readonly<Record<string, { readonly type: 'string' | 'boolean' }>>;
-  /** How many arguments besides the options: at least, at most. */
-  readonly takes: readonly [number, number];
-  readonly run: (given: Given, output: Output) => Promise<number>;
-}
-
-/** The arguments and options of a call. */
-export interface Given {
-  readonly arguments: readonly string[];
-  readonly options: Readonly<Record<string, string | boolean | undefined>>;
-}
 
 /** Each command's code is read only when it is called, so that a small one starts quickly. */
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {

@@ -1,7 +1,7 @@
 import { basename } from 'node:path';
+import type { Command } from '../command.ts';
 import { textOf } from '../job-file.ts';
 import { BadInput, EXIT } from '../output.ts';
-import type { Command } from '../run-command.ts';
 import { serveApp } from '../serve-app.ts';
 
 /** `app [JOB]`: serves the app on this machine until it is interrupted. */

@@ -1,6 +1,6 @@
+import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
 import { EXIT, writeJson } from '../output.ts';
-import type { Command } from '../run-command.ts';
 import { runPlan } from '../run-plan.ts';
 import { hasStop, snagLines } from '../snag-lines.ts';
 

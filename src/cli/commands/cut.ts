@@ -8,9 +8,9 @@ import {
 } from '../../breakdown/index.ts';
 import { formatOf } from '../../job/index.ts';
 import { printSetting } from '../../measure/index.ts';
+import type { Command, Given } from '../command.ts';
 import { faults, jobOf, jsonOf, textOf } from '../job-file.ts';
 import { BadInput, EXIT, type Output, writeJson } from '../output.ts';
-import type { Command, Given } from '../run-command.ts';
 import { runPlan } from '../run-plan.ts';
 import { table } from '../table.ts';
 
@@ -108,7 +108,6 @@ async function cutJob(given: Given, output: Output): Promise<number> {
       ),
     );
   }
-  for (const m of breakdown.missing)
-    output.err(`There is no stock for ${m.part.mark} (${m.part.name}).\n`);
+  for (const m of breakdown.missing) output.err(`There is no stock for ${m.part.mark} (${m.part.name}).\n`);
   return breakdown.missing.length > 0 ? EXIT.snag : EXIT.fine;
 }

@@ -1,6 +1,6 @@
+import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
 import { EXIT, writeJson } from '../output.ts';
-import type { Command } from '../run-command.ts';
 import { runPlan } from '../run-plan.ts';
 
 /** `dry-fit JOB`: executes the printed cards and tells what came of it. */

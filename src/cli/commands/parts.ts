@@ -1,9 +1,9 @@
 import { formatOf } from '../../job/index.ts';
 import { inMm, printSetting } from '../../measure/index.ts';
 import { commonName, groupParts, partsReport, setOut } from '../../setting-out/index.ts';
+import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
 import { EXIT, writeJson } from '../output.ts';
-import type { Command } from '../run-command.ts';
 import { hasStop, snagLines } from '../snag-lines.ts';
 import { table } from '../table.ts';
 

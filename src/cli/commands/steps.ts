@@ -1,9 +1,9 @@
 import { stepsReport } from '../../build/index.ts';
 import { formatOf } from '../../job/index.ts';
 import { inMm, printSetting } from '../../measure/index.ts';
+import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
 import { EXIT, writeJson } from '../output.ts';
-import type { Command } from '../run-command.ts';
 import { runPlan } from '../run-plan.ts';
 import { hasStop } from '../snag-lines.ts';
 

@@ -1,9 +1,9 @@
 import { formatOf } from '../../job/index.ts';
 import { explain } from '../../measure/index.ts';
 import { setOut } from '../../setting-out/index.ts';
+import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
 import { BadInput, EXIT } from '../output.ts';
-import type { Command } from '../run-command.ts';
 
 /** `why JOB WHAT`: the reasons of a number. */
 export const why: Command = {
