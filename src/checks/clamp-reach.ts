@@ -16,11 +16,12 @@ export function clampReach({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>):
   const clamps = job.shop.tools.filter((t) => t.kind === 'clamp');
   if (clamps.length === 0) return [];
   const longest = Math.max(...clamps.map((c) => lengthMm(job, c.reach)));
-  const short = gluedParts(setOut)
-    .filter((g) => g.reach > longest)
-    .sort((a, b) => b.reach - a.reach || (a.part.id < b.part.id ? -1 : 1));
-  const worst = short[0];
-  if (!worst) return [];
+  const glued = gluedParts(setOut);
+  // In the order of marks.
+  const short = setOut.parts.flatMap((p) => glued.filter((g) => g.part === p && g.reach > longest));
+  const [first] = short;
+  if (!first) return [];
+  const worst = short.reduce((a, b) => (b.reach > a.reach ? b : a), first);
   const words = new ShopWords(job);
   return [
     {

@@ -45,7 +45,9 @@ export class ShopWords {
   }
 
   force(newtons: number): string {
-    return this.units === 'mm' ? `${Math.round(newtons)} N` : `${tenths(newtons / N_PER_LBF)} lbf`;
+    return this.units === 'mm'
+      ? `${newtons < 100 ? tenths(newtons) : Math.round(newtons)} N`
+      : `${tenths(newtons / N_PER_LBF)} lbf`;
   }
 
   /** The largest length on the shop's own step that is no longer than `mm`, as it would be typed. */

@@ -75,6 +75,7 @@ describe('statics worked by hand: one weight of 40 kg', () => {
   test('44.5 N at 900 mm is 40.05 N m; 40 kg rights 39.2 N m at 100 mm behind the edge and 43.1 at 110', () => {
     const pull = at(100, 100).find((s) => s.code === 'tipping.pull')!;
     expect(pull.figures!.limit).toBeCloseTo(40.05, 2);
+    expect(pull.sentence).toContain('44.5 N at a height of 900 mm');
     expect(pull.figures!.value).toBeCloseTo(39.227, 2);
     expect(codes(at(110, 100))).not.toContain('tipping.pull');
   });

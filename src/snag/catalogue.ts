@@ -1,7 +1,7 @@
 import type { Level } from './snag.ts';
 
 /** The room that raises a snag. */
-export type SnagRoom = 'job' | 'setting-out' | 'breakdown' | 'build' | 'dry-fit' | 'checks';
+export type SnagRoom = 'job' | 'setting-out' | 'breakdown' | 'build' | 'dry-fit' | 'checks' | 'app';
 
 /** One kind of snag: its code, who raises it, how bad it can be, and what it means. */
 export interface SnagKind {
@@ -135,5 +135,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['tools.clamps-short', 'The clamps are short for what is glued.', MIND],
     ['lifting.sheet', 'A sheet is heavier than the people of the shop can lift.', MIND],
     ['lifting.piece', 'The finished piece is heavier than the people of the shop can lift.', MIND],
+  ]),
+  ...raisedBy('app', [
+    ['app.our-mistake', 'The program failed while it was setting out; nothing was changed.'],
   ]),
 ];

@@ -7,6 +7,7 @@ const ROOMS: Record<SnagRoom, string> = {
   build: 'Building',
   'dry-fit': 'Dry fit',
   checks: 'Checks',
+  app: 'The app',
 };
 
 /** The page about snags: every code, how bad, what it means. */
