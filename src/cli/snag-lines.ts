@@ -9,7 +9,7 @@ export function snagLines(snags: readonly Snag[]): string {
       const lines = [`${WORDS[s.level]}  ${s.sentence}`];
       if (s.rule)
         lines.push(
-          `      Rule: ${s.rule.says} (${s.rule.source}${s.rule.confirmed ? '' : ', from memory'}).`,
+          `      Rule: ${s.rule.says} (${s.rule.source}${s.rule.confirmed || s.rule.source === 'common practice' ? '' : ', from memory'}).`,
         );
       for (const cure of s.cures) lines.push(`      Cure: ${cure.says}`);
       return lines.join('\n');
