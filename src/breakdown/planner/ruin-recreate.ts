@@ -2,16 +2,11 @@ import { Chance } from './chance.ts';
 import type { ScaledProblem } from './scaled-problem.ts';
 import { ACROSS, ALONG, SheetTrees } from './sheet-trees.ts';
 
-/** Parameters of the search, one set for all problems. */
-export interface SearchSettings {
-  readonly blink: number;
-  readonly history: number;
-  readonly mostSheets: number;
-  readonly mostTrees: number;
-  readonly rule: number;
-}
-
-export const SETTINGS: SearchSettings = { blink: 0.02, history: 200, mostSheets: 3, mostTrees: 6, rule: 0 };
+/** Parameters of the search, one set for all problems; found on instances of our own draw. */
+const BLINK = 0.02;
+const HISTORY = 200;
+const MOST_SHEETS = 3;
+const MOST_TREES = 3;
 
 /**
  * Ruin and recreate on guillotine trees with a cost that must be beaten: all pieces are to go on sheets that
@@ -39,7 +34,6 @@ export class RuinRecreate {
   readonly weight: Float64Array;
 
   private readonly p: ScaledProblem;
-  private readonly s: SearchSettings;
   readonly chance: Chance;
   // The best spot found by `look`.
   private spotScore = 0;
@@ -60,9 +54,8 @@ export class RuinRecreate {
   private readonly late: Float64Array;
   private lateAt = 0;
 
-  constructor(p: ScaledProblem, seed: number, settings: SearchSettings = SETTINGS) {
+  constructor(p: ScaledProblem, seed: number) {
     this.p = p;
-    this.s = settings;
     this.chance = new Chance(seed);
     let n = 0;
     for (const k of p.kinds) n += k.count;
@@ -99,7 +92,7 @@ export class RuinRecreate {
     this.changedBlock = new Int32Array(sheets);
     this.changedStock = new Int32Array(sheets);
     this.slotStep = new Int32Array(sheets).fill(-1);
-    this.late = new Float64Array(settings.history);
+    this.late = new Float64Array(HISTORY);
   }
 
   /** Puts every piece in `loose`, no sheet open. */
@@ -161,7 +154,7 @@ export class RuinRecreate {
     this.ruin();
     const late = this.late[this.lateAt]!;
     const most = Math.max(late, before);
-    const after = this.recreate(this.chance.below(5), goal, most, this.s.blink);
+    const after = this.recreate(this.chance.below(5), goal, most, BLINK);
     if (after <= most) {
       this.looseWeight = after;
       this.settle();
@@ -212,13 +205,13 @@ export class RuinRecreate {
   }
 
   private ruin(): void {
-    const sheets = 1 + this.chance.below(this.s.mostSheets);
+    const sheets = 1 + this.chance.below(MOST_SHEETS);
     for (let i = 0; i < sheets; i++) {
       const slot = this.chance.below(this.slots);
       if (this.block[slot]! < 0) continue;
       this.touch(slot);
       const b = this.block[slot]!;
-      const cuts = 1 + this.chance.below(this.s.mostTrees);
+      const cuts = 1 + this.chance.below(MOST_TREES);
       for (let c = 0; c < cuts && this.trees.size[b]! > 0; c++) {
         const node = b * this.trees.capacity + this.chance.below(this.trees.size[b]!);
         this.looseCount = this.trees.remove(b, node, this.loose, this.looseCount);
@@ -292,7 +285,7 @@ export class RuinRecreate {
       const W = width[v]!;
       if (l <= sl && w <= sw + W) {
         this.found = true;
-        const score = this.score(L, W, sl, sw, l, w);
+        const score = tightness(W, sl, sw, l, w);
         if (score < this.spotScore && (blink === 0 || this.chance.share() >= blink)) {
           this.spotScore = score;
           this.spotSlot = slot;
@@ -303,7 +296,7 @@ export class RuinRecreate {
       }
       if (w <= sw && l <= sl + L) {
         this.found = true;
-        const score = this.score(W, L, sw, sl, w, l);
+        const score = tightness(L, sw, sl, w, l);
         if (score < this.spotScore && (blink === 0 || this.chance.share() >= blink)) {
           this.spotScore = score;
           this.spotSlot = slot;
@@ -311,34 +304,6 @@ export class RuinRecreate {
           this.spotSide = ACROSS;
           this.spotTurned = turned;
         }
-      }
-    }
-  }
-
-  /** How bad it is to lay l by w at the end of a node L by W that may grow by sl and sw. */
-  private score(L: number, W: number, sl: number, sw: number, l: number, w: number): number {
-    switch (this.s.rule) {
-      case 0: // area locked in
-        return w < W ? l * (W - w) : L * (w - W);
-      case 1: // the strip beside the node, less the piece
-        return sl * (sw + W) - l * w;
-      case 2: // locked, then tight
-        return (w < W ? l * (W - w) : L * (w - W)) + 0.1 * (sl - l) * (sw + W);
-      case 3: {
-        const locked = w < W ? l * (W - w) : L * (w - W);
-        return locked + Math.min((sl - l) * (sw + W), 1e9) * 0.01;
-      }
-      case 4: {
-        // least of the spare left in either direction
-        const a = sl - l;
-        const c = w > W ? sw + W - w : sw;
-        return Math.min(a, c);
-      }
-      default: {
-        // strips beside the piece
-        const a = sl - l;
-        const c = Math.abs(W - w);
-        return Math.min(a, c);
       }
     }
   }
@@ -403,6 +368,16 @@ export class RuinRecreate {
       loose[j] = p;
     }
   }
+}
+
+/**
+ * What would be spare when a piece of l by w goes to the end of a node W wide that may grow by sl and sw: the
+ * lesser of both directions, so that the best spot is the one that comes closest to using a direction up.
+ */
+function tightness(W: number, sl: number, sw: number, l: number, w: number): number {
+  const a = sl - l;
+  const c = w > W ? sw + W - w : sw;
+  return Math.min(a, c);
 }
 
 /** The most pieces that one sheet can hold by area. */
