@@ -4,9 +4,10 @@ export const HELP = `casewright: from the drawing of a piece of furniture to a p
   casewright check JOB [--json]                 plan it and list what is to be put right
   casewright parts JOB [--json]                 list every part with its sizes
   casewright steps JOB [--json]                 print the step cards in order
-  casewright why   JOB WHAT                     say where a number comes from: why JOB "left side.length"
+  casewright why   JOB WHAT                     say where a number comes from: why JOB "left side.length",
+                                                or its place in plan --json: why JOB overall_mm/width
   casewright dry-fit JOB [--json]               run the step cards on virtual stock, compare with the drawing
-  casewright cut   JOB [--json]                 show how the stock is cut up
+  casewright cut   JOB [--seconds S] [--json]   show how the stock is cut up
   casewright cut   --problem FILE [--seconds S] [--json]
                                                 plan a list of pieces on a list of sheets or bars
   casewright app   [JOB] [--port N]             open the job in a browser on this machine

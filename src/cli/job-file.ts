@@ -6,25 +6,32 @@ import { BadInput } from './output.ts';
 
 /** Reads the job a command is called with, in the shop of `--shop` if that is given. */
 export async function jobOf(given: Given): Promise<JobDocument> {
+  const { name, text } = await jobTextOf(given);
+  return accept(name, text);
+}
+
+/** The text of the job a command is called with, in the shop of `--shop`, and what to call it in a message. */
+export async function jobTextOf(given: Given): Promise<{ readonly name: string; readonly text: string }> {
   const file = given.arguments[0]!;
   const text = await textOf(file);
   const shop = given.options.shop;
-  if (typeof shop !== 'string') return accept(file, text);
-  const withShop = { ...(jsonOf(file, text) as object), shop: shopOf(jsonOf(shop, await textOf(shop))) };
-  return accept(`${file} with the shop of ${shop}`, JSON.stringify(withShop));
+  if (typeof shop !== 'string') return { name: file, text };
+  const job = jsonOf(file, text);
+  if (typeof job !== 'object' || job === null || Array.isArray(job)) return { name: file, text };
+  const withShop = { ...job, shop: shopOf(jsonOf(shop, await textOf(shop))) };
+  return { name: `${file} with the shop of ${shop}`, text: JSON.stringify(withShop) };
 }
 
 /** The text of a file; what can't be read is told in a sentence. */
 export async function textOf(file: string): Promise<string> {
   try {
-    return await readFile(file, 'utf8');
+    // Some editors put a byte order mark in front, which is no part of the text.
+    return (await readFile(file, 'utf8')).replace(/^\uFEFF/, '');
   } catch (e) {
     const code = e instanceof Error && 'code' in e ? e.code : undefined;
-    throw new BadInput(
-      code === 'ENOENT'
-        ? `There is no file “${file}”.`
-        : `“${file}” can’t be read: ${e instanceof Error ? e.message : e}`,
-    );
+    if (code === 'ENOENT') throw new BadInput(`There is no file “${file}”.`);
+    if (code === 'EISDIR') throw new BadInput(`“${file}” is a folder; a file is needed.`);
+    throw new BadInput(`“${file}” can’t be read: ${e instanceof Error ? e.message : e}`);
   }
 }
 

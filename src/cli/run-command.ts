@@ -18,7 +18,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
 /** Runs a command line. Bad input gives a sentence and exit code 2, our own mistakes 3. */
 export async function runCommand(args: readonly string[], output: Output): Promise<number> {
   const [name, ...rest] = args;
-  if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
+  if (name === undefined || name === 'help' || asksForHelp(args)) {
     output.out(HELP);
     return EXIT.fine;
   }
@@ -49,7 +49,7 @@ function read(name: string, command: Command, args: readonly string[]): Given {
       allowPositionals: true,
     });
   } catch (e) {
-    throw new BadInput(`${e instanceof Error ? e.message : String(e)}\nSee “casewright help”.`);
+    throw new BadInput(`${misused(name, command, e)} See “casewright help”.`);
   }
   const [least, most] = command.takes;
   const n = parsed.positionals.length;
@@ -58,6 +58,20 @@ function read(name: string, command: Command, args: readonly string[]): Given {
       `“casewright ${name}” takes ${least === most ? least : `${least} to ${most}`} argument${most === 1 ? '' : 's'}, not ${n}. See “casewright help”.`,
     );
   return { arguments: parsed.positionals, options: parsed.values as Given['options'] };
+}
+
+function asksForHelp(args: readonly string[]): boolean {
+  const options = args.includes('--') ? args.slice(0, args.indexOf('--')) : args;
+  return options.includes('--help') || options.includes('-h');
+}
+
+/** What is wrong with the options of a call, as a sentence. */
+function misused(name: string, command: Command, e: unknown): string {
+  if (!(e instanceof Error)) return `${String(e)}.`;
+  const unknown = 'code' in e && e.code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION' && /'(-[^']*)'/.exec(e.message);
+  if (!unknown) return e.message.split('\n').join(' ').replace(/\.?$/, '.');
+  const known = [...Object.keys(command.options), 'shop'].map((o) => `--${o}`).join(', ');
+  return `“casewright ${name}” has no option “${unknown[1]}”; it takes ${known}.`;
 }
 
 function refuse(output: Output, sentence: string): number {

@@ -1,13 +1,15 @@
 import {
   type CutPlan,
+  type CutProblem,
   cutPlanJson,
   judgeCuts,
   ONE_SECOND,
   planCuts,
   readCutProblem,
 } from '../../breakdown/index.ts';
-import { formatOf } from '../../job/index.ts';
+import { formatOf, type JobDocument } from '../../job/index.ts';
 import { printSetting } from '../../measure/index.ts';
+import type { Plan } from '../../plan/index.ts';
 import type { Command, Given } from '../command.ts';
 import { faults, jobOf, jsonOf, textOf } from '../job-file.ts';
 import { BadInput, EXIT, type Output, writeJson } from '../output.ts';
@@ -19,11 +21,14 @@ export const cut: Command = {
   options: { json: { type: 'boolean' }, problem: { type: 'string' }, seconds: { type: 'string' } },
   takes: [0, 1],
   async run(given, output) {
-    const { problem } = given.options;
-    if (typeof problem === 'string') return cutProblem(problem, given, output);
-    if (given.arguments.length === 0)
+    const { problem, shop } = given.options;
+    if (typeof problem !== 'string') {
+      if (given.arguments.length > 0) return cutJob(given, output);
       throw new BadInput('Name a job, or give --problem FILE. See “casewright help”.');
-    return cutJob(given, output);
+    }
+    if (given.arguments.length > 0 || shop !== undefined)
+      throw new BadInput('--problem FILE says all there is to cut: give it without a job or a shop.');
+    return cutProblem(problem, given, output);
   },
 };
 
@@ -57,21 +62,47 @@ async function cutProblem(file: string, given: Given, output: Output): Promise<n
   return plan.unplaced.length > 0 ? EXIT.snag : EXIT.fine;
 }
 
+/** Work for a plan when nobody says how long: counted, so that the same problem always gives the same bytes. */
+const WITHOUT_ASKING = ONE_SECOND / 2;
+
 /** Plans by counted work for about as long as asked, and by the clock when this machine is slower than that. */
-function planWithin(problem: Parameters<typeof planCuts>[0], seconds: number): CutPlan {
-  const stop = { requested: false };
-  const end = performance.now() + seconds * 1000;
-  const planning = planCuts(problem, { effort: Math.max(1, Math.round(seconds * ONE_SECOND)), stop });
+function planWithin(problem: CutProblem, seconds: number | undefined): CutPlan {
+  const clock = clockFor(seconds);
+  const effort = seconds === undefined ? WITHOUT_ASKING : Math.max(1, Math.round(seconds * ONE_SECOND));
+  const planning = planCuts(problem, { effort, stop: clock.stop });
   let step = planning.next();
   while (!step.done) {
-    stop.requested = performance.now() >= end;
+    clock.look();
     step = planning.next();
   }
   return step.value;
 }
 
-function secondsOf(text: string | boolean | undefined): number {
-  if (text === undefined) return 1;
+/** Plans a job; with seconds given, about that long is spent on the cutting of its lots together. */
+async function planFor(job: JobDocument, seconds: number | undefined): Promise<Plan> {
+  if (seconds === undefined) return runPlan(job);
+  const { stop, look } = clockFor(seconds);
+  const effort = Math.max(1, Math.round((seconds * ONE_SECOND) / job.shop.rack.lots.length));
+  return runPlan(job, { effort, stop }, look);
+}
+
+/** Asks for an end once the seconds are over; never, when none are given. */
+function clockFor(seconds: number | undefined): {
+  readonly stop: { requested: boolean };
+  readonly look: () => void;
+} {
+  const stop = { requested: false };
+  const end = performance.now() + (seconds ?? Number.POSITIVE_INFINITY) * 1000;
+  return {
+    stop,
+    look: () => {
+      stop.requested = performance.now() >= end;
+    },
+  };
+}
+
+function secondsOf(text: string | boolean | undefined): number | undefined {
+  if (text === undefined) return undefined;
   const seconds = Number(text);
   if (!(seconds > 0 && seconds <= 86400))
     throw new BadInput(`--seconds takes a number above 0, not “${text}”.`);
@@ -79,8 +110,9 @@ function secondsOf(text: string | boolean | undefined): number {
 }
 
 async function cutJob(given: Given, output: Output): Promise<number> {
+  const seconds = secondsOf(given.options.seconds);
   const job = await jobOf(given);
-  const { breakdown, setOut } = await runPlan(job);
+  const { breakdown, setOut } = await planFor(job, seconds);
   if (given.options.json)
     writeJson(output, {
       lots: breakdown.lots.map((l) => ({ lot: l.lot.id, plan: cutPlanJson(l.problem.problem, l.plan) })),

@@ -4,7 +4,7 @@ import { inMm } from '../../measure/index.ts';
 import { planReport } from '../../plan/index.ts';
 import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
-import { EXIT, writeJson } from '../output.ts';
+import { BadInput, EXIT, writeJson } from '../output.ts';
 import { runPlan } from '../run-plan.ts';
 import { hasStop } from '../snag-lines.ts';
 import { summary } from '../summary.ts';
@@ -19,12 +19,7 @@ export const plan: Command = {
     const { out } = given.options;
     if (typeof out === 'string') {
       const { bookFiles } = await import('../book-files.ts');
-      await mkdir(out, { recursive: true });
-      for (const [name, bytes] of [
-        ...(await bookFiles(made)),
-        ['plan.json', `${JSON.stringify(report, null, 2)}\n`] as const,
-      ])
-        await writeFile(join(out, name), bytes);
+      await write(out, [...(await bookFiles(made)), ['plan.json', `${JSON.stringify(report, null, 2)}\n`]]);
     }
     if (given.options.json) writeJson(output, report);
     else {
@@ -35,3 +30,16 @@ export const plan: Command = {
     return hasStop(made.snags) ? EXIT.snag : EXIT.fine;
   },
 };
+
+/** Writes files to a folder, which is made if it isn't there. */
+async function write(
+  folder: string,
+  files: readonly (readonly [name: string, bytes: Uint8Array | string])[],
+): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true });
+    for (const [name, bytes] of files) await writeFile(join(folder, name), bytes);
+  } catch (e) {
+    throw new BadInput(`“${folder}” can’t be written to: ${e instanceof Error ? e.message : e}`);
+  }
+}
