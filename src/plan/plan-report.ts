@@ -1,5 +1,6 @@
 import type { LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import { stepsReport } from '../build/index.ts';
+import { fitReport } from '../dry-fit/index.ts';
 import type { Report } from '../measure/index.ts';
 import { partsReport } from '../setting-out/index.ts';
 import type { Plan } from './plan.ts';
@@ -50,9 +51,9 @@ export function planReport(plan: Plan): Report {
       missing: breakdown.missing.map((m) => ({ part: m.part.id, why: m.why })),
     },
     steps: stepsReport(plan.build),
-    dry_fit: plan.dryFit,
+    dry_fit: fitReport(plan.dryFit),
     mass_kg: Math.round(plan.mass.kg * 10) / 10,
-    hours: plan.hours,
+    hours: { active: plan.hours.active, waiting: plan.hours.waiting, by_stage: plan.hours.byStage },
     costs: plan.costs,
     snags: plan.snags,
   };

@@ -1,3 +1,4 @@
+import { fitReport } from '../../dry-fit/index.ts';
 import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
 import { EXIT, writeJson } from '../output.ts';
@@ -9,7 +10,7 @@ export const dryFit: Command = {
   takes: [1, 1],
   async run(given, output) {
     const { dryFit: report } = await runPlan(await jobOf(given));
-    if (given.options.json) writeJson(output, report);
+    if (given.options.json) writeJson(output, fitReport(report));
     else {
       output.out(
         `${report.ran} of ${report.outOf} operations run. ${report.fits ? 'The piece is as drawn.' : 'The piece is not as drawn:'}\n`,
