@@ -1,5 +1,5 @@
 import type { Traced } from '../measure/index.ts';
-import { axisOf, type Fastener, type Joint, type Part } from '../setting-out/index.ts';
+import { axisOf, type Direction, type Fastener, type Joint, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
@@ -67,7 +67,9 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
       id: `${part.mark}/set`,
       kind: 'assemble',
       stage: 'assemble',
-      title: first ? `Lay ${part.mark} (${part.name}) on the bench` : `Set ${part.mark} (${part.name})`,
+      title: first
+        ? `Stand ${part.mark} (${part.name}) on its front edge`
+        : `Set ${part.mark} (${part.name})`,
       does: {
         act: 'set',
         workpiece: part.mark,
@@ -77,16 +79,20 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
         glue: false,
       },
       ...(first ? {} : { tool: 'clamp' as const }),
-      faceUp: `${sideWords(part, 'show')} to the ${axisOf(looks(part, 'show')).axis === 2 ? 'top' : 'outside as marked'}`,
       lines: [
         ...(first
-          ? ['On pads, so that nothing gets marked; everything else is set to it.']
+          ? [
+              'The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level and a driver reaches every pocket. Cards and drawings speak of it as it will stand, seen from the front.',
+            ]
           : [`${capital(listWords(told))}.`]),
+        wayRound(part),
         ...glueLines(bench, standing, part),
         ...(gauged
-          ? ['Cut a gauge stick to that distance and use it at both ends; a stick can’t be misread.']
+          ? ['Cut two gauge sticks to that distance and put one at each end: a stick can’t be misread.']
           : []),
-        ...(first ? [] : ['Clamp before driving any screw: a pocket screw pulls the part sideways.']),
+        ...(!first && pocketed(bench, standing, part)
+          ? ['Clamp the joint before driving any screw: a pocket screw pulls the part sideways.']
+          : []),
       ],
       lengths,
     },
@@ -100,13 +106,43 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
   }
 }
 
+/** How a part is turned, by what can be seen on it: its marked front edge and its pockets. */
+function wayRound(part: Part): string {
+  const pocket = part.features.find((f) => f.kind === 'pocket');
+  const seen = sideWords(part, pocket ? pocket.face : 'show');
+  const looksTo = looks(part, pocket ? pocket.face : 'show');
+  return pocket
+    ? `The right way round: pockets ${TOWARDS[looksTo]}.`
+    : `The right way round: the ${seen} ${TOWARDS[looksTo]}, as marked.`;
+}
+
+const TOWARDS: Record<Direction, string> = {
+  '+x': 'to the right',
+  '-x': 'to the left',
+  '+y': 'to the back',
+  '-y': 'to the front',
+  '+z': 'above',
+  '-z': 'below',
+};
+
+/** Is a part that goes in held by pocket screws? */
+function pocketed(bench: Bench, standing: Standing, part: Part): boolean {
+  return bench.setOut.joints.some((j) => {
+    const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
+    return other !== undefined && j.hold === 'pocket-screws' && standing.has(other);
+  });
+}
+
 /** Where a part is also glued: the back in the rabbets of the sides. */
 function glueLines(bench: Bench, standing: Standing, part: Part): readonly string[] {
   const mates = bench.setOut.joints
     .filter((j) => j.part === part.id && j.kind === 'rabbet' && j.hold === 'glue' && standing.has(j.mate))
     .map((j) => partById(bench, j.mate).mark);
   return mates.length > 0
-    ? [`First a thin line of glue in the rabbets of ${listWords(mates)}; wipe off what comes out.`]
+    ? [
+        'Measure both diagonals once more: the back holds the case as it is now.',
+        `First a thin line of glue in the rabbets of ${listWords(mates)}; wipe off what comes out. The same gap on both sides; a batten along each rabbet, clamped from front to back, until the glue has set.`,
+      ]
     : [];
 }
 
@@ -201,7 +237,8 @@ function glueFrame(bench: Bench, name: string, strips: readonly Part[]): void {
       title: `Check the ${name} for square and let it set`,
       does: { act: 'other', on: strips.map((s) => s.mark) },
       lines: [
-        'Both diagonals alike: push the longer one. Leave it clamped as long as the glue’s label says.',
+        'Both diagonals alike: push along the longer one. Leave it clamped as long as the glue’s label says.',
+        'An offcut glued into each inner corner, clear of the pockets, holds more than the mitre alone.',
       ],
       cautions: [CAUTION.glue],
     },
@@ -227,7 +264,7 @@ function mountBase(bench: Bench, standing: Standing, strips: readonly Part[]): v
     'base',
     'Set the base on the upturned case',
     touches,
-    ['Turn the case over with two people; pads under the edges it stands on.'],
+    ['Two people stand the case on its head, on pads, the bottom uppermost.'],
     { length: '+x', width: '+y' },
   );
   for (const strip of strips) standing.add(strip);
@@ -266,7 +303,9 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
     top.mark,
     `Lay ${top.mark} (${top.name}) on the case`,
     touches,
-    ['Turn the case upright again. Check the overhang on all sides before the first screw.'],
+    [
+      'Two people stand the case upright again. Check the overhang on all sides, and every upright by its gauge stick, before the first screw.',
+    ],
     { length: top.place.length, width: top.place.width },
   );
   standing.add(top);
@@ -313,7 +352,10 @@ function checkSquare(bench: Bench, left: Part, right: Part): void {
       title: 'Check the case for square',
       does: { act: 'other', on: [left.mark, right.mark] },
       lines: [
-        'Measure both diagonals at the front: they must be alike. If not, loosen the screws at one corner and push the longer one.',
+        'Measure both diagonals of the open side: they must be alike. If not, loosen the screws at one corner and push along the longer one.',
+        ...(bench.setOut.parts.some((p) => p.mark.startsWith('D'))
+          ? ['The uprights inside are still free at one end: set them by the gauge sticks there too.']
+          : []),
       ],
     },
     ['case'],

@@ -31,7 +31,9 @@ export function glueEdging(bench: Bench): void {
     if (batch) batch.push(edged);
     else batches.set(key, [edged]);
   }
-  for (const batch of batches.values()) edgeBoards(bench, batch);
+  // All are glued first: while the last is clamped up, the first sets.
+  for (const batch of batches.values()) glueBatch(bench, batch);
+  for (const batch of batches.values()) trimBatch(bench, batch);
 }
 
 function likeness(bench: Bench, part: Part): string {
@@ -46,13 +48,17 @@ function likeness(bench: Bench, part: Part): string {
   ].join(' ');
 }
 
-function edgeBoards(bench: Bench, batch: Batch): void {
+function glueBatch(bench: Bench, batch: Batch): void {
   const [first] = batch;
-  const boards = batch.map((e) => e.board.mark);
   first.strips.forEach((strip, i) => {
     const pairs = batch.map((e) => ({ strip: e.strips[i]!.mark, board: e.board.mark }));
     glueStrips(bench, first.board, strip, pairs);
   });
+}
+
+function trimBatch(bench: Bench, batch: Batch): void {
+  const [first] = batch;
+  const boards = batch.map((e) => e.board.mark);
   const ends = trimmedEnds(first.strips);
   bench.do(
     {
@@ -67,9 +73,10 @@ function edgeBoards(bench: Bench, batch: Batch): void {
       },
       tool: 'router',
       times: batch.length,
-      faceUp: 'either face, then the other',
+      faceUp: 'one face up, then the other',
       lines: [
-        'When the glue has set: flush-trim bit, bearing on the board, both faces; leave the last tenth for a block plane or scraper.',
+        'When the glue has set: flush-trim bit, bearing on the board, both faces; the last shaving with a block plane or scraper.',
+        'The router stands on the strip: clamp a thick board level beside the edge, so that it can’t tip.',
         ...(ends.length
           ? [
               `Saw and plane the ${listWords(ends.map(directionWords))} end${ends.length > 1 ? 's' : ''} level.`,
@@ -114,7 +121,7 @@ function glueStrips(
     lengths.push(proud.gap);
   }
   lines.push(
-    'Glue on the board’s edge, a thin even film. Hold with tape and clamps, a batten under the clamps so as not to mark the strip.',
+    'Glue on the board’s edge, a thin even film; tape along both faces keeps the rest off them. Hold with tape and clamps, a batten under the clamps so as not to mark the strip.',
   );
   const works = pairs.flatMap((p) => [p.strip, p.board]);
   bench.do(

@@ -1,4 +1,5 @@
-import type { Part } from '../setting-out/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
+import { groupParts, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { listWords } from './words.ts';
@@ -18,16 +19,20 @@ export function gather(bench: Bench): void {
       lines: [
         ...lots.map(
           (lot, i) =>
-            `${lot.name}: reckoned ${lot.thickness === undefined ? 'at its nominal' : 'as measured, at'} {${i}} thick. Measure again at four corners; if it differs by more than 0.2 mm, enter what you find and plan again.`,
+            `${lot.name}: reckoned ${lot.thickness === undefined ? 'at its nominal' : 'as measured, at'} {${i}} thick.`,
         ),
+        `Measure all of it again before the first cut, sheets at the four corners, strips at both ends. Where it differs by {${lots.length}} or more, enter what you find and plan again.`,
         ...[...screws].map(([id, n]) => {
           const screw = bench.job.shop.rack.screws.find((s) => s.id === id)!;
           return `${n} × ${screw.name ?? screw.id} (on the rack: ${screw.have ?? 0}).`;
         }),
       ],
-      lengths: lots
-        .map((lot) => bench.setOut.parts.find((p) => p.lot === lot.id)!)
-        .map((p) => (p.form === 'strip' ? (p.rough?.thickness ?? p.thickness) : p.thickness)),
+      lengths: [
+        ...lots
+          .map((lot) => bench.setOut.parts.find((p) => p.lot === lot.id)!)
+          .map((p) => (p.form === 'strip' ? (p.rough?.thickness ?? p.thickness) : p.thickness)),
+        bench.ledger.row(SETTING_OUT.measureAgain),
+      ],
       cautions: [CAUTION.lift],
     },
     [],
@@ -37,26 +42,29 @@ export function gather(bench: Bench): void {
 /** Sands all parts before they are put together, where every face can still be reached. */
 export function sandParts(bench: Bench): void {
   const edging = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
-  const byLetter = new Map<string, Part[]>();
-  for (const p of bench.setOut.parts) {
-    if (edging.has(p.id)) continue;
-    const letter = p.mark[0]!;
-    byLetter.set(letter, [...(byLetter.get(letter) ?? []), p]);
-  }
-  for (const parts of byLetter.values()) {
-    const marks = parts.map((p) => p.mark);
+  const loose = (p: Part) => !edging.has(p.id);
+  const groups = groupParts(bench.setOut).map((g) => ({ ...g, parts: g.parts.filter(loose) }));
+  for (const form of ['sheet', 'strip'] as const) {
+    const here = groups.filter(
+      (g) => g.parts[0] !== undefined && (g.parts[0].form === 'strip') === (form === 'strip'),
+    );
+    const marks = here.flatMap((g) => g.parts.map((p) => p.mark));
+    if (marks.length === 0) continue;
     bench.do(
       {
         id: `${marks[0]}/sand`,
         kind: 'sand',
         stage: 'sand',
-        title: `Sand ${listWords(marks)}`,
+        title: `Sand ${listWords(here.map((g) => g.marks))}`,
         does: { act: 'other', on: marks },
         tool: 'sander',
-        times: parts.length,
+        times: marks.length,
         lines: [
-          'Panels from 150 or 180 on to 220: their veneer is thin, so pencil a few lines across and stop when they are gone.',
-          'Edges by hand, arrises eased a little; no sanding where glue or another part will come. Write the mark again where it was sanded off.',
+          form === 'sheet'
+            ? 'From 150 or 180 on to 220. The veneer of a panel is thin: pencil a few lines across and stop when they are gone.'
+            : 'By hand with a block, with the grain, from 120 on to 220.',
+          'Edges by hand, arrises eased a little; no sanding where glue or another part will come.',
+          'Write the mark and the triangle again where they were sanded off, on a face that won’t be seen.',
         ],
         cautions: [CAUTION.dust],
       },
@@ -92,7 +100,7 @@ export function finishAndSetUp(bench: Bench): void {
         does: { act: 'other', on: whole },
         lines: [
           coat === 1
-            ? 'Insides first, then outside, the top last. Thin and even; take off what stands after the time on the tin.'
+            ? 'Insides first, then outside, the top last. Thin and even; take off what stands after the time on the tin. What won’t be seen gets a coat too: a panel finished on one face only goes hollow.'
             : 'Rub down lightly by hand, wipe off the dust, and coat again: insides, outside, top.',
           'Let it dry as long as its label says.',
         ],
@@ -108,7 +116,7 @@ export function finishAndSetUp(bench: Bench): void {
       title: 'Set it in its place, level, and fix it to the wall',
       does: { act: 'other', on: whole },
       lines: [
-        'Level it both ways with thin packing under the base, then fix it to the wall through the back near the top.',
+        'Level it both ways with thin packing, then fix it to the wall near its top: with an angle bracket, or through a batten screwed under the top. A thin back alone doesn’t hold it.',
         'Load the lowest shelves first.',
       ],
       cautions: [CAUTION.lift, CAUTION.tip],

@@ -3,20 +3,22 @@ import type { Traced } from '../measure/index.ts';
 import type { Bevel, Hole, Part, Pocket, Rabbet } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import { layOut } from './lay-out.ts';
 import type { WorkEdge } from './operation.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
 /** Parts that are worked alike: same sizes, same features, same way round in the piece. */
 type Batch = readonly [Part, ...Part[]];
 
+const SLENDER_MITRE =
+  'So slender a strip is better cut in a mitre box with a fine handsaw, to the same marks; with the circular saw, only clamped between two boards of its own thickness.';
+
 /** Everything that is cut or bored into blanks before they are put together. */
 export function machineParts(bench: Bench): void {
-  for (const batch of batches(bench)) {
-    bevels(bench, batch);
-    rabbets(bench, batch);
-    pockets(bench, batch);
-    holes(bench, batch);
-  }
+  layOut(bench);
+  // One setting after the other, not one part after the other; mitres first, for places are measured from their tips.
+  for (const work of [bevels, rabbets, pockets, holes])
+    for (const batch of batches(bench)) work(bench, batch);
 }
 
 /** Parts worked at one setting. */
@@ -85,9 +87,10 @@ function bevels(bench: Bench, batch: Batch): void {
         },
         tool: bench.tool('circular-saw') || !bench.tool('mitre-saw') ? 'circular-saw' : 'mitre-saw',
         times: batch.length,
-        faceUp: `${sideWords(part, c.fullFace)} up: it keeps the full length`,
+        faceUp: `${sideWords(part, c.fullFace)} up; it keeps the full length`,
         reference: far ? (startDone ? 'the tip of the first mitre' : 'the square end') : 'the sawn end',
         lines: [
+          ...(part.form === 'strip' ? [SLENDER_MITRE] : []),
           `Blade tilted to ${c.angle} degrees; prove it on an offcut: two cuts together must make a right angle.`,
           far
             ? `Mark {0} from ${startDone ? 'the tip of the first mitre' : `the ${sideWords(part, 'start')}`} on the upper face: this is the long point.`
@@ -242,10 +245,9 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
   });
   const lengths: Traced[] = [first.diameter, ...(first.countersink === undefined ? [] : [first.countersink])];
   const lines = linesOfHoles(bench, at).map(({ across, along }) => {
-    const base = lengths.length;
-    lengths.push(across, ...along);
-    const places = along.map((_, i) => `{${base + 1 + i}}`);
-    return `{${base}} from the ${sideWords(part, side.from)}: at ${listWords(places)} from the ${sideWords(part, ref.from)}.`;
+    const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
+    const line = print(across);
+    return `${line} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
   });
   bench.do(
     {
@@ -279,11 +281,11 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
   );
 }
 
-/** Holes grouped by the line they stand on, lines and holes in order. */
+/** Holes grouped by the lines they stand on, lines with the same places together; lines and holes in order. */
 function linesOfHoles(
   bench: Bench,
   at: readonly { readonly along: Traced; readonly across: Traced }[],
-): readonly { readonly across: Traced; readonly along: readonly Traced[] }[] {
+): readonly { readonly across: readonly Traced[]; readonly along: readonly Traced[] }[] {
   const t = (x: Traced) => bench.ledger.ticks(x);
   const lines = new Map<number, { across: Traced; along: Traced[] }>();
   for (const a of at) {
@@ -291,9 +293,15 @@ function linesOfHoles(
     if (line) line.along.push(a.along);
     else lines.set(t(a.across), { across: a.across, along: [a.along] });
   }
-  return [...lines.values()]
-    .sort((a, b) => t(a.across) - t(b.across))
-    .map((l) => ({ across: l.across, along: [...l.along].sort((a, b) => t(a) - t(b)) }));
+  const alike = new Map<string, { across: Traced[]; along: readonly Traced[] }>();
+  for (const line of [...lines.values()].sort((a, b) => t(a.across) - t(b.across))) {
+    const along = [...line.along].sort((a, b) => t(a) - t(b));
+    const key = along.map(t).join(' ');
+    const same = alike.get(key);
+    if (same) same.across.push(line.across);
+    else alike.set(key, { across: [line.across], along });
+  }
+  return [...alike.values()];
 }
 
 /** A place along an edge as it is measured on the bench: from the front, left or lower side. */

@@ -66,6 +66,8 @@ function trimToContents(bench: Bench, node: PlannedNode, workpiece: string, only
       at: needs,
       keep: 'before',
       yields: [{ name: workpiece, turned: false }, undefined],
+      extra:
+        'A shaving, thinner than the blade, may be all that comes off: feed slowly, and hold the saw to the rail.',
     });
   }
 }
@@ -178,11 +180,16 @@ function cut(bench: Bench, draft: CutDraft): void {
   const lines = strip
     ? [
         `Mark {0} from ${from} and square the line round.`,
-        'Cut on the waste side of the line, so that the mark stays on the part to keep.',
+        'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
       ]
     : [
         `Mark {0} from ${from}, once near each ${across === 'width' ? 'end' : 'long edge'}.`,
         `Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
+        ...(keep === 'before' && underRail(bench, draft.at)
+          ? [
+              'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and clamp both.',
+            ]
+          : []),
       ];
   if (draft.extra !== undefined) lines.push(draft.extra);
   bench.do(
@@ -193,7 +200,7 @@ function cut(bench: Bench, draft: CutDraft): void {
       title: draft.title,
       does: { act: 'saw', workpiece, across, at: draft.at, keep, yields: draft.yields },
       tool: bench.tool('circular-saw') || !bench.tool('mitre-saw') ? 'circular-saw' : 'mitre-saw',
-      ...(strip ? {} : { faceUp: 'the face to be seen lies down: the saw tears the upper side' }),
+      ...(strip ? {} : { faceUp: 'better face down, for the saw tears the upper side' }),
       reference,
       lines,
       lengths: [draft.at],
@@ -202,6 +209,12 @@ function cut(bench: Bench, draft: CutDraft): void {
     [workpiece],
   );
   for (const y of draft.yields) if (y) bench.comesFrom(y.name, draft.id);
+}
+
+/** Is a piece of this width too narrow to carry the guide rail? */
+function underRail(bench: Bench, width: Traced): boolean {
+  const rail = bench.tool('guide-rail');
+  return rail !== undefined && bench.ledger.ticks(width) < bench.ledger.ticks(bench.ofTool(rail, 'width'));
 }
 
 function isStrip(bench: Bench, workpiece: string): boolean {

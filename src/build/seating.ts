@@ -50,6 +50,7 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
     (gauged ? fromNeighbour(bench, standing, mine, axis) : undefined) ??
     flush(bench, standing, mine, axis) ??
     fromNeighbour(bench, standing, mine, axis) ??
+    fromRabbet(bench, standing, mine, axis) ??
     fromFirst(bench, standing, mine, axis)
   );
 }
@@ -94,6 +95,16 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
   if (!nearest) return undefined;
   const gap = bench.ledger.less('clear distance from the neighbour', mine.planes[low], nearest.planes[high]);
   return { side: low, of: nearest.part.mark, face: high, gap: bench.set('marking', gap) };
+}
+
+/** A back that lies in rabbets is measured from the outside of the part with the rabbet: that can be seen. */
+function fromRabbet(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
+  for (const j of bench.setOut.joints) {
+    const mate = j.part === mine.part.id && j.kind === 'rabbet' ? standing.get(j.mate) : undefined;
+    const side = lowSide(axis);
+    if (mate && jointDirection(bench, j) === side) return offset(bench, mine, side, mate);
+  }
+  return undefined;
 }
 
 function fromFirst(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch {

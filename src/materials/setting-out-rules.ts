@@ -108,6 +108,11 @@ export const SETTING_OUT = {
     0.5,
     'a back is cut this much smaller on each side than the place it drops into',
   ),
+  measureAgain: length(
+    'stock.measure-again',
+    0.2,
+    'stock that measures this much thicker or thinner than was reckoned is set out again',
+  ),
   mitreAllowance: length('mitre.allowance', 6, 'a strip to be mitred is left this much longer at each end'),
   edgingAllowance: length(
     'edging.allowance',

@@ -1,0 +1,44 @@
+import type { Traced } from '../measure/index.ts';
+import { groupParts } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { listWords } from './words.ts';
+
+/** A part is taken for square when its sides differ by less than this share of the longer one. */
+const NEARLY_SQUARE = 0.05;
+
+/**
+ * Lays the parts out and marks them, before anything is worked that has a left and a right, a front and a back. The
+ * cabinetmaker's triangle is common practice.
+ */
+export function layOut(bench: Bench): void {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  const lengths: Traced[] = [];
+  const squarish = groupParts(bench.setOut).flatMap(({ parts, marks }) => {
+    const { length, width, form } = parts[0]!;
+    const longer = Math.max(t(length), t(width));
+    if (form === 'strip' || Math.abs(t(length) - t(width)) >= longer * NEARLY_SQUARE) return [];
+    const n = lengths.push(bench.set('circular-saw', length), bench.set('circular-saw', width)) - 2;
+    return [`${marks} (the grain runs along the {${n}}, not along the {${n + 1}})`];
+  });
+  const marks = bench.setOut.parts.map((p) => p.mark);
+  bench.do(
+    {
+      id: 'parts/lay-out',
+      kind: 'mark',
+      stage: 'machine',
+      title: 'Lay the parts out and mark the cabinetmaker’s triangle',
+      does: { act: 'other', on: marks },
+      times: 15,
+      lines: [
+        'Lay them out as they will stand, seen from the front, the better faces where they will be seen.',
+        'Pencil a triangle across every set of parts that belong together: pointing up on what stands, to the back on what lies flat. It tells left from right and front from back until the piece is together.',
+        'Write the mark on each and a stroke along the edge that comes to the front. All cards name faces, edges and ends as they look in the finished piece: front, back, left, right, upper, lower.',
+        ...(squarish.length > 0
+          ? [`Nearly square, so easily turned the wrong way: ${listWords(squarish)}.`]
+          : []),
+      ],
+      lengths,
+    },
+    marks,
+  );
+}
