@@ -1,5 +1,8 @@
 export type { Book, BookPage } from './book.ts';
 export type { BookBreakdown, BookInput, CostRow, RackRow, Shopping, ShoppingRow } from './book-input.ts';
+export { Progress } from './card-drawing.ts';
+export type { NumberedCut } from './cut-order.ts';
+export { numberedCuts } from './cut-order.ts';
 export type { CuttingRow } from './cutting-list.ts';
 export { cuttingList } from './cutting-list.ts';
 export { cuttingListCsv } from './cutting-list-csv.ts';
@@ -17,6 +20,7 @@ export { partDrawing } from './part-drawing.ts';
 export { PENS, TONES } from './pens.ts';
 export type { SheetToDraw } from './sheet-layout.ts';
 export { sheetLayout, sheetScale } from './sheet-layout.ts';
+export { timeWords } from './step-cards.ts';
 export { toSvg } from './svg.ts';
 export type { TextMeasure } from './text-measure.ts';
 export { PLEX } from './text-measure.ts';

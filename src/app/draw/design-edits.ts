@@ -1,0 +1,113 @@
+import { type DesignRecord, type Edit, type JobDocument, type RecordOf, treeOf } from '../../job/index.ts';
+
+/** The edits behind the buttons of the notes, each one step that can be undone. */
+
+const MOST_SPACES = 20;
+
+/** Makes an opening of a split have `wanted` spaces; undefined when that is not a sensible number. */
+export function spacesEdit(job: JobDocument, opening: string, wanted: number): Edit | undefined {
+  if (!Number.isInteger(wanted) || wanted < 2 || wanted > MOST_SPACES) return undefined;
+  const tree = treeOf(job);
+  const spaces = tree.childrenOf(opening, 'opening');
+  const dividers = tree.childrenOf(opening, 'divider');
+  const ids = new Ids(job);
+  const more = Math.max(0, wanted - spaces.length);
+  const of: Edit[] = [];
+  for (let i = 0; i < more; i++) {
+    of.push({ edit: 'add', record: { kind: 'opening', id: ids.next(stemOf(spaces)), parent: opening } });
+    if (dividers.length > 0)
+      of.push({ edit: 'add', record: { kind: 'divider', id: ids.next('divider'), parent: opening } });
+  }
+  for (const space of spaces.slice(wanted)) of.push(...removals(job, space.id));
+  if (dividers.length > 0) for (const d of dividers.slice(wanted - 1)) of.push({ edit: 'remove', id: d.id });
+  return { edit: 'all', of };
+}
+
+/** Divides a space in two. What shelves it has go into the first. */
+export function divideEdit(job: JobDocument, opening: string, split: 'across' | 'down'): Edit {
+  const ids = new Ids(job);
+  const spaces = [ids.next('space'), ids.next('space')] as const;
+  const shelves = treeOf(job).childrenOf(opening, 'shelf');
+  return {
+    edit: 'all',
+    of: [
+      { edit: 'set', at: `design/records/${opening}/split`, value: split },
+      ...spaces.map(
+        (id): Edit => ({ edit: 'add', record: { kind: 'opening', id, parent: opening, size: 'equal' } }),
+      ),
+      ...shelves.map((s): Edit => ({ edit: 'set', at: `design/records/${s.id}/parent`, value: spaces[0] })),
+    ],
+  };
+}
+
+/** Makes a divided space one again; what was in its parts goes with them. */
+export function undivideEdit(job: JobDocument, opening: string): Edit {
+  return {
+    edit: 'all',
+    of: [
+      ...treeOf(job)
+        .children(opening)
+        .flatMap((r) => removals(job, r.id)),
+      { edit: 'set', at: `design/records/${opening}/split` },
+    ],
+  };
+}
+
+export function addShelfEdit(job: JobDocument, opening: string): Edit {
+  return {
+    edit: 'add',
+    record: { kind: 'shelf', id: new Ids(job).next('shelf'), parent: opening, count: 1 },
+  };
+}
+
+/** Takes a record away, and all that belongs to it. */
+export function removeEdit(job: JobDocument, id: string): Edit {
+  return { edit: 'all', of: removals(job, id) };
+}
+
+/** What can be put round a case that hasn't got it. */
+export type Trim = 'back' | 'top' | 'base' | 'edging';
+
+/** Adds a back, a top, a base or an edging of usual sizes, of the first stock that will do. */
+export function addTrimEdit(job: JobDocument, box: RecordOf<'case'>, kind: Trim): Edit {
+  const { lots } = job.shop.rack;
+  const sheet = lots.find((l) => l.form === 'sheet' && l.id !== box.board)?.id ?? box.board;
+  const strip = lots.find((l) => l.form === 'strip')?.id;
+  const own = { id: new Ids(job).next(kind), parent: box.id };
+  const records: Readonly<Record<Trim, () => DesignRecord>> = {
+    back: () => ({ ...own, kind: 'back', board: sheet, fitting: 'rabbet' }),
+    top: () => ({ ...own, kind: 'top', board: box.board }),
+    base: () => ({ ...own, kind: 'base', board: box.board, height: '70 mm', setback: '40 mm' }),
+    // Without strips on the rack the edit is refused, and says that they are missing.
+    edging: () => ({ ...own, kind: 'edging', strip: strip ?? 'strips' }),
+  };
+  return { edit: 'add', record: records[kind]() };
+}
+
+function removals(job: JobDocument, id: string): Edit[] {
+  const tree = treeOf(job);
+  return [...tree.children(id).flatMap((r) => removals(job, r.id)), { edit: 'remove', id }];
+}
+
+/** `bay` of bay1 to bay4, so that the next one is bay5. */
+function stemOf(spaces: readonly { readonly id: string }[]): string {
+  return spaces[0]?.id.replace(/[\d.]+$/, '') || 'space';
+}
+
+/** Ids that nothing else has, counted on from what is there. */
+class Ids {
+  private readonly taken: Set<string>;
+
+  constructor(job: JobDocument) {
+    this.taken = new Set(job.design.records.map((r) => r.id));
+  }
+
+  next(stem: string): string {
+    for (let n = 1; ; n++) {
+      const id = `${stem}${n}`;
+      if (this.taken.has(id) || (n === 1 && this.taken.has(stem))) continue;
+      this.taken.add(id);
+      return id;
+    }
+  }
+}

@@ -1,0 +1,17 @@
+import type { RecordOf } from '../../../job/index.ts';
+import { LotField } from '../../fields/choice-field.tsx';
+import { LengthField } from '../../fields/text-field.tsx';
+import { Note } from './note.tsx';
+
+/** The box: what its panels are cut from, and what stands on its bottom. */
+export function CaseNote({ box }: { box: RecordOf<'case'> }) {
+  const at = `design/records/${box.id}`;
+  return (
+    <Note title="Case">
+      <p>
+        Panels of <LotField path={`${at}/board`} label="Board of the case" form="sheet" />. The bottom carries{' '}
+        <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" />.
+      </p>
+    </Note>
+  );
+}

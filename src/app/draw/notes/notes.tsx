@@ -1,0 +1,69 @@
+import { treeOf } from '../../../job/index.ts';
+import { EditButton } from '../../fields/edit-button.tsx';
+import { useApp } from '../../state/use-desk.ts';
+import { addTrimEdit, type Trim } from '../design-edits.ts';
+import { CaseNote } from './case-note.tsx';
+import { InsideNote } from './inside-note.tsx';
+import { PieceNote } from './piece-note.tsx';
+import { BackNote, BaseNote, EdgingNote, TopNote } from './trim-notes.tsx';
+
+const MISSING: readonly (readonly [Trim, string])[] = [
+  ['top', 'a top'],
+  ['back', 'a back'],
+  ['base', 'a base'],
+  ['edging', 'front edging'],
+];
+
+/** All that was decided of the piece, in sentences that can be written in. */
+export function Notes() {
+  const job = useApp((s) => s.history.job);
+  const tree = treeOf(job);
+  const { piece } = tree;
+  const box = piece && tree.childOf(piece.id, 'case');
+  if (!piece || !box) return null;
+  const has = (kind: Trim) => tree.childOf(box.id, kind) !== undefined;
+  const [opening, top, base, back, edging] = [
+    tree.childOf(box.id, 'opening'),
+    tree.childOf(box.id, 'top'),
+    tree.childOf(box.id, 'base'),
+    tree.childOf(box.id, 'back'),
+    tree.childOf(box.id, 'edging'),
+  ];
+  const missing = MISSING.filter(([kind]) => !has(kind));
+  return (
+    <div className="notes">
+      <PieceNote piece={piece} />
+      <CaseNote box={box} />
+      {opening ? (
+        <InsideNote opening={opening.id} />
+      ) : (
+        <p className="acts">
+          <EditButton
+            edit={() => ({ edit: 'add', record: { kind: 'opening', id: freeId(job), parent: box.id } })}
+          >
+            Fit out the inside
+          </EditButton>
+        </p>
+      )}
+      {top && <TopNote top={top} />}
+      {base && <BaseNote base={base} />}
+      {back && <BackNote back={back} />}
+      {edging && <EdgingNote edging={edging} />}
+      {missing.length > 0 && (
+        <p className="acts">
+          {missing.map(([kind, words]) => (
+            <EditButton key={kind} edit={() => addTrimEdit(job, box, kind)}>
+              Add {words}
+            </EditButton>
+          ))}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function freeId(job: { readonly design: { readonly records: readonly { readonly id: string }[] } }): string {
+  let id = 'inside';
+  while (job.design.records.some((r) => r.id === id)) id += '-1';
+  return id;
+}

@@ -1,0 +1,32 @@
+import type { RecordOf } from '../../../job/index.ts';
+import { EditButton } from '../../fields/edit-button.tsx';
+import { LengthField, NumberField } from '../../fields/text-field.tsx';
+import { useApp } from '../../state/use-desk.ts';
+import { removeEdit } from '../design-edits.ts';
+
+/** Shelves of one record: how many, how high, what they carry. */
+export function ShelfNote({ shelf }: { shelf: RecordOf<'shelf'> }) {
+  const job = useApp((s) => s.history.job);
+  const at = `design/records/${shelf.id}`;
+  const many = (shelf.count ?? 1) > 1;
+  return (
+    <p>
+      <NumberField path={`${at}/count`} label={`How many shelves, ${shelf.id}`} empty="1" />{' '}
+      {many ? 'shelves, ' : 'shelf, '}
+      {many ? (
+        'equally spaced, '
+      ) : (
+        <>
+          <LengthField path={`${at}/at`} label={`Clear height below ${shelf.id}`} empty="halfway" /> clear
+          below,{' '}
+        </>
+      )}
+      set back <LengthField path={`${at}/setback`} label={`Setback of ${shelf.id}`} empty="nothing" />,{' '}
+      {many ? 'each carrying ' : 'carrying '}
+      <LengthField path={`${at}/load`} label={`Load on ${shelf.id}`} empty="the usual load" />.{' '}
+      <EditButton edit={() => removeEdit(job, shelf.id)} quiet>
+        Take away
+      </EditButton>
+    </p>
+  );
+}

@@ -1,0 +1,96 @@
+import type { RecordOf } from '../../../job/index.ts';
+import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
+import { EditButton } from '../../fields/edit-button.tsx';
+import { LengthField } from '../../fields/text-field.tsx';
+import { useApp } from '../../state/use-desk.ts';
+import { removeEdit } from '../design-edits.ts';
+import { Note } from './note.tsx';
+
+/** What lies round the case: top, base, back and edging, each with a way to take it off. */
+
+export function TopNote({ top }: { top: RecordOf<'top'> }) {
+  const at = `design/records/${top.id}`;
+  return (
+    <Note title="Top">
+      <p>
+        Of <LotField path={`${at}/board`} label="Board of the top" form="sheet" />, standing out{' '}
+        <LengthField path={`${at}/overhangFront`} label="Overhang in front" empty="nothing" /> in front,{' '}
+        <LengthField path={`${at}/overhangSides`} label="Overhang at the sides" empty="nothing" /> at each
+        side, <LengthField path={`${at}/overhangBack`} label="Overhang behind" empty="nothing" /> behind.
+        Edged with <LotField path={`${at}/edging`} label="Edging of the top" form="strip" none="nothing" />
+        {top.edging !== undefined && (
+          <>
+            {' '}
+            <ChoiceField
+              path={`${at}/edgedSides`}
+              label="Edged sides of the top"
+              absent="front-and-sides"
+              choices={[
+                ['front-and-sides', 'at the front and sides'],
+                ['all-round', 'all round'],
+              ]}
+            />
+          </>
+        )}
+        . It carries <LengthField path={`${at}/load`} label="Load on the top" empty="the usual load" />.{' '}
+        <TakeAway id={top.id} />
+      </p>
+    </Note>
+  );
+}
+
+export function BaseNote({ base }: { base: RecordOf<'base'> }) {
+  const at = `design/records/${base.id}`;
+  return (
+    <Note title="Base">
+      <p>
+        A mitred frame of <LotField path={`${at}/board`} label="Board of the base" form="sheet" />,{' '}
+        <LengthField path={`${at}/height`} label="Height of the base" /> high, set back{' '}
+        <LengthField path={`${at}/setback`} label="Setback of the base" empty="nothing" /> in front and at the
+        sides, <LengthField path={`${at}/setbackBack`} label="Setback of the base behind" empty="nothing" />{' '}
+        behind. <TakeAway id={base.id} />
+      </p>
+    </Note>
+  );
+}
+
+export function BackNote({ back }: { back: RecordOf<'back'> }) {
+  const at = `design/records/${back.id}`;
+  return (
+    <Note title="Back">
+      <p>
+        Of <LotField path={`${at}/board`} label="Board of the back" form="sheet" />,{' '}
+        <ChoiceField
+          path={`${at}/fitting`}
+          label="How the back is fitted"
+          choices={[
+            ['rabbet', 'let into a rabbet'],
+            ['applied', 'laid over the back edges'],
+          ]}
+        />
+        . <TakeAway id={back.id} />
+      </p>
+    </Note>
+  );
+}
+
+export function EdgingNote({ edging }: { edging: RecordOf<'edging'> }) {
+  return (
+    <Note title="Front edging">
+      <p>
+        Front edges faced with{' '}
+        <LotField path={`design/records/${edging.id}/strip`} label="Strip of the front edging" form="strip" />
+        . <TakeAway id={edging.id} />
+      </p>
+    </Note>
+  );
+}
+
+function TakeAway({ id }: { id: string }) {
+  const job = useApp((s) => s.history.job);
+  return (
+    <EditButton edit={() => removeEdit(job, id)} quiet>
+      Take away
+    </EditButton>
+  );
+}

@@ -1,0 +1,55 @@
+import { type JobDocument, treeOf } from '../../job/index.ts';
+
+const FIELDS: Readonly<Record<string, string>> = {
+  at: 'height below',
+  spaceWidth: 'width of its place',
+  spaceHeight: 'height of its place',
+  spaceDepth: 'depth of its place',
+  overhangFront: 'overhang in front',
+  overhangSides: 'overhang at the sides',
+  overhangBack: 'overhang behind',
+  setbackBack: 'setback behind',
+  nominal: 'nominal thickness',
+};
+
+/** What a place in the document is called on the page: `Glaze cabinet, width`, `Birch plywood 18 mm, thickness`. */
+export function placeName(job: JobDocument, path: string): string {
+  const steps = path.split('/');
+  const field = steps.at(-1)!;
+  const words = FIELDS[field] ?? field;
+  if (path.startsWith('design/records/')) {
+    const record = treeOf(job).get(steps[2]!);
+    return record ? `${recordName(record)}, ${words}` : path;
+  }
+  const { rack, tools } = job.shop;
+  const tool = steps[1] === 'tools' ? tools.find((t) => t.id === steps[2]) : undefined;
+  if (tool) return `${tool.name ?? tool.kind}, ${words}`;
+  const lot = steps[2] === 'lots' ? rack.lots.find((l) => l.id === steps[3]) : undefined;
+  if (lot) {
+    const stock = steps[4] === 'stock' ? lot.stock.find((s) => s.id === steps[5]) : undefined;
+    return `${lot.name}${stock ? `, ${stock.name ?? stock.id}` : ''}, ${words}`;
+  }
+  const screw = steps[2] === 'screws' ? rack.screws.find((s) => s.id === steps[3]) : undefined;
+  return screw ? `${screw.name ?? screw.id}, ${words}` : path;
+}
+
+const KINDS = { case: 'Case', back: 'Back', top: 'Top', base: 'Base', edging: 'Front edging' } as const;
+
+function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & object): string {
+  switch (record.kind) {
+    case 'piece':
+      return record.name;
+    case 'case':
+    case 'back':
+    case 'top':
+    case 'base':
+    case 'edging':
+      return KINDS[record.kind];
+    case 'shelf':
+      return `Shelf ${record.id}`;
+    case 'opening':
+      return record.id;
+    case 'divider':
+      return `Divider ${record.id}`;
+  }
+}

@@ -1,0 +1,85 @@
+import type { Lot } from '../../job/index.ts';
+import { LengthField, NumberField } from '../fields/text-field.tsx';
+import { useApp } from '../state/use-desk.ts';
+
+/** A lot: stock of one material and one measured thickness. */
+export function LotCard({ lot }: { lot: Lot }) {
+  const at = `shop/rack/lots/${lot.id}`;
+  const sheet = lot.form === 'sheet';
+  const parts = useApp((s) => s.setOut.parts.filter((p) => p.lot === lot.id).length);
+  const breakdown = useApp((s) => s.plan?.breakdown);
+  const sheets = breakdown?.lots.find((l) => l.lot.id === lot.id)?.sheets ?? [];
+  const currency = useApp((s) => s.history.job.shop.currency);
+  return (
+    <section className="lot" aria-label={lot.name}>
+      <h2>
+        <LengthField path={`${at}/name`} label={`Name of ${lot.id}`} />
+      </h2>
+      <p>
+        Sold as <LengthField path={`${at}/nominal`} label={`Nominal thickness of ${lot.name}`} />, measures{' '}
+        <LengthField
+          path={`${at}/thickness`}
+          label={`Measured thickness of ${lot.name}`}
+          empty="not measured"
+        />
+        {sheet ? (
+          <>
+            , <LengthField path={`${at}/trim`} label={`Trim of ${lot.name}`} empty="nothing" /> trimmed off
+            all round
+          </>
+        ) : (
+          <>
+            , <LengthField path={`${at}/width`} label={`Width of ${lot.name}`} /> wide
+          </>
+        )}
+        .{' '}
+        <span className="faint">
+          {parts === 0 ? 'No part is made of it.' : `${parts} parts are made of it.`}
+        </span>
+      </p>
+      <div className="list-frame">
+        <table className="list">
+          <thead>
+            <tr>
+              <th scope="col">Stock</th>
+              <th scope="col">Length</th>
+              {sheet && <th scope="col">Width</th>}
+              <th scope="col">On the rack</th>
+              <th scope="col">Price ({currency})</th>
+              <th scope="col" className="figure">
+                Plan uses
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {lot.stock.map((s) => {
+              const row = `${at}/stock/${s.id}`;
+              const name = s.name ?? s.id;
+              const of = (what: string) => `${what} of ${name}, ${lot.name}`;
+              return (
+                <tr key={s.id}>
+                  <th scope="row">{name}</th>
+                  <td>
+                    <LengthField path={`${row}/length`} label={of('Length')} />
+                  </td>
+                  {sheet && (
+                    <td>
+                      <LengthField path={`${row}/width`} label={of('Width')} />
+                    </td>
+                  )}
+                  <td>
+                    <NumberField path={`${row}/have`} label={of('Number')} empty="none" />
+                  </td>
+                  <td>
+                    <NumberField path={`${row}/price`} label={of('Price')} empty="not sold" />
+                  </td>
+                  <td className="figure">{sheets.filter((x) => x.source.stock.id === s.id).length || '–'}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

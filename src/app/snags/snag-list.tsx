@@ -1,0 +1,81 @@
+import type { Cure, Snag } from '../../snag/index.ts';
+import { EditButton } from '../fields/edit-button.tsx';
+import { placeName } from '../numbers/place-name.ts';
+import { useApp, useDesk } from '../state/use-desk.ts';
+import { keyOf, LEVELS } from './use-snags.ts';
+
+/** Snags in full: what is wrong, by which rule, and how to put it right. */
+export function SnagList({ snags }: { snags: readonly Snag[] }) {
+  return (
+    <ul className="snags">
+      {snags.map((s) => (
+        <li key={keyOf(s)} className={s.level}>
+          <SnagText snag={s} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function SnagText({ snag: s }: { snag: Snag }) {
+  const desk = useDesk();
+  const job = useApp((st) => st.history.job);
+  const level = LEVELS.find(([l]) => l === s.level)![1];
+  const { part, path } = s.where;
+  const isField = path !== undefined && /^(design\/records|shop\/\w+)\/.*\//.test(path);
+  return (
+    <>
+      <p>
+        <span className="level">{level}</span> {s.sentence}
+      </p>
+      {s.rule && (
+        <p className="faint">
+          {s.rule.says} ({s.rule.source}
+          {s.rule.confirmed ? '' : ', from memory'})
+        </p>
+      )}
+      {s.cures.map((c) => (
+        <CureText key={c.says} cure={c} />
+      ))}
+      <p className="acts">
+        {part !== undefined && (
+          <button
+            type="button"
+            className="act quiet"
+            onClick={() => desk.store.set({ part, place: 'Draw', snagsOpen: false })}
+          >
+            Show the part
+          </button>
+        )}
+        {isField && (
+          <button type="button" className="act quiet" onClick={() => desk.goToField(path)}>
+            Go to {placeName(job, path)}
+          </button>
+        )}
+      </p>
+    </>
+  );
+}
+
+function CureText({ cure }: { cure: Cure }) {
+  const { edits } = cure;
+  return (
+    <p className="cure">
+      {cure.says}{' '}
+      {edits && edits.length > 0 && (
+        <EditButton
+          edit={() => ({
+            edit: 'all',
+            of: edits.map((e) => ({
+              edit: 'set',
+              at: `design/records/${e.record}/${e.field}`,
+              value: e.value,
+            })),
+          })}
+        >
+          Do that
+        </EditButton>
+      )}
+    </p>
+  );
+}

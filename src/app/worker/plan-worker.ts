@@ -1,0 +1,100 @@
+import regularUrl from '@expo-google-fonts/ibm-plex-sans/400Regular/IBMPlexSans_400Regular.ttf?url';
+import semiboldUrl from '@expo-google-fonts/ibm-plex-sans/600SemiBold/IBMPlexSans_600SemiBold.ttf?url';
+import wasmUrl from 'manifold-3d/manifold.wasm?url';
+import { writePdf } from '../../adaptors/pdf-pdfkit.ts';
+import { openSolids } from '../../adaptors/solids-manifold.ts';
+import { book, bookInputOf, cuttingListCsv } from '../../book/index.ts';
+import { formatOf, type JobDocument } from '../../job/index.ts';
+import { type Plan, planJob } from '../../plan/index.ts';
+import { setOut, shapeOf } from '../../setting-out/index.ts';
+import type { Solids } from '../../solid/index.ts';
+import type { Answer, PartMesh, Request } from './messages.ts';
+import { pack } from './packed-plan.ts';
+
+/** Planning begins when the document has rested for so long (ms). */
+const REST = 180;
+/** Work at a stretch before messages are looked at (ms). */
+const STRETCH = 30;
+
+const opening = openSolids({ wasmUrl });
+let latest = 0;
+let plan: Plan | undefined;
+
+self.onmessage = ({ data }: MessageEvent<Request>) => {
+  if (data.ask === 'plan') void work(data.job, data.document);
+  else void giveFile(data.file);
+};
+
+function tell(answer: Answer, moved: Transferable[] = []): void {
+  self.postMessage(answer, { transfer: moved });
+}
+
+async function work(number: number, job: JobDocument): Promise<void> {
+  latest = number;
+  try {
+    const solids = await opening;
+    if (number !== latest) return;
+    sendMeshes(number, job, solids);
+    await pause(REST);
+    const planning = planJob(job, { solids });
+    let rested = performance.now();
+    let step = planning.next();
+    while (!step.done) {
+      if (performance.now() - rested > STRETCH) {
+        tell({ tell: 'progress', job: number, progress: step.value });
+        await pause(0);
+        rested = performance.now();
+      }
+      if (number !== latest) return;
+      step = planning.next();
+    }
+    plan = step.value;
+    tell({ tell: 'plan', job: number, plan: pack(plan) });
+  } catch (error) {
+    tell({ tell: 'failed', job: number, sentence: sentenceOf(error) });
+  }
+}
+
+function sendMeshes(number: number, job: JobDocument, solids: Solids): void {
+  const drawn = setOut(job);
+  const parts: PartMesh[] = drawn.parts.map((part) => {
+    const mesh = solids.within(() => solids.make(shapeOf(drawn, part)).mesh());
+    return { part: part.id, positions: mesh.positions, triangles: mesh.triangles };
+  });
+  tell(
+    { tell: 'meshes', job: number, parts },
+    parts.flatMap((p) => [p.positions.buffer as ArrayBuffer, p.triangles.buffer as ArrayBuffer]),
+  );
+}
+
+async function giveFile(file: 'pdf' | 'csv'): Promise<void> {
+  try {
+    if (!plan) throw new Error('the plan is not finished yet');
+    const bytes = file === 'pdf' ? await pdf(plan) : csv(plan);
+    tell({ tell: 'file', file, bytes: new Uint8Array(bytes) });
+  } catch (error) {
+    tell({ tell: 'file-failed', file, sentence: sentenceOf(error) });
+  }
+}
+
+async function pdf(of: Plan): Promise<Uint8Array> {
+  const [regular, semibold] = await Promise.all([regularUrl, semiboldUrl].map(font));
+  return writePdf(book(bookInputOf(of)), { regular: regular!, semibold: semibold! });
+}
+
+function csv(of: Plan): Uint8Array {
+  // The mark at the start tells spreadsheets that this is UTF-8.
+  return new TextEncoder().encode(`\uFEFF${cuttingListCsv(of.setOut, of.breakdown, formatOf(of.job.shop))}`);
+}
+
+async function font(url: string): Promise<Uint8Array> {
+  return new Uint8Array(await (await fetch(url)).arrayBuffer());
+}
+
+function pause(ms: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, ms));
+}
+
+function sentenceOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
