@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     testTimeout: 60_000,
     maxWorkers: 2,
+    setupFiles: ['./test/seed.ts'],
     projects: [
       {
         extends: true,

@@ -5,6 +5,7 @@ import type { CutPlan } from './cut-plan.ts';
 import { judgeCuts } from './judge/judge-cuts.ts';
 import type { Verdict } from './judge/verdict.ts';
 import { type LotProblem, lotProblems } from './lot-problem.ts';
+import { oneByOne } from './one-by-one.ts';
 import { type PlannedNode, type PlannedSheet, planSheet } from './planned-sheet.ts';
 import { type CutOptions, type CutProgress, planCuts } from './planner/plan-cuts.ts';
 
@@ -64,7 +65,14 @@ export function* breakDown(
       yield { ...step.value, lot: problem.lot.id };
       step = search.next();
     }
-    const plan = step.value;
+    const found = step.value;
+    const plan: CutPlan =
+      problem.lot.form === 'strip'
+        ? {
+            ...found,
+            sheets: found.sheets.map((s) => ({ ...s, root: oneByOne(s.root, problem.problem.kerf) })),
+          }
+        : found;
     const waiting = new Map([...problem.pieces].map(([id, parts]) => [id, [...parts]]));
     const nextPart = (piece: string): Part => {
       const part = waiting.get(piece)?.shift();

@@ -1,5 +1,5 @@
 import { SETTING_OUT } from '../materials/index.ts';
-import { type Ledger, TICKS_PER_MM, type Ticks, type Traced, ticks } from '../measure/index.ts';
+import { type Ledger, TICKS_PER_MM, type Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { CutNode } from './cut-plan.ts';
 import type { CutSize, LotProblem, StockSource } from './lot-problem.ts';
@@ -119,33 +119,7 @@ export function planSheet(
     return { ...here, kind: 'cut', across: node.across, at, parts };
   };
 
-  return { name, lot: lot.lot.id, source, root: plan(strip ? oneByOne(root, lot.problem.kerf) : root, area) };
-}
-
-/** A strip's tree as a person cuts it: one piece after the other off its end, and what is left at last. */
-function oneByOne(root: CutNode, kerf: Ticks): CutNode {
-  const pieces: CutNode[] = [];
-  const walk = (node: CutNode): void => {
-    if (node.kind === 'piece') pieces.push(node);
-    else if (node.kind === 'cut') for (const part of node.parts) walk(part);
-  };
-  walk(root);
-  const end = root.x + root.length;
-  const from = (i: number, x: number): CutNode => {
-    const piece = pieces[i];
-    const area = { x: ticks(x), y: root.y, length: ticks(end - x), width: root.width };
-    if (!piece) return { ...area, kind: 'left' };
-    const at = x + piece.length;
-    if (at >= end) return { ...piece, ...area };
-    return {
-      ...area,
-      kind: 'cut',
-      across: 'length',
-      at: ticks(at),
-      parts: [{ ...piece, x: area.x }, from(i + 1, Math.min(end, at + kerf))],
-    };
-  };
-  return from(0, root.x);
+  return { name, lot: lot.lot.id, source, root: plan(root, area) };
 }
 
 /** Smallest piece that goes back on the rack: 300 x 100 mm of sheet, 300 mm of strip (common practice). */

@@ -3,7 +3,11 @@ import { bookcase } from '../../test/checks/bookcase.ts';
 import { checkInput, glazeCabinet, withPlaces } from '../../test/checks/checked-job.ts';
 import { clampReach } from './clamp-reach.ts';
 
-const cabinet = checkInput(glazeCabinet());
+/** The cabinet in a shop without its long clamps. */
+const whole = glazeCabinet();
+const cabinet = checkInput(
+  withPlaces(whole, { 'shop/tools': whole.shop.tools.filter((t) => t.id !== 'sash') }),
+);
 const reaching = (reach: string) =>
   clampReach({ ...cabinet, job: withPlaces(cabinet.job, { 'shop/tools/clamps/reach': reach }) });
 
