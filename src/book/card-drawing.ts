@@ -65,7 +65,7 @@ export class Progress {
     if (operation.kind === 'true-edge' || at <= 0 || at >= size[along]) return undefined;
     const [before, behind] = act.yields;
     const cut = { ...size, across: along, at: act.at, yields: [before?.name, behind?.name] as const };
-    return cutDrawing(cut, ledger, lengths, { width: ROOM.width - 12, height: 24 }, type);
+    return cutDrawing(cut, ledger, lengths, { width: ROOM.width - 16, height: 20 }, type);
   }
 
   private assemble(act: Act & { act: 'set' | 'screw' }): Drawing | undefined {

@@ -1,7 +1,8 @@
-import type { Operation } from '../build/index.ts';
+import type { Operation, StageId } from '../build/index.ts';
 import type { BookInput } from './book-input.ts';
 import { Progress } from './card-drawing.ts';
-import { type Drawing, type Mark, moved, rectangle, text } from './drawing.ts';
+import { type CardGroup, cardGroups } from './card-groups.ts';
+import { type Drawing, line, type Mark, moved, rectangle, text } from './drawing.ts';
 import type { Block } from './flow.ts';
 import { type Lengths, lengthsOf } from './lengths.ts';
 import type { TextMeasure } from './text-measure.ts';
@@ -13,36 +14,54 @@ const NUMBER = 14;
 const LINE_TYPE = 3.8;
 const BOX = 6;
 
-/** The step cards in the order of work, a heading wherever another stage begins. A card is never divided. */
+/**
+ * The step cards in the order of work, a heading wherever another stage begins. A card is never divided. What the card
+ * above says in the same words isn't said again; the first card of a page says all.
+ */
 export function stepBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
   const lengths = lengthsOf(input.setOut.ledger, input.format);
   const progress = new Progress(input);
   const titles = new Map(input.build.stages.map((s) => [s.id, s.title]));
-  const begun = new Set<string>();
+  const begun = new Set<StageId>();
   const blocks: Block[] = [];
-  let stage: string | undefined;
-  let cautions: readonly string[] = [];
-  input.build.operations.forEach((operation, i) => {
-    const fresh = operation.stage !== stage;
-    stage = operation.stage;
+  let stage: StageId | undefined;
+  let above: CardContent | undefined;
+  for (const group of cardGroups(input.build.operations)) {
+    const fresh = group[0].operation.stage !== stage;
+    stage = group[0].operation.stage;
     if (fresh) {
-      const name = titles.get(operation.stage) ?? operation.stage;
+      const name = titles.get(stage) ?? stage;
       const aside = begun.has(stage) ? '' : stageTime(input, stage);
       blocks.push(stageHeading(begun.has(stage) ? `${name}, continued` : name, aside, width, type));
       begun.add(stage);
+      above = undefined;
     }
-    const drawing = progress.next(operation, lengths, type);
-    const tool = input.tools.find((t) => t.id === operation.tool)?.name ?? operation.tool;
-    const make = (cautions: 'here' | 'above') =>
-      card({ operation, number: i + 1, tool, drawing, cautions }, lengths, width, type);
-    const full = make('here');
+    const drawings = group.map(({ operation }) => progress.next(operation, lengths, type));
+    const content: CardContent = {
+      group,
+      drawings: drawings.map((d, i) => (i > 0 && shownAbove(group[i]!.operation) ? undefined : d)),
+      tools: group.map(({ operation: o }) => input.tools.find((t) => t.id === o.tool)?.name ?? o.tool),
+      cautions: [...new Set(group.flatMap(({ operation }) => operation.cautions))],
+      plain: new Set(group.flatMap(({ operation }) => operation.lines.filter((l) => !l.includes('{')))),
+    };
+    const full = card(content, undefined, lengths, width, type);
     const before = fresh ? 2 : 3.5;
-    // A warning that is read too often is not read: on one page it is spelled out once.
-    const again = !fresh && operation.cautions.length > 0 && sameWords(operation.cautions, cautions);
-    blocks.push(again ? { ...make('above'), first: full, before } : { ...full, before });
-    cautions = operation.cautions;
-  });
+    blocks.push(
+      above ? { ...card(content, above, lengths, width, type), first: full, before } : { ...full, before },
+    );
+    above = content;
+  }
   return blocks;
+}
+
+/** Is an operation's drawing the one that its card shows already? */
+function shownAbove({ does, stage }: Operation): boolean {
+  return (
+    does.act === 'screw' ||
+    does.act === 'bevel' ||
+    does.act === 'rabbet' ||
+    (does.act === 'saw' && stage === 'strips')
+  );
 }
 
 function sameWords(a: readonly string[], b: readonly string[]): boolean {
@@ -73,16 +92,17 @@ export function timeWords(minutes: number): string {
 }
 
 interface CardContent {
-  readonly operation: Operation;
-  readonly number: number;
-  readonly tool: string | undefined;
-  readonly drawing: Drawing | undefined;
-  /** Spelled out, or spelled out on the card before. */
-  readonly cautions: 'here' | 'above';
+  readonly group: CardGroup;
+  readonly drawings: readonly (Drawing | undefined)[];
+  readonly tools: readonly (string | undefined)[];
+  readonly cautions: readonly string[];
+  /** Its lines without a figure. */
+  readonly plain: ReadonlySet<string>;
 }
 
 function card(
-  { operation, number, tool, drawing, cautions }: CardContent,
+  content: CardContent,
+  above: CardContent | undefined,
   lengths: Lengths,
   width: number,
   type: TextMeasure,
@@ -91,46 +111,55 @@ function card(
   const left = PAD + NUMBER;
   const marks: Mark[] = [];
   let y = PAD;
-  const titled = paragraph(operation.title, inner - 30, 4.4, type, { face: 'semibold' });
-  marks.push(...moved(titled.marks, left, y));
-  marks.push(text([PAD, y + 5.2], `${number}`, number > 99 ? 5.8 : 7, { face: 'semibold', tone: 'measure' }));
-  marks.push(rectangle(width - PAD - BOX, y - 0.4, BOX, BOX, { fill: 'paper', pen: 'thin', tone: 'quiet' }));
-  const { active, waiting } = operation.minutes;
-  const times = [active > 0 ? timeWords(active) : '', waiting > 0 ? `wait ${timeWords(waiting)}` : ''].filter(
-    (w) => w !== '',
-  );
-  times.forEach((words, i) => {
-    marks.push(
-      text([width - PAD - BOX - 2.5, y + 3.6 + i * 3.9], words, 3.1, { anchor: 'end', tone: 'quiet' }),
+  let leftOut = false;
+  content.group.forEach(({ operation, number }, i) => {
+    const follows = i > 0;
+    if (follows) {
+      marks.push(line([left, y + 0.6], [width - PAD, y + 0.6], 'fine', 'faint'));
+      y += 2.6;
+    }
+    const before = content.group[i - 1];
+    // Lines with a figure are always said.
+    const lines = operation.lines.filter((words) => {
+      const known = above?.plain.has(words) === true;
+      if (known) leftOut = true;
+      return words.includes('{') || !(known || before?.operation.lines.includes(words));
+    });
+    const told = before ? factsOf(before.operation, content.tools[i - 1]) : [];
+    const facts = factRuns(
+      factsOf(operation, content.tools[i]).filter(
+        ([label, value]) =>
+          !told.some(([l, v]) => l === label && v === value) &&
+          !(follows && label === 'With' && operation.kind === 'screw'),
+      ),
     );
+    const part = {
+      operation,
+      number,
+      follows,
+      lines,
+      facts,
+      drawing: content.drawings[i],
+    };
+    const set = step(part, lengths, width, type);
+    marks.push(...moved(set.marks, 0, y));
+    y += set.height;
   });
-  y += Math.max(titled.height, times.length > 1 ? 8 : 0) + 0.8;
-
-  const room = drawing ? inner - drawing.width - 6 : inner;
-  const top = y;
-  const facts = factRuns(operation, tool);
-  if (facts.length > 0) {
-    const set = paragraph(facts, room, 3.3, type);
-    marks.push(...moved(set.marks, left, y));
-    y += set.height + 1.4;
-  }
-  operation.lines.forEach((words, i) => {
-    const set = paragraph(runsOf(words, operation, lengths), room - 6, LINE_TYPE, type);
-    if (operation.lines.length > 1)
-      marks.push(text([left, y + LINE_TYPE * 0.98], `${i + 1}`, 3.2, { tone: 'quiet' }));
-    marks.push(...moved(set.marks, left + (operation.lines.length > 1 ? 6 : 0), y));
-    y += set.height + 0.9;
-  });
-  if (drawing) {
-    marks.push(...moved(drawing.marks, width - PAD - drawing.width, top + 1.5));
-    y = Math.max(y, top + 1.5 + drawing.height);
-  }
-  if (cautions === 'above') {
-    marks.push(text([left, y + 3.4], 'Cautions as above.', 3.1, { tone: 'warn' }));
+  const { cautions } = content;
+  const warned = above !== undefined && sameWords(cautions, above.cautions);
+  if (leftOut || (warned && cautions.length > 0)) {
+    const rest =
+      !warned || cautions.length === 0
+        ? 'The rest as above.'
+        : leftOut
+          ? 'The rest and the cautions as above.'
+          : 'Cautions as above.';
+    marks.push(text([left, y + 3.4], rest, 3.1, { tone: warned && cautions.length > 0 ? 'warn' : 'quiet' }));
     y += 4.6;
-  } else if (operation.cautions.length > 0) {
+  }
+  if (!warned && cautions.length > 0) {
     y += 1.5;
-    const box = cautionBox(operation.cautions, inner, type);
+    const box = cautionBox(cautions, inner, type);
     marks.push(...moved(box.marks, left, y));
     y += box.height;
   }
@@ -138,17 +167,87 @@ function card(
   return { marks: [rectangle(0, 0, width, height, { pen: 'fine', tone: 'faint' }), ...marks], height };
 }
 
-/** Tool, face up and reference edge, one after the other. */
-function factRuns(operation: Operation, tool: string | undefined): Run[] {
+interface StepContent {
+  readonly operation: Operation;
+  readonly number: number;
+  /** Not the card's first. */
+  readonly follows: boolean;
+  readonly lines: readonly string[];
+  readonly facts: readonly Run[];
+  readonly drawing: Drawing | undefined;
+}
+
+/** One operation on its card: number, title, box to tick, lines, drawing. */
+function step(
+  { operation, number, follows, lines, facts, drawing }: StepContent,
+  lengths: Lengths,
+  width: number,
+  type: TextMeasure,
+): Block {
+  const inner = width - PAD * 2 - NUMBER;
+  const left = PAD + NUMBER;
+  const size = follows ? 3.8 : 4.4;
+  const box = follows ? BOX * 0.8 : BOX;
+  const marks: Mark[] = [];
+  const titled = paragraph(operation.title, inner - 30, size, type, { face: 'semibold' });
+  marks.push(...moved(titled.marks, left, 0));
+  const type1 = number > 99 ? 5.8 : 7;
+  marks.push(
+    text([PAD, follows ? 3.8 : 5.2], `${number}`, follows ? 4.6 : type1, {
+      face: 'semibold',
+      tone: 'measure',
+    }),
+  );
+  marks.push(rectangle(width - PAD - box, -0.4, box, box, { fill: 'paper', pen: 'thin', tone: 'quiet' }));
+  const { active, waiting } = operation.minutes;
+  const times = [active > 0 ? timeWords(active) : '', waiting > 0 ? `wait ${timeWords(waiting)}` : ''].filter(
+    (w) => w !== '',
+  );
+  if (follows && times.length > 1) times.splice(0, 2, times.join(', '));
+  times.forEach((words, i) => {
+    marks.push(text([width - PAD - BOX - 2.5, 3.6 + i * 3.9], words, 3.1, { anchor: 'end', tone: 'quiet' }));
+  });
+  let y = Math.max(titled.height, times.length > 1 ? 8 : 0) + 0.8;
+
+  const room = drawing ? inner - drawing.width - 6 : inner;
+  const top = y;
+  if (facts.length > 0) {
+    const set = paragraph(facts, room, 3.3, type);
+    marks.push(...moved(set.marks, left, y));
+    y += set.height + 1.4;
+  }
+  lines.forEach((words, i) => {
+    const set = paragraph(runsOf(words, operation, lengths), room - 6, LINE_TYPE, type);
+    if (lines.length > 1) marks.push(text([left, y + LINE_TYPE * 0.98], `${i + 1}`, 3.2, { tone: 'quiet' }));
+    marks.push(...moved(set.marks, left + (lines.length > 1 ? 6 : 0), y));
+    y += set.height + 0.9;
+  });
+  if (drawing) {
+    marks.push(...moved(drawing.marks, width - PAD - drawing.width, top + 1.5));
+    y = Math.max(y, top + 1.5 + drawing.height);
+  }
+  return { marks, height: y };
+}
+
+type Fact = readonly [label: string, value: string];
+
+/** Tool, how the part lies, and the reference edge unless a line names it. */
+function factsOf(operation: Operation, tool: string | undefined): Fact[] {
+  const reference = operation.reference ?? '';
   const facts = [
     ['With', tool],
-    ['Face up', operation.faceUp],
-    ['Measured from', operation.reference],
-  ].filter((f): f is [string, string] => f[1] !== undefined && f[1] !== '');
+    ['Lying', operation.faceUp],
+    ['Measured from', operation.lines.some((l) => l.includes(reference)) ? undefined : operation.reference],
+  ] as const;
+  return facts.filter((f): f is readonly [(typeof f)[0], string] => f[1] !== undefined && f[1] !== '');
+}
+
+/** Facts, one after the other. */
+function factRuns(facts: readonly Fact[]): Run[] {
   return facts.flatMap(([label, value], i): Run[] => [
     { text: `${i > 0 ? ' ' : ''}${label} `, tone: 'quiet' },
     { text: value, face: 'semibold' },
-    ...(i < facts.length - 1 ? [{ text: '.', tone: 'quiet' as const }] : []),
+    { text: '.', tone: 'quiet' },
   ]);
 }
 

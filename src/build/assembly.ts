@@ -83,10 +83,9 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
         ...(first
           ? [
               'The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level and a driver reaches every pocket. Cards and drawings speak of it as it will stand, seen from the front.',
+              `${capital(wayRound(part))}.`,
             ]
-          : [`${capital(listWords(told))}.`]),
-        wayRound(part),
-        ...glueLines(bench, standing, part),
+          : [...glueLines(bench, standing, part), `${capital(listWords(told))}; ${wayRound(part)}.`]),
         ...(gauged
           ? ['Cut two gauge sticks to that distance and put one at each end: a stick can’t be misread.']
           : []),
@@ -111,9 +110,7 @@ function wayRound(part: Part): string {
   const pocket = part.features.find((f) => f.kind === 'pocket');
   const seen = sideWords(part, pocket ? pocket.face : 'show');
   const looksTo = looks(part, pocket ? pocket.face : 'show');
-  return pocket
-    ? `The right way round: pockets ${TOWARDS[looksTo]}.`
-    : `The right way round: the ${seen} ${TOWARDS[looksTo]}, as marked.`;
+  return pocket ? `its pockets ${TOWARDS[looksTo]}` : `the ${seen} ${TOWARDS[looksTo]}, as marked`;
 }
 
 const TOWARDS: Record<Direction, string> = {
@@ -141,7 +138,7 @@ function glueLines(bench: Bench, standing: Standing, part: Part): readonly strin
   return mates.length > 0
     ? [
         'Measure both diagonals once more: the back holds the case as it is now.',
-        `First a thin line of glue in the rabbets of ${listWords(mates)}; wipe off what comes out. The same gap on both sides; a batten along each rabbet, clamped from front to back, until the glue has set.`,
+        `A thin line of glue in the rabbets of ${listWords(mates)}; wipe off what comes out. The same gap on both sides; a batten along each rabbet, clamped from front to back, until the glue has set.`,
       ]
     : [];
 }
@@ -178,7 +175,7 @@ function driveScrews(bench: Bench, joint: Joint): void {
       tool: 'drill',
       times: fasteners.length,
       lines: [
-        `${fasteners.length} × ${screw.name ?? screw.id}, {0} long and {1} thick, ${pockets ? `through the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots in the edge of ${mate.mark}`}.`,
+        `${fasteners.length} × ${screw.name ?? screw.id}, {0} long, {1} thick, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots in the edge of ${mate.mark}`}.`,
         pockets
           ? 'Low clutch setting: stop when the head sits; more strips the hole.'
           : 'Heads just level; a thin panel dimples if they go deeper.',

@@ -27,7 +27,8 @@ function sawSheet(bench: Bench, sheet: PlannedSheet): void {
       at: bench.set('circular-saw', trim),
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
-      extra: 'This is the edge that everything on this sheet is measured from: mark it with a wavy line.',
+      extra:
+        'This is the edge that everything on this sheet is measured from: mark it with a wavy line. The saw tears the upper side, so the better face lies down for every cut.',
     });
     cut(bench, {
       id: `${name}/square-end`,
@@ -66,8 +67,7 @@ function trimToContents(bench: Bench, node: PlannedNode, workpiece: string, only
       at: needs,
       keep: 'before',
       yields: [{ name: workpiece, turned: false }, undefined],
-      extra:
-        'A shaving, thinner than the blade, may be all that comes off: feed slowly, and hold the saw to the rail.',
+      extra: 'Only a shaving may come off: feed slowly, and hold the saw to the rail.',
     });
   }
 }
@@ -107,11 +107,11 @@ function sawNode(
     return name === undefined ? undefined : { name, turned: p.kind === 'piece' && p.turned };
   });
   const [first, second] = node.parts;
-  const off = first.kind === 'piece' ? `${first.part.mark} (${first.part.name})` : `piece ${names[0]}`;
+  const off = first.kind === 'piece' ? `${first.part.mark} (${first.part.name})` : names[0];
   const staying =
     second.kind === 'left'
       ? leftWords(names[1])
-      : `what stays ${second.kind === 'piece' ? `becomes ${second.part.mark} (${second.part.name})` : `is piece ${names[1]}`}.`;
+      : `, ${second.kind === 'piece' ? `${second.part.mark} (${second.part.name})` : names[1]} on what stays.`;
   const strip = bench.setOut.parts.find((p) => p.lot === sheet.lot)?.form === 'strip';
   cut(bench, {
     id: `${workpiece}/${lengthwise ? 'crosscut' : 'rip'}-${names[0]}`,
@@ -122,7 +122,7 @@ function sawNode(
     at: size,
     keep: 'before',
     yields: [yields[0], yields[1]],
-    extra: `What comes off is ${off}; ${staying} Write it on.`,
+    extra: `Write ${off} on what comes off${staying}`,
   });
   if (names[1] !== undefined && second.kind !== 'left') trimToContents(bench, second, names[1], node.across);
   node.parts.forEach((p, i) => {
@@ -148,7 +148,7 @@ function nameWhole(bench: Bench, part: Part, turned: boolean, workpiece: string)
 }
 
 function leftWords(name: string | undefined): string {
-  return name === undefined ? 'the rest is waste.' : `the rest, ${name}, goes back on the rack.`;
+  return name === undefined ? '; the rest is waste.' : `, ${name} on the rest, which goes back on the rack.`;
 }
 
 function nameFor(sheet: PlannedSheet, node: PlannedNode, count: { strips: number }): string | undefined {
@@ -183,7 +183,7 @@ function cut(bench: Bench, draft: CutDraft): void {
         'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
       ]
     : [
-        `Mark {0} from ${from}, once near each ${across === 'width' ? 'end' : 'long edge'}.`,
+        `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
         `Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
         ...(keep === 'before' && underRail(bench, draft.at)
           ? [
@@ -200,7 +200,7 @@ function cut(bench: Bench, draft: CutDraft): void {
       title: draft.title,
       does: { act: 'saw', workpiece, across, at: draft.at, keep, yields: draft.yields },
       tool: bench.tool('circular-saw') || !bench.tool('mitre-saw') ? 'circular-saw' : 'mitre-saw',
-      ...(strip ? {} : { faceUp: 'better face down, for the saw tears the upper side' }),
+      ...(strip ? {} : { faceUp: 'better face down' }),
       reference,
       lines,
       lengths: [draft.at],

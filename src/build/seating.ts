@@ -99,10 +99,12 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
 
 /** A back that lies in rabbets is measured from the outside of the part with the rabbet: that can be seen. */
 function fromRabbet(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  const [low, high] = [lowSide(axis), highSide(axis)];
   for (const j of bench.setOut.joints) {
     const mate = j.part === mine.part.id && j.kind === 'rabbet' ? standing.get(j.mate) : undefined;
-    const side = lowSide(axis);
-    if (mate && jointDirection(bench, j) === side) return offset(bench, mine, side, mate);
+    if (mate && t(mate.planes[low]) < t(mine.planes[low]) && t(mine.planes[low]) < t(mate.planes[high]))
+      return offset(bench, mine, low, mate);
   }
   return undefined;
 }

@@ -128,7 +128,7 @@ function dividerPart(
   return draft.panel({
     record: record?.id ?? split.id,
     role: record ? 'divider' : `divider:${index + 1}`,
-    name: `${which} ${upright ? 'divider' : 'fixed shelf'} of ${split.id}`,
+    name: `${which} ${upright ? 'divider' : 'fixed shelf'}${draft.tree.get(split.parent)?.kind === 'case' ? '' : ` of ${split.id}`}`,
     family: upright ? 'divider' : 'shelf',
     lot,
     at,

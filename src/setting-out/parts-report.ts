@@ -89,15 +89,20 @@ function featureReport(f: Feature): Report {
 
 /** A name for several parts: the one they share, without the number or place that tells them apart. */
 export function commonName(parts: readonly Part[]): string {
-  const plain = (p: Part) =>
-    p.name
+  const plain = (name: string): string =>
+    name.startsWith(EDGING) ? EDGING + plain(name.slice(EDGING.length)) : bare(name);
+  const bare = (name: string) =>
+    name
       .replace(/^(first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|\d+th) /, '')
       .replace(/^(left|right|front|back) (?=strip)/, '')
       .replace(/^(shelf) \d+/, '$1')
       .replace(/ (in|of) [^ ]+$/, '');
-  const names = new Set(parts.map(plain));
-  return names.size === 1 ? [...names][0]! : plain(parts[0]!);
+  const names = new Set(parts.map((p) => plain(p.name)));
+  if (names.size === 1) return [...names][0]!;
+  return parts.every((p) => p.name.startsWith(EDGING)) ? 'edging' : plain(parts[0]!.name);
 }
+
+const EDGING = 'edging for ';
 
 function likeness(ledger: Ledger, part: Part): string {
   const t = (x: Traced | undefined) => (x === undefined ? '' : ledger.ticks(x));

@@ -30,7 +30,7 @@ export const steps: Command = {
             ),
           );
           output.out(`\n${++n}. ${o.title}${tool ? `  [${tool.name ?? tool.kind}]` : ''}\n`);
-          if (o.faceUp) output.out(`   Up: ${o.faceUp}.\n`);
+          if (o.faceUp) output.out(`   Lying: ${o.faceUp}.\n`);
           if (o.reference) output.out(`   Measure from: ${o.reference}.\n`);
           for (const l of lines) output.out(`   - ${l}\n`);
           for (const c of o.cautions) output.out(`   ! ${c}\n`);
