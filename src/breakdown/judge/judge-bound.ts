@@ -184,13 +184,18 @@ function mostValue(
   let kept: { length: number; value: number }[] = [{ length: 0, value: 0 }];
   for (const it of items)
     for (let i = 0; i < it.count && i * it.length <= room; i++) {
-      const added = kept.flatMap((s) =>
-        s.length + it.length <= room ? [{ length: s.length + it.length, value: s.value + it.value }] : [],
-      );
-      const all = [...kept, ...added].sort((a, b) => a.length - b.length || b.value - a.value);
       const next: typeof kept = [];
-      for (const s of all) if (next.length === 0 || s.value > next.at(-1)!.value) next.push(s);
-      if (next.length === kept.length) break;
+      for (let a = 0, b = 0; a < kept.length || b < kept.length; ) {
+        const old = kept[a];
+        const more = kept[b];
+        const length = more ? more.length + it.length : Number.POSITIVE_INFINITY;
+        if (!old && length > room) break;
+        const takeOld = old !== undefined && old.length <= length;
+        const s = takeOld ? old : { length, value: more!.value + it.value };
+        if (takeOld) a++;
+        else b++;
+        if (s.length <= room && (next.length === 0 || s.value > next.at(-1)!.value)) next.push(s);
+      }
       if (next.length > MOST_FILLINGS) return undefined;
       kept = next;
     }

@@ -5,8 +5,9 @@ import { drawUp } from './draw-up.ts';
 import type { KeptSheet } from './kept-sheet.ts';
 import { tally } from './kept-sheet.ts';
 import { scaledBound } from './lower-bound.ts';
+import { isPlainBars, planBars } from './plan-bars.ts';
 import { type ScaledProblem, scaled } from './scaled-problem.ts';
-import { type Found, search } from './search.ts';
+import { search } from './search.ts';
 
 /** How a search is asked for and how it is stopped. */
 export interface CutOptions {
@@ -30,6 +31,8 @@ export interface CutProgress {
 
 /** About a second's work on a machine of 2024. */
 export const ONE_SECOND = 60_000_000;
+/** Array elements touched in the search for bars that take the time of one tree node. */
+const BARS_WORK = 15;
 
 /**
  * Plans the cutting of a problem: straight through-cuts only. Pauses after counted work, gives its progress, and
@@ -38,21 +41,40 @@ export const ONE_SECOND = 60_000_000;
  */
 export function* planCuts(problem: CutProblem, options: CutOptions = {}): Generator<CutProgress, CutPlan> {
   const p = scaled(problem);
-  const bound = scaledBound(p);
   const effort = options.effort ?? ONE_SECOND;
+  const seed = options.seed ?? 1;
+  let bound = scaledBound(p);
+  let sheets: readonly KeptSheet[] = [];
+  const progress = (work: number, cost: number, unplaced: number): CutProgress => ({
+    work,
+    cost,
+    bound,
+    unplaced,
+    plan: () => drawnPlan(p, bound, sheets, false),
+  });
+  if (isPlainBars(p)) {
+    let enough = false;
+    for (const step of planBars(p, bound, effort * BARS_WORK, seed)) {
+      if (!step.best) continue;
+      enough = true;
+      bound = step.bound;
+      sheets = step.best.sheets;
+      yield progress(step.work / BARS_WORK, step.best.cost, 0);
+      if (options.stop?.requested) break;
+    }
+    if (enough) return drawnPlan(p, bound, sheets, options.stop?.requested === true);
+  }
   const start = bulk(p);
-  let best: Found = { sheets: [], cost: 0, loose: Number.POSITIVE_INFINITY };
-  const found = () => drawnPlan(p, bound, [...start.sheets, ...best.sheets], false);
   let stopped = false;
-  for (const step of search(start.rest, bound.cost - start.cost, effort, options.seed ?? 1)) {
-    best = step.best;
-    yield { work: step.work, cost: start.cost + best.cost, bound, unplaced: best.loose, plan: found };
+  for (const step of search(start.rest, bound.cost - start.cost, effort, seed)) {
+    sheets = [...start.sheets, ...step.best.sheets];
+    yield progress(step.work, start.cost + step.best.cost, step.best.loose);
     if (options.stop?.requested) {
       stopped = true;
       break;
     }
   }
-  return drawnPlan(p, bound, [...start.sheets, ...best.sheets], stopped);
+  return drawnPlan(p, bound, sheets, stopped);
 }
 
 function drawnPlan(
