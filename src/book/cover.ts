@@ -53,7 +53,11 @@ function sizeRow(input: BookInput, width: number): Mark[] {
     ['high', lengths.inWords(overall.height), overall.height],
     ['deep', lengths.inWords(overall.depth), overall.depth],
     ['parts', `${parts.length}`, undefined],
-    ['of work', timeWords(work), undefined],
+    [
+      'of work, roughly',
+      timeWords(work >= 240 ? Math.round(work / 60) * 60 : Math.round(work / 15) * 15),
+      undefined,
+    ],
   ] as const;
   return cells.flatMap(([label, words, trace], i) => {
     const x = (width / cells.length) * i;

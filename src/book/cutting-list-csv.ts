@@ -28,7 +28,7 @@ export function cuttingListCsv(setOut: SetOut, breakdown: BookBreakdown, format:
     `${r.count}`,
     lengths.bare(r.length),
     lengths.bare(r.width),
-    lengths.bare(r.thickness),
+    lengths.measured(r.thickness),
     name(r.lot),
     r.grain,
     r.notes,

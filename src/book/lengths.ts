@@ -13,6 +13,8 @@ export interface Lengths {
   readonly inWords: (t: Traced) => string;
   /** `590`, `23 1/4"`: for drawings and tables that name the unit once. */
   readonly bare: (t: Traced) => string;
+  /** As fine as it takes, the unit left out: for what was measured. */
+  readonly measured: (t: Traced) => string;
   readonly bareTicks: (t: Ticks) => string;
   /** `mm` or `inches`. */
   readonly unit: string;
@@ -34,6 +36,7 @@ export function lengthsOf(ledger: Ledger, format: LengthFormat): Lengths {
   return {
     inWords: (t) => printSetting(ledger.ticks(t), format),
     bare: (t) => bareTicks(ledger.ticks(t)),
+    measured: (t) => printSetting(ledger.ticks(t), format).replace(/ mm$/, ''),
     bareTicks,
     unit: format.unit === 'mm' ? 'mm' : 'inches',
   };

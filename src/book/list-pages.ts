@@ -23,7 +23,14 @@ export function cuttingListBlocks(input: BookInput, width: number, type: TextMea
     ),
   ];
   const wide = (size: 'length' | 'width' | 'thickness') =>
-    Math.max(10, ...rows.map((r) => type.width(lengths.bare(r[size]), TABLE_TYPE, 'semibold') + 0.5));
+    Math.max(
+      10,
+      ...rows.map(
+        (r) =>
+          type.width(lengths[size === 'thickness' ? 'measured' : 'bare'](r[size]), TABLE_TYPE, 'semibold') +
+          0.5,
+      ),
+    );
   blocks.push(whereTheyAre(input, width, type));
   const lots = [...new Set(rows.map((r) => r.lot))];
   for (const lot of lots) {
@@ -48,7 +55,7 @@ export function cuttingListBlocks(input: BookInput, width: number, type: TextMea
           `${r.count}`,
           [{ text: lengths.bare(r.length), whole: true, face: 'semibold', trace: r.length }],
           [{ text: lengths.bare(r.width), whole: true, face: 'semibold', trace: r.width }],
-          [{ text: lengths.bare(r.thickness), whole: true, trace: r.thickness }],
+          [{ text: lengths.measured(r.thickness), whole: true, trace: r.thickness }],
           [r.notes, r.grain === 'either way' ? 'grain either way' : ''].filter((w) => w !== '').join('; '),
         ]),
         width,

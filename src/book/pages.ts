@@ -34,7 +34,7 @@ export function book(input: BookInput, type: TextMeasure = PLEX): Book {
       pages: set('shopping', 'Materials, hours, cost', shoppingBlocks(input, width, type)),
     },
     { title: 'Step cards', pages: set('steps', 'Step cards', stepBlocks(input, width, type)) },
-    { title: 'Snags', pages: set('snags', 'Snags', snagBlocks(input.snags, width, type)) },
+    { title: 'Snags', pages: set('snags', 'Snags', snagBlocks(input, width, type)) },
   ];
   const contents: Content[] = [];
   const pages: BookPage[] = [];

@@ -1,4 +1,5 @@
 import type { Level, Snag } from '../snag/index.ts';
+import type { BookInput } from './book-input.ts';
 import { type Mark, moved, rectangle, type Tone, text } from './drawing.ts';
 import type { Block } from './flow.ts';
 import type { TextMeasure } from './text-measure.ts';
@@ -13,12 +14,25 @@ const LEVELS: Readonly<Record<Level, { readonly says: string; readonly fill: Ton
 const ORDER: readonly Level[] = ['stop', 'mind', 'note'];
 
 /** What is to be put right, worst first, each with its figures, its rule and what would cure it. */
-export function snagBlocks(snags: readonly Snag[], width: number, type: TextMeasure): Block[] {
+export function snagBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
+  const { snags } = input;
   if (snags.length === 0) return [prose('The checks found nothing to put right.', width, type)];
-  return ORDER.flatMap((level) => snags.filter((s) => s.level === level)).map((s) => snag(s, width, type));
+  return ORDER.flatMap((level) => snags.filter((s) => s.level === level)).map((s) =>
+    snag(s, whereWords(s, input), width, type),
+  );
 }
 
-function snag(s: Snag, width: number, type: TextMeasure): Block {
+/** Where a snag is, in what the book calls it: a mark, a card, a lot. Places of the document say nothing on paper. */
+function whereWords({ where }: Snag, input: BookInput): string | undefined {
+  const part = input.setOut.parts.find((p) => p.id === where.part);
+  if (part) return `${part.mark}, ${part.name}`;
+  const card = input.build.operations.findIndex((o) => o.id === where.operation);
+  if (card >= 0) return `card ${card + 1}`;
+  const lot = input.breakdown.lots.find((l) => l.lot.id === where.lot)?.lot;
+  return lot?.name ?? where.part ?? where.lot;
+}
+
+function snag(s: Snag, where: string | undefined, width: number, type: TextMeasure): Block {
   const tag = LEVELS[s.level];
   const left = 20;
   const room = width - left;
@@ -34,7 +48,6 @@ function snag(s: Snag, width: number, type: TextMeasure): Block {
     marks.push(text([left, y + 3.3], label, 3, { tone: 'quiet' }), ...moved(set.marks, left + 22, y));
     y += set.height + 0.6;
   };
-  const where = s.where.part ?? s.where.operation ?? s.where.lot ?? s.where.record ?? s.where.path;
   if (where !== undefined) fact('Where', where);
   if (s.figures) {
     const { value, limit, margin, unit } = s.figures;

@@ -28,9 +28,12 @@ export function assemble(bench: Bench): void {
     waiting.splice(waiting.indexOf(ready), 1);
     setPart(bench, standing, ready);
   }
+  const closes = (top: Part) =>
+    bench.setOut.joints.some((j) => j.part === top.id && j.hold === 'pocket-screws');
+  for (const top of tops.filter(closes)) setPart(bench, standing, top);
   checkSquare(bench, left, right);
   if (base.length > 0) mountBase(bench, standing, base);
-  for (const top of tops) mountTop(bench, standing, top);
+  for (const top of tops.filter((t) => !closes(t))) mountTop(bench, standing, top);
   for (const shelf of waiting) setPart(bench, standing, shelf);
   for (const back of of('F')) setPart(bench, standing, back);
 }
@@ -175,7 +178,7 @@ function driveScrews(bench: Bench, joint: Joint): void {
       tool: 'drill',
       times: fasteners.length,
       lines: [
-        `${fasteners.length} × ${screw.name ?? screw.id}, {0} long, {1} thick, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots in the edge of ${mate.mark}`}.`,
+        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots in the edge of ${mate.mark}`}.`,
         pockets
           ? 'Low clutch setting: stop when the head sits; more strips the hole.'
           : 'Heads just level; a thin panel dimples if they go deeper.',

@@ -237,17 +237,15 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
   const first = row[0]!;
   const face = first.side as 'show' | 'under';
   const ref = referenceFor(part, 'near');
-  const side = referenceFor(part, 'start');
   const at = row.map((h) => {
     const along = bench.set('drill', fromEdge(bench, part, 'near', h.at[0], ref.turned));
-    const across = bench.set('drill', fromEdge(bench, part, 'start', h.at[1], side.turned));
-    return { does: [along, bench.set('drill', h.at[1])] as const, along, across };
+    return { along, across: bench.set('drill', h.at[1]) };
   });
   const lengths: Traced[] = [first.diameter, ...(first.countersink === undefined ? [] : [first.countersink])];
   const lines = linesOfHoles(bench, at).map(({ across, along }) => {
     const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
     const line = print(across);
-    return `${line} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
+    return `${line} from the ${sideWords(part, 'near')}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
   });
   bench.do(
     {
@@ -260,7 +258,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
         workpieces: marksOf(batch),
         side: face,
         from: ref.from,
-        at: at.map((a) => a.does),
+        at: at.map((a) => [a.along, a.across] as const),
         diameter: first.diameter,
         ...(first.depth === undefined ? {} : { depth: bench.set('drill', first.depth, 'up') }),
         ...(first.countersink === undefined ? {} : { countersink: first.countersink }),
@@ -268,7 +266,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
       tool: 'drill',
       times: row.length * 0.5,
       faceUp: `${sideWords(part, face)} up, a waste board under it`,
-      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
+      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, 'near')}`,
       lines: [
         'Mark the lines and the places on them:',
         ...lines,

@@ -99,7 +99,7 @@ export function commonName(parts: readonly Part[]): string {
       .replace(/ (in|of) [^ ]+$/, '');
   const names = new Set(parts.map((p) => plain(p.name)));
   if (names.size === 1) return [...names][0]!;
-  return parts.every((p) => p.name.startsWith(EDGING)) ? 'edging' : plain(parts[0]!.name);
+  return parts.every((p) => p.name.startsWith(EDGING)) ? 'edging' : [...names].join(', ');
 }
 
 const EDGING = 'edging for ';

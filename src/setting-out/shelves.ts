@@ -88,7 +88,7 @@ function shelfPart(
   return draft.panel({
     record: record.id,
     role: n === undefined ? 'shelf' : `shelf:${n}`,
-    name: `${n === undefined ? 'shelf' : `shelf ${n}`} in ${space.record.id}`,
+    name: `${n === undefined ? 'shelf' : `shelf ${n}`}${draft.tree.get(space.record.parent)?.kind === 'case' ? '' : ` in ${space.record.id}`}`,
     family: 'shelf',
     lot,
     at: [space.at[0], l.sum('front of the shelf', space.at[1], setback), z],
