@@ -69,7 +69,10 @@ function rackRows(plan: Plan): readonly RackRow[] {
         const from = used.filter((u) => u.source.onRack && u.source.stock === stock);
         if (from.length === 0) return [];
         const left = breakdown.leftovers.filter((l) => from.some((f) => f.name === l.sheet));
-        const sizes = left.map((l) => `${l.name}: ${lengths.bare(l.length)} × ${lengths.inWords(l.width)}`);
+        const sizes = left.map(
+          (l) =>
+            `${l.name}: ${lengths.bare(l.length)} × ${lengths.bare(l.width)}${lengths.unit === 'mm' ? ' mm' : ''}`,
+        );
         return [
           {
             what: `${lot.name}, ${stock.name ?? stock.id} (${from.map((f) => f.name).join(', ')})`,

@@ -19,7 +19,7 @@ export function sheetBlocks(input: BookInput, width: number, type: TextMeasure):
   const cards = input.build.operations;
   const blocks: Block[] = [
     note(
-      'As the sheet lies: grain from left to right, the trued edge at the bottom, the squared end at the left. Distances run from the lower edge or the left end of what is being cut. The number in a ring is the number of the step card that makes the cut.',
+      'As the sheet lies: grain from left to right, the trued edge at the bottom, the squared end at the left. Distances run from the lower edge or the left end of what is being cut. The number in a ring is the number of the step card that makes the cut; cuts that only true or trim are on the cards alone.',
       width,
       type,
     ),

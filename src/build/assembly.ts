@@ -262,9 +262,11 @@ function mountBase(bench: Bench, standing: Standing, strips: readonly Part[]): v
   setGroup(
     bench,
     'base',
-    'Set the base on the upturned case',
+    'Set the base against the bottom',
     touches,
-    ['Two people stand the case on its head, on pads, the bottom uppermost.'],
+    [
+      'The case stays on its face: packing under the base brings it to its setback, clamps hold it against the bottom.',
+    ],
     { length: '+x', width: '+y' },
   );
   for (const strip of strips) standing.add(strip);
@@ -304,7 +306,7 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
     `Lay ${top.mark} (${top.name}) on the case`,
     touches,
     [
-      'Two people stand the case upright again. Check the overhang on all sides, and every upright by its gauge stick, before the first screw.',
+      'Clamp a batten across the back edges near the top, so that nothing racks; then two people stand the case upright. Check the overhang on all sides, and every upright by its gauge stick, before the first screw.',
     ],
     { length: top.place.length, width: top.place.width },
   );

@@ -15,7 +15,7 @@ const TITLES: Record<StageId, string> = {
   gather: 'Gather',
   sheets: 'Cut the sheets',
   strips: 'Cut the strips',
-  machine: 'Mitres, rabbets and holes',
+  machine: 'Mark and work the parts',
   edging: 'Solid edging',
   sand: 'Sand the parts',
   assemble: 'Put it together',
