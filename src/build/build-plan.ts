@@ -10,6 +10,8 @@ export interface Workpiece {
   readonly length: Traced;
   readonly width: Traced;
   readonly thickness: Traced;
+  /** How much of each end and each long edge is as it came and must not stay on a part. */
+  readonly raw: { readonly ends: Traced; readonly edges: Traced };
 }
 
 /** Operations grouped under a heading, as they follow one another. */

@@ -1,5 +1,6 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument } from '../job/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
 import type { SetOut } from '../setting-out/index.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
@@ -56,6 +57,11 @@ function stockOf(setOut: SetOut, breakdown: Breakdown): readonly Workpiece[] {
       length: source.length,
       width: source.width,
       thickness,
+      // A strip is sold planed to its width; only its ends are cut.
+      raw: {
+        ends: source.trim,
+        edges: part.form === 'strip' ? setOut.ledger.row(SETTING_OUT.nothing) : source.trim,
+      },
     }));
   });
 }

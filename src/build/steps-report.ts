@@ -12,6 +12,7 @@ export function stepsReport(build: BuildPlan): Report {
       length_mm: s.length,
       width_mm: s.width,
       thickness_mm: s.thickness,
+      raw_mm: s.raw,
     })),
     stages: build.stages,
     operations: build.operations.map(operationReport),

@@ -1,5 +1,6 @@
+import { toMm } from '../measure/index.ts';
 import type { Frame, Point, Shape, Solids } from '../solid/index.ts';
-import { type Assembly, frameOf, type Member } from './assembly.ts';
+import { type Assembly, axesOf, axisOf, frameOf, type Member } from './assembly.ts';
 import type { DryFitFault, PartOutcome } from './report.ts';
 import { shapeOfPiece } from './virtual-piece.ts';
 
@@ -9,12 +10,22 @@ export interface DrawnPart {
   readonly shape: Shape;
 }
 
-/** How far a part may come out from its drawing, mm: a step of the saw for size, a little more for place. */
-const SIZE = 0.75;
+/**
+ * How far a part may come out from its drawing, mm: its length and width by the step of the saw (a part between two
+ * others is rounded down), its thickness not at all, its place a little more than marking out leaves.
+ */
+const BESIDE_STEP = 0.05;
+const THICKNESS = 0.05;
 const PLACE = 1.5;
-/** A hollow (a hole, a rabbet) is the drawn one when its middle is this near and its volume within this share. */
+/** A raw edge this thin is what setting the saw leaves, mm. */
+const RAW = 0.5;
+/**
+ * A hollow (a hole, a rabbet) is the drawn one when its middle is this near, its volume within this share, and its
+ * sides within this much; the longest may differ as a part's length may.
+ */
 const HOLLOW_PLACE = 1.5;
 const HOLLOW_SHARE = 0.2;
+const HOLLOW_SIDE = 0.6;
 /** Slivers below this are rounding, mm³. */
 const SLIVER = 15;
 
@@ -23,6 +34,7 @@ export function compare(
   solids: Solids,
   built: Assembly,
   drawn: readonly DrawnPart[],
+  sawStep: number,
 ): { readonly parts: readonly PartOutcome[]; readonly faults: readonly DryFitFault[] } {
   const parts: PartOutcome[] = [];
   const faults: DryFitFault[] = [];
@@ -30,6 +42,7 @@ export function compare(
   const anchor = first && drawn.find((d) => d.mark === first.mark);
   // The drawing counts from the piece's corner, the build from its first part: one shift brings them together.
   const hollows = new Hollows(solids);
+  const size = sawStep + BESIDE_STEP;
   const shift: Point =
     anchor && first
       ? minus(hollows.of(standingShape(first)).box.min, hollows.of(anchor.shape).box.min)
@@ -44,7 +57,7 @@ export function compare(
       });
       continue;
     }
-    const { outcome, wrong } = compareOne(hollows, member, part, shift);
+    const { outcome, wrong } = compareOne(hollows, member, part, shift, size);
     parts.push(outcome);
     for (const sentence of wrong.differs) faults.push({ code: 'part-differs', on: part.mark, sentence });
     if (wrong.misplaced) faults.push({ code: 'part-misplaced', on: part.mark, sentence: wrong.misplaced });
@@ -52,7 +65,7 @@ export function compare(
   return { parts, faults };
 }
 
-function compareOne(hollows: Hollows, member: Member, part: DrawnPart, shift: Point) {
+function compareOne(hollows: Hollows, member: Member, part: DrawnPart, shift: Point, size: number) {
   const made = hollows.of(standingShape(member));
   const drawn = hollows.of(part.shape);
   const [madeBox, drawnBox] = [made.box, drawn.box];
@@ -62,14 +75,20 @@ function compareOne(hollows: Hollows, member: Member, part: DrawnPart, shift: Po
   const offs = [0, 1, 2].map((i) => madeBox.min[i]! - drawnBox.min[i]! - shift[i]!);
   const off = Math.max(...offs.map(Math.abs));
   const differs: string[] = [];
-  const worst = sizes.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);
-  if (Math.abs(worst) > SIZE)
+  const through = axisOf(axesOf(member.turn)[2]).axis;
+  const wrongSizes = sizes.filter((s, i) => Math.abs(s) > (i === through ? THICKNESS : size));
+  if (wrongSizes.length > 0) {
+    const worst = wrongSizes.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a));
     differs.push(`${part.mark} comes out ${round(Math.abs(worst))} mm too ${worst > 0 ? 'large' : 'small'}.`);
+  }
+  if (member.piece.raw.some((r) => toMm(r) > RAW))
+    differs.push(`${part.mark} still has a raw edge of what it was cut from.`);
   // Corner on corner, as the box it fills and the hollows in it.
   const by = minus(madeBox.min, drawnBox.min);
   const hollow = matchHollows(
     made.hollows,
-    drawn.hollows.map((h) => ({ volume: h.volume, centre: plus(h.centre, by) })),
+    drawn.hollows.map((h) => ({ ...h, centre: plus(h.centre, by) })),
+    size,
   );
   if (hollow.lacking.length > 0)
     differs.push(`${part.mark} lacks ${hollow.lacking.length} of the cuts and holes that were drawn.`);
@@ -111,13 +130,13 @@ interface Box {
  * Pairs the hollows of the made part with those of the drawn one. What finds no partner is a turned or mirrored
  * part, a missing hole, or a cut along the wrong edge; of pairs, how much wider or narrower the made ones are.
  */
-function matchHollows(made: readonly Hollow[], drawn: readonly Hollow[]) {
+function matchHollows(made: readonly Hollow[], drawn: readonly Hollow[], longest: number) {
   const lacking: Hollow[] = [];
   const extra = [...made];
   let wider = 0;
   let narrower = 0;
   for (const h of drawn) {
-    const i = extra.findIndex((m) => alike(m, h));
+    const i = extra.findIndex((m) => alike(m, h, longest));
     if (i < 0) {
       lacking.push(h);
       continue;
@@ -132,6 +151,8 @@ function matchHollows(made: readonly Hollow[], drawn: readonly Hollow[]) {
 interface Hollow {
   readonly volume: number;
   readonly centre: Point;
+  /** Sides of the box it fills. */
+  readonly sides: Point;
 }
 
 /** A shape as the box it fills and the hollows in that box. */
@@ -163,7 +184,11 @@ class Hollows {
       [0, 1, 2].map((i) => pick(corners[0][i]!, corners[1][i]!)) as unknown as Point;
     return {
       box: { min: side(Math.min), max: side(Math.max) },
-      hollows: found.hollows.map((h) => ({ volume: h.volume, centre: standing(frame, h.centre) })),
+      hollows: found.hollows.map((h) => ({
+        volume: h.volume,
+        centre: standing(frame, h.centre),
+        sides: turned(frame, h.sides),
+      })),
     };
   }
 
@@ -175,7 +200,7 @@ class Hollows {
     return {
       box: whole.bounds()!,
       hollows: taken
-        .map((p) => ({ volume: p.volume(), centre: p.centre() }))
+        .map((p) => ({ volume: p.volume(), centre: p.centre(), sides: sidesOf(p.bounds()!) }))
         .filter((h) => h.volume > SLIVER),
     };
   }
@@ -186,6 +211,17 @@ function standing(frame: Frame, p: Point): Point {
   const along = (i: number) =>
     frame.origin[i]! + frame.x[i]! * p[0] + frame.y[i]! * p[1] + frame.z[i]! * p[2];
   return [along(0), along(1), along(2)];
+}
+
+/** Sides of a box in a frame, along the axes outside. */
+function turned(frame: Frame, sides: Point): Point {
+  const along = (i: number) =>
+    Math.abs(frame.x[i]! * sides[0] + frame.y[i]! * sides[1] + frame.z[i]! * sides[2]);
+  return [along(0), along(1), along(2)];
+}
+
+function sidesOf({ min, max }: Box): Point {
+  return minus(max, min);
 }
 
 /** A part's shape taken apart: a box, the cuts in it, and where they stand. */
@@ -203,9 +239,17 @@ function sum(of: readonly Hollow[]): number {
   return of.reduce((total, h) => total + h.volume, 0);
 }
 
-function alike(a: Hollow, b: Hollow): boolean {
+function alike(a: Hollow, b: Hollow, longest: number): boolean {
   const apart = Math.hypot(a.centre[0] - b.centre[0], a.centre[1] - b.centre[1], a.centre[2] - b.centre[2]);
-  return apart <= HOLLOW_PLACE && Math.abs(a.volume - b.volume) <= HOLLOW_SHARE * b.volume;
+  const most = Math.max(...b.sides);
+  return (
+    apart <= HOLLOW_PLACE &&
+    Math.abs(a.volume - b.volume) <= HOLLOW_SHARE * b.volume &&
+    a.sides.every(
+      (s, i) =>
+        Math.abs(s - b.sides[i]!) <= (b.sides[i] === most ? Math.max(longest, HOLLOW_SIDE) : HOLLOW_SIDE),
+    )
+  );
 }
 
 function standingShape(member: Member): Shape {

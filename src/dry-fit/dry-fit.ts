@@ -1,21 +1,22 @@
 import type { BuildPlan } from '../build/index.ts';
-import type { Solids } from '../solid/index.ts';
+import { toMm } from '../measure/index.ts';
+import type { Assembly } from './assembly.ts';
 import { compare, type DrawnPart } from './compare.ts';
 import type { DryFitFault, DryFitReport } from './report.ts';
 import type { ReadCard } from './tool-work.ts';
-import { type KerfOf, Workshop } from './workshop.ts';
+import { type ShopAsItIs, Workshop } from './workshop.ts';
 
 /** What a dry fit is run with. */
-export interface DryFitInput {
+export interface DryFitInput extends ShopAsItIs {
   readonly build: Pick<BuildPlan, 'stock' | 'operations'>;
   /** Reads a number off a card: the printed one. */
   readonly read: ReadCard;
-  readonly kerfOf: KerfOf;
-  readonly solids: Solids;
+  /** How finely a sawn size can be set, in ticks: so far it may be off. */
+  readonly sawStep: number;
   /** The drawing, to compare with at the end. */
   readonly drawn: readonly DrawnPart[];
-  /** Names of the pieces that were promised to be left over. */
-  readonly promised: ReadonlySet<string>;
+  /** The pieces that were promised to be left over, and their length and width in ticks. */
+  readonly promised: ReadonlyMap<string, readonly [length: number, width: number]>;
 }
 
 /** The name of the assembly that is the finished piece. */
@@ -28,13 +29,13 @@ const PIECE = 'case';
  */
 export function* dryFit(input: DryFitInput): Generator<number, DryFitReport> {
   const { operations, stock } = input.build;
-  const shop = new Workshop(stock, input.read, input.kerfOf, input.solids);
+  const shop = new Workshop(stock, input.read, input);
   for (const [i, operation] of operations.entries()) {
     shop.run(operation);
     yield (i + 1) / operations.length;
   }
   const built = shop.assemblies.get(PIECE) ?? { members: [] };
-  const { parts, faults } = compare(input.solids, built, input.drawn);
+  const { parts, faults } = compare(input.solids, built, input.drawn, toMm(input.sawStep));
   const unused = [...shop.loose.keys(), ...[...shop.assemblies.keys()].filter((a) => a !== PIECE)].filter(
     (name) => !input.promised.has(name),
   );
@@ -45,7 +46,13 @@ export function* dryFit(input: DryFitInput): Generator<number, DryFitReport> {
       sentence: `${name} lies in the shop at the end, and no card says what for.`,
     }),
   );
-  const all = [...shop.faults, ...faults, ...leftOver];
+  const all = [
+    ...shop.faults,
+    ...faults,
+    ...emptyHoles(shop, built),
+    ...brokenPromises(shop, input),
+    ...leftOver,
+  ];
   return {
     fits: all.length === 0,
     ran: operations.length,
@@ -54,4 +61,33 @@ export function* dryFit(input: DryFitInput): Generator<number, DryFitReport> {
     parts,
     unused,
   };
+}
+
+/** Holes that were made for a screw and have none at the end. */
+function emptyHoles(shop: Workshop, built: Assembly): readonly DryFitFault[] {
+  const filled = new Set(shop.screws.flatMap((s) => s.fills));
+  return built.members.flatMap(({ mark, piece }): DryFitFault[] => {
+    const empty = piece.ways.filter((w) => !filled.has(w)).length;
+    if (empty === 0) return [];
+    const holes = empty === 1 ? 'a hole' : `${empty} holes`;
+    return [
+      { code: 'no-screw', on: mark, sentence: `${mark} has ${holes} for screws, and no card drives any.` },
+    ];
+  });
+}
+
+/** Leftovers that are not there, or smaller than was promised by more than a saw can be set. */
+function brokenPromises(shop: Workshop, { promised, sawStep }: DryFitInput): readonly DryFitFault[] {
+  return [...promised].flatMap(([name, size]): DryFitFault[] => {
+    const piece = shop.loose.get(name);
+    if (piece && size.every((s, i) => piece.size[i]! >= s - sawStep)) return [];
+    const is = piece ? `measures ${toMm(piece.size[0])} × ${toMm(piece.size[1])} mm` : 'is not there';
+    return [
+      {
+        code: 'left-over',
+        on: name,
+        sentence: `${name} was to be left over, ${toMm(size[0])} × ${toMm(size[1])} mm, and ${is}.`,
+      },
+    ];
+  });
 }

@@ -11,6 +11,7 @@ export interface DryFitFault {
     | 'screw-comes-through'
     | 'screws-meet'
     | 'no-hole'
+    | 'no-screw'
     | 'part-missing'
     | 'part-differs'
     | 'part-misplaced'

@@ -2,6 +2,7 @@ import { toMm } from '../measure/index.ts';
 import type { Point } from '../solid/index.ts';
 import { type Assembly, frameOf, fromMember, type Member, planesOf } from './assembly.ts';
 import type { DryFitFault } from './report.ts';
+import type { Way } from './virtual-piece.ts';
 
 /** A screw that has been driven, in the assembly's frame, mm. */
 export interface DrivenScrew {
@@ -9,6 +10,8 @@ export interface DrivenScrew {
   readonly head: Point;
   readonly tip: Point;
   readonly radius: number;
+  /** The holes it goes through or into. */
+  readonly fills: readonly Way[];
 }
 
 /** What a card says of a joint's screws. */
@@ -22,11 +25,16 @@ export interface ScrewCard {
   readonly count: number;
 }
 
-/** Least wood before the far face, and between screws, mm (common practice). */
-const FAR_FACE = 3;
+/**
+ * Least wood before the far face, and between screws, mm. Setting out leaves 3 mm before the face (common practice);
+ * what is rounded on the cards may use up one of them.
+ */
+const FAR_FACE = 2;
 const WALL = 1;
 /** How far a hole may be off its pilot: what marking out with a rule leaves (common practice). */
 const OFF_PILOT = 1.5;
+/** How much wider than its hole's nominal size a screw's thread may be, mm: pocket bits are made for several gauges. */
+const THREAD = 0.5;
 
 /** Drives the screws of one joint through the holes that were really bored, and tells what goes wrong. */
 export function driveScrews(
@@ -78,8 +86,21 @@ export function driveScrews(
         on: card.part,
         sentence: `A screw from ${card.part} ends less than ${FAR_FACE} mm under the far face of ${card.mate}.`,
       });
-    const screw: DrivenScrew = { parts: [card.part, card.mate], head, tip, radius: card.diameterMm / 2 };
-    if (card.by === 'holes' && !hasPilot(mate, at, along))
+    if (way.diameter < card.diameterMm - THREAD)
+      faults.push({
+        code: 'no-hole',
+        on: card.part,
+        sentence: `A screw is thicker than its hole in ${card.part}.`,
+      });
+    const pilot = card.by === 'holes' ? pilotOf(mate, at, along, card.diameterMm) : undefined;
+    const screw: DrivenScrew = {
+      parts: [card.part, card.mate],
+      head,
+      tip,
+      radius: card.diameterMm / 2,
+      fills: pilot ? [way, pilot] : [way],
+    };
+    if (card.by === 'holes' && !pilot)
       faults.push({
         code: 'no-hole',
         on: card.mate,
@@ -113,10 +134,11 @@ function inLine(member: Member, at: Point, along: Point): boolean {
   return false;
 }
 
-function hasPilot(mate: Member, at: Point, along: Point): boolean {
+/** The blind hole in the mate that a screw along this way would find: narrower than the screw, and in its line. */
+function pilotOf(mate: Member, at: Point, along: Point, screwMm: number): Way | undefined {
   const frame = frameOf(mate);
-  return mate.piece.ways.some((w) => {
-    if (w.kind !== 'hole' || w.depth === undefined) return false;
+  return mate.piece.ways.find((w) => {
+    if (w.kind !== 'hole' || w.depth === undefined || w.diameter >= screwMm) return false;
     const mouth = fromMember(frame, w.at);
     const into = fromMember(frame, w.along, true);
     const same = into[0] * along[0] + into[1] * along[1] + into[2] * along[2] > 0.999;

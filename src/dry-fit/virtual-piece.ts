@@ -25,11 +25,21 @@ export interface VirtualPiece {
   readonly size: readonly [length: Ticks, width: Ticks, thickness: Ticks];
   readonly cuts: readonly Shape[];
   readonly ways: readonly Way[];
+  /** How much wood at each edge is as the sheet came, not sawn to a mark. */
+  readonly raw: RawEdges;
 }
 
+/** Raw wood at the start, the end, the near and the far edge, in ticks. */
+export type RawEdges = readonly [start: number, end: number, near: number, far: number];
+
 /** A rectangular piece as it comes from the rack or the saw. */
-export function plainPiece(length: number, width: number, thickness: number): VirtualPiece {
-  return { size: [ticks(length), ticks(width), ticks(thickness)], cuts: [], ways: [] };
+export function plainPiece(
+  length: number,
+  width: number,
+  thickness: number,
+  raw: RawEdges = [0, 0, 0, 0],
+): VirtualPiece {
+  return { size: [ticks(length), ticks(width), ticks(thickness)], cuts: [], ways: [], raw };
 }
 
 /** The piece as a shape in its own frame, mm. */
@@ -43,11 +53,17 @@ export function shapeOfPiece(piece: VirtualPiece): Shape {
 export function clipped(piece: VirtualPiece, axis: 0 | 1 | 2, from: number, to: number): VirtualPiece {
   const size = [...piece.size] as [Ticks, Ticks, Ticks];
   size[axis] = ticks(to - from);
-  if (from === 0) return { ...piece, size };
+  const raw = [...piece.raw] as [number, number, number, number];
+  if (axis !== 2) {
+    raw[2 * axis] = Math.max(0, raw[2 * axis]! - from);
+    raw[2 * axis + 1] = Math.max(0, raw[2 * axis + 1]! - (piece.size[axis] - to));
+  }
+  if (from === 0) return { ...piece, size, raw };
   const by: [number, number, number] = [0, 0, 0];
   by[axis] = -toMm(from);
   return {
     size,
+    raw,
     cuts: piece.cuts.map((c) => shifted(c, by)),
     ways: piece.ways.map((w) => ({ ...w, at: [w.at[0] + by[0], w.at[1] + by[1], w.at[2] + by[2]] })),
   };

@@ -8,8 +8,17 @@ import { type DrivenScrew, driveScrews } from './screws.ts';
 import { bevelled, drilled, pocketed, type ReadCard, rabbeted, type Worked } from './tool-work.ts';
 import { clipped, plainPiece, type VirtualPiece } from './virtual-piece.ts';
 
-/** What a shop's saws take away, in ticks, by tool id. */
-export type KerfOf = (tool: string | undefined) => number;
+/** What the cards don't make but the shop has, and the modeller that stands for wood. */
+export interface ShopAsItIs {
+  /** What a saw takes away, in ticks, by tool id. */
+  readonly kerfOf: (tool: string | undefined) => number;
+  /** The screws there are, by id. */
+  readonly screws: ReadonlyMap<string, { readonly length: number; readonly diameter: number }>;
+  readonly solids: Solids;
+}
+
+/** A screw's size may be printed in the other system, to a thousandth of an inch: these ticks are a tenth of a mm. */
+const SAME_SCREW = 320;
 
 /** The virtual shop: loose pieces, assemblies, screws driven, and what has gone wrong. */
 export class Workshop {
@@ -18,15 +27,16 @@ export class Workshop {
   readonly screws: DrivenScrew[] = [];
   readonly faults: DryFitFault[] = [];
   private readonly read: ReadCard;
-  private readonly kerfOf: KerfOf;
-  private readonly solids: Solids;
+  private readonly shop: ShopAsItIs;
 
-  constructor(stock: readonly Workpiece[], read: ReadCard, kerfOf: KerfOf, solids: Solids) {
+  constructor(stock: readonly Workpiece[], read: ReadCard, shop: ShopAsItIs) {
     this.read = read;
-    this.kerfOf = kerfOf;
-    this.solids = solids;
-    for (const s of stock)
-      this.loose.set(s.name, plainPiece(read(s.length), read(s.width), read(s.thickness)));
+    this.shop = shop;
+    for (const s of stock) {
+      const [ends, edges] = [read(s.raw.ends), read(s.raw.edges)];
+      const raw = [ends, ends, edges, edges] as const;
+      this.loose.set(s.name, plainPiece(read(s.length), read(s.width), read(s.thickness), raw));
+    }
   }
 
   /** Does what a card says. */
@@ -80,7 +90,7 @@ export class Workshop {
       );
     const axis = act.across === 'length' ? 0 : 1;
     const at = this.read(act.at);
-    const kerf = this.kerfOf(operation.tool);
+    const kerf = this.shop.kerfOf(operation.tool);
     const size = piece.size[axis];
     const [before, behind] = act.keep === 'before' ? [at, at + kerf] : [at - kerf, at];
     if (before < 0 || at > size)
@@ -181,7 +191,7 @@ export class Workshop {
       this.fault(operation, 'workpiece-missing', name, `${came}.`);
       return undefined;
     }
-    for (const clash of inTheWay(this.solids, there, came))
+    for (const clash of inTheWay(this.shop.solids, there, came))
       this.fault(
         operation,
         'in-the-way',
@@ -203,6 +213,15 @@ export class Workshop {
   private screw(operation: Operation, act: Extract<Act, { act: 'screw' }>): void {
     const assembly = this.assemblies.get(act.into);
     if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
+    const box = this.shop.screws.get(act.screw);
+    const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
+    if (!box || !same(this.read(act.length), box.length) || !same(this.read(act.diameter), box.diameter))
+      this.fault(
+        operation,
+        'workpiece-missing',
+        act.screw,
+        box ? `${act.screw} is of another size.` : `there is no screw ${act.screw}.`,
+      );
     const { screws, faults } = driveScrews(
       assembly,
       {
@@ -225,5 +244,6 @@ export class Workshop {
 /** A plain board whose length is taken to run the other way. */
 function quarterTurned(piece: VirtualPiece): VirtualPiece {
   const [length, width, thickness] = piece.size;
-  return { ...piece, size: [ticks(width), ticks(length), thickness] };
+  const [start, end, near, far] = piece.raw;
+  return { ...piece, size: [ticks(width), ticks(length), thickness], raw: [near, far, start, end] };
 }

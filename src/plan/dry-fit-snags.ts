@@ -1,10 +1,14 @@
+import type { Breakdown } from '../breakdown/index.ts';
 import type { DryFitReport } from '../dry-fit/index.ts';
 import type { SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 
-/** What the dry fit found, as snags. A piece that can't be set out in full is told there, not here again. */
-export function dryFitSnags(report: DryFitReport, drawn: SetOut): readonly Snag[] {
-  if (drawn.snags.some((s) => s.level === 'stop')) return [];
+/**
+ * What the dry fit found, as snags. A piece that can't be set out in full, or lacks stock for a part, is told there,
+ * not here again in all that follows from it.
+ */
+export function dryFitSnags(report: DryFitReport, drawn: SetOut, breakdown: Breakdown): readonly Snag[] {
+  if (drawn.snags.some((s) => s.level === 'stop') || breakdown.missing.length > 0) return [];
   return report.faults.map((f): Snag => {
     const part = drawn.parts.find((p) => p.mark === f.on);
     return {

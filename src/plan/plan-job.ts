@@ -4,11 +4,11 @@ import { checkPlan } from '../checks/index.ts';
 import { dryFit } from '../dry-fit/index.ts';
 import type { JobDocument } from '../job/index.ts';
 import { density } from '../materials/index.ts';
-import { parseLength } from '../measure/index.ts';
 import { type SetOut, setOut, shapeOf } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { type Mass, massOf, massTogether, type Solids } from '../solid/index.ts';
 import { costsOf } from './costs.ts';
+import { dryFitInput } from './dry-fit-input.ts';
 import { dryFitSnags } from './dry-fit-snags.ts';
 import type { Hours, Plan, PlanProgress } from './plan.ts';
 
@@ -47,14 +47,7 @@ export function* planJob(
   const breakdown = step.value;
   yield { room: 'build', share: 0 };
   const build = planBuild(job, drawn, breakdown);
-  const run = dryFit({
-    build,
-    read: (t) => drawn.ledger.ticks(t),
-    kerfOf: kerfsOf(job),
-    solids,
-    drawn: drawn.parts.map((p) => ({ mark: p.mark, shape: shapeOf(drawn, p) })),
-    promised: new Set(breakdown.leftovers.map((l) => l.name)),
-  });
+  const run = dryFit(dryFitInput(job, drawn, breakdown, build, solids));
   let done = run.next();
   while (!done.done) {
     yield { room: 'dry-fit', share: done.value };
@@ -80,18 +73,8 @@ export function* planJob(
     mass: massTogether([...masses.values()]),
     costs: costsOf(job, drawn, breakdown, hours.active),
     hours,
-    snags: worstFirst([...drawn.snags, ...build.snags, ...dryFitSnags(report, drawn), ...checked]),
+    snags: worstFirst([...drawn.snags, ...build.snags, ...dryFitSnags(report, drawn, breakdown), ...checked]),
   };
-}
-
-function kerfsOf(job: JobDocument): (tool: string | undefined) => number {
-  const kerfs = new Map<string, number>();
-  for (const t of job.shop.tools) {
-    if (!('kerf' in t)) continue;
-    const read = parseLength(t.kerf, job.shop.units);
-    if (read.ok) kerfs.set(t.id, read.value);
-  }
-  return (tool) => kerfs.get(tool ?? '') ?? 0;
 }
 
 function massesOf(job: JobDocument, drawn: SetOut, solids: Solids): ReadonlyMap<string, Mass> {

@@ -95,6 +95,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['dry-fit.not-alone', 'A cut does not leave the pieces that its card names.'],
     ['dry-fit.in-the-way', 'Something stands where a part, a driver or a hand must go.'],
     ['dry-fit.no-hole', 'A screw has no hole to go through.'],
+    ['dry-fit.no-screw', 'A hole was made for a screw, and no card drives one there.'],
     ['dry-fit.screw-misses', 'A screw misses the part it should hold.'],
     ['dry-fit.screw-comes-through', 'A screw comes out on the far side.'],
     ['dry-fit.screws-meet', 'Two screws meet.'],

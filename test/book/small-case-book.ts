@@ -333,6 +333,7 @@ function smallBuild(setOut: SetOut): BuildPlan {
         length: typed('shop.s1.length', 2480),
         width: typed('shop.s1.width', 1230),
         thickness: part('A').thickness,
+        raw: { ends: typed('shop.s1.trim', 0), edges: typed('shop.s1.trim', 0) },
       },
     ],
     operations,

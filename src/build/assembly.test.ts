@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import { built, demoDocument, pieceOf } from '../../test/build/built.ts';
+
+/** Which part is screwed to which, in the order of the cards. */
+function screwed(document: unknown): string[] {
+  return built(document).build.operations.flatMap(({ does }) =>
+    does.act === 'screw' ? [`${does.workpiece}-${does.mate} ${does.count}`] : [],
+  );
+}
+
+describe('the assembly', () => {
+  test('a lid over a divider is screwed to both sides, not only to the divider', () => {
+    const pairs = screwed(
+      pieceOf(
+        { id: 'box', kind: 'piece', name: 'Box', width: '670 mm', height: '700 mm', depth: '180 mm' },
+        { id: 'case', kind: 'case', parent: 'box', board: 'birch18' },
+        { id: 'inside', kind: 'opening', parent: 'case', split: 'across' },
+        { id: 'a', kind: 'opening', parent: 'inside' },
+        { id: 'b', kind: 'opening', parent: 'inside' },
+      ),
+    );
+    expect(pairs.sort()).toEqual(['B1-A1 2', 'B1-A2 2', 'C1-A1 2', 'C1-A2 2', 'D1-B1 2', 'D1-C1 2']);
+  });
+
+  test('every fastener of the drawing is driven once, between the parts it joins', () => {
+    const { drawn, build } = built(demoDocument());
+    const mark = new Map(drawn.parts.map((p) => [p.id, p.mark]));
+    const asked = new Map<string, number>();
+    for (const j of drawn.joints)
+      if (j.fasteners.length > 0)
+        asked.set([j.part, j.mate].map((id) => mark.get(id)).join('-'), j.fasteners.length);
+    const driven = build.operations.flatMap(({ does }) =>
+      does.act === 'screw' ? [[`${does.workpiece}-${does.mate}`, does.count] as const] : [],
+    );
+    expect(driven.length).toBeGreaterThan(20);
+    expect(new Map(driven)).toEqual(asked);
+    expect(driven.reduce((n, [, count]) => n + count, 0)).toBe(drawn.fasteners.length);
+  });
+
+  test('every part goes in once, after all it stands against', () => {
+    const { drawn, build } = built(demoDocument());
+    const there = new Set<string>(['bench']);
+    const set: string[] = [];
+    for (const { does, title } of build.operations) {
+      if (does.act === 'edge')
+        for (const { strip } of does.pairs) {
+          set.push(strip);
+          there.add(strip);
+        }
+      if (does.act !== 'set') continue;
+      for (const t of does.touches) expect(there.has(t.of), `${title}: ${t.of}`).toBe(true);
+      there.add(does.workpiece);
+      if (drawn.parts.some((p) => p.mark === does.workpiece)) set.push(does.workpiece);
+      if (does.into !== 'case') there.add(does.into);
+    }
+    expect(set.sort()).toEqual(drawn.parts.map((p) => p.mark).sort());
+  });
+});

@@ -1,0 +1,58 @@
+import type { Breakdown } from '../breakdown/index.ts';
+import type { BuildPlan } from '../build/index.ts';
+import type { DryFitInput } from '../dry-fit/index.ts';
+import { formatOf, type JobDocument } from '../job/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
+import { type LengthFormat, parseLength, printSetting, type Ticks } from '../measure/index.ts';
+import { type SetOut, shapeOf } from '../setting-out/index.ts';
+import type { Solids } from '../solid/index.ts';
+
+/** What the dry fit of a build is run with: the cards, the shop as it really is, and the drawing to compare with. */
+export function dryFitInput(
+  job: JobDocument,
+  drawn: SetOut,
+  breakdown: Breakdown,
+  build: BuildPlan,
+  solids: Solids,
+): DryFitInput {
+  const { ledger } = drawn;
+  const read = asPrinted(formatOf(job.shop));
+  const length = (text: string): Ticks => {
+    const found = parseLength(text, job.shop.units);
+    if (!found.ok) throw new Error(`unchecked length: ${text}`);
+    return found.value;
+  };
+  const saws = job.shop.tools.filter((t) => t.kind === 'circular-saw' || t.kind === 'mitre-saw');
+  const kerfs = new Map(saws.map((t) => [t.id, length(t.kerf)]));
+  return {
+    build,
+    read: (t) => read(ledger.ticks(t)),
+    // Where no saw is listed the plan reckons with the usual kerf, and the cards are tried with the same.
+    kerfOf: (tool) => kerfs.get(tool ?? '') ?? SETTING_OUT.kerf.value,
+    sawStep: saws[0] ? length(saws[0].step) : SETTING_OUT.setStep.value,
+    screws: new Map(
+      job.shop.rack.screws.map((s) => [s.id, { length: length(s.length), diameter: length(s.diameter) }]),
+    ),
+    solids,
+    drawn: drawn.parts.map((p) => ({ mark: p.mark, shape: shapeOf(drawn, p) })),
+    promised: new Map(
+      breakdown.leftovers.map((l) => [l.name, [ledger.ticks(l.length), ledger.ticks(l.width)] as const]),
+    ),
+  };
+}
+
+/** Reads a length as its card prints it, not as it was reckoned. */
+function asPrinted(format: LengthFormat): (t: Ticks) => Ticks {
+  const known = new Map<Ticks, Ticks>();
+  return (t) => {
+    let read = known.get(t);
+    if (read === undefined) {
+      const printed = printSetting(t, format);
+      const again = parseLength(printed, format.unit);
+      if (!again.ok) throw new Error(`a card prints what can’t be read: ${printed}`);
+      read = again.value;
+      known.set(t, read);
+    }
+    return read;
+  };
+}

@@ -1,0 +1,38 @@
+import { readFileSync } from 'node:fs';
+import { type Breakdown, breakDown } from '../../src/breakdown/index.ts';
+import { type BuildPlan, planBuild } from '../../src/build/index.ts';
+import { checkJob, type JobDocument } from '../../src/job/index.ts';
+import { type SetOut, setOut } from '../../src/setting-out/index.ts';
+
+/** A job taken as far as its build. */
+export interface Built {
+  readonly job: JobDocument;
+  readonly drawn: SetOut;
+  readonly breakdown: Breakdown;
+  readonly build: BuildPlan;
+}
+
+/** Sets out, breaks down and builds a document. */
+export function built(document: unknown): Built {
+  const read = checkJob(document);
+  if (!read.ok) throw new Error(read.snags.map((s) => `${s.where.path}: ${s.sentence}`).join('\n'));
+  const { job } = read;
+  const drawn = setOut(job);
+  const cutting = breakDown(job, drawn, { effort: 300_000 });
+  let step = cutting.next();
+  while (!step.done) step = cutting.next();
+  return { job, drawn, breakdown: step.value, build: planBuild(job, drawn, step.value) };
+}
+
+/** The glaze cabinet of the examples, as a plain document. */
+export function demoDocument(): {
+  design: { records: Record<string, unknown>[] };
+  shop: Record<string, unknown>;
+} {
+  return JSON.parse(readFileSync(new URL('../../examples/glaze-cabinet.json', import.meta.url), 'utf8'));
+}
+
+/** The glaze cabinet's shop with other records: a piece of its own. */
+export function pieceOf(...records: readonly Record<string, unknown>[]): unknown {
+  return { ...demoDocument(), design: { records } };
+}
