@@ -11,20 +11,35 @@ export function PlanSummary() {
   const judged = breakdown.lots.filter((l) => l.verdict.holds).length;
   return (
     <div className="summary">
-      <section>
-        <h2>Proven</h2>
-        <p>
-          {dryFit.fits
-            ? `All ${dryFit.ran} cards were run on virtual stock, and the piece came out as drawn.`
-            : `${dryFit.ran} of ${dryFit.outOf} cards were run, and ${dryFit.faults.length} things came out wrong: see the snags.`}{' '}
-          {judged} of {breakdown.lots.length} cutting plans were checked again by a program that did not make
-          them.
-        </p>
-        <p>
-          {plan.setOut.parts.length} parts, about {Math.round(plan.mass.kg)} kg together;{' '}
-          {timeWords(hours.active)} of work and {timeWords(hours.waiting)} of waiting, in rough figures.
-        </p>
-      </section>
+      <div>
+        <section>
+          <h2>Proven</h2>
+          <p>
+            {dryFit.fits
+              ? `All ${dryFit.ran} cards were run on virtual stock, and the piece came out as drawn.`
+              : `${dryFit.ran} of ${dryFit.outOf} cards were run, and ${dryFit.faults.length} things came out wrong: see the snags.`}{' '}
+            {judged} of {breakdown.lots.length} cutting plans were checked again by a program that did not
+            make them.
+          </p>
+          <p>
+            {plan.setOut.parts.length} parts, about {Math.round(plan.mass.kg)} kg together;{' '}
+            {timeWords(hours.active)} of work and {timeWords(hours.waiting)} of waiting, in rough figures.
+          </p>
+        </section>
+        {breakdown.leftovers.length > 0 && (
+          <section>
+            <h2>Back on the rack</h2>
+            <ul className="plain">
+              {breakdown.leftovers.map((l) => (
+                <li key={l.name}>
+                  <span className="mark">{l.name}</span>{' '}
+                  <Sizes of={plan.setOut} sizes={[l.length, l.width]} />
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+      </div>
       <section>
         <h2>Cost</h2>
         <table className="list">
@@ -47,18 +62,6 @@ export function PlanSummary() {
         </table>
         <p className="faint">What is on the rack counts as paid.</p>
       </section>
-      {breakdown.leftovers.length > 0 && (
-        <section>
-          <h2>Back on the rack</h2>
-          <ul className="plain">
-            {breakdown.leftovers.map((l) => (
-              <li key={l.name}>
-                <span className="mark">{l.name}</span> <Sizes of={plan.setOut} sizes={[l.length, l.width]} />
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
     </div>
   );
 }

@@ -38,8 +38,12 @@ export function PartsList() {
               <th scope="col" className="figure">
                 Thick
               </th>
-              <th scope="col">Of</th>
-              <th scope="col">Worked on it</th>
+              <th scope="col" className="wide-only">
+                Of
+              </th>
+              <th scope="col" className="wide-only">
+                Worked on it
+              </th>
             </tr>
           </thead>
           <tbody>
@@ -67,8 +71,8 @@ export function PartsList() {
                       <Length of={setOut} t={t} bare />
                     </td>
                   ))}
-                  <td>{lots.get(first.lot) ?? first.lot}</td>
-                  <td className="faint">{featureWords(first.features)}</td>
+                  <td className="wide-only">{lots.get(first.lot) ?? first.lot}</td>
+                  <td className="faint wide-only">{featureWords(first.features)}</td>
                 </tr>
               );
             })}

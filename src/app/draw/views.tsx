@@ -31,7 +31,7 @@ export function Views() {
   return (
     <div className="views" ref={place}>
       {views.map((v) => (
-        <figure key={v.name} className={`view ${v.name}`}>
+        <figure key={v.name} className={`view ${v.name}`} style={standing(v, views)}>
           <figcaption>{NAMES[v.name]}</figcaption>
           <DrawingPicture drawing={v} label={`${NAMES[v.name]}, with sizes`} of={drawn} pixels={PIXELS} />
         </figure>
@@ -48,4 +48,14 @@ function laidOut(drawn: SetOut, paper: number, format: Parameters<typeof view>[3
   // On a narrow page each view stands alone; nothing is drawn taller than can be seen at once.
   const scale = Math.min(paper > 150 ? beside : alone, 150 / mm(height));
   return (['front', 'side', 'plan'] as const).map((name) => view(drawn, name, scale, format, PLEX));
+}
+
+/** Front and side stand on one line, and the plan lies under the front. */
+function standing(v: View, views: readonly View[]): React.CSSProperties {
+  const below = (w: View) => w.height - w.picture.top - w.picture.height;
+  const front = views[0]!;
+  if (v.name === 'plan')
+    return { marginInlineStart: Math.max(0, front.picture.left - v.picture.left) * PIXELS };
+  const deepest = Math.max(...views.slice(0, 2).map(below));
+  return { marginBlockEnd: (deepest - below(v)) * PIXELS };
 }

@@ -11,10 +11,12 @@ interface ChoiceProps {
   /** What stands for an absent field. */
   readonly absent?: string;
   readonly editOf?: (value: string) => Edit;
+  /** The full stop or comma after it, which stays on its line. */
+  readonly end?: string;
 }
 
 /** One of a few, chosen within a sentence. */
-export function ChoiceField({ path, label, choices, absent = '', editOf }: ChoiceProps) {
+export function ChoiceField({ path, label, choices, absent = '', editOf, end }: ChoiceProps) {
   const desk = useDesk();
   const id = useId();
   const [wrong, setWrong] = useState<string>();
@@ -48,6 +50,7 @@ export function ChoiceField({ path, label, choices, absent = '', editOf }: Choic
           ))}
         </select>
       </span>
+      {end}
       {wrong !== undefined && (
         <span className="wrong" id={id} role="alert">
           {wrong}
@@ -58,11 +61,17 @@ export function ChoiceField({ path, label, choices, absent = '', editOf }: Choic
 }
 
 /** A lot of the rack, of sheets or of strips. */
-export function LotField({ path, label, form, absent, none }: LotFieldProps) {
+export function LotField({ path, label, form, absent, none, end }: LotFieldProps) {
   const lots = useApp((s) => s.history.job.shop.rack.lots);
   const own = lots.filter((l) => l.form === form).map((l) => [l.id, l.name] as const);
   const choices = none === undefined ? own : [['', none] as const, ...own];
-  return <ChoiceField {...{ path, label, choices }} {...(absent === undefined ? {} : { absent })} />;
+  return (
+    <ChoiceField
+      {...{ path, label, choices }}
+      {...(absent === undefined ? {} : { absent })}
+      {...(end === undefined ? {} : { end })}
+    />
+  );
 }
 
 interface LotFieldProps {
@@ -72,4 +81,5 @@ interface LotFieldProps {
   readonly absent?: string;
   /** Words for no lot, where that is allowed. */
   readonly none?: string;
+  readonly end?: string;
 }

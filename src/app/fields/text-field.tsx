@@ -12,6 +12,8 @@ interface FieldProps {
   readonly empty?: string;
   /** With its label before it, on a line of its own. */
   readonly row?: boolean;
+  /** The full stop or comma after it, which stays on its line. */
+  readonly end?: string;
 }
 
 /** A length or mass as it was typed, written in place. Left empty, an optional one is taken away. */
@@ -34,6 +36,7 @@ function WrittenField({
   label,
   empty,
   row,
+  end,
   meaning,
 }: FieldProps & { readonly meaning: (text: string) => unknown }) {
   const value = useApp((s) => {
@@ -42,7 +45,7 @@ function WrittenField({
   });
   const editOf = (text: string): Edit =>
     text === '' ? { edit: 'set', at: path } : { edit: 'set', at: path, value: meaning(text) };
-  return <Written {...{ path, label, empty, row, value, editOf }} />;
+  return <Written {...{ path, label, empty, row, end, value, editOf }} />;
 }
 
 interface WrittenProps {
@@ -50,12 +53,13 @@ interface WrittenProps {
   readonly label: string;
   readonly empty?: string | undefined;
   readonly row?: boolean | undefined;
+  readonly end?: string | undefined;
   readonly value: string;
   readonly editOf: (text: string) => Edit | string;
 }
 
 /** A place to write on, as wide as what stands there. Enter or leaving it counts, Escape takes it back. */
-export function Written({ path, label, empty, row, value, editOf }: WrittenProps) {
+export function Written({ path, label, empty, row, end, value, editOf }: WrittenProps) {
   const { id, text, setText, wrong, commit, giveUp } = useDraft(value, editOf);
   const input = useRef<HTMLInputElement>(null);
   useWanted(
@@ -78,7 +82,11 @@ export function Written({ path, label, empty, row, value, editOf }: WrittenProps
         aria-label={row ? undefined : label}
         aria-invalid={wrong !== undefined}
         aria-describedby={wrong === undefined ? undefined : `${id}-wrong`}
-        style={{ inlineSize: `${Math.max(text.length, text === '' ? (empty?.length ?? 0) : 0, 2) + 1.6}ch` }}
+        style={
+          {
+            '--figures': Math.max(text.length, text === '' ? (empty?.length ?? 0) : 0, 2) + 1.6,
+          } as React.CSSProperties
+        }
         autoComplete="off"
         autoCapitalize="off"
         spellCheck={false}
@@ -92,6 +100,7 @@ export function Written({ path, label, empty, row, value, editOf }: WrittenProps
           }
         }}
       />
+      {end}
       {wrong !== undefined && (
         <span className="wrong" id={`${id}-wrong`} role="alert">
           {wrong}

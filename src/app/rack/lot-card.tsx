@@ -16,26 +16,25 @@ export function LotCard({ lot }: { lot: Lot }) {
         <LengthField path={`${at}/name`} label={`Name of ${lot.id}`} />
       </h2>
       <p>
-        Sold as <LengthField path={`${at}/nominal`} label={`Nominal thickness of ${lot.name}`} />, measures{' '}
+        Sold as <LengthField path={`${at}/nominal`} label={`Nominal thickness of ${lot.name}`} end="," />{' '}
+        measures{' '}
         <LengthField
           path={`${at}/thickness`}
           label={`Measured thickness of ${lot.name}`}
           empty="not measured"
-        />
+          end=","
+        />{' '}
         {sheet ? (
           <>
-            , <LengthField path={`${at}/trim`} label={`Trim of ${lot.name}`} empty="nothing" /> trimmed off
-            all round
+            <LengthField path={`${at}/trim`} label={`Trim of ${lot.name}`} empty="nothing" /> trimmed off all
+            round.
           </>
         ) : (
           <>
-            , <LengthField path={`${at}/width`} label={`Width of ${lot.name}`} /> wide
+            <LengthField path={`${at}/width`} label={`Width of ${lot.name}`} /> wide.
           </>
-        )}
-        .{' '}
-        <span className="faint">
-          {parts === 0 ? 'No part is made of it.' : `${parts} parts are made of it.`}
-        </span>
+        )}{' '}
+        <span className="faint">{partsWords(parts)}</span>
       </p>
       <div className="list-frame">
         <table className="list">
@@ -82,4 +81,9 @@ export function LotCard({ lot }: { lot: Lot }) {
       </div>
     </section>
   );
+}
+
+function partsWords(parts: number): string {
+  if (parts === 0) return 'No part is made of it.';
+  return parts === 1 ? 'One part is made of it.' : `${parts} parts are made of it.`;
 }

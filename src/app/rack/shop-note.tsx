@@ -42,8 +42,8 @@ export function ShopNote() {
           path="shop/precision"
           label="How finely sizes are written"
           choices={PRECISION[shop.units]}
-        />
-        , on{' '}
+        />{' '}
+        on{' '}
         <ChoiceField
           path="shop/paper"
           label="Paper"

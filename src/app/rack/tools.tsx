@@ -31,18 +31,22 @@ export function Tools() {
 function ToolLine({ tool }: { tool: Tool }) {
   const at = `shop/tools/${tool.id}`;
   const name = tool.name ?? tool.kind.replaceAll('-', ' ');
+  const sizes = [['accuracy', 'true to'], ...Object.entries(SIZES)].filter(([field]) => field! in tool);
   return (
     <li>
       <strong>{name}</strong>
-      {'count' in tool && `, ${tool.count} of them`}: true to{' '}
-      <LengthField path={`${at}/accuracy`} label={`Accuracy of ${name}`} />
-      {Object.entries(SIZES)
-        .filter(([field]) => field in tool)
-        .map(([field, words]) => (
-          <span key={field}>
-            , {words} <LengthField path={`${at}/${field}`} label={`${words} of ${name}`} />
-          </span>
-        ))}
+      {'count' in tool && `, ${tool.count} of them`}:
+      {sizes.map(([field, words], i) => (
+        <span key={field}>
+          {' '}
+          {words}{' '}
+          <LengthField
+            path={`${at}/${field}`}
+            label={`${words} of ${name}`}
+            {...(i < sizes.length - 1 ? { end: ',' } : {})}
+          />
+        </span>
+      ))}
     </li>
   );
 }

@@ -1,3 +1,4 @@
+import type { LotBreakdown } from '../../breakdown/index.ts';
 import { PlanWaits } from '../plan-waits.tsx';
 import { useApp } from '../state/use-desk.ts';
 import { SheetCard } from './sheet-card.tsx';
@@ -24,7 +25,7 @@ export function SawPlace() {
         .map((l) => (
           <section key={l.lot.id} className="saw-lot">
             <h2>
-              {l.lot.name} <span className="faint">{provenWords(l.plan)}</span>
+              {l.lot.name} <span className="faint">{provenWords(l)}</span>
             </h2>
             {l.sheets.map((s) => (
               <SheetCard key={s.name} plan={plan} lot={l} sheet={s} />
@@ -35,11 +36,9 @@ export function SawPlace() {
   );
 }
 
-function provenWords(plan: {
-  readonly proven: boolean;
-  readonly bound: { readonly sheets: number };
-}): string {
-  return plan.proven
-    ? 'no plan costs less: proven'
-    : `at least ${plan.bound.sheets} ${plan.bound.sheets === 1 ? 'is' : 'are'} needed by any plan`;
+function provenWords({ plan, sheets }: LotBreakdown): string {
+  const used = `${sheets.length} used`;
+  if (plan.proven) return `${used}: proven, no plan costs less`;
+  if (plan.bound.sheets >= sheets.length) return `${used}: no plan can do with fewer`;
+  return `${used}; any plan needs at least ${plan.bound.sheets}`;
 }

@@ -42,7 +42,7 @@ export function SheetCard({ plan, lot, sheet }: SheetProps) {
     );
   }, [width, ledger, plan, lot, sheet, cuts, strip]);
   return (
-    <article className="sheet-card" ref={place}>
+    <article className={strip ? 'sheet-card strips' : 'sheet-card'} ref={place}>
       <h3>
         <span className="mark">{sheet.name}</span> {source.stock.name ?? source.stock.id},{' '}
         {strip ? (
@@ -52,19 +52,16 @@ export function SheetCard({ plan, lot, sheet }: SheetProps) {
         )}{' '}
         <span className="faint">{source.onRack ? 'from the rack' : 'to buy'}</span>
       </h3>
-      {drawing && (
-        <DrawingPicture
-          drawing={drawing}
-          label={`How ${sheet.name} is cut up`}
-          of={plan.setOut}
-          pixels={PIXELS}
-        />
-      )}
-      {cuts.length > 0 && (
-        <details>
-          <summary>
-            {cuts.length} {cuts.length === 1 ? 'cut' : 'cuts'} in their order
-          </summary>
+      <div className="sheet-work">
+        {drawing && (
+          <DrawingPicture
+            drawing={drawing}
+            label={`How ${sheet.name} is cut up`}
+            of={plan.setOut}
+            pixels={PIXELS}
+          />
+        )}
+        {cuts.length > 0 && (
           <ol className="cuts">
             {cuts.map(({ number, node }) => (
               <li key={number}>
@@ -79,8 +76,8 @@ export function SheetCard({ plan, lot, sheet }: SheetProps) {
               </li>
             ))}
           </ol>
-        </details>
-      )}
+        )}
+      </div>
     </article>
   );
 }

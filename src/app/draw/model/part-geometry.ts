@@ -1,4 +1,4 @@
-import { BoxGeometry, BufferAttribute, BufferGeometry } from 'three';
+import { BoxGeometry, BufferAttribute, BufferGeometry, EdgesGeometry } from 'three';
 import { toMm } from '../../../measure/index.ts';
 import { axisOf, type Part, type SetOut } from '../../../setting-out/index.ts';
 import type { PartMesh } from '../../worker/messages.ts';
@@ -32,4 +32,26 @@ export function fromBlank(setOut: SetOut, part: Part): BufferGeometry {
   const box = new BoxGeometry(...size);
   box.translate(min[0] + size[0] / 2, min[1] + size[1] / 2, min[2] + size[2] / 2);
   return box;
+}
+
+/** Faces that meet at less than this many degrees are one round surface: no line between them. */
+const ROUND = 30;
+
+/**
+ * The edges of a part, in pairs of points. Edges that lie wholly inside its outline (the ends of blind holes) are left
+ * out: at the size of a whole piece they would show through as specks.
+ */
+export function edgesOf(skin: BufferGeometry): BufferGeometry {
+  const edges = new EdgesGeometry(skin, ROUND);
+  skin.computeBoundingBox();
+  const { min, max } = skin.boundingBox!;
+  const points = edges.getAttribute('position').array;
+  const isInside = (at: number) =>
+    [min.x, min.y, min.z].every((low, i) => points[at + i]! - low > 0.01) &&
+    [max.x, max.y, max.z].every((high, i) => high - points[at + i]! > 0.01);
+  const kept: number[] = [];
+  for (let at = 0; at < points.length; at += 6)
+    if (!isInside(at) || !isInside(at + 3)) kept.push(...points.slice(at, at + 6));
+  edges.dispose();
+  return new BufferGeometry().setAttribute('position', new BufferAttribute(new Float32Array(kept), 3));
 }

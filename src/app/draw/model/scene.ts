@@ -4,7 +4,6 @@ import {
   type BufferGeometry,
   Color,
   DirectionalLight,
-  EdgesGeometry,
   Group,
   LineBasicMaterial,
   LineSegments,
@@ -18,6 +17,7 @@ import {
   WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
+import { edgesOf } from './part-geometry.ts';
 
 /** One part to be shown. */
 export interface ShownPart {
@@ -29,18 +29,16 @@ export interface ShownPart {
 const WOOD = { sheet: new Color('#f0e2c6'), strip: new Color('#d9b98a') };
 const CHOSEN = new Color('#8fb4d1');
 const INK = new Color('#1e2329');
-/** Faces that meet at less than this many degrees are one round surface: no line between them. */
-const ROUND = 30;
 /** A pointer that moves less than this between down and up has clicked (pixels). */
 const STILL = 5;
 
 /** Where one looks from, as a direction from the piece to the eye. */
 export const STANDS = {
-  corner: new Vector3(0.62, -1, 0.52),
+  corner: new Vector3(0.44, -1, 0.42),
   front: new Vector3(0, -1, 0.0001),
   side: new Vector3(1, 0, 0.0001),
   above: new Vector3(0, -0.0001, 1),
-  behind: new Vector3(-0.62, 1, 0.52),
+  behind: new Vector3(-0.44, 1, 0.42),
 } as const;
 
 /** The piece in three dimensions on a canvas. Draws when something has changed, and not otherwise. */
@@ -63,8 +61,8 @@ export class ModelScene {
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true });
     this.renderer.setPixelRatio(Math.min(2, window.devicePixelRatio));
     this.camera.up.set(0, 0, 1);
-    this.scene.add(new AmbientLight('#ffffff', 1.75));
-    const lamp = new DirectionalLight('#fff6e6', 1.55);
+    this.scene.add(new AmbientLight('#ffffff', 2.05));
+    const lamp = new DirectionalLight('#fff6e6', 1.25);
     lamp.position.set(-0.35, -0.8, 1.25);
     this.scene.add(lamp);
     this.controls = new OrbitControls(this.camera, canvas);
@@ -85,14 +83,11 @@ export class ModelScene {
       const skin = new MeshLambertMaterial({
         color: WOOD[part.wood],
         polygonOffset: true,
-        polygonOffsetFactor: 1,
+        polygonOffsetFactor: 0.8,
         polygonOffsetUnits: 1,
       });
       group.add(new Mesh(part.geometry, skin));
-      group.add(
-        new LineSegments(new EdgesGeometry(part.geometry, ROUND), new LineBasicMaterial({ color: INK })),
-      );
-      part.geometry.computeBoundingBox();
+      group.add(new LineSegments(edgesOf(part.geometry), new LineBasicMaterial({ color: INK })));
       this.bounds.union(part.geometry.boundingBox!);
       this.pieces.set(part.id, group);
       this.scene.add(group);

@@ -9,8 +9,8 @@ export function CaseNote({ box }: { box: RecordOf<'case'> }) {
   return (
     <Note title="Case">
       <p>
-        Panels of <LotField path={`${at}/board`} label="Board of the case" form="sheet" />. The bottom carries{' '}
-        <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" />.
+        Panels of <LotField path={`${at}/board`} label="Board of the case" form="sheet" end="." /> The bottom
+        carries <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" end="." />
       </p>
     </Note>
   );

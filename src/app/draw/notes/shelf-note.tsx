@@ -21,9 +21,9 @@ export function ShelfNote({ shelf }: { shelf: RecordOf<'shelf'> }) {
           below,{' '}
         </>
       )}
-      set back <LengthField path={`${at}/setback`} label={`Setback of ${shelf.id}`} empty="nothing" />,{' '}
+      set back <LengthField path={`${at}/setback`} label={`Setback of ${shelf.id}`} empty="nothing" end="," />{' '}
       {many ? 'each carrying ' : 'carrying '}
-      <LengthField path={`${at}/load`} label={`Load on ${shelf.id}`} empty="the usual load" />.{' '}
+      <LengthField path={`${at}/load`} label={`Load on ${shelf.id}`} empty="the usual load" end="." />{' '}
       <EditButton edit={() => removeEdit(job, shelf.id)} quiet>
         Take away
       </EditButton>

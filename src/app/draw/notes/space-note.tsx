@@ -41,8 +41,8 @@ function Divided({ opening }: { opening: RecordOf<'opening'> }) {
             ['across', 'side by side'],
             ['down', 'one above the other'],
           ]}
-        />
-        .{' '}
+          end="."
+        />{' '}
         <EditButton edit={() => undivideEdit(job, opening.id)} quiet>
           Make it one space
         </EditButton>

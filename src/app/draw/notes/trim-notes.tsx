@@ -13,11 +13,18 @@ export function TopNote({ top }: { top: RecordOf<'top'> }) {
   return (
     <Note title="Top">
       <p>
-        Of <LotField path={`${at}/board`} label="Board of the top" form="sheet" />, standing out{' '}
+        Of <LotField path={`${at}/board`} label="Board of the top" form="sheet" end="," /> standing out{' '}
         <LengthField path={`${at}/overhangFront`} label="Overhang in front" empty="nothing" /> in front,{' '}
         <LengthField path={`${at}/overhangSides`} label="Overhang at the sides" empty="nothing" /> at each
         side, <LengthField path={`${at}/overhangBack`} label="Overhang behind" empty="nothing" /> behind.
-        Edged with <LotField path={`${at}/edging`} label="Edging of the top" form="strip" none="nothing" />
+        Edged with{' '}
+        <LotField
+          path={`${at}/edging`}
+          label="Edging of the top"
+          form="strip"
+          none="nothing"
+          {...(top.edging === undefined ? { end: '.' } : {})}
+        />
         {top.edging !== undefined && (
           <>
             {' '}
@@ -29,10 +36,12 @@ export function TopNote({ top }: { top: RecordOf<'top'> }) {
                 ['front-and-sides', 'at the front and sides'],
                 ['all-round', 'all round'],
               ]}
+              end="."
             />
           </>
         )}
-        . It carries <LengthField path={`${at}/load`} label="Load on the top" empty="the usual load" />.{' '}
+        {' It carries '}
+        <LengthField path={`${at}/load`} label="Load on the top" empty="the usual load" end="." />{' '}
         <TakeAway id={top.id} />
       </p>
     </Note>
@@ -44,7 +53,7 @@ export function BaseNote({ base }: { base: RecordOf<'base'> }) {
   return (
     <Note title="Base">
       <p>
-        A mitred frame of <LotField path={`${at}/board`} label="Board of the base" form="sheet" />,{' '}
+        A mitred frame of <LotField path={`${at}/board`} label="Board of the base" form="sheet" end="," />{' '}
         <LengthField path={`${at}/height`} label="Height of the base" /> high, set back{' '}
         <LengthField path={`${at}/setback`} label="Setback of the base" empty="nothing" /> in front and at the
         sides, <LengthField path={`${at}/setbackBack`} label="Setback of the base behind" empty="nothing" />{' '}
@@ -59,7 +68,7 @@ export function BackNote({ back }: { back: RecordOf<'back'> }) {
   return (
     <Note title="Back">
       <p>
-        Of <LotField path={`${at}/board`} label="Board of the back" form="sheet" />,{' '}
+        Of <LotField path={`${at}/board`} label="Board of the back" form="sheet" end="," />{' '}
         <ChoiceField
           path={`${at}/fitting`}
           label="How the back is fitted"
@@ -67,8 +76,9 @@ export function BackNote({ back }: { back: RecordOf<'back'> }) {
             ['rabbet', 'let into a rabbet'],
             ['applied', 'laid over the back edges'],
           ]}
-        />
-        . <TakeAway id={back.id} />
+          end="."
+        />{' '}
+        <TakeAway id={back.id} />
       </p>
     </Note>
   );
@@ -79,8 +89,13 @@ export function EdgingNote({ edging }: { edging: RecordOf<'edging'> }) {
     <Note title="Front edging">
       <p>
         Front edges faced with{' '}
-        <LotField path={`design/records/${edging.id}/strip`} label="Strip of the front edging" form="strip" />
-        . <TakeAway id={edging.id} />
+        <LotField
+          path={`design/records/${edging.id}/strip`}
+          label="Strip of the front edging"
+          form="strip"
+          end="."
+        />{' '}
+        <TakeAway id={edging.id} />
       </p>
     </Note>
   );
