@@ -11,7 +11,7 @@ import type { TextMeasure } from './text-measure.ts';
 
 /** The room for a card's drawing. */
 const ROOM = { width: 58, height: 40 };
-const ASSEMBLY = { width: 56, height: 34 };
+const ASSEMBLY = { width: 50, height: 28 };
 
 /**
  * What the cards have done so far, followed from card to card: how large each workpiece is by now, and which parts

@@ -178,7 +178,7 @@ function driveScrews(bench: Bench, joint: Joint): void {
       tool: 'drill',
       times: fasteners.length,
       lines: [
-        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots in the edge of ${mate.mark}`}.`,
+        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots of ${mate.mark}`}.`,
         pockets
           ? 'Low clutch setting: stop when the head sits; more strips the hole.'
           : 'Heads just level; a thin panel dimples if they go deeper.',

@@ -111,7 +111,7 @@ function glueStrips(
   if (mitred)
     lines.push('Fit it dry first: the mitres must close at the board’s corners. Begin with the front strip.');
   else {
-    lengths.push(bench.ledger.row(SETTING_OUT.edgingAllowance));
+    lengths.push(overEnd(bench));
     lines.push('Let it stand {0} beyond both ends.');
   }
   if (proud.gap !== undefined) {
@@ -159,7 +159,12 @@ function endTouch(bench: Bench, strip: Part, board: Part): Touch {
       ? looks(strip, 'end')
       : undefined;
   if (tip !== undefined) return { ...offset(bench, s, tip, b), of: 'board' };
-  return { side: start, of: 'board', face: start, gap: l.row(SETTING_OUT.edgingAllowance) };
+  return { side: start, of: 'board', face: start, gap: overEnd(bench) };
+}
+
+/** How far a strip stands beyond the end it is set by; what it is too long by more stands beyond the other. */
+function overEnd(bench: Bench): Traced {
+  return bench.set('marking', bench.ledger.row(SETTING_OUT.edgingAllowance), 'down');
 }
 
 /** A strip wider than its board stands out equally on both faces. */

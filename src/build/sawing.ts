@@ -28,7 +28,7 @@ function sawSheet(bench: Bench, sheet: PlannedSheet): void {
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
       extra:
-        'This is the edge that everything on this sheet is measured from: mark it with a wavy line. The saw tears the upper side, so the better face lies down for every cut.',
+        'This is the edge that everything on this sheet is measured from: mark it with a wavy line. Of what stays after a rip, the fresh edge is the trued one. The saw tears the upper side, so the better face lies down for every cut.',
     });
     cut(bench, {
       id: `${name}/square-end`,
@@ -39,7 +39,8 @@ function sawSheet(bench: Bench, sheet: PlannedSheet): void {
       at: bench.set('circular-saw', trim),
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
-      extra: 'Check with the square against the trued edge, not against the factory edge.',
+      extra:
+        'Check with the square against the trued edge, not against the factory edge. Of what stays after a crosscut, the fresh end is the squared one.',
     });
   }
   trimToContents(bench, sheet.root, name);
@@ -191,6 +192,10 @@ function cut(bench: Bench, draft: CutDraft): void {
             ]
           : []),
       ];
+  if (strip && /^L\d+$/.test(workpiece))
+    lines.unshift(
+      'Check its end with the square; of what stays after a cut, the fresh end is the squared one.',
+    );
   if (draft.extra !== undefined) lines.push(draft.extra);
   bench.do(
     {
