@@ -1,8 +1,9 @@
 import type { CutBound } from '../cut-plan.ts';
+import type { BarsFound } from './bars-found.ts';
 import type { KeptNode, KeptSheet } from './kept-sheet.ts';
 import type { ScaledProblem } from './scaled-problem.ts';
 import type { Found } from './search.ts';
-import { type BarsFound, searchBars, WORTH } from './search-bars.ts';
+import { searchBars, WORTH } from './search-bars.ts';
 import { ALONG, LEAF } from './sheet-trees.ts';
 
 /** Above this many pieces or kinds the search for sheets takes bars as well. */

@@ -1,0 +1,203 @@
+import { BarMaster } from './bar-master.ts';
+import type { BarsFound } from './bars-found.ts';
+import { bestFit } from './best-fit.ts';
+import type { Chance } from './chance.ts';
+import { finishBars } from './finish-bars.ts';
+
+/** Patterns tried at each step of a dive before it is given up. */
+const MOST_TRIES = 5;
+/** One pattern more is settled at once for each so many bars that are open. */
+const MANY_OPEN = 12;
+/** Steps of a dive between two states it may go back to, and how often it may. */
+const RUNG = 6;
+const MOST_FALLS = 25;
+/** Fillings tried for the rest when a dive can't go on. */
+const MOST_FINISHES = 20_000;
+
+type Settled = [pattern: number, times: number][];
+
+/**
+ * Dives into a solved relaxation: settles patterns, solves the relaxation of what is still asked for, and goes on
+ * while it says that the target can be met. Where it can't, other patterns are tried, then the last pieces are
+ * put into bars by trying, then the dive goes back some steps.
+ */
+export class BarDive {
+  best: BarsFound;
+  private readonly master: BarMaster;
+  private readonly dive: BarMaster;
+  private readonly before: BarMaster;
+  private readonly ladder: { readonly state: BarMaster; depth: number; total: number }[] = [];
+  private readonly chance: Chance;
+
+  constructor(master: BarMaster, best: BarsFound, chance: Chance) {
+    this.master = master;
+    this.best = best;
+    this.chance = chance;
+    this.dive = new BarMaster(master.lengths, master.wanted, master.room);
+    this.dive.patterns.splice(0, this.dive.patterns.length, ...master.patterns);
+    this.before = new BarMaster(master.lengths, master.wanted, master.room);
+  }
+
+  get work(): number {
+    return this.dive.work;
+  }
+
+  /** Dives again and again until `bound` bars are enough; pauses after every step. */
+  *run(bound: number): Generator<void> {
+    for (let dives = 0; this.best.total > bound; dives++) {
+      const target = dives % 4 === 3 && this.best.total > bound + 1 ? this.best.total - 1 : bound;
+      yield* this.once(target, dives === 0 ? 0 : 0.15 * (1 + (dives % 4)));
+    }
+  }
+
+  private *once(target: number, firstNoise: number): Generator<void> {
+    const { dive, before, chance } = this;
+    const settled: Settled = [];
+    dive.restore(this.master);
+    let noise = firstNoise;
+    let total = settleWhole(dive, settled);
+    let rungs = 0;
+    let falls = 0;
+    for (let steps = 0; !dive.empty; steps++) {
+      if (steps % RUNG === 0) this.leaveRung(rungs++, settled.length, total);
+      before.restore(dive);
+      const depth = settled.length;
+      const more = this.step(target - total, choices(dive, chance, noise), settled);
+      if (more > 0) total += more + settleWhole(dive, settled);
+      else {
+        dive.restore(before);
+        settled.length = depth;
+        this.finish(target, total, settled);
+        if (this.best.total <= target || ++falls > MOST_FALLS) return;
+        // Back to a state further up, the further the more often it fell.
+        rungs = Math.max(1, rungs - chance.below(2 + (falls >> 2)));
+        const rung = this.ladder[rungs - 1]!;
+        dive.restore(rung.state);
+        settled.length = rung.depth;
+        total = rung.total;
+        noise = Math.max(noise, 0.3);
+        steps = 0;
+      }
+      yield;
+    }
+    this.finish(target, total, settled);
+  }
+
+  private leaveRung(at: number, depth: number, total: number): void {
+    const m = this.master;
+    this.ladder[at] ??= { state: new BarMaster(m.lengths, m.wanted, m.room), depth, total };
+    const rung = this.ladder[at]!;
+    rung.state.restore(this.dive);
+    rung.depth = depth;
+    rung.total = total;
+  }
+
+  /** Settles patterns so that the rest may still do with `allowed` bars in all; gives how many, or 0. */
+  private step(allowed: number, picks: readonly number[], settled: Settled): number {
+    const { dive } = this;
+    const depth = settled.length;
+    for (let t = 0; t < Math.min(MOST_TRIES, picks.length + 1); t++) {
+      if (t > 0) {
+        dive.restore(this.before);
+        settled.length = depth;
+      }
+      // First several at once while much is open, then one by one.
+      const at = Math.max(0, t - 1);
+      const some = t === 0 ? Math.max(1, Math.floor(dive.objective / MANY_OPEN)) : 1;
+      let more = 0;
+      for (let k = at; k < Math.min(at + some, picks.length); k++) more += cutWhole(dive, picks[k]!, settled);
+      if (more === 0) more = cut(dive, picks[at]!, 1, settled);
+      dive.refresh();
+      if (!dive.repair()) continue;
+      dive.solve(allowed - more, 2000);
+      if (dive.objective <= allowed - more + 1e-5 && dive.objective > -1e-5) return more;
+    }
+    return 0;
+  }
+
+  /** Fills bars with what a dive leaves over, and keeps the plan if it is better. */
+  private finish(target: number, total: number, settled: Settled): void {
+    const { dive } = this;
+    const { lengths, room } = this.master;
+    let rest = dive.empty ? [] : finishBars(lengths, dive.demand, room, target - total, MOST_FINISHES);
+    rest ??= bestFit(lengths, dive.demand, room).bars.map((b) => b.counts);
+    if (total + rest.length >= this.best.total) return;
+    const bars = [...drawn(dive, settled), ...rest.map((counts) => ({ counts, times: 1 }))];
+    this.best = { bars, total: total + rest.length };
+  }
+}
+
+/** Settles the whole parts of the relaxation, which costs nothing. Gives the bars settled. */
+function settleWhole(m: BarMaster, settled: Settled): number {
+  let total = 0;
+  for (let r = 0; r < m.m; r++) {
+    const whole = Math.floor(m.x[r]! + 1e-6);
+    if (m.basis[r]! >= 0 && whole > 0) total += cut(m, m.basis[r]!, whole, settled);
+  }
+  if (total > 0) m.refresh();
+  return total;
+}
+
+/** The patterns that are best settled next: the greatest parts of a bar, with some chance. */
+function choices(m: BarMaster, chance: Chance, noise: number): number[] {
+  const picks: { pattern: number; score: number }[] = [];
+  for (let r = 0; r < m.m; r++) {
+    const part = m.x[r]!;
+    if (m.basis[r]! < 0 || part < 1e-6) continue;
+    picks.push({ pattern: m.basis[r]!, score: part + (noise > 0 ? noise * chance.share() : 0) });
+  }
+  picks.sort((a, b) => b.score - a.score || a.pattern - b.pattern);
+  return picks.map((p) => p.pattern);
+}
+
+/** Cuts a pattern; what is more than the demand is left out later, when it is drawn up. */
+function cut(m: BarMaster, pattern: number, times: number, settled: Settled): number {
+  const p = m.patterns[pattern]!;
+  let used = 0;
+  for (let t = 0; t < times; t++) {
+    let any = false;
+    for (let k = 0; k < p.kinds.length; k++) {
+      const i = p.kinds[k]!;
+      const take = Math.min(p.counts[k]!, m.demand[i]!);
+      if (take > 0) any = true;
+      m.demand[i]! -= take;
+    }
+    if (!any) break;
+    used++;
+  }
+  if (used > 0) settled.push([pattern, used]);
+  return used;
+}
+
+/** Cuts a pattern once if all its pieces are still asked for. */
+function cutWhole(m: BarMaster, pattern: number, settled: Settled): number {
+  const p = m.patterns[pattern]!;
+  for (let k = 0; k < p.kinds.length; k++) if (p.counts[k]! > m.demand[p.kinds[k]!]!) return 0;
+  return cut(m, pattern, 1, settled);
+}
+
+/** Patterns as cut, in the order they were settled, with nothing cut twice. */
+function drawn(m: BarMaster, settled: Settled): BarsFound['bars'] {
+  const left = m.wanted.map((w, i) => w - m.demand[i]!);
+  const bars: { counts: Int32Array; times: number }[] = [];
+  for (const [pattern, times] of settled) {
+    const p = m.patterns[pattern]!;
+    let open = times;
+    while (open > 0) {
+      const one = new Int32Array(m.m);
+      let alike = open;
+      for (let k = 0; k < p.kinds.length; k++) {
+        const i = p.kinds[k]!;
+        one[i] = Math.min(p.counts[k]!, left[i]!);
+        if (one[i]! > 0) alike = Math.min(alike, Math.floor(left[i]! / one[i]!));
+      }
+      if (one.every((c) => c === 0)) break;
+      one.forEach((c, i) => {
+        left[i]! -= c * alike;
+      });
+      bars.push({ counts: one, times: alike });
+      open -= alike;
+    }
+  }
+  return bars;
+}
