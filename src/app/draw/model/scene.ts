@@ -83,7 +83,7 @@ export class ModelScene {
       const skin = new MeshLambertMaterial({
         color: WOOD[part.wood],
         polygonOffset: true,
-        polygonOffsetFactor: 0.8,
+        polygonOffsetFactor: 1,
         polygonOffsetUnits: 1,
       });
       group.add(new Mesh(part.geometry, skin));
