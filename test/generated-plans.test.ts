@@ -4,35 +4,11 @@ import { openSolids } from '../src/adaptors/solids-manifold.ts';
 import { checkJob, type JobDocument, readPlace } from '../src/job/index.ts';
 import { type Plan, planJob } from '../src/plan/index.ts';
 import { generatedJobs } from './generate/design.ts';
+import { equipped } from './generate/equipped.ts';
 
 /** `RUNS=500 npx vitest run test/generated-plans` looks further. */
 const RUNS = Number(process.env.RUNS ?? 25);
 const SEED = process.env.SEED === undefined ? 7 : Number(process.env.SEED);
-
-/** A shop that can do the work: what a generated one has, and saw, rail, jig, clamps and the rest besides. */
-function equipped(document: { readonly shop: unknown }): unknown {
-  const shop = document.shop as { units: string; tools: readonly { kind: string }[]; rack: object };
-  const step = shop.units === 'in' ? '1/32 in' : '0.5 mm';
-  const tool = (kind: string, more: object) => ({ id: `our-${kind}`, kind, accuracy: '0.5 mm', ...more });
-  const tools = [
-    tool('circular-saw', { kerf: '2.2 mm', step, reach: '60 mm', reach45: '45 mm' }),
-    tool('guide-rail', { length: '3000 mm', width: '200 mm' }),
-    tool('drill', { step }),
-    tool('pocket-jig', { step: '1 mm' }),
-    tool('router', { step: '0.1 mm', edgeGuide: true }),
-    tool('sander', {}),
-    tool('clamp', { count: 8, reach: '3000 mm' }),
-    tool('marking', { step }),
-  ].filter(({ kind }) => !shop.tools.some((t) => t.kind === kind));
-  const bits = [
-    ...[1.7, 2, 3.5].map((d) => ({ id: `twist-${d}`, kind: 'twist', diameter: `${d} mm` })),
-    { id: 'sink', kind: 'countersink', diameter: '12 mm' },
-    { id: 'pocket-bit', kind: 'pocket', diameter: '9.5 mm' },
-    { id: 'straight', kind: 'straight', diameter: '12 mm' },
-    { id: 'flush', kind: 'flush-trim', diameter: '12 mm' },
-  ];
-  return { ...document, shop: { ...shop, tools: [...shop.tools, ...tools], rack: { ...shop.rack, bits } } };
-}
 
 function checked(document: unknown): JobDocument {
   const read = checkJob(document);

@@ -1,7 +1,9 @@
 import { toMm } from '../measure/index.ts';
-import type { Frame, Point, Shape, Solids } from '../solid/index.ts';
+import type { Point, Shape, Solids } from '../solid/index.ts';
 import { type Assembly, axesOf, axisOf, frameOf, type Member } from './assembly.ts';
+import { type Hollow, Hollows, minus, plus } from './hollows.ts';
 import type { DryFitFault, PartOutcome } from './report.ts';
+import type { Box } from './shape-bounds.ts';
 import { shapeOfPiece } from './virtual-piece.ts';
 
 /** A part as it was drawn: its mark, and its shape where it stands, mm. */
@@ -26,8 +28,6 @@ const RAW = 0.5;
 const HOLLOW_PLACE = 1.5;
 const HOLLOW_SHARE = 0.2;
 const HOLLOW_SIDE = 0.6;
-/** Slivers below this are rounding, mm³. */
-const SLIVER = 15;
 
 /** Compares what was built with what was drawn: every part there, the right size, the right hollows, in its place. */
 export function compare(
@@ -121,11 +121,6 @@ function boxVolumes(a: Box, b: Box): readonly [number, number, number] {
   ];
 }
 
-interface Box {
-  readonly min: Point;
-  readonly max: Point;
-}
-
 /**
  * Pairs the hollows of the made part with those of the drawn one. What finds no partner is a turned or mirrored
  * part, a missing hole, or a cut along the wrong edge; of pairs, how much wider or narrower the made ones are.
@@ -148,93 +143,6 @@ function matchHollows(made: readonly Hollow[], drawn: readonly Hollow[], longest
   return { lacking, extra, wider, narrower };
 }
 
-interface Hollow {
-  readonly volume: number;
-  readonly centre: Point;
-  /** Sides of the box it fills. */
-  readonly sides: Point;
-}
-
-/** A shape as the box it fills and the hollows in that box. */
-interface Hollowed {
-  readonly box: Box;
-  readonly hollows: readonly Hollow[];
-}
-
-/** Finds hollows; equal parts are looked into once. */
-class Hollows {
-  private readonly solids: Solids;
-  private readonly known = new Map<string, Hollowed>();
-
-  constructor(solids: Solids) {
-    this.solids = solids;
-  }
-
-  of(shape: Shape): Hollowed {
-    const { body, cuts, frame } = opened(shape);
-    const key = JSON.stringify([body, cuts]);
-    let found = this.known.get(key);
-    if (!found) {
-      found = this.solids.within(() => this.lookInto(body, cuts));
-      this.known.set(key, found);
-    }
-    if (!frame) return found;
-    const corners = [found.box.min, found.box.max].map((p) => standing(frame, p)) as [Point, Point];
-    const side = (pick: (...of: number[]) => number) =>
-      [0, 1, 2].map((i) => pick(corners[0][i]!, corners[1][i]!)) as unknown as Point;
-    return {
-      box: { min: side(Math.min), max: side(Math.max) },
-      hollows: found.hollows.map((h) => ({
-        volume: h.volume,
-        centre: standing(frame, h.centre),
-        sides: turned(frame, h.sides),
-      })),
-    };
-  }
-
-  private lookInto(body: Shape, cuts: readonly Shape[]): Hollowed {
-    const whole = this.solids.make(body);
-    // Cutters reach out of the wood: what they share with the box is what they took.
-    const taken =
-      cuts.length === 0 ? [] : this.solids.make({ kind: 'union', of: cuts }).common(whole).pieces();
-    return {
-      box: whole.bounds()!,
-      hollows: taken
-        .map((p) => ({ volume: p.volume(), centre: p.centre(), sides: sidesOf(p.bounds()!) }))
-        .filter((h) => h.volume > SLIVER),
-    };
-  }
-}
-
-/** A point of a frame, where it stands. The frame's axes are at right angles, so boxes stay boxes. */
-function standing(frame: Frame, p: Point): Point {
-  const along = (i: number) =>
-    frame.origin[i]! + frame.x[i]! * p[0] + frame.y[i]! * p[1] + frame.z[i]! * p[2];
-  return [along(0), along(1), along(2)];
-}
-
-/** Sides of a box in a frame, along the axes outside. */
-function turned(frame: Frame, sides: Point): Point {
-  const along = (i: number) =>
-    Math.abs(frame.x[i]! * sides[0] + frame.y[i]! * sides[1] + frame.z[i]! * sides[2]);
-  return [along(0), along(1), along(2)];
-}
-
-function sidesOf({ min, max }: Box): Point {
-  return minus(max, min);
-}
-
-/** A part's shape taken apart: a box, the cuts in it, and where they stand. */
-function opened(shape: Shape): {
-  readonly body: Shape;
-  readonly cuts: readonly Shape[];
-  readonly frame?: Frame;
-} {
-  if (shape.kind === 'moved') return { ...opened(shape.body), frame: shape.frame };
-  if (shape.kind === 'without') return { body: shape.body, cuts: shape.cuts };
-  return { body: shape, cuts: [] };
-}
-
 function sum(of: readonly Hollow[]): number {
   return of.reduce((total, h) => total + h.volume, 0);
 }
@@ -254,14 +162,6 @@ function alike(a: Hollow, b: Hollow, longest: number): boolean {
 
 function standingShape(member: Member): Shape {
   return { kind: 'moved', body: shapeOfPiece(member.piece), frame: frameOf(member) };
-}
-
-function plus(a: Point, b: Point): Point {
-  return [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
-}
-
-function minus(a: Point, b: Point): Point {
-  return [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 }
 
 function round(x: number): number {

@@ -34,6 +34,12 @@ export function* dryFit(input: DryFitInput): Generator<number, DryFitReport> {
     shop.run(operation);
     yield (i + 1) / operations.length;
   }
+  return outcomeOf(shop, input);
+}
+
+/** What came of it, once all cards have been run. */
+export function outcomeOf(shop: Workshop, input: DryFitInput): DryFitReport {
+  const { operations } = input.build;
   const built = shop.assemblies.get(PIECE) ?? { members: [] };
   const { parts, faults } = compare(input.solids, built, input.drawn, toMm(input.sawStep));
   const unused = [...shop.loose.keys(), ...[...shop.assemblies.keys()].filter((a) => a !== PIECE)].filter(

@@ -1,7 +1,7 @@
 import { toMm } from '../measure/index.ts';
-import type { Solids } from '../solid/index.ts';
+import type { Point, Shape, Solids } from '../solid/index.ts';
 import { type Assembly, frameOf, type Member, planesOf } from './assembly.ts';
-import { shapeOfPiece } from './virtual-piece.ts';
+import { type Box, boundsOf, overlap } from './shape-bounds.ts';
 
 /** Two parts that would share wood, and by how much across the thinnest way. */
 export interface Clash {
@@ -18,27 +18,35 @@ export function inTheWay(solids: Solids, there: Assembly, came: Assembly): reado
   const clashes: Clash[] = [];
   for (const a of came.members)
     for (const b of there.members) {
-      const common = commonSize(a, b);
-      if (!common || common[0]! <= GIVE) continue;
+      const box = commonBox(a, b);
+      const [least, ...sides] = [0, 1, 2].map((i) => box.max[i]! - box.min[i]!).sort((x, y) => x - y);
+      if (least! <= GIVE) continue;
       // Boxes overlap, but mitres and rabbets may leave room: ask the wood itself.
-      const volume = solids.within(() => {
-        const bodies = [a, b].map((m) =>
-          solids.make({ kind: 'moved', body: shapeOfPiece(m.piece), frame: frameOf(m) }),
-        );
-        return bodies[0]!.common(bodies[1]!).volume();
-      });
-      const depth = volume / (common[1]! * common[2]!);
+      const cuts = [a, b].flatMap((m) => cutsWithin(m, box));
+      const volume = solids.within(() =>
+        solids.make({ kind: 'without', body: { kind: 'box', ...box }, cuts }).volume(),
+      );
+      const depth = volume / (sides[0]! * sides[1]!);
       if (depth > GIVE)
         clashes.push({ newcomer: a.mark, there: b.mark, depthMm: Math.round(depth * 10) / 10 });
     }
   return clashes;
 }
 
-/** The sides of the box that two members' boxes share, mm, smallest first. */
-function commonSize(a: Member, b: Member): readonly number[] | undefined {
+/** The box that two members' boxes share, mm; inside out where they are apart. */
+function commonBox(a: Member, b: Member): Box {
   const [p, q] = [planesOf(a), planesOf(b)];
-  const size = (['x', 'y', 'z'] as const).map((k) =>
-    toMm(Math.min(p[`+${k}`], q[`+${k}`]) - Math.max(p[`-${k}`], q[`-${k}`])),
-  );
-  return size.every((s) => s > 0) ? size.sort((x, y) => x - y) : undefined;
+  const side = (of: (k: 'x' | 'y' | 'z') => number): Point => [toMm(of('x')), toMm(of('y')), toMm(of('z'))];
+  return {
+    min: side((k) => Math.max(p[`-${k}`], q[`-${k}`])),
+    max: side((k) => Math.min(p[`+${k}`], q[`+${k}`])),
+  };
+}
+
+/** What has been cut out of a member there, as it stands. */
+function cutsWithin({ piece, ...member }: Member, box: Box): readonly Shape[] {
+  const frame = frameOf({ piece, ...member });
+  return piece.cuts
+    .map((body): Shape => ({ kind: 'moved', body, frame }))
+    .filter((cut) => overlap(boundsOf(cut), box));
 }

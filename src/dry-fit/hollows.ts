@@ -1,0 +1,146 @@
+import type { Frame, Point, Shape, Solids } from '../solid/index.ts';
+import { type Box, boundsOf, inFrame, overlap } from './shape-bounds.ts';
+
+/** A hole, a rabbet, a slope: something that is missing from the box a part fills. */
+export interface Hollow {
+  readonly volume: number;
+  readonly centre: Point;
+  /** Sides of the box it fills. */
+  readonly sides: Point;
+}
+
+/** A shape as the box it fills and the hollows in that box. */
+export interface Hollowed {
+  readonly box: Box;
+  readonly hollows: readonly Hollow[];
+}
+
+/** Slivers below this are rounding, mm³. */
+const SLIVER = 15;
+
+/** Finds hollows. What is alike is looked into once, wherever it lies: most of a piece's holes are one and the same. */
+export class Hollows {
+  private readonly solids: Solids;
+  private readonly known = new Map<string, readonly Hollow[]>();
+
+  constructor(solids: Solids) {
+    this.solids = solids;
+  }
+
+  /** The box and hollows of a shape that is a box with cuts in it, wherever it stands. */
+  of(shape: Shape): Hollowed {
+    const { body, cuts, frame } = opened(shape);
+    const box = boundsOf(body);
+    const hollows = touching(cuts).flatMap((group) => this.hollowsOf(group, box));
+    if (!frame) return { box, hollows };
+    return {
+      box: boundsOf({ kind: 'moved', frame, body: { kind: 'box', ...box } }),
+      hollows: hollows.map((h) => ({
+        volume: h.volume,
+        centre: inFrame(frame, h.centre),
+        sides: turned(frame, h.sides),
+      })),
+    };
+  }
+
+  /** What a group of cuts takes out of a box. Cutters reach out of the wood: only what they share with it counts. */
+  private hollowsOf(group: readonly Shape[], box: Box): readonly Hollow[] {
+    const reach = boundsOf({ kind: 'union', of: group });
+    const by: Point = [-reach.min[0], -reach.min[1], -reach.min[2]];
+    const of = group.map((s) => shifted(s, by));
+    // The box matters only where the cuts reach it.
+    const within: Box = {
+      min: plus(larger(box.min, minus(reach.min, BEYOND)), by),
+      max: plus(smaller(box.max, plus(reach.max, BEYOND)), by),
+    };
+    const key = JSON.stringify([of, within], (_, x) =>
+      typeof x === 'number' ? Math.round(x * 1e6) / 1e6 : x,
+    );
+    let found = this.known.get(key);
+    if (!found) {
+      found = this.solids.within(() => this.taken(of, within));
+      this.known.set(key, found);
+    }
+    return found.map((h) => ({ ...h, centre: minus(h.centre, by) }));
+  }
+
+  private taken(of: readonly Shape[], { min, max }: Box): readonly Hollow[] {
+    if ([0, 1, 2].some((i) => min[i]! >= max[i]!)) return [];
+    return this.solids
+      .make({ kind: 'union', of })
+      .common(this.solids.make({ kind: 'box', min, max }))
+      .pieces()
+      .map((p) => ({ volume: p.volume(), centre: p.centre(), sides: sidesOf(p.bounds()!) }))
+      .filter((h) => h.volume > SLIVER);
+  }
+}
+
+const BEYOND: Point = [1, 1, 1];
+
+/** A part's shape taken apart: a box, the cuts in it, and where they stand. */
+function opened(shape: Shape): {
+  readonly body: Shape;
+  readonly cuts: readonly Shape[];
+  readonly frame?: Frame;
+} {
+  if (shape.kind === 'moved') return { ...opened(shape.body), frame: shape.frame };
+  if (shape.kind === 'without') return { body: shape.body, cuts: shape.cuts };
+  return { body: shape, cuts: [] };
+}
+
+/** Cuts in groups that may touch one another: each is far quicker looked into than all together. */
+function touching(cuts: readonly Shape[]): readonly (readonly Shape[])[] {
+  const groups: { cuts: Shape[]; boxes: Box[] }[] = [];
+  for (const cut of cuts) {
+    const box = boundsOf(cut);
+    const met = groups.filter((g) => g.boxes.some((b) => overlap(b, box)));
+    for (const g of met) groups.splice(groups.indexOf(g), 1);
+    groups.push({
+      cuts: [...met.flatMap((g) => g.cuts), cut],
+      boxes: [...met.flatMap((g) => g.boxes), box],
+    });
+  }
+  return groups.map((g) => g.cuts);
+}
+
+function shifted(shape: Shape, by: Point): Shape {
+  switch (shape.kind) {
+    case 'box':
+      return { kind: 'box', min: plus(shape.min, by), max: plus(shape.max, by) };
+    case 'cylinder':
+      return { ...shape, from: plus(shape.from, by), to: plus(shape.to, by) };
+    case 'hull':
+      return { kind: 'hull', points: shape.points.map((p) => plus(p, by)) };
+    case 'moved':
+      return { ...shape, frame: { ...shape.frame, origin: plus(shape.frame.origin, by) } };
+    default:
+      return { kind: 'moved', body: shape, frame: { origin: by, x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] } };
+  }
+}
+
+/** Sides of a box in a frame, along the axes outside. */
+function turned(frame: Frame, sides: Point): Point {
+  const along = (i: number) =>
+    Math.abs(frame.x[i]! * sides[0] + frame.y[i]! * sides[1] + frame.z[i]! * sides[2]);
+  return [along(0), along(1), along(2)];
+}
+
+function sidesOf({ min, max }: Box): Point {
+  return minus(max, min);
+}
+
+export function plus(a: Point, b: Point): Point {
+  return [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
+}
+
+export function minus(a: Point, b: Point): Point {
+  return [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+}
+
+function larger(a: Point, b: Point): Point {
+  return [Math.max(a[0], b[0]), Math.max(a[1], b[1]), Math.max(a[2], b[2])];
+}
+
+function smaller(a: Point, b: Point): Point {
+  return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.min(a[2], b[2])];
+}
