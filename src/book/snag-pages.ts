@@ -49,7 +49,8 @@ function snag(s: Snag, where: string | undefined, width: number, type: TextMeasu
     y += set.height + 0.6;
   };
   if (where !== undefined) fact('Where', where);
-  if (s.figures) {
+  // A note's figures stand in its sentence.
+  if (s.figures && s.level !== 'note') {
     const { value, limit, margin, unit } = s.figures;
     fact(
       'Figures',

@@ -1,0 +1,82 @@
+import { expect, test } from 'vitest';
+import { built, demoDocument, pieceOf } from '../../test/build/built.ts';
+import type { Traced } from '../measure/index.ts';
+import type { Operation } from './operation.ts';
+
+const { build, drawn } = built(demoDocument());
+const places = (which: (o: Operation) => boolean) =>
+  build.operations.flatMap((o, i) => (which(o) ? [i] : []));
+const textOf = (o: Operation) => o.lines.join(' ');
+
+test('parts are laid out and marked before anything with a left and a right is worked on them', () => {
+  const [laidOut, ...more] = places((o) => o.id === 'parts/lay-out');
+  expect(more).toEqual([]);
+  const worked = places((o) => ['bevel', 'rabbet', 'pocket', 'drill'].includes(o.does.act));
+  expect(worked.length).toBeGreaterThan(0);
+  expect(Math.min(...worked)).toBeGreaterThan(laidOut!);
+});
+
+test('the six shelves, 360.5 by 363.5 mm, are named as easily turned the wrong way', () => {
+  expect(textOf(build.operations.find((o) => o.id === 'parts/lay-out')!)).toContain('E1–E6');
+});
+
+test('one setting after the other: mitres, then rabbets, then pockets, then pilot holes', () => {
+  const kinds = build.operations.filter((o) => o.stage === 'machine').map((o) => o.kind);
+  const runs = kinds.filter((k, i) => k !== kinds[i - 1]);
+  expect(runs).toEqual(['mark', 'bevel', 'rabbet', 'pocket', 'drill']);
+});
+
+test('all edging is glued before the first is trimmed', () => {
+  expect(Math.max(...places((o) => o.does.act === 'edge'))).toBeLessThan(
+    Math.min(...places((o) => o.does.act === 'flush')),
+  );
+});
+
+test('a cut that keeps less than the rail’s 200 mm says what carries the rail, and no other does', () => {
+  for (const o of build.operations) {
+    if (o.does.act !== 'saw' || o.stage !== 'sheets' || o.does.keep !== 'before') continue;
+    const narrow = drawn.ledger.ticks(o.does.at) < 200 * 3200;
+    expect(textOf(o).includes('narrower than the rail'), o.id).toBe(narrow);
+  }
+  expect(places((o) => textOf(o).includes('narrower than the rail')).length).toBeGreaterThan(0);
+});
+
+test('a slender strip is not sent under the circular saw without a word', () => {
+  const mitres = build.operations.filter((o) => o.does.act === 'bevel' && o.title.includes('edging'));
+  expect(mitres.length).toBe(4);
+  for (const o of mitres) expect(textOf(o)).toContain('mitre box');
+});
+
+test('a back in rabbets is measured from the outside that can be seen', () => {
+  const set = build.operations.find((o) => o.does.act === 'set' && o.does.workpiece === 'F1')!;
+  if (set.does.act !== 'set') throw new Error('not a set');
+  expect(set.does.touches[0]).toMatchObject({ side: '-x', of: 'A1', face: '-x' });
+});
+
+test('holes through a back are printed as they are executed: from the edges that the act counts from', () => {
+  const back = build.operations.find((o) => o.id.startsWith('F1/drill'))!;
+  if (back.does.act !== 'drill') throw new Error('not a drill');
+  const t = (x: Traced) => drawn.ledger.ticks(x);
+  const printed = back.lengths.map(t);
+  for (const place of back.does.at) for (const x of place) expect(printed).toContain(t(x));
+});
+
+test('a top between the sides goes in before the case is checked for square', () => {
+  const shelves = built(
+    pieceOf(
+      { id: 'shelves', kind: 'piece', name: 'Shelves', width: '600 mm', height: '700 mm', depth: '300 mm' },
+      { id: 'case', kind: 'case', parent: 'shelves', board: 'birch18' },
+      { id: 'inside', kind: 'opening', parent: 'case' },
+      { id: 'boards', kind: 'shelf', parent: 'inside', count: 2 },
+      { id: 'back', kind: 'back', parent: 'case', board: 'birch6', fitting: 'applied' },
+    ),
+  );
+  const small = shelves.build.operations;
+  const at = (id: string) => small.findIndex((o) => o.id === id);
+  expect(at('C1/set')).toBeGreaterThan(-1);
+  expect(at('C1/set')).toBeLessThan(at('case/check-square'));
+  const holes = small.find((o) => o.id.startsWith('F1/drill'))!;
+  if (holes.does.act !== 'drill') throw new Error('not a drill');
+  const ticks = (x: Traced) => shelves.drawn.ledger.ticks(x);
+  for (const [, across] of holes.does.at) expect(holes.lengths.map(ticks)).toContain(ticks(across));
+});
