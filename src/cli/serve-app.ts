@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { mkdir, readFile } from 'node:fs/promises';
 import { createServer, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -98,14 +98,24 @@ async function builtApp(): Promise<string> {
       mode: 'production',
       build: { outDir: making },
     });
-    for (const old of readdirSync(BUILDS))
-      if (!old.startsWith('making-')) rmSync(join(BUILDS, old), { recursive: true, force: true });
     renameSync(making, folder);
+    clearOld();
   } catch (error) {
     rmSync(making, { recursive: true, force: true });
     if (!existsSync(folder)) throw error;
   }
   return folder;
+}
+
+/** How many builds are kept: another server may still be handing out an older one. */
+const KEPT = 4;
+
+function clearOld(): void {
+  const builds = readdirSync(BUILDS)
+    .filter((name) => !name.startsWith('making-'))
+    .map((name) => ({ path: join(BUILDS, name), time: statSync(join(BUILDS, name)).mtimeMs }))
+    .sort((a, b) => b.time - a.time);
+  for (const { path } of builds.slice(KEPT)) rmSync(path, { recursive: true, force: true });
 }
 
 function contentOf(): string {

@@ -11,6 +11,8 @@ import { useApp } from '../state/use-desk.ts';
 const PIXELS = 4;
 /** Paper that dimensions take at the left of a view, and between two views. */
 const ROOM = 24;
+/** On a page narrower than this many pixels each view stands alone. */
+const NARROW = 600;
 const NAMES: Readonly<Record<ViewName, string>> = {
   front: 'Front',
   side: 'From the right',
@@ -31,7 +33,11 @@ export function Views() {
   return (
     <div className="views" ref={place}>
       {views.map((v) => (
-        <figure key={v.name} className={`view ${v.name}`} style={standing(v, views)}>
+        <figure
+          key={v.name}
+          className={`view ${v.name}`}
+          style={width > NARROW ? standing(v, views) : undefined}
+        >
           <figcaption>{NAMES[v.name]}</figcaption>
           <DrawingPicture drawing={v} label={`${NAMES[v.name]}, with sizes`} of={drawn} pixels={PIXELS} />
         </figure>
@@ -46,7 +52,7 @@ function laidOut(drawn: SetOut, paper: number, format: Parameters<typeof view>[3
   const beside = (paper - ROOM * 2.4) / (mm(width) + mm(depth));
   const alone = (paper - ROOM) / Math.max(mm(width), mm(depth));
   // On a narrow page each view stands alone; nothing is drawn taller than can be seen at once.
-  const scale = Math.min(paper > 150 ? beside : alone, 150 / mm(height));
+  const scale = Math.min(paper > NARROW / PIXELS ? beside : alone, 150 / mm(height));
   return (['front', 'side', 'plan'] as const).map((name) => view(drawn, name, scale, format, PLEX));
 }
 

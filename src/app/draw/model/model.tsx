@@ -74,7 +74,6 @@ export function Model() {
         {blind && (
           <p className="wrong">This browser can’t draw in three dimensions. The views below can be used.</p>
         )}
-        <PartSlip />
       </div>
       <figcaption className="looks">
         <span>Look from</span>
@@ -110,6 +109,7 @@ export function Model() {
           through
         </label>
       </figcaption>
+      <PartSlip />
     </figure>
   );
 }
