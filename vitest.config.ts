@@ -2,7 +2,8 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    testTimeout: 60_000,
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     maxWorkers: 2,
     setupFiles: ['./test/seed.ts'],
     projects: [
@@ -21,7 +22,6 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],
-          hookTimeout: 120_000,
           maxWorkers: 1,
           sequence: { groupOrder: 1 },
         },

@@ -42,7 +42,7 @@ describe('a part without stock', () => {
       where: { part: 'shelf/shelf', record: 'shelf', lot: 'shelving' },
     });
     expect(snag.sentence).toBe(
-      'E1, the shelf in inside, is 864 mm × 300 mm, larger than any stock of “board shelving”.',
+      'E1, the shelf, is 864 mm × 300 mm, larger than any stock of “board shelving”.',
     );
   });
 
