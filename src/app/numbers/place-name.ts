@@ -10,6 +10,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   overhangBack: 'overhang behind',
   setbackBack: 'setback behind',
   nominal: 'nominal thickness',
+  have: 'number on the rack',
 };
 
 /** What a place in the document is called on the page: `Glaze cabinet, width`, `Birch plywood 18 mm, thickness`. */

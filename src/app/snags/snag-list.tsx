@@ -1,3 +1,4 @@
+import { type JobDocument, readPlace } from '../../job/index.ts';
 import type { Cure, Snag } from '../../snag/index.ts';
 import { EditButton } from '../fields/edit-button.tsx';
 import { placeName } from '../numbers/place-name.ts';
@@ -22,7 +23,7 @@ function SnagText({ snag: s }: { snag: Snag }) {
   const job = useApp((st) => st.history.job);
   const level = LEVELS.find(([l]) => l === s.level)![1];
   const { part, path } = s.where;
-  const isField = path !== undefined && /^(design\/records|shop\/\w+)\/.*\//.test(path);
+  const field = path === undefined ? undefined : fieldAt(job, path);
   return (
     <>
       <p>
@@ -47,14 +48,21 @@ function SnagText({ snag: s }: { snag: Snag }) {
             Show the part
           </button>
         )}
-        {isField && (
-          <button type="button" className="act quiet" onClick={() => desk.goToField(path)}>
-            Go to {placeName(job, path)}
+        {field !== undefined && (
+          <button type="button" className="act quiet" onClick={() => desk.goToField(field)}>
+            Go to {placeName(job, field)}
           </button>
         )}
       </p>
     </>
   );
+}
+
+/** The field that a snag's path means: its own, or for stock and screws how many there are. */
+function fieldAt(job: JobDocument, path: string): string | undefined {
+  const stands = readPlace(job, path);
+  if (typeof stands === 'string' || typeof stands === 'number') return path;
+  return /\/(stock|screws)\/[^/]+$/.test(path) && stands !== undefined ? `${path}/have` : undefined;
 }
 
 function CureText({ cure }: { cure: Cure }) {
