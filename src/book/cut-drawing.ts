@@ -29,9 +29,15 @@ export function cutDrawing(
   const [before, behind] = cut.yields;
   const fill = (name: string | undefined) => (name === undefined ? 'shade' : 'wood-top');
   const marks: Mark[] = [];
-  const name = (words: string | undefined, x: number, y: number, room_: number) => {
-    if (words !== undefined && room_ > 4.2)
-      marks.push(text([x, y + 1.2], words, 3.4, { face: 'semibold', anchor: 'middle' }));
+  // A name lies along where there is room for it, stands up where there isn't, and is left out where it can't.
+  const name = (words: string | undefined, x: number, y: number, along: number, up: number) => {
+    if (words === undefined) return;
+    const size = 3.4;
+    const needs = type.width(words, size, 'semibold') + 1;
+    const style = { face: 'semibold', anchor: 'middle' } as const;
+    if (along > needs && up > 4.2) marks.push(text([x, y + 1.2], words, size, style));
+    else if (up > needs && along > 4.2)
+      marks.push(text([x + 1.2, y], words, size, { ...style, upright: true }));
   };
   const span = { words: lengths.bare(cut.at), trace: cut.at };
   const wide = type.width(span.words, FIGURE, 'regular') + 1.2;
@@ -41,8 +47,8 @@ export function cutDrawing(
       rectangle(0, 0, x, height, { fill: fill(before) }),
       rectangle(x, 0, width - x, height, { fill: fill(behind) }),
     );
-    name(before, x / 2, height / 2, x);
-    name(behind, (x + width) / 2, height / 2, width - x);
+    name(before, x / 2, height / 2, x, height);
+    name(behind, (x + width) / 2, height / 2, width - x, height);
     marks.push(
       rectangle(0, 0, width, height, { pen: 'thin' }),
       line([x, -1.5], [x, height + 1.5], 'cut', 'ink'),
@@ -57,8 +63,8 @@ export function cutDrawing(
       rectangle(0, y, width, height - y, { fill: fill(before) }),
       rectangle(0, 0, width, y, { fill: fill(behind) }),
     );
-    name(before, width / 2, (y + height) / 2, height - y);
-    name(behind, width / 2, y / 2, y);
+    name(before, width / 2, (y + height) / 2, width, height - y);
+    name(behind, width / 2, y / 2, width, y);
     marks.push(
       rectangle(0, 0, width, height, { pen: 'thin' }),
       line([-1.5, y], [width + 1.5, y], 'cut', 'ink'),
