@@ -62,7 +62,7 @@ interface Row {
 function run(c: BenchCase): Row {
   const stop = { requested: false };
   const start = used();
-  const steps = planCuts(c.problem, { effort: Number.POSITIVE_INFINITY, seed, stop });
+  const steps = planCuts(c.problem, { effort: Number.POSITIVE_INFINITY, seed, stop, tidy: false });
   for (;;) {
     const step = steps.next();
     const ms = used() - start;

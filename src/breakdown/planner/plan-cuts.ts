@@ -8,6 +8,7 @@ import { scaledBound } from './lower-bound.ts';
 import { isPlainBars, planBars } from './plan-bars.ts';
 import { type ScaledProblem, scaled } from './scaled-problem.ts';
 import { search } from './search.ts';
+import { tidy } from './tidy.ts';
 
 /** How a search is asked for and how it is stopped. */
 export interface CutOptions {
@@ -15,6 +16,8 @@ export interface CutOptions {
   readonly effort?: number;
   /** Seed of the search's chance. */
   readonly seed?: number;
+  /** Whether to spend a little work, when the search is over, on leaving larger offcuts. Absent: yes. */
+  readonly tidy?: boolean;
   /** Looked at whenever the search pauses: set `requested` and it ends with the best plan so far. */
   readonly stop?: { requested: boolean };
 }
@@ -74,6 +77,8 @@ export function* planCuts(problem: CutProblem, options: CutOptions = {}): Genera
       break;
     }
   }
+  if (!stopped && !p.flat && options.tidy !== false)
+    sheets = tidy(p, sheets, Math.min(effort, ONE_SECOND), seed);
   return drawnPlan(p, bound, sheets, stopped);
 }
 

@@ -48,7 +48,7 @@ export function* searchBars(
     return values ? { work, best, bound, values } : { work, best, bound };
   };
   yield step(0);
-  while (best.total > bound && refills.work < REFILL_FIRST) {
+  while (best.total > bound && refills.work < Math.min(REFILL_FIRST, effort / 4)) {
     best = refills.turn(best, bound, PAUSE) ?? best;
     yield step(0);
   }

@@ -1,0 +1,81 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { BarMaster } from './bar-master.ts';
+import { FillBar } from './fill-bar.ts';
+import { searchBars } from './search-bars.ts';
+
+/** The fewest bars for a handful of pieces, by trying every set of pieces as one bar. */
+function fewestBars(pieces: readonly number[], room: number): number {
+  const all = (1 << pieces.length) - 1;
+  const best = new Array<number>(all + 1).fill(Number.POSITIVE_INFINITY);
+  best[0] = 0;
+  for (let set = 1; set <= all; set++)
+    for (let part = set; part > 0; part = (part - 1) & set) {
+      let length = 0;
+      pieces.forEach((l, i) => {
+        if (part & (1 << i)) length += l;
+      });
+      if (length <= room) best[set] = Math.min(best[set]!, best[set ^ part]! + 1);
+    }
+  return best[all]!;
+}
+
+function last<T>(steps: Iterable<T>): T {
+  let end: T | undefined;
+  for (const s of steps) end = s;
+  return end!;
+}
+
+const rows = fc.uniqueArray(fc.tuple(fc.integer({ min: 4, max: 30 }), fc.integer({ min: 1, max: 3 })), {
+  minLength: 1,
+  maxLength: 4,
+  selector: ([l]) => l,
+});
+
+describe('searchBars', () => {
+  it('finds the fewest bars, against trying everything, with a bound that is not above them', () => {
+    fc.assert(
+      fc.property(rows, (kinds) => {
+        const sorted = [...kinds].sort((a, b) => b[0] - a[0]);
+        const pieces = sorted.flatMap(([l, n]) => new Array<number>(n).fill(l));
+        fc.pre(pieces.length <= 9);
+        const lengths = Int32Array.from(sorted, ([l]) => l);
+        const demand = Int32Array.from(sorted, ([, n]) => n);
+        const area = Math.ceil(pieces.reduce((a, b) => a + b, 0) / 31);
+        const end = last(searchBars(lengths, demand, 31, area, 2e6, 1));
+        expect(end.best.total).toBe(fewestBars(pieces, 31));
+        expect(end.bound).toBeLessThanOrEqual(end.best.total);
+      }),
+      { seed: 5, numRuns: 150 },
+    );
+  });
+
+  it('fills a long bar by branching like a short one by table', () => {
+    fc.assert(
+      fc.property(
+        rows,
+        fc.array(fc.integer({ min: 0, max: 9 }), { minLength: 4, maxLength: 4 }),
+        (kinds, worths) => {
+          const lengths = Int32Array.from(kinds, ([l]) => l);
+          const most = Int32Array.from(kinds, ([, n]) => n);
+          const worth = Float64Array.from(kinds, (_, i) => worths[i]!);
+          const table = new FillBar(lengths, 50);
+          const scaled = new FillBar(
+            lengths.map((l) => l * 1000),
+            50_000,
+          );
+          expect(table.solve(worth, most) && scaled.solve(worth, most)).toBe(true);
+          expect(table.value).toBe(scaled.value);
+        },
+      ),
+      { seed: 5, numRuns: 300 },
+    );
+  });
+
+  // Worked by hand: two pieces of 51 never share a bar of 100, so ten of them need ten bars, though their length is 5.1 bars.
+  it('solves the relaxation of pieces longer than half a bar', () => {
+    const m = new BarMaster(Int32Array.of(51), Int32Array.of(10), 100);
+    expect(m.solve(0, 100)).toBeCloseTo(10, 6);
+    expect(m.objective).toBeCloseTo(10, 6);
+  });
+});
