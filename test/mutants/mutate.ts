@@ -1,0 +1,228 @@
+import type { Act, BuildPlan, Operation, PieceDirection, Touch, WorkEdge } from '../../src/build/index.ts';
+import { fromMm, type Ticks, type Traced } from '../../src/measure/index.ts';
+
+/** A build plan with one mistake in it. */
+export interface Mutant {
+  /** What was done to it, and where. */
+  readonly name: string;
+  readonly operator: string;
+  readonly build: BuildPlan;
+  /** The first card that is not as it was. */
+  readonly from: number;
+  /** Mistakes outside the cards: what the saw takes away besides its kerf, in ticks. */
+  readonly widerKerf?: number;
+}
+
+type Of<K extends Act['act']> = Extract<Act, { act: K }>;
+
+/** Lengths that stand in no ledger are written as numbers beyond any of its entries. */
+const BEYOND = 1e9;
+
+/** A length `mm` longer than that of an entry; read with `readMutated`. */
+export function longer(t: Traced, mm: number, read: (t: Traced) => Ticks): Traced {
+  return (BEYOND + 5e8 + readMutated(read)(t) + fromMm(mm)) as Traced;
+}
+
+/** Reads entries of the ledger, and lengths made by `longer`. */
+export function readMutated(read: (t: Traced) => Ticks): (t: Traced) => Ticks {
+  return (t) => (t >= BEYOND ? ((t - BEYOND - 5e8) as Ticks) : read(t));
+}
+
+const OPPOSITE: Record<WorkEdge, WorkEdge> = { start: 'end', end: 'start', near: 'far', far: 'near' };
+const ACROSS: Record<WorkEdge, WorkEdge> = { start: 'near', end: 'far', near: 'start', far: 'end' };
+const face = (f: 'show' | 'under') => (f === 'show' ? 'under' : 'show');
+const turnedOver = (d: PieceDirection) => `${d[0] === '+' ? '-' : '+'}${d[1]}` as PieceDirection;
+
+/** Every way of breaking a build plan with one mistake, at every place where it can be made. */
+export function* mutants(build: BuildPlan, read: (t: Traced) => Ticks): Generator<Mutant> {
+  const { operations } = build;
+  const marks = [...new Set(operations.flatMap(({ does }) => (does.act === 'set' ? [does.workpiece] : [])))];
+  const another = (mark: string) => marks[(marks.indexOf(mark) + 1) % marks.length]!;
+  const more = (t: Traced, mm: number) => longer(t, mm, read);
+
+  for (const [i, o] of operations.entries()) {
+    const { does } = o;
+    const withAct = (operator: string, act: Act): Mutant => ({
+      operator,
+      from: i,
+      name: `${operator}: ${o.title}`,
+      build: {
+        ...build,
+        operations: operations.map((x, n): Operation => (n === i ? { ...x, does: act } : x)),
+      },
+    });
+    if (does.act !== 'other')
+      yield {
+        operator: 'drop a card',
+        from: i,
+        name: `drop: ${o.title}`,
+        build: { ...build, operations: operations.filter((_, n) => n !== i) },
+      };
+    for (const by of [1, 4, 15]) {
+      const other = operations[i + by];
+      if (!other || does.act === 'other' || other.does.act === 'other') continue;
+      const swapped = [...operations];
+      [swapped[i], swapped[i + by]] = [other, o];
+      yield {
+        operator: 'swap two cards',
+        from: i,
+        name: `swap: ${o.title} / ${other.title}`,
+        build: { ...build, operations: swapped },
+      };
+    }
+    yield* actMutants(does, withAct, more, another);
+  }
+
+  for (const [i, s] of build.stock.entries()) {
+    const withStock = (operator: string, change: Partial<typeof s>): Mutant => ({
+      operator,
+      from: 0,
+      name: `${operator}: ${s.name}`,
+      build: { ...build, stock: build.stock.map((x, n) => (n === i ? { ...x, ...change } : x)) },
+    });
+    yield withStock('stock thicker', { thickness: more(s.thickness, 0.4) });
+    yield withStock('stock thinner', { thickness: more(s.thickness, -0.4) });
+    yield withStock('stock shorter', { length: more(s.length, -80) });
+    yield withStock('stock narrower', { width: more(s.width, -(read(s.width) / fromMm(1)) / 4) });
+    yield {
+      operator: 'stock missing',
+      from: 0,
+      name: `stock missing: ${s.name}`,
+      build: { ...build, stock: build.stock.filter((x) => x !== s) },
+    };
+  }
+  yield {
+    operator: 'forget the kerf',
+    from: 0,
+    name: 'a kerf of 4 mm more than was planned',
+    build,
+    widerKerf: fromMm(4),
+  };
+}
+
+function* actMutants(
+  a: Act,
+  as: (operator: string, act: Act) => Mutant,
+  more: (t: Traced, mm: number) => Traced,
+  another: (mark: string) => string,
+): Generator<Mutant> {
+  switch (a.act) {
+    case 'saw':
+      for (const mm of [-3, 3]) yield as(`saw ${mm} mm off`, { ...a, at: more(a.at, mm) });
+      yield as('kerf on the wrong side', { ...a, keep: a.keep === 'before' ? 'behind' : 'before' });
+      yield as('saw across instead of along', { ...a, across: a.across === 'length' ? 'width' : 'length' });
+      yield as('keep the wrong half', { ...a, yields: [a.yields[1], a.yields[0]] });
+      return;
+    case 'name':
+      yield as('turn a blank', { ...a, as: { ...a.as, turned: !a.as.turned } });
+      return;
+    case 'bevel':
+      for (const mm of [-3, 3]) yield as(`mitre ${mm} mm off`, { ...a, at: more(a.at, mm) });
+      for (const degrees of [-4, 4])
+        yield as(`mitre ${degrees} degrees off`, { ...a, angle: a.angle + degrees });
+      yield as('mitre the other end', { ...a, edge: OPPOSITE[a.edge] });
+      yield as('mitre the wrong way', { ...a, fullFace: face(a.fullFace) });
+      return;
+    case 'rabbet':
+      for (const mm of [-1.5, 1.5]) {
+        yield as(`rabbet ${mm} mm wide`, { ...a, width: more(a.width, mm) });
+        yield as(`rabbet ${mm} mm deep`, { ...a, depth: more(a.depth, mm) });
+      }
+      yield as('rabbet the other edge', { ...a, edge: OPPOSITE[a.edge] });
+      yield as('rabbet an edge across', { ...a, edge: ACROSS[a.edge] });
+      yield as('rabbet the other face', { ...a, face: face(a.face) });
+      return;
+    case 'pocket':
+      yield as('move a pocket', { ...a, along: a.along.map((x, n) => (n === 0 ? more(x, 4) : x)) });
+      yield as('forget a pocket', { ...a, along: a.along.slice(1) });
+      yield as('pockets in the other face', { ...a, face: face(a.face) });
+      yield as('pockets at the other end', { ...a, edge: OPPOSITE[a.edge] });
+      yield as('pockets from the wrong edge', { ...a, from: OPPOSITE[a.from] });
+      yield as('collar set for a thicker board', { ...a, collar: more(a.collar, 3) });
+      yield* batchMutants(a, as);
+      return;
+    case 'drill':
+      yield as('move a hole', {
+        ...a,
+        at: a.at.map((x, n) => (n === 0 ? ([more(x[0], 4), x[1]] as const) : x)),
+      });
+      yield as('move a hole aside', {
+        ...a,
+        at: a.at.map((x, n) => (n === 0 ? ([x[0], more(x[1], 3)] as const) : x)),
+      });
+      yield as('forget a hole', { ...a, at: a.at.slice(1) });
+      yield as('holes in the other side', {
+        ...a,
+        side: a.side === 'show' || a.side === 'under' ? face(a.side) : OPPOSITE[a.side],
+      });
+      yield as('holes from the wrong edge', { ...a, from: OPPOSITE[a.from] });
+      yield as('holes too wide', { ...a, diameter: more(a.diameter, 1.5) });
+      if (a.depth !== undefined) yield as('holes too deep', { ...a, depth: more(a.depth, 3) });
+      if (a.countersink !== undefined)
+        yield as('countersunk too wide', { ...a, countersink: more(a.countersink, 4) });
+      yield* batchMutants(a, as);
+      return;
+    case 'edge': {
+      const boards = a.pairs.map((p) => p.board);
+      if (boards.length > 1)
+        yield as('strips on one another’s boards', {
+          ...a,
+          pairs: a.pairs.map((p, n) => ({ ...p, board: boards[(n + 1) % boards.length]! })),
+        });
+      yield as('forget a strip', { ...a, pairs: a.pairs.slice(1) });
+      yield* touchMutants(a, as, more);
+      return;
+    }
+    case 'flush':
+      for (const side of a.sides)
+        yield as('a side not trimmed', { ...a, sides: a.sides.filter((s) => s !== side) });
+      yield* batchMutants(a, as);
+      return;
+    case 'set':
+      yield as('the other part', { ...a, workpiece: another(a.workpiece) });
+      yield as('end for end', { ...a, turn: { ...a.turn, length: turnedOver(a.turn.length) } });
+      yield as('back to front', { ...a, turn: { ...a.turn, width: turnedOver(a.turn.width) } });
+      yield* touchMutants(a, as, more);
+      return;
+    case 'screw':
+      yield as('longer screws', { ...a, length: more(a.length, 8) });
+      yield as('shorter screws', { ...a, length: more(a.length, -8) });
+      yield as('thicker screws', { ...a, diameter: more(a.diameter, 2) });
+      yield as('a screw too few', { ...a, count: a.count - 1 });
+      yield as('screws into another part', { ...a, mate: another(a.mate) });
+      yield as('screws from the other part', { ...a, workpiece: a.mate, mate: a.workpiece });
+      yield as('screws through holes that aren’t there', {
+        ...a,
+        by: a.by === 'holes' ? 'pockets' : 'holes',
+      });
+      return;
+    case 'other':
+      return;
+  }
+}
+
+/** One part of a batch forgotten. */
+function* batchMutants<A extends Of<'pocket' | 'drill' | 'flush'>>(
+  a: A,
+  as: (operator: string, act: Act) => Mutant,
+): Generator<Mutant> {
+  yield as('forget one of the batch', { ...a, workpieces: a.workpieces.slice(1) });
+}
+
+function* touchMutants<A extends Of<'set' | 'edge'>>(
+  a: A,
+  as: (operator: string, act: Act) => Mutant,
+  more: (t: Traced, mm: number) => Traced,
+): Generator<Mutant> {
+  for (const [n, t] of a.touches.entries()) {
+    const withTouch = (operator: string, touch: Touch) => {
+      const touches = [...a.touches] as [Touch, Touch, Touch];
+      touches[n] = touch;
+      return as(operator, { ...a, touches });
+    };
+    if (t.of === 'bench') continue;
+    if (t.gap !== undefined) yield withTouch('a gap 3 mm off', { ...t, gap: more(t.gap, 3) });
+    yield withTouch('the wrong side of a neighbour', { ...t, face: turnedOver(t.face) });
+    yield withTouch('the wrong side of the part', { ...t, side: turnedOver(t.side) });
+  }
+}
