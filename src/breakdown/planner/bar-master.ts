@@ -115,7 +115,17 @@ export class BarMaster {
           gain = -this.worth[i]!;
           enter = -1 - i;
         }
+      let known = false;
       if (enter === 0) {
+        // Patterns that are known already cost less to look at than a new filling.
+        const at = this.bestKnown();
+        if (at >= 0) {
+          enter = at;
+          gain = this.gain;
+          known = true;
+        }
+      }
+      if (enter === 0 && !known) {
         const smooth = bound > 0 && this.price(SMOOTH);
         if (this.lastBound > bound) {
           bound = this.bestBound = this.lastBound;
@@ -134,7 +144,7 @@ export class BarMaster {
         }
         gain = this.gain;
         enter = this.patterns.length;
-        this.patterns.push(this.filling());
+        this.patterns.push(patternOf(this.fill.count));
       }
       this.load(enter);
       const row = this.leaving();
@@ -151,6 +161,33 @@ export class BarMaster {
       }
     }
     return bound;
+  }
+
+  /** Adds patterns found elsewhere, given as how many of each kind. */
+  know(bars: Iterable<Int32Array>): void {
+    const seen = new Set(this.patterns.map((p) => `${p.kinds} ${p.counts}`));
+    for (const counts of bars) {
+      const p = patternOf(counts);
+      const key = `${p.kinds} ${p.counts}`;
+      if (seen.has(key) || p.kinds.length === 0) continue;
+      seen.add(key);
+      this.patterns.push(p);
+    }
+  }
+
+  /** The known pattern that gains most, or -1 when none gains anything to speak of. */
+  private bestKnown(): number {
+    let at = -1;
+    this.gain = 1e-4;
+    for (let j = 0; j < this.patterns.length; j++) {
+      const gain = this.gainOf(j);
+      if (gain > this.gain) {
+        this.gain = gain;
+        at = j;
+      }
+    }
+    this.work += this.patterns.length * 4;
+    return at;
   }
 
   /** Brings values below 0 back to 0 or more after demands fell. False when it can't with the known patterns. */
@@ -198,18 +235,6 @@ export class BarMaster {
     this.lastBound = sure ? total / Math.max(1e-9, this.fill.value) : 0;
     this.gain = value - 1;
     return this.gain > EPS;
-  }
-
-  private filling(): BarPattern {
-    const kinds: number[] = [];
-    const counts: number[] = [];
-    this.fill.count.forEach((c, i) => {
-      if (c > 0) {
-        kinds.push(i);
-        counts.push(c);
-      }
-    });
-    return { kinds: Int32Array.from(kinds), counts: Int32Array.from(counts) };
   }
 
   private gainOf(enter: number): number {
@@ -350,4 +375,12 @@ export class BarMaster {
     this.refresh();
     this.bestBound = bound;
   }
+}
+
+function patternOf(counts: Int32Array): BarPattern {
+  const kinds: number[] = [];
+  counts.forEach((c, i) => {
+    if (c > 0) kinds.push(i);
+  });
+  return { kinds: Int32Array.from(kinds), counts: Int32Array.from(kinds, (i) => counts[i]!) };
 }

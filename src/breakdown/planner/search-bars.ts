@@ -55,6 +55,8 @@ export function* searchBars(
   if (best.total <= bound) return;
 
   const master = new BarMaster(lengths, demand, room);
+  master.know(best.bars.map((b) => b.counts));
+  master.know(refills.bars());
   let sure = 0;
   while (!master.finished && solved + refills.work < effort) {
     sure = Math.max(sure, master.solve(0, 60));
@@ -107,6 +109,11 @@ class Refills {
     demand.forEach((d, i) => {
       for (let c = 0; c < d; c++) this.pieces.push(i);
     });
+  }
+
+  /** The bars as they are now. */
+  bars(): Int32Array[] {
+    return this.now?.bars.map((bar) => counted(bar, this.lengths.length)) ?? [];
   }
 
   /** Works for a while; gives better bars if it found some. */
