@@ -100,17 +100,20 @@ function glueStrips(
   const mitred = strip.features.some((f) => f.kind === 'bevel');
   const outer = looks(strip, 'show');
   const proud = overhangAcross(bench, strip, board);
-  const touches = [
-    { side: looks(strip, 'under'), of: 'board', face: outer },
-    endTouch(bench, strip, board),
-    proud,
-  ] as const;
+  const end = endTouch(bench, strip, board);
+  const touches = [{ side: looks(strip, 'under'), of: 'board', face: outer }, end, proud] as const;
   const lengths: Traced[] = [];
   const lines: string[] = [];
   if (pairs.length > 1) lines.push(`${pairs.map((p) => `${p.strip} on ${p.board}`).join(', ')}.`);
-  if (mitred)
+  if (mitred) {
     lines.push('Fit it dry first: the mitres must close at the board’s corners. Begin with the front strip.');
-  else {
+    if (end.gap !== undefined) {
+      lines.push(
+        `The tip of its mitre stands {0} beyond the ${directionWords(end.side)} side of the board; then the inner corner lies on the board’s.`,
+      );
+      lengths.push(end.gap);
+    }
+  } else {
     lengths.push(overEnd(bench));
     lines.push('Let it stand {0} beyond both ends.');
   }
