@@ -148,16 +148,14 @@ function badgePlace(
 /** Mark, name and size, as much as fits, level or upright. */
 function pieceLabel(leaf: PlannedPiece, b: Box, drawn: SheetToDraw, type: TextMeasure): Text[] {
   const { part, size: cut } = leaf;
-  const { bare: say } = drawn.lengths;
-  const size = drawn.form === 'strip' ? say(cut.length) : `${say(cut.length)} × ${say(cut.width)}`;
-  const name = part.name;
-  const mark = { words: part.mark, size: 5, face: 'semibold' as const };
+  const size = sizeRuns(drawn, cut.length, cut.width);
+  const mark = { runs: [{ words: part.mark }], size: 5, face: 'semibold' as const };
   const small = { ...mark, size: 3.4 };
-  const [half, rest] = size.split(' × ');
-  const large = [
-    [mark, { words: name, size: 3 }, { words: size, size: 3.1 }],
-    [mark, { words: size, size: 3.1 }],
-    ...(rest === undefined ? [] : [[mark, { words: `${half} ×`, size: 3.1 }, { words: rest, size: 3.1 }]]),
+  const [half, times, rest] = size;
+  const large: readonly (readonly LabelLine[])[] = [
+    [mark, { runs: [{ words: part.name }], size: 3 }, { runs: size, size: 3.1 }],
+    [mark, { runs: size, size: 3.1 }],
+    ...(times && rest ? [[mark, { runs: [half!, times], size: 3.1 }, { runs: [rest], size: 3.1 }]] : []),
     [{ ...small, beside: size }],
   ];
   const bare = [[small], [{ ...small, size: 2.4 }]];
@@ -174,13 +172,29 @@ function pieceLabel(leaf: PlannedPiece, b: Box, drawn: SheetToDraw, type: TextMe
   return [];
 }
 
-interface LabelLine {
+/** Words of a label; a figure keeps its way back to its reasons. */
+interface Run {
   readonly words: string;
+  readonly trace?: Traced;
+}
+
+/** `812.5 × 370` with each figure traced; of a strip its length alone. */
+function sizeRuns(drawn: SheetToDraw, length: Traced, width: Traced): readonly Run[] {
+  const { bare } = drawn.lengths;
+  const long = { words: bare(length), trace: length };
+  return drawn.form === 'strip' ? [long] : [long, { words: ' × ' }, { words: bare(width), trace: width }];
+}
+
+interface LabelLine {
+  readonly runs: readonly Run[];
   readonly size: number;
   readonly face?: 'semibold';
-  /** Set after the words on the same line, in the regular cut. */
-  readonly beside?: string;
+  /** Set after the runs on the same line, smaller and in the regular cut. */
+  readonly beside?: readonly Run[];
 }
+
+const BESIDE = 3;
+const GAP = 2;
 
 function stacked(
   lines: readonly LabelLine[],
@@ -189,31 +203,38 @@ function stacked(
   type: TextMeasure,
 ): Text[] | undefined {
   const [along, across] = upright ? [b.h, b.w] : [b.w, b.h];
+  const wide = (runs: readonly Run[], size: number, face: 'semibold' | 'regular') =>
+    runs.reduce((sum, r) => sum + type.width(r.words, size, face), 0);
   const widths = lines.map((l) => {
-    const own = type.width(l.words, l.size, l.face ?? 'regular');
-    return l.beside === undefined ? own : own + 2 + type.width(l.beside, 3, 'regular');
+    const own = wide(l.runs, l.size, l.face ?? 'regular');
+    return l.beside === undefined ? own : own + GAP + wide(l.beside, BESIDE, 'regular');
   });
   const step = (l: LabelLine) => l.size * 1.28;
-  const high = lines.reduce((s, l) => s + step(l), 0);
+  const high = lines.reduce((sum, l) => sum + step(l), 0);
   if (Math.max(...widths) > along - 2 || high > across - 0.6) return undefined;
   const out: Text[] = [];
-  let at = (across - high) / 2;
-  const middle = along / 2;
-  const put = (s: number, down: number): PaperPoint =>
-    upright ? [b.x + down, b.y + b.h - s] : [b.x + s, b.y + down];
+  let down = (across - high) / 2;
+  const put = (s: number, base: number): PaperPoint =>
+    upright ? [b.x + base, b.y + b.h - s] : [b.x + s, b.y + base];
   lines.forEach((l, i) => {
-    const base = at + step(l) * 0.5 + l.size * 0.35;
-    const tone = l.face ? 'ink' : 'quiet';
-    const look = { upright, face: l.face ?? ('regular' as const), tone } as const;
-    if (l.beside === undefined)
-      out.push(text(put(middle, base), l.words, l.size, { ...look, anchor: 'middle' }));
-    else {
-      const start = middle - widths[i]! / 2;
-      const own = type.width(l.words, l.size, 'semibold');
-      out.push(text(put(start, base), l.words, l.size, look));
-      out.push(text(put(start + own + 2, base), l.beside, 3, { upright, tone: 'quiet' }));
-    }
-    at += step(l);
+    const base = down + step(l) * 0.5 + l.size * 0.35;
+    let s = (along - widths[i]!) / 2;
+    const set = (runs: readonly Run[], size: number, face: 'semibold' | 'regular') => {
+      for (const r of runs) {
+        const look = { upright, face, tone: face === 'semibold' ? 'ink' : 'quiet' } as const;
+        // Spaces at the ends move the words, and are not set: not every reader of a drawing keeps them.
+        const shown = r.words.trim();
+        const lead = type.width(r.words.slice(0, r.words.indexOf(shown)), size, face);
+        out.push(
+          text(put(s + lead, base), shown, size, r.trace === undefined ? look : { ...look, trace: r.trace }),
+        );
+        s += type.width(r.words, size, face);
+      }
+    };
+    set(l.runs, l.size, l.face ?? 'regular');
+    s += GAP;
+    set(l.beside ?? [], BESIDE, 'regular');
+    down += step(l);
   });
   return out;
 }
@@ -225,11 +246,10 @@ function leftLabel(
   drawn: SheetToDraw,
   type: TextMeasure,
 ): Text[] {
-  const { bare } = drawn.lengths;
-  const size = drawn.form === 'strip' ? bare(area.length) : `${bare(area.length)} × ${bare(area.width)}`;
-  for (const words of [...(name === undefined ? [] : [`${name}: ${size}`]), size])
+  const size = sizeRuns(drawn, area.length, area.width);
+  for (const runs of [...(name === undefined ? [] : [[{ words: `${name}: ` }, ...size]]), size])
     for (const upright of [false, true]) {
-      const placed = stacked([{ words, size: 2.7 }], b, upright, type);
+      const placed = stacked([{ runs, size: 2.7 }], b, upright, type);
       if (placed && Math.min(b.w, b.h) > 6.5) return placed;
     }
   return [];
