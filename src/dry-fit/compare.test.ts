@@ -1,0 +1,130 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { openSolids } from '../adaptors/solids-manifold.ts';
+import { fromMm } from '../measure/index.ts';
+import type { Shape, Solids } from '../solid/index.ts';
+import { frameOf, type Member } from './assembly.ts';
+import { compare, type DrawnPart } from './compare.ts';
+import { onCard as mm, readCard } from './mm-cards.test-aid.ts';
+import { drilled, rabbeted } from './tool-work.ts';
+import { plainPiece, shapeOfPiece, type VirtualPiece } from './virtual-piece.ts';
+
+let solids: Solids;
+beforeAll(async () => {
+  solids = await openSolids();
+});
+
+const HOLES = [60, 150, 300] as const;
+
+/** A board with a rabbet along its far edge and holes that are nowhere symmetrical. */
+function board(length = 400, width = 200, holes: readonly number[] = HOLES, rabbetWide = 9): VirtualPiece {
+  let piece = plainPiece(fromMm(length), fromMm(width), fromMm(18));
+  for (const done of [
+    () =>
+      rabbeted(
+        piece,
+        { act: 'rabbet', workpieces: ['A'], edge: 'far', face: 'show', width: mm(rabbetWide), depth: mm(6) },
+        readCard,
+      ),
+    () =>
+      drilled(
+        piece,
+        {
+          act: 'drill',
+          workpieces: ['A'],
+          side: 'show',
+          from: 'start',
+          at: holes.map((x) => [mm(x), mm(40)] as const),
+          diameter: mm(5),
+        },
+        readCard,
+      ),
+  ]) {
+    const result = done();
+    if ('fault' in result) throw new Error(result.fault);
+    piece = result.piece;
+  }
+  return piece;
+}
+
+const standing = (
+  piece: VirtualPiece,
+  x = 0,
+  turn: Member['turn'] = { length: '+x', width: '+y' },
+): Member => ({
+  mark: 'A',
+  piece,
+  turn,
+  origin: [fromMm(x), 0, 0] as unknown as Member['origin'],
+});
+const shapeOf = (m: Member): Shape => ({ kind: 'moved', body: shapeOfPiece(m.piece), frame: frameOf(m) });
+const drawing: DrawnPart = { mark: 'A', shape: shapeOf(standing(board())) };
+/** Something else that is as drawn, and from which places are told. */
+const anchor: Member = { ...standing(plainPiece(fromMm(50), fromMm(50), fromMm(18)), -100), mark: 'Z' };
+
+function faults(made: Member): string[] {
+  const built = { members: [anchor, made] };
+  const drawn = [{ mark: 'Z', shape: shapeOf(anchor) }, drawing];
+  return compare(solids, built, drawn, 0.5).faults.map((f) => `${f.code}: ${f.sentence}`);
+}
+
+describe('what was built against what was drawn', () => {
+  test('the same part passes, with what a saw’s step leaves', () => {
+    expect(faults(standing(board()))).toEqual([]);
+    expect(faults(standing(board(400.4, 199.6)))).toEqual([]);
+  });
+
+  test.each<[string, Member, string]>([
+    ['a missing hole', standing(board(400, 200, [60, 150])), 'lacks 1 of'],
+    ['a hole too many', standing(board(400, 200, [60, 150, 300, 350])), 'has 1 cuts or holes'],
+    ['a hole 4 mm off', standing(board(400, 200, [64, 150, 300])), 'lacks 1 of'],
+    ['a rabbet 1 mm wider', standing(board(400, 200, HOLES, 10)), 'lacks 1 of'],
+    ['a part too long', standing(board(401)), '1 mm too large'],
+    ['a part too narrow', standing(board(400, 198)), '2 mm too small'],
+    [
+      'other stock',
+      standing({ ...board(), size: [fromMm(400), fromMm(200), fromMm(17.8)] }),
+      '0.2 mm too small',
+    ],
+    ['a raw edge', standing({ ...board(), raw: [0, 0, fromMm(10), 0] }), 'raw edge'],
+  ])('%s', (_, made, told) => {
+    const found = faults(made);
+    expect(found.length).toBeGreaterThan(0);
+    expect(found.join('\n')).toContain('part-differs: A ');
+    expect(found.join('\n')).toContain(told);
+  });
+
+  test('a mirrored part: the same size, its holes from the other end', () => {
+    const found = faults(
+      standing(
+        board(
+          400,
+          200,
+          HOLES.map((x) => 400 - x),
+        ),
+      ),
+    );
+    expect(found.join('\n')).toContain('lacks');
+  });
+
+  test('a part turned end for end or back to front', () => {
+    const turned: Member = {
+      ...standing(board(), 400, { length: '-x', width: '-y' }),
+      origin: [fromMm(400), fromMm(200), 0 as never],
+    };
+    expect(faults(turned).join('\n')).toContain('part-differs');
+  });
+
+  test('a part that stands elsewhere, or is not there', () => {
+    expect(faults(standing(board(), 3))).toEqual(['part-misplaced: A stands 3 mm from where it was drawn.']);
+    expect(compare(solids, { members: [anchor] }, [drawing], 0.5).faults).toMatchObject([
+      { code: 'part-missing', on: 'A' },
+    ]);
+  });
+
+  test('tells how much wood is lacking and left over', () => {
+    const { parts } = compare(solids, { members: [standing(board(400.4))] }, [drawing], 0.5);
+    expect(parts[0]!.surplus).toBeCloseTo(0.4 * 200 * 18, 0);
+    // The rabbet is longer by as much as the board, which is wood the drawing has no more of.
+    expect(parts[0]!.missing).toBeCloseTo(0.4 * 9 * 6, 0);
+  });
+});
