@@ -181,25 +181,30 @@ function mostValue(
   items: readonly { length: number; value: number; count: number }[],
   room: number,
 ): number | undefined {
-  let kept: { length: number; value: number }[] = [{ length: 0, value: 0 }];
+  let lengths = [0];
+  let values = [0];
   for (const it of items)
-    for (let i = 0; i < it.count && i * it.length <= room; i++) {
-      const next: typeof kept = [];
-      for (let a = 0, b = 0; a < kept.length || b < kept.length; ) {
-        const old = kept[a];
-        const more = kept[b];
-        const length = more ? more.length + it.length : Number.POSITIVE_INFINITY;
-        if (!old && length > room) break;
-        const takeOld = old !== undefined && old.length <= length;
-        const s = takeOld ? old : { length, value: more!.value + it.value };
-        if (takeOld) a++;
-        else b++;
-        if (s.length <= room && (next.length === 0 || s.value > next.at(-1)!.value)) next.push(s);
+    for (let i = 0; i < it.count && (i + 1) * it.length <= room; i++) {
+      const nextLengths: number[] = [];
+      const nextValues: number[] = [];
+      let most = -1;
+      // The fillings without and with one more of it, in order of length; only what is worth more is kept.
+      for (let a = 0, b = 0; a < lengths.length || b < lengths.length; ) {
+        const more = b < lengths.length ? lengths[b]! + it.length : Number.POSITIVE_INFINITY;
+        const old = a < lengths.length && lengths[a]! <= more;
+        const length = old ? lengths[a]! : more;
+        const value = old ? values[a++]! : values[b++]! + it.value;
+        if (length > room) break;
+        if (value <= most) continue;
+        most = value;
+        nextLengths.push(length);
+        nextValues.push(value);
       }
-      if (next.length > MOST_FILLINGS) return undefined;
-      kept = next;
+      if (nextLengths.length > MOST_FILLINGS) return undefined;
+      lengths = nextLengths;
+      values = nextValues;
     }
-  return kept.at(-1)!.value;
+  return values.at(-1)!;
 }
 
 /** The least cost of sheets that together hold the load, sheets taken in parts, then rounded up to a sum of costs. */

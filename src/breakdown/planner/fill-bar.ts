@@ -1,5 +1,5 @@
-/** Lengths above this are filled by branch and bound, below by a table. */
-const LONGEST_TABLE = 20_000;
+/** Bars are filled by a table if it has at most so many entries (kinds times length), else by branching. */
+const MOST_ENTRIES = 4e6;
 /** Branches looked at before a filling is given up. */
 const MOST_BRANCHES = 300_000;
 
@@ -26,7 +26,7 @@ export class FillBar {
     this.room = room;
     this.count = new Int32Array(m);
     this.order = new Int32Array(m);
-    const table = room <= LONGEST_TABLE && m * (room + 1) <= 4e7;
+    const table = m * (room + 1) <= MOST_ENTRIES;
     this.best = new Float64Array(table ? room + 1 : 0);
     this.taken = new Uint16Array(table ? m * (room + 1) : 0);
   }

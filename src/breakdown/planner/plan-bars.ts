@@ -9,6 +9,8 @@ import { ALONG, LEAF } from './sheet-trees.ts';
 /** Above this many pieces or kinds the search for sheets takes bars as well. */
 const MOST_PIECES = 20_000;
 const MOST_KINDS = 600;
+/** A proof that takes a judge more steps than this is not handed over, and its bound not claimed. */
+const MOST_CHECKS = 5e7;
 
 /** Whether a problem is of bars of one length, so that the search for bars can take it. */
 export function isPlainBars(p: ScaledProblem): boolean {
@@ -27,8 +29,10 @@ export function* planBars(
   const order = [...p.kinds.keys()].sort((a, b) => p.kinds[b]!.length - p.kinds[a]!.length || a - b);
   const lengths = Int32Array.from(order, (i) => p.kinds[i]!.length);
   const demand = Int32Array.from(order, (i) => p.kinds[i]!.count);
+  let checks = 0;
+  for (const k of p.kinds) checks += Math.min(k.count, Math.floor(stock.length / k.length)) * stock.length;
   for (const step of searchBars(lengths, demand, stock.length, claimed.sheets, effort, seed)) {
-    const values = step.values;
+    const values = checks <= MOST_CHECKS ? step.values : undefined;
     const bound: CutBound = values
       ? {
           sheets: step.bound,
