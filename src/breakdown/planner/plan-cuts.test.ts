@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { fewestSheets } from '../../../test/fewest-sheets.ts';
 import { readCutProblem } from '../cut-contract.ts';
 import type { CutPlan } from '../cut-plan.ts';
 import { cutPlanJson } from '../cut-plan-json.ts';
 import type { CutProblem } from '../cut-problem.ts';
 import { judgeCuts } from '../judge/judge-cuts.ts';
 import { readCutPlan } from '../judge/read-cut-plan.ts';
-import { fewestSheets } from './fewest-sheets.test-aid.ts';
 import { lowerBound } from './lower-bound.ts';
 import { type CutOptions, planCuts } from './plan-cuts.ts';
 
@@ -182,6 +182,26 @@ describe('planCuts', () => {
     expect(findings(p, plan)).toEqual([]);
     expect(plan.sheets[0]!.root).toMatchObject({ kind: 'cut', at: 98 * 3200 });
     expect(cutPlanJson(p, plan)).toMatchObject({ sheets: [{ left: [] }] });
+  });
+
+  it('leaves one large offcut rather than several small ones, at the same cost', () => {
+    const p = problem({
+      kerf_mm: 3,
+      stock: [{ id: 's', length_mm: 2440, width_mm: 1220, cost: 1 }],
+      pieces: [
+        { id: 'top', length_mm: 1500, width_mm: 400, count: 1, turn: false },
+        { id: 'side', length_mm: 720, width_mm: 380, count: 4, turn: false },
+        { id: 'shelf', length_mm: 420, width_mm: 350, count: 6, turn: false },
+      ],
+    });
+    const largest = (plan: CutPlan) => {
+      const json = cutPlanJson(p, plan) as { sheets: { left: { length_mm: number; width_mm: number }[] }[] };
+      return Math.max(...json.sheets.flatMap((s) => s.left.map((l) => l.length_mm * l.width_mm)));
+    };
+    const plan = planned(p, { effort: 10_000_000 });
+    expect(findings(p, plan)).toEqual([]);
+    expect(plan.cost).toBe(planned(p, { effort: 10_000_000, tidy: false }).cost);
+    expect(largest(plan)).toBeGreaterThan(largest(planned(p, { effort: 10_000_000, tidy: false })));
   });
 
   it('says which pieces are larger than all stock, and plans the rest', () => {
