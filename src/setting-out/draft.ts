@@ -1,15 +1,18 @@
 import {
+  formulaNames,
   type JobDocument,
   type Lot,
+  type NamedSize,
   type RecordOf,
   type RecordTree,
   type ToolKind,
   treeOf,
 } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import { Ledger, parseLength, parseMass, type Traced } from '../measure/index.ts';
+import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { Feature } from './feature.ts';
+import { reckon } from './formulas.ts';
 import type { Fastener, Joint } from './joint.ts';
 import { type Family, markFor } from './mark.ts';
 import type { Part } from './part.ts';
@@ -56,14 +59,20 @@ export class Draft {
   readonly surfaces: Surface[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
+  /** Measured dimensions that something was set out by. */
+  readonly measuredUsed = new Set<string>();
   readonly job: JobDocument;
+  /** Clear sizes of openings, for formulas; set as soon as the case's planes can be worked out. */
+  clearSize: (opening: string, size: 'width' | 'height' | 'depth') => Traced = () => this.nothing;
   private readonly marks = new Map<Family, number>();
   private readonly byId = new Map<string, DraftPart>();
   private readonly readAlready = new Map<string, Traced>();
+  private readonly names: ReadonlyMap<string, NamedSize>;
 
   constructor(job: JobDocument) {
     this.job = job;
     this.tree = treeOf(job);
+    this.names = formulaNames(job);
   }
 
   /** Nothing, as a traced length. */
@@ -79,15 +88,37 @@ export class Draft {
       : this.nothing;
   }
 
-  /** A length typed at a path of the document. */
+  /** A length typed at a path of the document, or what the formula there comes to. */
   typed(path: string, text: string): Traced {
     const known = this.readAlready.get(path);
     if (known !== undefined) return known;
     const read = parseLength(text, this.job.shop.units);
-    if (!read.ok) throw new Error(`unchecked length at ${path}: ${read.problem}`);
-    const traced = this.ledger.document(path, read.value, text);
+    const traced = read.ok
+      ? this.ledger.document(path, read.value, text)
+      : reckon(this, path, text, this.names, (name) => this.named(name));
     this.readAlready.set(path, traced);
     return traced;
+  }
+
+  /** What was found on the bench for a dimension; undefined when it wasn't measured. */
+  measured(dimension: string): Traced | undefined {
+    const typed = this.job.work.measured?.[dimension];
+    if (typed === undefined) return undefined;
+    const read = parseLength(typed, this.job.shop.units);
+    if (!read.ok) throw new Error(`unchecked length of ${dimension}: ${read.problem}`);
+    this.measuredUsed.add(dimension);
+    return this.ledger.measured(dimension, read.value);
+  }
+
+  private named(name: NamedSize): Traced {
+    switch (name.is) {
+      case 'field':
+        return this.field(this.tree.get(name.record)!, name.field as never);
+      case 'clear':
+        return this.clearSize(name.opening, name.size);
+      case 'thickness':
+        return this.thickness(this.lot(name.lot));
+    }
   }
 
   /** What a lot really measures: its measured thickness, or the nominal one until it has been measured. */
@@ -96,6 +127,14 @@ export class Draft {
     return lot.thickness === undefined
       ? this.typed(`${path}/nominal`, lot.nominal)
       : this.typed(`${path}/thickness`, lot.thickness);
+  }
+
+  /** A size as fine as the shop's saw is set; as it is where the shop has none. */
+  asSawn(size: Traced, how: Rounding): Traced {
+    const saws = this.job.shop.tools.filter((t) => t.kind === 'circular-saw' || t.kind === 'mitre-saw');
+    if (saws.length === 0) return size;
+    const kind = saws.some((t) => t.kind === 'circular-saw') ? 'circular-saw' : 'mitre-saw';
+    return this.ledger.round('as fine as the saw is set', size, this.stepOf(kind), how);
   }
 
   /** The finest step a kind of tool is set to; whole millimetres when the shop has none. */

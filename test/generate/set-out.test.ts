@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { checkJob, type JobDocument, readJob, readPlace } from '../../src/job/index.ts';
+import { checkJob, isFormula, type JobDocument, readJob, readPlace } from '../../src/job/index.ts';
 import { SETTING_OUT } from '../../src/materials/index.ts';
 import {
   inMm,
@@ -52,9 +52,19 @@ const ROWS = new Map(
 function leafOf(job: JobDocument): (kind: LeafKind, id: string) => number {
   return (kind, id) => {
     if (kind === 'row') return ROWS.get(id) ?? Number.NaN;
-    if (kind !== 'document') throw new Error(`nothing has been measured, but ${id}`);
-    const typed = readPlace(job, id);
-    const read = parseLength(String(typed), job.shop.units);
+    if (kind === 'measured') {
+      const read = parseLength(job.work.measured?.[id] ?? '', job.shop.units);
+      if (!read.ok) throw new Error(`${id} was not measured`);
+      return read.value;
+    }
+    const [path, inside] = id.split('@') as [string, string?];
+    const whole = readPlace(job, path);
+    const typed = inside === undefined ? whole : String(whole).slice(Number(inside) - 1);
+    // A length inside a formula ends where a sign or a bracket follows.
+    const read = parseLength(
+      inside === undefined ? String(typed) : /^[^-+*,()]*/.exec(String(typed))![0].replace(/\/ *$/, ''),
+      job.shop.units,
+    );
     if (typeof typed !== 'string' || !read.ok) throw new Error(`no length stands at ${id}`);
     return read.value;
   };
@@ -73,15 +83,23 @@ function traceFaults(job: JobDocument, piece: SetOut): string[] {
   });
 }
 
+/** Whether a record of the design has a formula among its sizes. */
+function usesFormulas(job: JobDocument): boolean {
+  return job.design.records.some((r) =>
+    Object.values(r).some((v) => typeof v === 'string' && isFormula(v) && /[(+*/]/.test(v)),
+  );
+}
+
 describe('a generated design', () => {
   test('sets out exactly, without overlap, every screw in the wood; or says what stops it, and where', {
     timeout: 600_000,
   }, () => {
     let seen = 0;
     let fine = 0;
+    let withFormulas = 0;
     const stops = new Map<string, number>();
     fc.assert(
-      fc.property(generatedJobs, ({ document, overall }) => {
+      fc.property(generatedJobs, ({ document, overall, asked }) => {
         const job = checked(document);
         const piece = setOut(job);
         seen++;
@@ -99,6 +117,9 @@ describe('a generated design', () => {
         }
         fine++;
         expect(faultsOf(piece, overall)).toEqual([]);
+        for (const [name, ticks] of Object.entries(asked))
+          expect(piece.ledger.ticks(piece.dimensions.get(name)!), name).toBe(ticks);
+        if (usesFormulas(job)) withFormulas++;
         expect(traceFaults(job, piece)).toEqual([]);
         expect(JSON.stringify(inMm(piece.ledger, partsReport(piece)))).not.toMatch(/null|NaN/);
       }),
@@ -107,7 +128,52 @@ describe('a generated design', () => {
     const share = fine / seen;
     const list = [...stops].map(([code, n]) => `${code} ${n}`).join(', ');
     console.log(`${fine} of ${seen} generated designs set out without a stop; stops: ${list || 'none'}`);
+    console.log(`formulas in ${Math.round((100 * withFormulas) / fine)} % of them`);
     expect(share).toBeGreaterThanOrEqual(0.8);
+    expect(withFormulas / fine).toBeGreaterThanOrEqual(0.05);
+  });
+
+  test('follows what was measured in one of its openings, and is as sound as before', {
+    timeout: 600_000,
+  }, () => {
+    let followed = 0;
+    const pick = fc.record({ which: fc.nat(), off: fc.constantFrom(-3200, -960, 320, 960, 2240) });
+    fc.assert(
+      fc.property(generatedJobs, pick, ({ document }, { which, off }) => {
+        const job = checked(document);
+        const before = setOut(job);
+        const sized = job.design.records.flatMap((r) => {
+          if (r.kind !== 'opening') return [];
+          const parent = job.design.records.find((p) => p.id === r.parent);
+          if (parent?.kind !== 'opening') return [`${r.id}.width`, `${r.id}.height`];
+          const free = job.design.records.some(
+            (o) =>
+              o.kind === 'opening' &&
+              o.parent === parent.id &&
+              o.id !== r.id &&
+              !/[0-9]["m ]|gap/.test(o.size ?? ''),
+          );
+          return free ? [`${r.id}.${parent.split === 'across' ? 'width' : 'height'}`] : [];
+        });
+        if (sized.length === 0 || before.snags.length > 0) return;
+        const name = sized[which % sized.length]!;
+        const value = before.ledger.ticks(before.dimensions.get(name)!) + off;
+        const measured = { ...document, work: { measured: { [name]: `${value / 3200} mm` } } };
+        const found = checked(measured);
+        const after = setOut(found);
+        expect(after.snags.filter((s) => s.code.startsWith('measured.'))).toEqual([]);
+        if (after.snags.some((s) => s.level === 'stop')) return;
+        followed++;
+        expect(after.ledger.ticks(after.dimensions.get(name)!)).toBe(value);
+        const [width, height, depth] = (['width', 'height', 'depth'] as const).map((k) =>
+          after.ledger.ticks(after.overall[k]),
+        );
+        expect(faultsOf(after, { width: width!, height: height!, depth: depth! })).toEqual([]);
+        expect(traceFaults(found, after)).toEqual([]);
+      }),
+      { numRuns: 100, seed: SEED },
+    );
+    expect(followed).toBeGreaterThan(50);
   });
 
   test('sets out the same twice', () => {
