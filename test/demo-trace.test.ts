@@ -36,8 +36,12 @@ function rowsIn(x: unknown, found = new Map<string, LengthRow | RatioRow>()): ty
 function leafValue(job: JobDocument, { kind, id, note }: Leaf): number | string {
   if (kind === 'measured') return `${id}: nothing has been measured on the bench yet`;
   if (kind === 'document') {
-    const typed = readPlace(job, id);
-    if (typeof typed !== 'string') return `no text stands at ${id}`;
+    const [path, inside] = id.split('@') as [string, string?];
+    const whole = readPlace(job, path);
+    if (typeof whole !== 'string') return `no text stands at ${path}`;
+    // A length inside a formula begins at the character that stands behind its path.
+    const typed =
+      inside === undefined ? whole : whole.slice(Number(inside) - 1, Number(inside) - 1 + note.length);
     const read = parseLength(typed, job.shop.units);
     if (!read.ok) return `no length stands at ${id}: ${typed}`;
     return note === typed ? read.value : `at ${id} stands ${typed}, not ${note}`;
@@ -49,13 +53,17 @@ function leafValue(job: JobDocument, { kind, id, note }: Leaf): number | string 
 }
 
 /** What is wrong with the proportions and counts of a ledger: each must be a row, or a count of things. */
-function ratioFaults(data: LedgerData, operations: readonly string[]): string[] {
+function ratioFaults(job: JobDocument, data: LedgerData, operations: readonly string[]): string[] {
   return [...data.operation].flatMap((code, i) => {
     const note = data.words[data.note[i]!]!;
     const from = data.start[i]!;
     const numbers = [...data.pool.subarray(from + 1 + data.pool[from]!, data.start[i + 1]!)];
     if (operations[code] === 'times')
       return Number.isInteger(numbers[0]) ? [] : [`${i}: ${numbers[0]} times`];
+    if (operations[code] === 'fraction') {
+      const path = note.slice(0, note.indexOf(': '));
+      return `${path}: ${readPlace(job, path)}` === note ? [] : [`${i}: no formula behind “${note}”`];
+    }
     if (operations[code] !== 'ratio') return [];
     const row = ROWS.get(note.slice(0, note.indexOf(': ')));
     if (!row || !('of' in row) || row.source.trim() === '') return [`${i}: no row behind “${note}”`];
@@ -113,7 +121,9 @@ function piecesOf(node: unknown): number[] {
 }
 
 const EXAMPLES = new URL('../examples/', import.meta.url);
-const OPERATIONS = 'document measured row sum less times ratio share greatest least round'.split(' ');
+const OPERATIONS = 'document measured row sum less times ratio share greatest least round fraction'.split(
+  ' ',
+);
 
 describe.each(readdirSync(EXAMPLES).filter((n) => n.endsWith('.json')))('the example %s', (name) => {
   let plan: Plan;
@@ -149,7 +159,7 @@ describe.each(readdirSync(EXAMPLES).filter((n) => n.endsWith('.json')))('the exa
   test('every proportion in the ledger is a row with a source, every count a whole number', () => {
     const data = plan.setOut.ledger.data();
     expect(data.value.length).toBeGreaterThan(500);
-    expect(ratioFaults(data, OPERATIONS)).toEqual([]);
+    expect(ratioFaults(plan.job, data, OPERATIONS)).toEqual([]);
   });
 
   test('the lengths of cut --json are those of the traced cut trees', () => {

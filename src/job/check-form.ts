@@ -67,7 +67,9 @@ function restOf(value: unknown): Rest {
   const kinds = DesignRecord.options.map((o) => o.entries.kind.literal as string);
   const records = design.filter(
     (r) =>
-      isNamed(r) && kinds.includes(String(r.kind)) && (r.kind === 'piece' || typeof r.parent === 'string'),
+      isNamed(r) &&
+      kinds.includes(String(r.kind)) &&
+      (r.kind === 'piece' || r.kind === 'size' || typeof r.parent === 'string'),
   ) as unknown as DesignRecord[];
   const rack = {
     lots: lots.map((lot) => ({ ...lot, stock: listAt(lot, ['stock']).filter(isNamed) })),
@@ -129,7 +131,7 @@ function knownFault(issue: Issue, field: string): { code: string; sentence: stri
     return {
       code: 'document.unreadable-value',
       sentence: `${capital(issue.message)}.`,
-      cure: { says: 'Write it like 590 mm, 23 1/4", 60 kg.' },
+      cure: { says: 'Write it like 590 mm, 23 1/4", width / 3 - 20 mm, 60 kg.' },
     };
   return {
     code: 'document.wrong-value',

@@ -342,9 +342,9 @@ describe('the file as a whole', () => {
       'document.repeated-id design/records/lipping',
       'document.unknown-field design/records/top/colour',
       'document.unknown-field design/records/top/shine',
-      'document.unreadable-value design/records/cupboard/width',
       'document.unreadable-value design/records/top/overhangSides',
       'document.unreadable-value shop/rack/lots/birch6/nominal',
+      'formula.no-such-name design/records/cupboard/width',
     ]);
   });
 

@@ -1,5 +1,6 @@
 import type { Snag } from '../snag/index.ts';
 import { checkForm, type Rest } from './check-form.ts';
+import { checkFormulas } from './check-formulas.ts';
 import { checkLengths } from './check-lengths.ts';
 import { checkReferences } from './check-references.ts';
 import { checkStructure } from './check-structure.ts';
@@ -21,7 +22,12 @@ export function checkJob(value: unknown): CheckedJob {
   if (newer) return { ok: false, snags: [newer] };
   const form = checkForm(withMissingIds(value));
   if (!form.ok) return { ok: false, snags: [...form.snags, ...alsoWrong(form.snags, form.rest, value)] };
-  const snags = [...checkReferences(form.job), ...checkStructure(form.job), ...checkLengths(form.job)];
+  const snags = [
+    ...checkReferences(form.job),
+    ...checkStructure(form.job),
+    ...checkLengths(form.job),
+    ...checkFormulas(form.job),
+  ];
   return snags.length ? { ok: false, snags } : { ok: true, job: form.job };
 }
 
@@ -31,14 +37,17 @@ function alsoWrong(faults: readonly Snag[], rest: Rest, value: unknown): readonl
   const touched = new Set(faults.map(({ where }) => where.path?.split('/').slice(0, 3).join('/')));
   const named = idsIn(value);
   const structure = rest.whole ? checkStructure(rest.job) : [];
-  return [...checkReferences(rest.job), ...structure, ...checkLengths(rest.job)].filter(({ code, where }) => {
-    const refersTo = readPlace(rest.job, where.path ?? '');
-    if (code === 'document.no-such-lot' && !rest.hasRack) return false;
-    if (code.startsWith('document.no-such-') && named.has(refersTo)) return false;
-    // A record whose split or kind can't be read may well be fine otherwise.
-    if (code.startsWith('design.') && touched.has(`design/records/${where.record}`)) return false;
-    return !said.has(where.path);
-  });
+  const formulas = rest.whole ? checkFormulas(rest.job) : [];
+  return [...checkReferences(rest.job), ...structure, ...checkLengths(rest.job), ...formulas].filter(
+    ({ code, where }) => {
+      const refersTo = readPlace(rest.job, where.path ?? '');
+      if (code === 'document.no-such-lot' && !rest.hasRack) return false;
+      if (code.startsWith('document.no-such-') && named.has(refersTo)) return false;
+      // A record whose split or kind can't be read may well be fine otherwise.
+      if (code.startsWith('design.') && touched.has(`design/records/${where.record}`)) return false;
+      return !said.has(where.path);
+    },
+  );
 }
 
 /** Every id that stands anywhere in a value. */

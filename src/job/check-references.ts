@@ -1,6 +1,6 @@
 import type { Snag } from '../snag/index.ts';
 import type { JobDocument } from './document.ts';
-import type { DesignRecord } from './records/design-record.ts';
+import { type DesignRecord, isChild } from './records/design-record.ts';
 
 /** Ids: each once, each reference to something that is there, and no record that belongs to itself. */
 export function checkReferences(job: JobDocument): readonly Snag[] {
@@ -40,7 +40,7 @@ function badParents(job: JobDocument): readonly Snag[] {
   const byId = new Map<string, DesignRecord>(job.design.records.map((r) => [r.id, r]));
   const snags: Snag[] = [];
   for (const r of job.design.records) {
-    if (r.kind === 'piece') continue;
+    if (!isChild(r)) continue;
     const path = `design/records/${r.id}/parent`;
     if (!byId.has(r.parent)) {
       snags.push({
@@ -67,7 +67,7 @@ function badParents(job: JobDocument): readonly Snag[] {
 function goesRound(start: DesignRecord, byId: ReadonlyMap<string, DesignRecord>): boolean {
   const seen = new Set([start.id]);
   let at: DesignRecord | undefined = start;
-  while (at && at.kind !== 'piece') {
+  while (at && isChild(at)) {
     at = byId.get(at.parent);
     if (at === start) return true;
     if (at && seen.has(at.id)) return false;

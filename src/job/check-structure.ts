@@ -1,10 +1,10 @@
 import type { Snag } from '../snag/index.ts';
 import type { JobDocument } from './document.ts';
-import type { DesignRecord, RecordKind } from './records/design-record.ts';
+import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
 import { RecordTree } from './tree.ts';
 
 /** What each kind of record may belong to. */
-const MAY_BELONG: Record<Exclude<RecordKind, 'piece'>, readonly RecordKind[]> = {
+const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   case: ['piece'],
   opening: ['case', 'opening'],
   divider: ['opening'],
@@ -55,7 +55,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
       ),
     );
   for (const r of job.design.records) {
-    if (r.kind !== 'piece') snags.push(...wrongParent(r, tree));
+    if (isChild(r)) snags.push(...wrongParent(r, tree));
     snags.push(...tooMany(r, tree));
     if (r.kind === 'opening') snags.push(...badSplit(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)
@@ -72,7 +72,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
   return snags;
 }
 
-function wrongParent(r: Exclude<DesignRecord, { kind: 'piece' }>, tree: RecordTree): readonly Snag[] {
+function wrongParent(r: ChildRecord, tree: RecordTree): readonly Snag[] {
   const parent = tree.get(r.parent);
   if (!parent || MAY_BELONG[r.kind].includes(parent.kind)) return [];
   return [

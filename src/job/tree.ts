@@ -1,5 +1,5 @@
 import type { JobDocument } from './document.ts';
-import type { DesignRecord, RecordKind, RecordOf } from './records/design-record.ts';
+import { type DesignRecord, isChild, type RecordKind, type RecordOf } from './records/design-record.ts';
 
 /** The records of a design by id, and who belongs to whom. Read-only; made afresh from a document. */
 export class RecordTree {
@@ -12,7 +12,7 @@ export class RecordTree {
     records.forEach((r) => {
       this.byId.set(r.id, r);
       if (r.kind === 'piece') piece ??= r;
-      else {
+      else if (isChild(r)) {
         const list = this.brothers.get(r.parent);
         if (list) list.push(r);
         else this.brothers.set(r.parent, [r]);

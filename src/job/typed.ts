@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { parseLength, parseMass } from '../measure/index.ts';
+import { readFormula } from './formula/read-formula.ts';
 
 /**
  * The document keeps what was typed. These schemas check that it can be read, and leave the text alone; a bare
@@ -42,6 +43,40 @@ export const MarginText = v.pipe(
   ),
 );
 
+/** A size above nothing, as typed or worked out from others; what a formula comes to is known when it is set out. */
+export const SizeFormula = formulaOr(SizeText);
+
+/** A size of nothing or more, as typed or worked out from others. */
+export const MarginFormula = formulaOr(MarginText);
+
+function formulaOr(plain: typeof SizeText | typeof MarginText) {
+  return v.pipe(
+    v.string(),
+    v.check(
+      (text) => isFormula(text) || v.is(plain, text),
+      (issue) => sizeProblem(issue.input, plain),
+    ),
+  );
+}
+
+/** Whether a text that is no plain length can be read as a formula. */
+export function isFormula(text: string): boolean {
+  return !parseLength(text, 'mm').ok && readFormula(text).ok;
+}
+
+function sizeProblem(text: string, plain: typeof SizeText | typeof MarginText): string {
+  const formula = readFormula(text);
+  // A number with something unknown behind it was meant as a length; anything with signs or words, as a formula.
+  if (
+    !formula.ok &&
+    !parseLength(text, 'mm').ok &&
+    (/[+*×÷·()/]|\s[-−]\s/u.test(text) || /^\s*[A-Za-z]/.test(text))
+  )
+    return formula.problem;
+  const read = v.safeParse(plain, text);
+  return read.issues?.[0].message ?? '';
+}
+
 export const MassText = v.pipe(
   v.string(),
   v.check(
@@ -55,12 +90,13 @@ function massProblem(text: string): string {
   return read.ok ? '' : read.problem;
 }
 
-/** The share an opening takes of what its split divides: a length, `equal`, or `2 shares`. */
+/** The share an opening takes of what its split divides: a length, a formula, `equal`, or `2 shares`. */
 export const OpeningSizeText = v.pipe(
   v.string(),
   v.check(
     (text) => readOpeningSize(text) !== undefined,
-    (issue) => `“${issue.input}” is neither a size, nor “equal”, nor a number of shares such as “2 shares”`,
+    ({ input }) =>
+      `“${input}” is neither a size, nor a formula, nor “equal”, nor a number of shares such as “2 shares”${/[+*×÷·()/]|\s[-−]\s/u.test(input) ? ` (${sizeProblem(input, SizeText)})` : ''}`,
   ),
 );
 
@@ -77,7 +113,8 @@ export function readOpeningSize(text: string): OpeningSize | undefined {
     return weight > 0 ? { weight } : undefined;
   }
   const length = parseLength(t, 'mm');
-  return length.ok && length.value > 0 ? { fixed: t } : undefined;
+  if (length.ok) return length.value > 0 ? { fixed: t } : undefined;
+  return readFormula(t).ok ? { fixed: t } : undefined;
 }
 
 /** Ids are short words: letters, digits, and `-` or `.` inside. */

@@ -63,10 +63,12 @@ export function explain(ledger: Ledger, traced: Traced, format: LengthFormat): s
 /** The name of an entry: why it is there, or where it comes from; in full with what was typed. */
 function label(entry: Entry, full: boolean): string {
   switch (entry.operation) {
-    case 'document':
-      return full && entry.note !== ''
-        ? `typed as ${entry.note} at ${entry.reason}`
-        : `typed at ${entry.reason}`;
+    case 'document': {
+      // A length inside a formula has the number of its first character behind the path.
+      const [path, inside] = entry.reason.split('@');
+      const where = inside === undefined ? `at ${path}` : `in the formula at ${path}`;
+      return full && entry.note !== '' ? `typed as ${entry.note} ${where}` : `typed ${where}`;
+    }
     case 'measured':
       return `measured: ${entry.reason}`;
     case 'row':
@@ -87,7 +89,8 @@ function terms(entry: Entry): [Traced, string][] {
         [first, '= '],
         ...counted(entry.operands.slice(1)).map(([t, n]): [Traced, string] => [t, `- ${n}`]),
       ];
-    case 'ratio': {
+    case 'ratio':
+    case 'fraction': {
       const [over, under] = entry.numbers;
       return [[first, `= ${over}/${under} of `]];
     }

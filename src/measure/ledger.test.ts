@@ -109,6 +109,7 @@ function build(steps: readonly Step[]): { ledger: Ledger; leaves: Map<string, nu
       greatest: () => ledger.greatest('greatest', ...some),
       least: () => ledger.least('least', ...some),
       round: () => ledger.round('round', a, positive, s.how),
+      fraction: () => ledger.fraction('fraction', a, s.over, s.under, s.how, 'a/size: a * 2 / 3'),
     };
     size.push(made[kind]());
   }

@@ -34,6 +34,7 @@ export const OPERATIONS = [
   'greatest',
   'least',
   'round',
+  'fraction',
 ] as const;
 export type LedgerOperation = (typeof OPERATIONS)[number];
 
@@ -131,6 +132,16 @@ export class Ledger {
     const [over, under] = row.of;
     const v = roundHalfAway((this.ticks(a) * over) / under);
     return this.push('ratio', reason, v, [a], [over, under], `${row.id}: ${row.says} (${row.source})`);
+  }
+
+  /**
+   * `a` times over / under, to the tick as `how` says. The whole numbers stand in a formula of the document; `stands`
+   * tells where.
+   */
+  fraction(reason: string, a: Traced, over: number, under: number, how: Rounding, stands: string): Traced {
+    const q = (this.ticks(a) * over) / under;
+    const v = how === 'down' ? Math.floor(q) : how === 'up' ? Math.ceil(q) : roundHalfAway(q);
+    return this.push('fraction', reason, v, [a], [over, under, ROUNDINGS.indexOf(how)], stands);
   }
 
   /**

@@ -29,6 +29,7 @@ const CODES = [
   'greatest',
   'least',
   'round',
+  'fraction',
 ] as const;
 
 interface Opened {
@@ -123,15 +124,18 @@ function evaluate(entry: Opened, of: readonly bigint[]): bigint {
       return of.reduce((a, b) => (b - a > 0n ? b : a));
     case 'least':
       return of.reduce((a, b) => (b - a < 0n ? b : a));
-    case 'round': {
-      const step = of[1]!;
-      const way = entry.numbers[0];
-      const n = way === 0 ? floor(first, step) : way === 1 ? -floor(-first, step) : nearest(first, step);
-      return n * step;
-    }
+    case 'round':
+      return quotient(first, of[1]!, entry.numbers[0]!) * of[1]!;
+    case 'fraction':
+      return quotient(first * numbers[0]!, numbers[1]!, entry.numbers[2]!);
     default:
       throw new Error(`not an operation on lengths: ${entry.kind}`);
   }
+}
+
+/** over / under as a whole number: down (0), up (1) or to the nearest (2). */
+function quotient(over: bigint, under: bigint, way: number): bigint {
+  return way === 0 ? floor(over, under) : way === 1 ? -floor(-over, under) : nearest(over, under);
 }
 
 /** The whole number at or below over / under. */

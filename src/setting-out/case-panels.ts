@@ -43,7 +43,7 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
   const left = side('left', frame.left);
   const right = side('right', l.less('inner face of the right side', frame.right, board));
   const insideLeft = l.sum('inner face of the left side', frame.left, board);
-  const insideWidth = l.less('clear width between the sides', frame.width, board, board);
+  const { insideWidth } = frame;
   const flat = (role: string, name: string, family: 'bottom' | 'top', z: Traced) =>
     draft.panel({
       record: box.id,
@@ -61,7 +61,6 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
   const lid = frame.top
     ? undefined
     : flat('lid', 'top panel', 'top', l.less('underside of the top panel', frame.head, board));
-  const panels = lid ? [board, board] : [board];
   return {
     left,
     right,
@@ -71,7 +70,7 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
       left: insideLeft,
       floor: l.sum('upper face of the bottom', frame.foot, board),
       width: insideWidth,
-      height: l.less('clear height inside the case', frame.uprightHeight, ...panels),
+      height: frame.insideHeight,
     },
   };
 }

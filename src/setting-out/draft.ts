@@ -1,6 +1,8 @@
 import {
+  formulaNames,
   type JobDocument,
   type Lot,
+  type NamedSize,
   type RecordOf,
   type RecordTree,
   type ToolKind,
@@ -10,6 +12,7 @@ import { SETTING_OUT } from '../materials/index.ts';
 import { Ledger, parseLength, parseMass, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { Feature } from './feature.ts';
+import { reckon } from './formulas.ts';
 import type { Fastener, Joint } from './joint.ts';
 import { type Family, markFor } from './mark.ts';
 import type { Part } from './part.ts';
@@ -57,13 +60,17 @@ export class Draft {
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   readonly job: JobDocument;
+  /** Clear sizes of openings, for formulas; set as soon as the case's planes can be worked out. */
+  clearSize: (opening: string, size: 'width' | 'height' | 'depth') => Traced = () => this.nothing;
   private readonly marks = new Map<Family, number>();
   private readonly byId = new Map<string, DraftPart>();
   private readonly readAlready = new Map<string, Traced>();
+  private readonly names: ReadonlyMap<string, NamedSize>;
 
   constructor(job: JobDocument) {
     this.job = job;
     this.tree = treeOf(job);
+    this.names = formulaNames(job);
   }
 
   /** Nothing, as a traced length. */
@@ -79,15 +86,27 @@ export class Draft {
       : this.nothing;
   }
 
-  /** A length typed at a path of the document. */
+  /** A length typed at a path of the document, or what the formula there comes to. */
   typed(path: string, text: string): Traced {
     const known = this.readAlready.get(path);
     if (known !== undefined) return known;
     const read = parseLength(text, this.job.shop.units);
-    if (!read.ok) throw new Error(`unchecked length at ${path}: ${read.problem}`);
-    const traced = this.ledger.document(path, read.value, text);
+    const traced = read.ok
+      ? this.ledger.document(path, read.value, text)
+      : reckon(this, path, text, this.names, (name) => this.named(name));
     this.readAlready.set(path, traced);
     return traced;
+  }
+
+  private named(name: NamedSize): Traced {
+    switch (name.is) {
+      case 'field':
+        return this.field(this.tree.get(name.record)!, name.field as never);
+      case 'clear':
+        return this.clearSize(name.opening, name.size);
+      case 'thickness':
+        return this.thickness(this.lot(name.lot));
+    }
   }
 
   /** What a lot really measures: its measured thickness, or the nominal one until it has been measured. */

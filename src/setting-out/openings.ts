@@ -1,5 +1,6 @@
-import { type RecordOf, readOpeningSize } from '../job/index.ts';
-import { type Traced, toMm } from '../measure/index.ts';
+import type { RecordOf } from '../job/index.ts';
+import type { Traced } from '../measure/index.ts';
+import type { ClearSizes } from './clear-sizes.ts';
 import type { Draft, DraftPart, Triple } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 
@@ -31,6 +32,7 @@ export interface Parting {
 export function divideSpace(
   draft: Draft,
   frame: CaseFrame,
+  clear: ClearSizes,
   space: Space,
   partings: Parting[],
 ): readonly Space[] {
@@ -43,7 +45,7 @@ export function divideSpace(
   const named = draft.tree.childrenOf(record.id, 'divider');
   const lots = openings.slice(1).map((_, i) => draft.lot(named[i]?.board ?? frame.box.board));
   const thicknesses = lots.map((lot) => draft.thickness(lot));
-  const sizes = openingSizes(draft, record, openings, space.size[axis], thicknesses);
+  const sizes = clear.parted(record.id);
   if (!sizes) return [];
   const l = draft.ledger;
   const leaves: Space[] = [];
@@ -87,7 +89,7 @@ export function divideSpace(
     const sub: Space = across
       ? { ...space, record: opening, at, size, left: before, right: after! }
       : { ...space, record: opening, at, size, below: before, above: after };
-    leaves.push(...divideSpace(draft, frame, sub, partings));
+    leaves.push(...divideSpace(draft, frame, clear, sub, partings));
     at = next;
     if (after) before = after;
   });
@@ -137,51 +139,6 @@ function dividerPart(
     width: '+y',
     between: true,
   });
-}
-
-/** Each opening's size along the split: fixed ones as typed, the rest by shares of what is left. */
-function openingSizes(
-  draft: Draft,
-  split: RecordOf<'opening'>,
-  openings: readonly RecordOf<'opening'>[],
-  total: Traced,
-  dividers: readonly Traced[],
-): readonly Traced[] | undefined {
-  const l = draft.ledger;
-  const asked = openings.map((o) => readOpeningSize(o.size ?? 'equal')!);
-  const fixed = openings.map((o, i) => ('fixed' in asked[i]! ? draft.field(o, 'size') : undefined));
-  const taken = fixed.filter((f) => f !== undefined);
-  const clear = l.less('clear size to share among the openings', total, ...dividers, ...taken);
-  const weights = asked.flatMap((a) => ('weight' in a ? [a.weight] : []));
-  const left = l.ticks(clear);
-  if (weights.length === 0 && left !== 0) {
-    draft.stop(
-      'openings.do-not-add-up',
-      split,
-      'split',
-      `The openings of “${split.id}” are all of a fixed size, and ${left > 0 ? 'leave' : 'lack'} ${toMm(Math.abs(left))} mm.`,
-      {
-        says: 'Let one of them be “equal”.',
-        edits: [{ record: openings.at(-1)!.id, field: 'size', value: 'equal' }],
-      },
-    );
-    return undefined;
-  }
-  let shared = 0;
-  const sizes = openings.map(
-    (_, i) => fixed[i] ?? l.share('an equal share of the clear size', clear, weights, shared++),
-  );
-  if (!sizes.every((size) => draft.isSome(size))) {
-    draft.stop(
-      'openings.no-room',
-      split,
-      'split',
-      `The dividers and fixed sizes of “${split.id}” leave no room for its other openings.`,
-      { says: 'Make the piece larger, a fixed opening smaller, or have fewer openings.' },
-    );
-    return undefined;
-  }
-  return sizes;
 }
 
 function replaced(triple: Triple, axis: 0 | 2, value: Traced): Triple {

@@ -2,8 +2,10 @@ import type { JobDocument } from '../job/index.ts';
 import { backPanel } from './back.ts';
 import { baseFrame } from './base.ts';
 import { casePanels } from './case-panels.ts';
+import { ClearSizes } from './clear-sizes.ts';
 import { nameDimensions } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
+import { formulasHold } from './formulas.ts';
 import { type CaseFrame, frameOfCase } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
 import { joinCase } from './joints.ts';
@@ -21,7 +23,9 @@ import { appliedTop } from './top.ts';
 export function setOut(job: JobDocument): SetOut {
   const draft = new Draft(job);
   const frame = frameOfCase(draft);
-  if (fitsItsFrame(draft, frame)) caseInFull(draft, frame);
+  const clear = new ClearSizes(draft, frame);
+  draft.clearSize = (opening, size) => clear.of(opening, size);
+  if (formulasHold(draft) && fitsItsFrame(draft, frame)) caseInFull(draft, frame, clear);
   checkSpace(draft, frame);
   nameDimensions(draft, frame.overall);
   return {
@@ -44,7 +48,7 @@ function inOrderOfMarks(parts: readonly DraftPart[]): readonly Part[] {
     .sort((a, b) => key(a)[0] - key(b)[0] || key(a)[1] - key(b)[1]);
 }
 
-function caseInFull(draft: Draft, frame: CaseFrame): void {
+function caseInFull(draft: Draft, frame: CaseFrame, clear: ClearSizes): void {
   const panels = casePanels(draft, frame);
   if (!positive(draft, panels.left, panels.bottom) || !draft.isSome(panels.inside.height)) {
     draft.stop(
@@ -70,7 +74,8 @@ function caseInFull(draft: Draft, frame: CaseFrame): void {
       below: panels.bottom,
       above: panels.lid,
     };
-    for (const leaf of divideSpace(draft, frame, space, partings)) fixedShelves(draft, frame, leaf, partings);
+    for (const leaf of divideSpace(draft, frame, clear, space, partings))
+      fixedShelves(draft, frame, leaf, partings);
   }
   const edging = frontEdging(draft, frame, [
     panels.left,

@@ -47,9 +47,13 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['design.shelf-in-split', 'A shelf belongs to an opening that is split.'],
     ['design.divider-count', 'Dividers and openings do not go together.'],
     ['design.shelf-at-and-count', 'Several shelves at one height.'],
+    ['formula.no-such-name', 'A formula uses a name that nothing has.'],
+    ['formula.name-taken', 'A named size is called by a word that formulas already know.'],
+    ['formula.circular', 'Formulas rest on one another in a circle.'],
     ['edit.no-such-place', 'An edit of something that is not in the document.'],
   ]),
   ...raisedBy('setting-out', [
+    ['formula.no-size', 'A formula comes to nothing, to less, or to more than is built.'],
     ['case.no-inside', 'Panels, overhang, base or top leave nothing inside the case.'],
     ['piece.too-large-for-its-place', 'The piece is larger than the place it is meant for.'],
     ['parts.same-space', 'Two parts would stand in the same place.'],

@@ -1,2 +1,3 @@
 export { SNAG_KINDS, type SnagKind, type SnagRoom } from './catalogue.ts';
+export { nearestNames } from './nearest-names.ts';
 export type { Cure, CureEdit, Figures, Level, Rule, Snag, Where } from './snag.ts';

@@ -9,6 +9,8 @@ export interface GeneratedJob {
     readonly work: object;
   };
   readonly overall: { readonly width: number; readonly height: number; readonly depth: number };
+  /** What openings of a size by formula must come to, in ticks, by dimension. */
+  readonly asked: Readonly<Record<string, number>>;
 }
 
 type Units = 'mm' | 'in';
@@ -46,6 +48,29 @@ function inches(sixteenths: number): string {
   return whole === 0 ? `${rest}/16"` : `${whole} ${rest}/16"`;
 }
 
+/** What every generated design calls `gap`. */
+const GAP: Readonly<Record<Units, Typed>> = {
+  mm: { text: '3 mm', ticks: 9600 },
+  in: { text: '1/8"', ticks: 10160 },
+};
+
+/** The same length by a formula. */
+function byFormula(units: Units, of: fc.Arbitrary<Typed>): fc.Arbitrary<Typed & { readonly formula: true }> {
+  const grid = units === 'mm' ? '0.1 mm' : '1/16"';
+  return fc
+    .tuple(
+      of,
+      fc.constantFrom<(t: string) => string>(
+        (t) => `${t} + gap - gap`,
+        (t) => `3 * (${t}) / 3`,
+        (t) => `max(${t}, gap / 7)`,
+        (t) => `nearest(${t} + gap / 1000, ${grid})`,
+        (t) => `min(${t}, width)`,
+      ),
+    )
+    .map(([t, write]) => ({ text: write(t.text), ticks: t.ticks, formula: true }));
+}
+
 /** What fills an opening: shelves, further openings, or nothing. */
 type Filling =
   | { readonly fill: 'nothing' }
@@ -53,7 +78,7 @@ type Filling =
   | {
       readonly fill: 'split';
       readonly split: 'across' | 'down';
-      readonly openings: readonly { readonly size?: string; readonly filling: Filling }[];
+      readonly openings: readonly { readonly size?: string | Typed; readonly filling: Filling }[];
       /** Records for the dividers: their boards, in order; none where they come with the split. */
       readonly dividers?: readonly Field[];
     };
@@ -81,7 +106,12 @@ function filling(units: Units, wide: number, high: number, levels: number): fc.A
 
 function shelves(units: Units, high: number, most: number): fc.Arbitrary<Filling> {
   const common = {
-    setback: optional(length(units, 0, 30).map((t) => t.text)),
+    setback: optional(
+      fc.oneof(
+        { weight: 3, arbitrary: length(units, 0, 30).map((t) => t.text) },
+        { weight: 1, arbitrary: fc.constantFrom('gap', 'gap * 2 + 1', 'up(gap, 5 mm)', 'depth / 20') },
+      ),
+    ),
     load: optional(fc.constantFrom('20 kg', '35 kg', '90 lb')),
     board: optional(fc.constantFrom('board', 'other')),
   };
@@ -102,8 +132,12 @@ function split(
     const each = (direction === 'across' ? wide : high) / count - 20;
     const [w, h] = direction === 'across' ? [each, high] : [wide, each];
     const shared = fc.constantFrom(undefined, 'equal', '1 share', '2 shares', '1.5 shares');
-    const fixed = length(units, 0.6 * each, each).map((t) => t.text);
-    const opening = (size: fc.Arbitrary<string | undefined>) =>
+    const size = length(units, 0.6 * each, each);
+    const fixed = fc.oneof(
+      size.map((t) => t.text),
+      byFormula(units, size),
+    );
+    const opening = (size: fc.Arbitrary<string | Typed | undefined>) =>
       fc.record({ size, filling: filling(units, w * 0.8, h * 0.8, levels - 1) });
     return fc
       .record({
@@ -194,7 +228,10 @@ function screw(id: string, kind: string, mmLong: number, diameter: string, head:
 }
 
 /** The records of a design from its wishes, each opening's filling under its own id. */
-function records(wish: Wish): readonly Field[] {
+function records(
+  wish: Wish,
+  units: Units,
+): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
   const { overall, inside, back, top, base, edged } = wish;
   const list: Field[] = [
     {
@@ -206,18 +243,23 @@ function records(wish: Wish): readonly Field[] {
       depth: overall.depth.text,
     },
     { id: 'case', kind: 'case', parent: 'piece', board: 'board' },
+    { id: 'gap', kind: 'size', value: GAP[units].text },
   ];
+  const asked: Record<string, number> = {};
   const fill = (id: string, filled: Filling) => {
     if (filled.fill === 'shelves')
       list.push({ id: `${id}.shelf`, kind: 'shelf', parent: id, ...withoutAbsent(filled.shelf) });
     if (filled.fill !== 'split') return;
     filled.openings.forEach((opening, i) => {
       const inner = `${id}.${i + 1}`;
+      const { size } = opening;
+      if (typeof size === 'object')
+        asked[`${inner}.${filled.split === 'across' ? 'width' : 'height'}`] = size.ticks;
       list.push({
         id: inner,
         kind: 'opening',
         parent: id,
-        ...(opening.size === undefined ? {} : { size: opening.size }),
+        ...(size === undefined ? {} : { size: typeof size === 'object' ? size.text : size }),
         ...(opening.filling.fill === 'split' ? { split: opening.filling.split } : {}),
       });
       fill(inner, opening.filling);
@@ -235,7 +277,7 @@ function records(wish: Wish): readonly Field[] {
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', board: 'other', ...withoutAbsent(base) });
   if (edged) list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
-  return list;
+  return { list, asked };
 }
 
 interface Wish {
@@ -312,10 +354,12 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
       }),
       router: optional(fc.constantFrom('0.1 mm', '1/64 in', '0.5 mm')),
     })
-    .map(({ wish, thickness, router }) => ({
+    .map(({ wish, thickness, router }) => ({ wish, thickness, router, made: records(wish, units) }))
+    .map(({ wish, thickness, router, made }) => ({
+      asked: made.asked,
       document: {
         version: 1,
-        design: { records: records(wish) },
+        design: { records: made.list },
         shop: shop(units, thickness, router),
         work: {},
       },

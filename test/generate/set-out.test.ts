@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { checkJob, type JobDocument, readJob, readPlace } from '../../src/job/index.ts';
+import { checkJob, isFormula, type JobDocument, readJob, readPlace } from '../../src/job/index.ts';
 import { SETTING_OUT } from '../../src/materials/index.ts';
 import {
   inMm,
@@ -53,8 +53,14 @@ function leafOf(job: JobDocument): (kind: LeafKind, id: string) => number {
   return (kind, id) => {
     if (kind === 'row') return ROWS.get(id) ?? Number.NaN;
     if (kind !== 'document') throw new Error(`nothing has been measured, but ${id}`);
-    const typed = readPlace(job, id);
-    const read = parseLength(String(typed), job.shop.units);
+    const [path, inside] = id.split('@') as [string, string?];
+    const whole = readPlace(job, path);
+    const typed = inside === undefined ? whole : String(whole).slice(Number(inside) - 1);
+    // A length inside a formula ends where a sign or a bracket follows.
+    const read = parseLength(
+      inside === undefined ? String(typed) : /^[^-+*,()]*/.exec(String(typed))![0].replace(/\/ *$/, ''),
+      job.shop.units,
+    );
     if (typeof typed !== 'string' || !read.ok) throw new Error(`no length stands at ${id}`);
     return read.value;
   };
@@ -73,15 +79,23 @@ function traceFaults(job: JobDocument, piece: SetOut): string[] {
   });
 }
 
+/** Whether a record of the design has a formula among its sizes. */
+function usesFormulas(job: JobDocument): boolean {
+  return job.design.records.some((r) =>
+    Object.values(r).some((v) => typeof v === 'string' && isFormula(v) && /[(+*/]/.test(v)),
+  );
+}
+
 describe('a generated design', () => {
   test('sets out exactly, without overlap, every screw in the wood; or says what stops it, and where', {
     timeout: 600_000,
   }, () => {
     let seen = 0;
     let fine = 0;
+    let withFormulas = 0;
     const stops = new Map<string, number>();
     fc.assert(
-      fc.property(generatedJobs, ({ document, overall }) => {
+      fc.property(generatedJobs, ({ document, overall, asked }) => {
         const job = checked(document);
         const piece = setOut(job);
         seen++;
@@ -99,6 +113,9 @@ describe('a generated design', () => {
         }
         fine++;
         expect(faultsOf(piece, overall)).toEqual([]);
+        for (const [name, ticks] of Object.entries(asked))
+          expect(piece.ledger.ticks(piece.dimensions.get(name)!), name).toBe(ticks);
+        if (usesFormulas(job)) withFormulas++;
         expect(traceFaults(job, piece)).toEqual([]);
         expect(JSON.stringify(inMm(piece.ledger, partsReport(piece)))).not.toMatch(/null|NaN/);
       }),
@@ -107,7 +124,9 @@ describe('a generated design', () => {
     const share = fine / seen;
     const list = [...stops].map(([code, n]) => `${code} ${n}`).join(', ');
     console.log(`${fine} of ${seen} generated designs set out without a stop; stops: ${list || 'none'}`);
+    console.log(`formulas in ${Math.round((100 * withFormulas) / fine)} % of them`);
     expect(share).toBeGreaterThanOrEqual(0.8);
+    expect(withFormulas / fine).toBeGreaterThanOrEqual(0.05);
   });
 
   test('sets out the same twice', () => {

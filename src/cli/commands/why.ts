@@ -2,6 +2,7 @@ import { formatOf, type JobDocument } from '../../job/index.ts';
 import { explain, type Ledger, type LengthFormat, type Traced, tracesOf } from '../../measure/index.ts';
 import { planReport } from '../../plan/index.ts';
 import { setOut } from '../../setting-out/index.ts';
+import { nearestNames } from '../../snag/index.ts';
 import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
 import { BadInput, EXIT } from '../output.ts';
@@ -47,30 +48,11 @@ async function byPlace(job: JobDocument, what: string): Promise<Asked> {
 }
 
 function notHere(what: string, names: readonly string[]): BadInput {
-  const near = nearest(what.toLowerCase(), names);
+  const near = nearestNames(what, names);
   return new BadInput(`There is no “${what}” here. Nearest: ${near.map((n) => `“${n}”`).join(', ')}.`);
 }
 
 /** Reasons are read to be added up, so they are told as finely as a rule shows. */
 function finest(format: LengthFormat): LengthFormat {
   return format.unit === 'mm' ? { unit: 'mm', step: 0.1 } : { ...format, denominator: 64 };
-}
-
-/** The three names that share most with what was asked, by pairs of letters. */
-function nearest(wanted: string, names: readonly string[]): readonly string[] {
-  const pairs = (s: string) =>
-    new Set(Array.from({ length: Math.max(0, s.length - 1) }, (_, i) => s.slice(i, i + 2)));
-  const asked = pairs(wanted);
-  const likeness = new Map(
-    names.map((name) => {
-      const own = pairs(name.toLowerCase());
-      let same = 0;
-      for (const p of own) if (asked.has(p)) same++;
-      return [name, (2 * same) / (own.size + asked.size || 1)];
-    }),
-  );
-  return [...likeness]
-    .sort(([a, x], [b, y]) => y - x || (a < b ? -1 : 1))
-    .slice(0, 3)
-    .map(([name]) => name);
 }

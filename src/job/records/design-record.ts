@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { MarginFormula, OpeningSizeText, SizeFormula } from '../typed.ts';
 import { BackRecord } from './back.ts';
 import { BaseRecord } from './base.ts';
 import { CaseRecord } from './case.ts';
@@ -7,6 +8,7 @@ import { EdgingRecord } from './edging.ts';
 import { OpeningRecord } from './opening.ts';
 import { PieceRecord } from './piece.ts';
 import { ShelfRecord } from './shelf.ts';
+import { SizeRecord } from './size.ts';
 import { TopRecord } from './top.ts';
 
 /** Any record of a design. */
@@ -20,8 +22,38 @@ export const DesignRecord = v.variant('kind', [
   TopRecord,
   BaseRecord,
   EdgingRecord,
+  SizeRecord,
 ]);
 export type DesignRecord = v.InferOutput<typeof DesignRecord>;
 export type RecordKind = DesignRecord['kind'];
+/** A record that belongs to another. */
+export type ChildRecord = Exclude<DesignRecord, { kind: 'piece' | 'size' }>;
 /** The record type of one kind. */
 export type RecordOf<K extends RecordKind> = Extract<DesignRecord, { kind: K }>;
+
+/** Whether a record belongs to another; the piece and the named sizes stand alone. */
+export function isChild(record: DesignRecord): record is ChildRecord {
+  return record.kind !== 'piece' && record.kind !== 'size';
+}
+
+/** A field of a record that may hold a formula, and whether what it comes to may be nothing. */
+export interface FormulaField {
+  readonly field: string;
+  readonly mayBeNothing: boolean;
+}
+
+/** The fields of a kind of record that may hold a formula. */
+export function formulaFields(kind: RecordKind): readonly FormulaField[] {
+  return FORMULA_FIELDS.get(kind) ?? [];
+}
+
+const FORMULAS: readonly unknown[] = [SizeFormula, MarginFormula, OpeningSizeText];
+const FORMULA_FIELDS: ReadonlyMap<string, readonly FormulaField[]> = new Map(
+  DesignRecord.options.map(({ entries }) => [
+    entries.kind.literal,
+    Object.entries(entries as Record<string, object>).flatMap(([field, entry]) => {
+      const schema = 'wrapped' in entry ? entry.wrapped : entry;
+      return FORMULAS.includes(schema) ? [{ field, mayBeNothing: schema === MarginFormula }] : [];
+    }),
+  ]),
+);

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { Id, MarginText, MassText, SizeText } from '../typed.ts';
+import { Id, MarginFormula, MassText, SizeFormula } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
 /** Fixed shelves in an opening: one at a height, or several that part it equally. */
@@ -10,9 +10,9 @@ export const ShelfRecord = v.strictObject({
   /** How many, equally spaced. One when absent. */
   count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40))),
   /** Clear height below a single shelf; equal spacing when absent. */
-  at: v.optional(SizeText),
+  at: v.optional(SizeFormula),
   /** How far its front stays behind the case's front. */
-  setback: v.optional(MarginText),
+  setback: v.optional(MarginFormula),
   /** What stands on each. */
   load: v.optional(MassText),
 });

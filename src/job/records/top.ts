@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { Id, MarginText, MassText } from '../typed.ts';
+import { Id, MarginFormula, MassText } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
 /** A top that lies on the case and is screwed to its uprights from inside. */
@@ -8,9 +8,9 @@ export const TopRecord = v.strictObject({
   kind: v.literal('top'),
   board: Id,
   /** How far it stands out beyond the case, its edging included. */
-  overhangFront: v.optional(MarginText),
-  overhangSides: v.optional(MarginText),
-  overhangBack: v.optional(MarginText),
+  overhangFront: v.optional(MarginFormula),
+  overhangSides: v.optional(MarginFormula),
+  overhangBack: v.optional(MarginFormula),
   /** A lot of solid strips to edge it with, mitred at the corners. */
   edging: v.optional(Id),
   edgedSides: v.optional(v.picklist(['front-and-sides', 'all-round'])),

@@ -1,0 +1,51 @@
+import type { JobDocument } from '../document.ts';
+import type { DesignRecord } from '../records/design-record.ts';
+import { FUNCTIONS } from './formula.ts';
+
+/** What a name in a formula stands for. */
+export type NamedSize =
+  /** The size typed in a field of a record. */
+  | { readonly is: 'field'; readonly record: string; readonly field: string }
+  /** A clear size of an opening. */
+  | { readonly is: 'clear'; readonly opening: string; readonly size: ClearSize }
+  /** What a lot measures. */
+  | { readonly is: 'thickness'; readonly lot: string };
+
+export type ClearSize = 'width' | 'height' | 'depth';
+
+const SIZES: readonly ClearSize[] = ['width', 'height', 'depth'];
+
+/** Words that already mean something in a formula: no size can have one of them for its name. */
+export const TAKEN: ReadonlySet<string> = new Set([
+  ...SIZES,
+  ...Object.keys(FUNCTIONS),
+  ...['mm', 'cm', 'm', 'in', 'inch', 'inches', 'ft', 'foot', 'feet'],
+  'equal',
+]);
+
+/**
+ * Every name that a formula of the design may use: the overall `width`, `height` and `depth`; the maker's own; `bay1.width`
+ * of an opening; `case.thickness` of what is made of a board.
+ */
+export function formulaNames(job: JobDocument): ReadonlyMap<string, NamedSize> {
+  const names = new Map<string, NamedSize>();
+  const { records } = job.design;
+  const piece = records.find((r) => r.kind === 'piece');
+  if (piece) for (const field of SIZES) names.set(field, { is: 'field', record: piece.id, field });
+  for (const r of records) {
+    if (r.kind === 'size' && !names.has(r.id)) names.set(r.id, { is: 'field', record: r.id, field: 'value' });
+    if (r.kind === 'opening')
+      for (const size of SIZES) names.set(`${r.id}.${size}`, { is: 'clear', opening: r.id, size });
+    const lot = lotOf(r, records);
+    if (lot !== undefined) names.set(`${r.id}.thickness`, { is: 'thickness', lot });
+  }
+  return names;
+}
+
+/** What a record's own panel or strip is made of; dividers and shelves without a board are of the case's. */
+function lotOf(r: DesignRecord, records: readonly DesignRecord[]): string | undefined {
+  if ('board' in r && r.board !== undefined) return r.board;
+  if (r.kind === 'edging') return r.strip;
+  if (r.kind !== 'divider' && r.kind !== 'shelf') return undefined;
+  return records.find((c) => c.kind === 'case')?.board;
+}
