@@ -34,7 +34,10 @@ function rowsIn(x: unknown, found = new Map<string, LengthRow | RatioRow>()): ty
 
 /** The value of a leaf, read from where it says it stands; a sentence when it can't be. */
 function leafValue(job: JobDocument, { kind, id, note }: Leaf): number | string {
-  if (kind === 'measured') return `${id}: nothing has been measured on the bench yet`;
+  if (kind === 'measured') {
+    const read = parseLength(job.work.measured?.[id] ?? '', job.shop.units);
+    return read.ok ? read.value : `${id} was not measured`;
+  }
   if (kind === 'document') {
     const [path, inside] = id.split('@') as [string, string?];
     const whole = readPlace(job, path);

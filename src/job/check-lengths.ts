@@ -42,6 +42,8 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
     }
   };
   for (const r of job.design.records) check(`design/records/${r.id}`, r, RECORD_LENGTHS, LONGEST);
+  const measured = job.work?.measured ?? {};
+  check('work/measured', measured, Object.keys(measured), LONGEST);
   for (const lot of job.shop.rack.lots) check(`shop/rack/lots/${lot.id}`, lot, LOT_LENGTHS, THICKEST);
   return snags;
 }

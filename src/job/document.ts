@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { DesignRecord } from './records/design-record.ts';
 import { Shop } from './shop/shop.ts';
+import { SizeText } from './typed.ts';
 
 /** The document's version. It stays 1 until the first release. */
 export const VERSION = 1;
@@ -9,8 +10,11 @@ export const VERSION = 1;
 export const Design = v.strictObject({ records: v.array(DesignRecord) });
 export type Design = v.InferOutput<typeof Design>;
 
-/** What was issued, done and measured. Nothing has been, so far. */
-export const Work = v.strictObject({});
+/** What was found on the bench. */
+export const Work = v.strictObject({
+  /** Sizes as measured, by the name of the dimension: `bay1.width`. */
+  measured: v.optional(v.record(v.string(), SizeText)),
+});
 export type Work = v.InferOutput<typeof Work>;
 
 /** One job: a design, the shop it is built in, and the work on it. Plain JSON. */

@@ -30,6 +30,9 @@ export function applyEdit(job: JobDocument, edit: Edit): Edited {
 export function inverseOf(job: JobDocument, edit: Edit): Edit {
   switch (edit.edit) {
     case 'set': {
+      // The first value that is measured brings the list with it, and takes it away again.
+      if (edit.at.startsWith(MEASURED) && job.work.measured === undefined)
+        return { edit: 'set', at: 'work/measured' };
       const before = readPlace(job, edit.at);
       return before === undefined
         ? { edit: 'set', at: edit.at }
@@ -55,11 +58,16 @@ export function inverseOf(job: JobDocument, edit: Edit): Edit {
   }
 }
 
+/** Where measured values stand. */
+const MEASURED = 'work/measured/';
+
 function change(job: JobDocument, edit: Edit): unknown {
   const records = job.design.records;
   switch (edit.edit) {
     case 'set': {
-      const changed = writePlace(job, edit.at, edit.value);
+      const first = edit.at.startsWith(MEASURED) && job.work.measured === undefined;
+      const into = first ? { ...job, work: { ...job.work, measured: {} } } : job;
+      const changed = writePlace(into, edit.at, edit.value);
       // An id is what others, and the way back, find a record by: a change that loses its own place is none.
       return readPlace(changed, edit.at) === edit.value ? changed : undefined;
     }

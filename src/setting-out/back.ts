@@ -12,7 +12,7 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
   const l = draft.ledger;
   const lot = draft.lot(back.board);
   const clear = l.row(SETTING_OUT.backClear);
-  const front = l.less('front of the back panel', frame.rear, frame.backRoom);
+  const front = l.sum('front of the back panel', frame.panelFront, frame.insideDepth);
   const height = l.less('height of the back, clear of the top', frame.uprightHeight, clear);
   const common = {
     record: back.id,

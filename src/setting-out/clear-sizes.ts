@@ -26,9 +26,18 @@ export class ClearSizes {
       return { width: frame.insideWidth, height: frame.insideHeight, depth: frame.insideDepth }[size];
     if (size !== splitSize(parent)) return this.of(parent.id, size);
     // A fixed size is its own: another that rests on it must not wait for the whole split.
-    if (isFixed(opening)) return draft.field(opening, 'size');
+    const own = this.own(opening, size);
+    if (own !== undefined) return own;
     const place = draft.tree.childrenOf(parent.id, 'opening').indexOf(opening);
     return this.parted(parent.id)?.[place] ?? draft.nothing;
+  }
+
+  /** What an opening measures, or the size that it was given; undefined where it takes a share. */
+  private own(opening: RecordOf<'opening'>, size: ClearSize): Traced | undefined {
+    return (
+      this.draft.measured(`${opening.id}.${size}`) ??
+      (isFixed(opening) ? this.draft.field(opening, 'size') : undefined)
+    );
   }
 
   /** The sizes of a split's openings along the split; undefined where they don't come out. */
@@ -37,7 +46,7 @@ export class ClearSizes {
     return this.splits.get(id);
   }
 
-  /** Each opening's size along the split: fixed ones as typed, the rest by shares of what is left. */
+  /** Each opening's size along the split: as measured, fixed ones as typed, the rest by shares of what is left. */
   private part(split: RecordOf<'opening'>): readonly Traced[] | undefined {
     const { draft, frame } = this;
     const l = draft.ledger;
@@ -48,19 +57,19 @@ export class ClearSizes {
       .map((_, i) => draft.thickness(draft.lot(named[i]?.board ?? frame.box.board)));
     const total = this.of(split.id, splitSize(split)!);
     const asked = openings.map((o) => readOpeningSize(o.size ?? 'equal')!);
-    const fixed = openings.map((o) => (isFixed(o) ? draft.field(o, 'size') : undefined));
+    const fixed = openings.map((o) => this.own(o, splitSize(split)!));
     const taken = fixed.filter((f) => f !== undefined);
     const clear = l.less('clear size to share among the openings', total, ...dividers, ...taken);
-    const weights = asked.flatMap((a) => ('weight' in a ? [a.weight] : []));
+    const weights = asked.flatMap((a, i) => (fixed[i] === undefined && 'weight' in a ? [a.weight] : []));
     const left = l.ticks(clear);
     if (weights.length === 0 && left !== 0) {
       draft.stop(
         'openings.do-not-add-up',
         split,
         'split',
-        `The openings of “${split.id}” are all of a fixed size, and ${left > 0 ? 'leave' : 'lack'} ${toMm(Math.abs(left))} mm.`,
+        `The openings of “${split.id}” are all of a fixed size or measured, and ${left > 0 ? 'leave' : 'lack'} ${toMm(Math.abs(left))} mm.`,
         {
-          says: 'Let one of them be “equal”.',
+          says: 'Let one of them be “equal”, and measure all but that one.',
           edits: [{ record: openings.at(-1)!.id, field: 'size', value: 'equal' }],
         },
       );

@@ -9,7 +9,7 @@ import {
   treeOf,
 } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import { Ledger, parseLength, parseMass, type Traced } from '../measure/index.ts';
+import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { Feature } from './feature.ts';
 import { reckon } from './formulas.ts';
@@ -59,6 +59,8 @@ export class Draft {
   readonly surfaces: Surface[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
+  /** Measured dimensions that something was set out by. */
+  readonly measuredUsed = new Set<string>();
   readonly job: JobDocument;
   /** Clear sizes of openings, for formulas; set as soon as the case's planes can be worked out. */
   clearSize: (opening: string, size: 'width' | 'height' | 'depth') => Traced = () => this.nothing;
@@ -98,6 +100,16 @@ export class Draft {
     return traced;
   }
 
+  /** What was found on the bench for a dimension; undefined when it wasn't measured. */
+  measured(dimension: string): Traced | undefined {
+    const typed = this.job.work.measured?.[dimension];
+    if (typed === undefined) return undefined;
+    const read = parseLength(typed, this.job.shop.units);
+    if (!read.ok) throw new Error(`unchecked length of ${dimension}: ${read.problem}`);
+    this.measuredUsed.add(dimension);
+    return this.ledger.measured(dimension, read.value);
+  }
+
   private named(name: NamedSize): Traced {
     switch (name.is) {
       case 'field':
@@ -115,6 +127,14 @@ export class Draft {
     return lot.thickness === undefined
       ? this.typed(`${path}/nominal`, lot.nominal)
       : this.typed(`${path}/thickness`, lot.thickness);
+  }
+
+  /** A size as fine as the shop's saw is set; as it is where the shop has none. */
+  asSawn(size: Traced, how: Rounding): Traced {
+    const saws = this.job.shop.tools.filter((t) => t.kind === 'circular-saw' || t.kind === 'mitre-saw');
+    if (saws.length === 0) return size;
+    const kind = saws.some((t) => t.kind === 'circular-saw') ? 'circular-saw' : 'mitre-saw';
+    return this.ledger.round('as fine as the saw is set', size, this.stepOf(kind), how);
   }
 
   /** The finest step a kind of tool is set to; whole millimetres when the shop has none. */

@@ -12,6 +12,8 @@ export interface CaseFrame {
   readonly lot: Lot;
   readonly board: Traced;
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
+  /** What the overall sizes really come to: as asked, but for what was measured inside. */
+  readonly outside: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   readonly top: RecordOf<'top'> | undefined;
   readonly base: RecordOf<'base'> | undefined;
   readonly back: RecordOf<'back'> | undefined;
@@ -30,7 +32,7 @@ export interface CaseFrame {
   /** What the front edging adds; nothing without. */
   readonly edgingThickness: Traced;
   readonly backThickness: Traced;
-  /** How deep a place the back has behind the panels inside: its thickness, or the rabbet that takes it. */
+  /** How far in from the sides' back edges their rabbets for the back go. */
   readonly backRoom: Traced;
   /** Where the panels' own front begins. */
   readonly panelFront: Traced;
@@ -56,43 +58,85 @@ export function frameOfCase(draft: Draft): CaseFrame {
   });
   const behind = () => (top ? draft.field(top, 'overhangBack') : draft.nothing);
   const topThickness = () => (top ? draft.thickness(draft.lot(top.board)) : draft.nothing);
+  const behindEdging = () => l.less('depth behind the front edging', planes.depth, planes.edgingThickness);
+  const root = draft.tree.childOf(box.id, 'opening');
+  // What was found inside stands before what was drawn outside: there the panels are already made.
+  const found = (size: 'width' | 'height') => root && draft.measured(`${root.id}.${size}`);
+  const panelsAcross = () => (top ? [planes.board] : [planes.board, planes.board]);
   const planes: Planes = asAsked<Planes>({
     board: () => draft.thickness(lot),
     left: () => (top ? draft.field(top, 'overhangSides') : draft.nothing),
-    right: () => l.less('right side of the case, inside the top’s overhang', overall.width, planes.left),
+    right: () =>
+      found('width') !== undefined
+        ? l.sum('right side of the case, as measured inside', planes.left, planes.width)
+        : l.less('right side of the case, inside the top’s overhang', overall.width, planes.left),
     front: () => (top ? draft.field(top, 'overhangFront') : draft.nothing),
     rear: () => l.less('back of the case, inside the top’s overhang', overall.depth, behind()),
     foot: () => (base ? draft.field(base, 'height') : draft.nothing),
-    head: () => l.less('underside of the top', overall.height, topThickness()),
-    width: () =>
-      l.less('width of the case, inside the top’s overhang', overall.width, planes.left, planes.left),
+    head: () =>
+      found('height') !== undefined
+        ? l.sum('underside of the top, as measured inside', planes.foot, planes.uprightHeight)
+        : l.less('underside of the top', overall.height, topThickness()),
+    width: () => {
+      const inside = found('width');
+      if (inside !== undefined)
+        return l.sum('width of the case, as measured inside', inside, planes.board, planes.board);
+      return l.less('width of the case, inside the top’s overhang', overall.width, planes.left, planes.left);
+    },
     depth: () => l.less('depth of the case, under the top’s overhang', overall.depth, planes.front, behind()),
-    uprightHeight: () =>
-      l.less('height of the sides, between base and top', overall.height, planes.foot, topThickness()),
+    uprightHeight: () => {
+      const inside = found('height');
+      if (inside !== undefined)
+        return l.sum('height of the sides, as measured inside', inside, ...panelsAcross());
+      return l.less('height of the sides, between base and top', overall.height, planes.foot, topThickness());
+    },
     edgingThickness: () => (edging ? draft.thickness(draft.lot(edging.strip)) : draft.nothing),
     backThickness: () => (back ? draft.thickness(draft.lot(back.board)) : draft.nothing),
-    // A rabbet is set to a step of the router, and a back must go in: what the step adds stays behind the back.
+    // A back lies against the panels inside, so the rabbets must not stop it before: reckoned with the sizes as sawn,
+    // and on to the next step of the router.
     backRoom: () =>
-      back?.fitting === 'rabbet'
-        ? l.round('as fine as the router is set', planes.backThickness, draft.stepOf('router'), 'up')
-        : planes.backThickness,
+      l.round(
+        'as fine as the router is set',
+        l.less(
+          'from the back of the panels inside to that of the sides',
+          l.greatest(
+            'depth of the sides, as drawn or as sawn',
+            behindEdging(),
+            draft.asSawn(behindEdging(), 'nearest'),
+          ),
+          planes.insideDepth,
+        ),
+        draft.stepOf('router'),
+        'up',
+      ),
     panelFront: () =>
       l.sum('where the panels begin, behind the edging', planes.front, planes.edgingThickness),
-    insideWidth: () => l.less('clear width between the sides', planes.width, planes.board, planes.board),
+    insideWidth: () =>
+      found('width') ?? l.less('clear width between the sides', planes.width, planes.board, planes.board),
     insideHeight: () =>
-      l.less(
-        'clear height inside the case',
-        planes.uprightHeight,
-        ...(top ? [planes.board] : [planes.board, planes.board]),
-      ),
-    insideDepth: () =>
-      l.less(
+      found('height') ?? l.less('clear height inside the case', planes.uprightHeight, ...panelsAcross()),
+    insideDepth: () => {
+      const depth = l.less(
         'depth of the panels inside, in front of the back',
-        l.less('depth behind the front edging', planes.depth, planes.edgingThickness),
-        planes.backRoom,
-      ),
+        behindEdging(),
+        planes.backThickness,
+      );
+      return back?.fitting === 'rabbet' ? draft.asSawn(depth, 'down') : depth;
+    },
   });
-  return Object.assign(planes, { piece, box, lot, overall, top, base, back, edging });
+  const outside = asAsked<CaseFrame['outside']>({
+    // A top stands out as far as it was drawn to.
+    width: () =>
+      found('width') !== undefined
+        ? l.sum('width, as measured inside', planes.left, planes.width, planes.left)
+        : overall.width,
+    height: () =>
+      found('height') !== undefined
+        ? l.sum('height, as measured inside', planes.head, topThickness())
+        : overall.height,
+    depth: () => overall.depth,
+  });
+  return Object.assign(planes, { outside, piece, box, lot, overall, top, base, back, edging });
 }
 
 type Planes = { [K in keyof CaseFrame as CaseFrame[K] extends Traced ? K : never]: CaseFrame[K] };

@@ -9,6 +9,7 @@ import { formulasHold } from './formulas.ts';
 import { type CaseFrame, frameOfCase } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
 import { joinCase } from './joints.ts';
+import { measuredInVain } from './measured-in-vain.ts';
 import { divideSpace, loadSurface, type Parting, type Space } from './openings.ts';
 import type { Part } from './part.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
@@ -27,7 +28,8 @@ export function setOut(job: JobDocument): SetOut {
   draft.clearSize = (opening, size) => clear.of(opening, size);
   if (formulasHold(draft) && fitsItsFrame(draft, frame)) caseInFull(draft, frame, clear);
   checkSpace(draft, frame);
-  nameDimensions(draft, frame.overall);
+  nameDimensions(draft, frame.outside);
+  measuredInVain(draft);
   return {
     ledger: draft.ledger,
     parts: inOrderOfMarks(draft.parts),
@@ -35,7 +37,7 @@ export function setOut(job: JobDocument): SetOut {
     fasteners: draft.fasteners,
     openings: draft.openings,
     surfaces: draft.surfaces,
-    overall: frame.overall,
+    overall: frame.outside,
     dimensions: draft.dimensions,
     snags: draft.snags,
   };

@@ -11,7 +11,7 @@ export interface Top {
 
 /** The applied top of a case; undefined where it has none or none can be made. */
 export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
-  const { top, overall } = frame;
+  const { top, outside: overall } = frame;
   if (!top) return undefined;
   const l = draft.ledger;
   const lot = draft.lot(top.board);

@@ -54,6 +54,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
   ]),
   ...raisedBy('setting-out', [
     ['formula.no-size', 'A formula comes to nothing, to less, or to more than is built.'],
+    ['measured.no-such-dimension', 'A measured value of a dimension that is not there.'],
+    ['measured.not-used', 'A measured value of a dimension that rests on another one to be measured.'],
     ['case.no-inside', 'Panels, overhang, base or top leave nothing inside the case.'],
     ['piece.too-large-for-its-place', 'The piece is larger than the place it is meant for.'],
     ['parts.same-space', 'Two parts would stand in the same place.'],

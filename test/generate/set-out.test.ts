@@ -52,7 +52,11 @@ const ROWS = new Map(
 function leafOf(job: JobDocument): (kind: LeafKind, id: string) => number {
   return (kind, id) => {
     if (kind === 'row') return ROWS.get(id) ?? Number.NaN;
-    if (kind !== 'document') throw new Error(`nothing has been measured, but ${id}`);
+    if (kind === 'measured') {
+      const read = parseLength(job.work.measured?.[id] ?? '', job.shop.units);
+      if (!read.ok) throw new Error(`${id} was not measured`);
+      return read.value;
+    }
     const [path, inside] = id.split('@') as [string, string?];
     const whole = readPlace(job, path);
     const typed = inside === undefined ? whole : String(whole).slice(Number(inside) - 1);
@@ -127,6 +131,49 @@ describe('a generated design', () => {
     console.log(`formulas in ${Math.round((100 * withFormulas) / fine)} % of them`);
     expect(share).toBeGreaterThanOrEqual(0.8);
     expect(withFormulas / fine).toBeGreaterThanOrEqual(0.05);
+  });
+
+  test('follows what was measured in one of its openings, and is as sound as before', {
+    timeout: 600_000,
+  }, () => {
+    let followed = 0;
+    const pick = fc.record({ which: fc.nat(), off: fc.constantFrom(-3200, -960, 320, 960, 2240) });
+    fc.assert(
+      fc.property(generatedJobs, pick, ({ document }, { which, off }) => {
+        const job = checked(document);
+        const before = setOut(job);
+        const sized = job.design.records.flatMap((r) => {
+          if (r.kind !== 'opening') return [];
+          const parent = job.design.records.find((p) => p.id === r.parent);
+          if (parent?.kind !== 'opening') return [`${r.id}.width`, `${r.id}.height`];
+          const free = job.design.records.some(
+            (o) =>
+              o.kind === 'opening' &&
+              o.parent === parent.id &&
+              o.id !== r.id &&
+              !/[0-9]["m ]|gap/.test(o.size ?? ''),
+          );
+          return free ? [`${r.id}.${parent.split === 'across' ? 'width' : 'height'}`] : [];
+        });
+        if (sized.length === 0 || before.snags.length > 0) return;
+        const name = sized[which % sized.length]!;
+        const value = before.ledger.ticks(before.dimensions.get(name)!) + off;
+        const measured = { ...document, work: { measured: { [name]: `${value / 3200} mm` } } };
+        const found = checked(measured);
+        const after = setOut(found);
+        expect(after.snags.filter((s) => s.code.startsWith('measured.'))).toEqual([]);
+        if (after.snags.some((s) => s.level === 'stop')) return;
+        followed++;
+        expect(after.ledger.ticks(after.dimensions.get(name)!)).toBe(value);
+        const [width, height, depth] = (['width', 'height', 'depth'] as const).map((k) =>
+          after.ledger.ticks(after.overall[k]),
+        );
+        expect(faultsOf(after, { width: width!, height: height!, depth: depth! })).toEqual([]);
+        expect(traceFaults(found, after)).toEqual([]);
+      }),
+      { numRuns: 100, seed: SEED },
+    );
+    expect(followed).toBeGreaterThan(50);
   });
 
   test('sets out the same twice', () => {

@@ -15,7 +15,8 @@ const FIELDS: Readonly<Record<string, string>> = {
 
 /** What a place in the document is called on the page: `Glaze cabinet, width`, `Birch plywood 18 mm, thickness`. */
 export function placeName(job: JobDocument, path: string): string {
-  const steps = path.split('/');
+  // A length inside a formula has the number of its first character behind the path.
+  const steps = path.replace(/@\d+$/, '').split('/');
   const field = steps.at(-1)!;
   const words = FIELDS[field] ?? field;
   if (path.startsWith('design/records/')) {
@@ -49,6 +50,7 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
     case 'shelf':
       return `Shelf ${record.id}`;
     case 'opening':
+    case 'size':
       return record.id;
     case 'divider':
       return `Divider ${record.id}`;

@@ -30,9 +30,12 @@ function WhySlip({ asked }: { asked: Asked }) {
   }, []);
 
   const lines = reasonsOf(setOut, traced, format);
-  const typed = leavesOf(setOut.ledger.data(), traced).flatMap((leaf) =>
-    leaf.kind === 'document' && typeof readPlace(job, leaf.id) === 'string' ? [leaf.id] : [],
+  const places = leavesOf(setOut.ledger.data(), traced).flatMap((leaf) =>
+    leaf.kind === 'document' && typeof readPlace(job, leaf.id.replace(/@\d+$/, '')) === 'string'
+      ? [leaf.id.replace(/@\d+$/, '')]
+      : [],
   );
+  const typed = [...new Set(places)];
   return (
     <aside
       className="why"

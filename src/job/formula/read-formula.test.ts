@@ -85,16 +85,23 @@ describe('a formula', () => {
       '"',
       '$',
     ];
-    const leaves = (f: Formula): readonly Formula[] =>
-      f.is === 'length' || f.is === 'name'
-        ? [f]
-        : f.is === 'sum' || f.is === 'less'
-          ? [...leaves(f.left), ...leaves(f.right)]
-          : f.is === 'greatest' || f.is === 'least'
-            ? f.of.flatMap(leaves)
-            : f.is === 'round'
-              ? [...leaves(f.of), ...leaves(f.step)]
-              : leaves(f.of);
+    const leaves = (f: Formula): readonly Formula[] => {
+      switch (f.is) {
+        case 'length':
+        case 'name':
+          return [f];
+        case 'sum':
+        case 'less':
+          return [...leaves(f.left), ...leaves(f.right)];
+        case 'scaled':
+          return leaves(f.of);
+        case 'round':
+          return [...leaves(f.of), ...leaves(f.step)];
+        case 'greatest':
+        case 'least':
+          return f.of.flatMap(leaves);
+      }
+    };
     let read = 0;
     fc.assert(
       fc.property(fc.array(fc.constantFrom(...words), { maxLength: 9 }), (some) => {
