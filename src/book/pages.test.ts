@@ -23,6 +23,20 @@ describe('a plan book', () => {
     }
   });
 
+  it('has a page of the gauge sticks where there are any', () => {
+    const { parts } = input.setOut;
+    const [part] = parts;
+    const uses = [{ operation: 'D/set', mark: 'D' }];
+    const gauges = [{ name: 'gauge stick 1', length: part!.length, uses }];
+    const found = book({ ...input, build: { ...input.build, gauges } }).pages.filter(
+      (p) => p.kind === 'gauges',
+    );
+    expect(found).toHaveLength(1);
+    expect(found[0]!.bookmark).toBe('Gauge sticks');
+    expect(words(found[0]!)).toContain('gauge stick 1');
+    expect(found[0]!.marks.some((m) => m.kind === 'text' && m.trace === part!.length)).toBe(true);
+  });
+
   it('numbers the pages', () => {
     pages.forEach((p, i) => {
       if (i > 0) expect(words(p)).toContain(`${i + 1} of ${pages.length}`);

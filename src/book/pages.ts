@@ -2,6 +2,7 @@ import type { Book, BookPage } from './book.ts';
 import type { BookInput } from './book-input.ts';
 import { type Content, cover } from './cover.ts';
 import { type Block, flow } from './flow.ts';
+import { gaugeBlocks } from './gauge-pages.ts';
 import { cuttingListBlocks, shoppingBlocks } from './list-pages.ts';
 import { columnOf, framed, PAPERS } from './page-frame.ts';
 import { sheetBlocks } from './sheet-pages.ts';
@@ -33,6 +34,9 @@ export function book(input: BookInput, type: TextMeasure = PLEX): Book {
       title: 'Materials, hours, cost',
       pages: set('shopping', 'Materials, hours, cost', shoppingBlocks(input, width, type)),
     },
+    ...(input.build.gauges.length > 0
+      ? [{ title: 'Gauge sticks', pages: set('gauges', 'Gauge sticks', gaugeBlocks(input, width, type)) }]
+      : []),
     { title: 'Step cards', pages: set('steps', 'Step cards', stepBlocks(input, width, type)) },
     { title: 'Snags', pages: set('snags', 'Snags', snagBlocks(input, width, type)) },
   ];

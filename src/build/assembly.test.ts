@@ -37,6 +37,31 @@ describe('the assembly', () => {
     expect(driven.reduce((n, [, count]) => n + count, 0)).toBe(drawn.fasteners.length);
   });
 
+  test('each distance that parts are set by has one stick, cut once and named on every card that uses it', () => {
+    const { drawn, build } = built(demoDocument());
+    const { ledger } = drawn;
+    const lengths = build.gauges.map((g) => ledger.ticks(g.length));
+    expect(new Set(lengths).size).toBe(lengths.length);
+    // Four equal bays: one stick for the uprights between them.
+    expect(build.gauges[0]!.uses.map((u) => u.mark)).toEqual(['D1', 'D2', 'D3']);
+    const gaps = build.operations.flatMap(({ id, does }) =>
+      does.act === 'set' && does.into === 'case'
+        ? does.touches.flatMap((t) =>
+            t.gap !== undefined && t.side !== t.face ? [[id, ledger.ticks(t.gap)]] : [],
+          )
+        : [],
+    );
+    const used = build.gauges.flatMap((g) => g.uses.map((u) => [u.operation, ledger.ticks(g.length)]));
+    expect(used.sort()).toEqual(gaps.sort());
+    for (const { name, uses } of build.gauges)
+      uses.forEach(({ operation }, i) => {
+        const { lines } = build.operations.find((o) => o.id === operation)!;
+        const cut = lines.filter((l) => l.includes(`Cut ${name} twice,`)).length;
+        expect(cut).toBe(i === 0 ? 1 : 0);
+        expect(lines.some((l) => l.toLowerCase().includes(name))).toBe(true);
+      });
+  });
+
   test('every part goes in once, after all it stands against', () => {
     const { drawn, build } = built(demoDocument());
     const there = new Set<string>(['bench']);

@@ -64,7 +64,8 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
       told.push(words);
       lengths.push(...more);
     }
-  const gauged = touches.some((t) => t.gap !== undefined && t.side !== t.face);
+  const gap = touches.find((t) => t.gap !== undefined && t.side !== t.face)?.gap;
+  const stick = gap === undefined ? [] : gaugeLine(bench, part, gap, lengths);
   bench.do(
     {
       id: `${part.mark}/set`,
@@ -89,9 +90,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
               `${capital(wayRound(part))}.`,
             ]
           : [...glueLines(bench, standing, part), `${capital(listWords(told))}; ${wayRound(part)}.`]),
-        ...(gauged
-          ? ['Cut two gauge sticks to that distance and put one at each end: a stick can’t be misread.']
-          : []),
+        ...stick,
         ...(!first && pocketed(bench, standing, part)
           ? ['Clamp the joint before driving any screw: a pocket screw pulls the part sideways.']
           : []),
@@ -106,6 +105,18 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
     if (other !== undefined && standing.has(other)) driveScrews(bench, j);
   }
+}
+
+/** The gauge sticks a part is set by: cut for the first that needs them, and used again. */
+function gaugeLine(bench: Bench, part: Part, gap: Traced, lengths: Traced[]): readonly string[] {
+  const stick = bench.gauges.use(gap, `${part.mark}/set`, part.mark);
+  const [first] = stick.uses;
+  const n = lengths.push(stick.length) - 1;
+  return [
+    stick.uses.length === 1
+      ? `Cut ${stick.name} twice, {${n}} long, and put one at each end: a stick can’t be misread.`
+      : `${capital(stick.name)}, {${n}} long, at each end: the two that were cut for ${first!.mark}.`,
+  ];
 }
 
 /** How a part is turned, by what can be seen on it: its marked front edge and its pockets. */

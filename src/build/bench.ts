@@ -3,6 +3,7 @@ import { SETTING_OUT } from '../materials/index.ts';
 import { type Ledger, parseLength, type Rounding, type Traced } from '../measure/index.ts';
 import type { SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
+import { GaugeSticks } from './gauge-sticks.ts';
 import { MINUTES } from './minutes.ts';
 import type { Act, Operation, OperationKind, StageId } from './operation.ts';
 
@@ -34,6 +35,7 @@ export class Bench {
   readonly job: JobDocument;
   readonly setOut: SetOut;
   readonly ledger: Ledger;
+  readonly gauges: GaugeSticks;
   private readonly lastOn = new Map<string, string>();
   private readonly missing = new Set<ToolKind>();
 
@@ -41,6 +43,7 @@ export class Bench {
     this.job = job;
     this.setOut = setOut;
     this.ledger = setOut.ledger;
+    this.gauges = new GaugeSticks(setOut.ledger);
   }
 
   tool<K extends ToolKind>(kind: K): ToolOf<K> | undefined {

@@ -1,5 +1,6 @@
 import type { Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
+import type { GaugeStick } from './gauge-sticks.ts';
 import type { Operation, StageId } from './operation.ts';
 
 /** A sheet, offcut, board or strip as it stands in the shop before work begins, under the name the cards use. */
@@ -27,5 +28,6 @@ export interface BuildPlan {
   /** In the order they are done. */
   readonly operations: readonly Operation[];
   readonly stages: readonly Stage[];
+  readonly gauges: readonly GaugeStick[];
   readonly snags: readonly Snag[];
 }

@@ -1,4 +1,5 @@
 export type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
+export type { GaugeStick } from './gauge-sticks.ts';
 export type {
   Act,
   Operation,

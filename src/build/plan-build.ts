@@ -35,7 +35,13 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   assemble(bench);
   finishAndSetUp(bench);
   const operations = inOrder(bench.operations);
-  return { stock: stockOf(setOut, breakdown), operations, stages: stagesOf(operations), snags: bench.snags };
+  return {
+    stock: stockOf(setOut, breakdown),
+    operations,
+    stages: stagesOf(operations),
+    gauges: bench.gauges.all,
+    snags: bench.snags,
+  };
 }
 
 function stagesOf(operations: readonly Operation[]): readonly Stage[] {

@@ -15,6 +15,7 @@ export function stepsReport(build: BuildPlan): Report {
       raw_mm: s.raw,
     })),
     stages: build.stages,
+    gauge_sticks: build.gauges.map((g) => ({ name: g.name, length_mm: g.length, uses: g.uses })),
     operations: build.operations.map(operationReport),
   };
 }

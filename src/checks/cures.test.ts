@@ -8,7 +8,7 @@ import type { CheckInput } from './check-input.ts';
 import { sag } from './sag.ts';
 import { tipsForward } from './tips-forward.ts';
 
-const BUILD = { operations: [], stages: [], stock: [], snags: [] } satisfies CheckInput['build'];
+const BUILD = { operations: [], stages: [], gauges: [], stock: [], snags: [] } satisfies CheckInput['build'];
 
 function found(job: JobDocument): readonly Snag[] {
   const input = { ...setOutInput(job), build: BUILD };

@@ -325,6 +325,7 @@ function smallBuild(setOut: SetOut): BuildPlan {
     operations: operations.filter((o) => o.stage === id).map((o) => o.id),
   });
   return {
+    gauges: [],
     stock: [
       {
         name: 'S1',
