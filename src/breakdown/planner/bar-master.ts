@@ -115,15 +115,12 @@ export class BarMaster {
           gain = -this.worth[i]!;
           enter = -1 - i;
         }
-      let known = false;
-      if (enter === 0) {
-        // Patterns that are known already cost less to look at than a new filling.
-        const at = this.bestKnown();
-        if (at >= 0) {
-          enter = at;
-          gain = this.gain;
-          known = true;
-        }
+      // Patterns that are known already cost less to look at than a new filling.
+      const at = this.bestKnown();
+      const known = at >= 0 && this.gain > gain;
+      if (known) {
+        enter = at;
+        gain = this.gain;
       }
       if (enter === 0 && !known) {
         const smooth = bound > 0 && this.price(SMOOTH);
