@@ -111,7 +111,11 @@ export class Progress {
     const { from } = act;
     if (act.act === 'pocket')
       return { ...none, face: act.face, pockets: [{ edge: act.edge, along: act.along, from }] };
-    const holes = act.at.map((at) => ({ at, from }));
+    const holes = act.at.map((at) => ({
+      at,
+      from,
+      ...(act.acrossFrom === undefined ? {} : { acrossFrom: act.acrossFrom }),
+    }));
     if (act.side === 'show' || act.side === 'under') return { ...none, face: act.side, holes };
     const along = act.side === 'near' || act.side === 'far' ? part.length : part.width;
     return { ...none, length: along, width: part.thickness, face: 'show', holes };

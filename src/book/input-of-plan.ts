@@ -1,5 +1,6 @@
 import { formatOf } from '../job/index.ts';
-import { type Plan, screwsUsed } from '../plan/index.ts';
+import type { Plan } from '../plan/index.ts';
+import { screwsUsed } from '../setting-out/index.ts';
 import type { BookInput, RackRow, ShoppingRow } from './book-input.ts';
 import { lengthsOf } from './lengths.ts';
 

@@ -99,7 +99,10 @@ export function clearStacks(setOut: SetOut): ClearStack[] {
  */
 export function profileSpans(setOut: SetOut, axis: Axis, across: Axis): TracedSpan[] {
   const { ledger } = setOut;
-  const boxes = setOut.parts.map((part) => {
+  // Doors hardly change the outline; their small gaps would only crowd the figures.
+  const doors = new Set(setOut.doors.map((d) => d.part));
+  const solid = setOut.parts.filter((p) => !doors.has(p.id));
+  const boxes = solid.map((part) => {
     const box = partBox(ledger, part);
     return { part, box, ticks: boxTicks(ledger, box) };
   });

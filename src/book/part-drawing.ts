@@ -24,8 +24,12 @@ export interface FaceWork {
     readonly along: readonly Traced[];
     readonly from?: Edge;
   }[];
-  /** Along the length (from the start, or the end) and across from the near edge. */
-  readonly holes: readonly { readonly at: readonly [along: Traced, across: Traced]; readonly from?: Edge }[];
+  /** Along the length (from the start, or the end) and across from the near edge, or the far one. */
+  readonly holes: readonly {
+    readonly at: readonly [along: Traced, across: Traced];
+    readonly from?: Edge;
+    readonly acrossFrom?: 'far';
+  }[];
   readonly bevels: readonly Edge[];
 }
 
@@ -88,12 +92,13 @@ export function faceDrawing(
       const list = alongLength(p.edge) ? below : p.edge === 'end' ? right : left;
       list.push(place(at, t));
     }
-  for (const { at, from } of work.holes) {
+  for (const { at, from, acrossFrom } of work.holes) {
     const [a, b] = at;
     const m = from === 'end' || from === 'far' ? long - mm(a) : mm(a);
-    marks.push(...holeMark([x(m), y(mm(b))]));
+    const n = acrossFrom === 'far' ? wide - mm(b) : mm(b);
+    marks.push(...holeMark([x(m), y(n)]));
     below.push(place(x(m), a));
-    left.push(place(y(mm(b)), b));
+    left.push(place(y(n), b));
   }
   marks.push(
     ...runningDimensions(distinct(below), 'x', height, 1),
@@ -189,7 +194,7 @@ function referenceEdges(work: FaceWork, width: number, height: number): Mark[] {
   for (const p of work.pockets) edges.add(p.from ?? (alongLength(p.edge) ? 'start' : 'near'));
   for (const h of work.holes) {
     edges.add(h.from ?? 'start');
-    edges.add('near');
+    edges.add(h.acrossFrom ?? 'near');
   }
   const nearY = work.face === 'show' ? height : 0;
   const ends: Record<Edge, readonly [PaperPoint, PaperPoint]> = {

@@ -2,6 +2,7 @@ import { type LengthFormat, toMm } from '../measure/index.ts';
 import type { Axis, SetOut } from '../setting-out/index.ts';
 import { type ChainPlace, chains, dimension, FIGURE, type Span } from './dimension.ts';
 import { textBox } from './dimension-clashes.ts';
+import { doorMarks } from './door-marks.ts';
 import { type Dimension, type Drawing, moved } from './drawing.ts';
 import { lengthsOf } from './lengths.ts';
 import { clearSpans, clearStacks, overallSpan, profileSpans, type TracedSpan } from './measured-spans.ts';
@@ -48,7 +49,9 @@ export function view(
 ): View {
   const kind = KINDS[name];
   const lengths = lengthsOf(setOut.ledger, format);
-  const bodies = bodiesOf(setOut);
+  // From the front doors are drawn as outlines, so that what is behind them can be seen.
+  const doors = new Set(name === 'front' ? setOut.doors.map((d) => d.part) : []);
+  const bodies = bodiesOf(setOut).filter((b) => !doors.has(b.part));
   const bounds = pictureBounds(bodies, kind.looking);
   const width = (bounds.right - bounds.left) * scale;
   const height = (bounds.top - bounds.bottom) * scale;
@@ -84,12 +87,14 @@ export function view(
   ];
   const inside = name === 'front' ? clearHeights(setOut, onX, onY, type) : [];
 
+  const figures = [...outside, ...inside].map((d) => textBox(d.label, type));
+  const marksOfDoors = name === 'front' ? doorMarks(setOut, scale, zero, figures) : [];
   const room = roomRound(outside, width, height, type);
   return {
     name,
     width: room.left + width + room.right,
     height: room.top + height + room.bottom,
-    marks: moved([...picture, ...outside, ...inside], room.left, room.top),
+    marks: moved([...picture, ...marksOfDoors, ...outside, ...inside], room.left, room.top),
     picture: { left: room.left, top: room.top, width, height },
   };
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Built, built, demoDocument } from '../../test/build/built.ts';
+import { hallCupboard } from '../../test/doors/door-job.ts';
 import { generatedJobs } from '../../test/generate/design.ts';
 import { equipped } from '../../test/generate/equipped.ts';
 import { smallJob } from '../../test/generate/small-job.ts';
@@ -60,6 +61,8 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, ...does.touches.flatMap((x) => [x.of, x.part ?? x.of])];
     case 'screw':
       return [does.workpiece, does.mate, does.into];
+    case 'hinge':
+      return [does.workpiece, does.post, does.into];
     case 'other':
       return does.on;
   }
@@ -75,6 +78,7 @@ describe('the cards', () => {
   test.each([
     ['the glaze cabinet', demoDocument()],
     ['a small cupboard', equipped(smallJob())],
+    ['a cupboard with doors', hallCupboard()],
   ])(
     'of %s: needs come first, numbers are printed, saws on their grid, nothing is spoken of before it is there',
     (_, document) => {

@@ -6,6 +6,7 @@ export const CAUTION = {
   router:
     'Unplug before changing the bit; eyes and ears protected; rout against the turning of the bit; take deep cuts in several passes.',
   drill: 'Clamp the part; keep fingers from under it where the bit comes out.',
+  chisel: 'Both hands behind the cutting edge, the work clamped.',
   dust: 'Wood dust harms the lungs: run the extractor, wear a mask.',
   lift: 'Lift with two people and straight backs; wear gloves for raw edges.',
   glue: 'Read the glue’s own label: its open and clamping times come before the ones given here.',

@@ -1,13 +1,12 @@
 import { SETTING_OUT } from '../materials/index.ts';
-import { groupParts, type Part } from '../setting-out/index.ts';
+import { groupParts, hingesUsed, type Part, screwsUsed } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { listWords } from './words.ts';
 
 /** Begins the work: what must be there and measured before anything is cut. */
 export function gather(bench: Bench): void {
-  const screws = new Map<string, number>();
-  for (const f of bench.setOut.fasteners) screws.set(f.screw, (screws.get(f.screw) ?? 0) + 1);
+  const screws = screwsUsed(bench.setOut);
   const lots = bench.job.shop.rack.lots.filter((lot) => bench.setOut.parts.some((p) => p.lot === lot.id));
   bench.do(
     {
@@ -25,6 +24,10 @@ export function gather(bench: Bench): void {
         ...[...screws].map(([id, n]) => {
           const screw = bench.job.shop.rack.screws.find((s) => s.id === id)!;
           return `${n} × ${screw.name ?? screw.id} (on the rack: ${screw.have ?? 0}).`;
+        }),
+        ...[...hingesUsed(bench.setOut)].map(([id, n]) => {
+          const hinge = bench.job.shop.rack.hinges?.find((h) => h.id === id);
+          return `${n} × ${hinge?.name ?? id} (on the rack: ${hinge?.have ?? 0}). Have them in the hand and measure them before anything is bored.`;
         }),
       ],
       lengths: [

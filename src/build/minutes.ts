@@ -20,6 +20,8 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   sand: { active: 4, waiting: 0 },
   assemble: { active: 5, waiting: 0 },
   screw: { active: 1, waiting: 0 },
+  mortise: { active: 12, waiting: 0 },
+  hang: { active: 8, waiting: 0 },
   'check-square': { active: 5, waiting: 0 },
   cure: { active: 1, waiting: 60 },
   finish: { active: 40, waiting: 720 },

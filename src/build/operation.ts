@@ -86,17 +86,20 @@ export type Act =
     }
   /**
    * Round holes square to a side. On a face a place is so far from the start (or the end, see `from`) and so far from
-   * the near edge; on an edge it is so far along from `from`, and so far up from the under face.
+   * the near edge (or the far one, see `acrossFrom`); on an edge it is so far along from `from`, and so far up from the under face.
    */
   | {
       readonly act: 'drill';
       readonly workpieces: readonly string[];
       readonly side: WorkSide;
       readonly from: WorkEdge;
+      readonly acrossFrom?: 'far';
       readonly at: readonly (readonly [Traced, Traced])[];
       readonly diameter: Traced;
       readonly depth?: Traced;
       readonly countersink?: Traced;
+      /** A bit that isn’t a twist drill. */
+      readonly bit?: 'forstner';
     }
   /** A part goes to its place in an assembly. */
   | {
@@ -137,6 +140,22 @@ export type Act =
       readonly diameter: Traced;
       readonly count: number;
     }
+  /**
+   * The cups of a door pressed into their holes and screwed, their plates screwed to an upright: `count` hinges, the
+   * screws of a plate `plateScrews` apart, half above and half below the middle of the cup.
+   */
+  | {
+      readonly act: 'hinge';
+      readonly workpiece: string;
+      readonly into: string;
+      readonly post: string;
+      readonly count: number;
+      readonly cup: Traced;
+      readonly plateScrews: Traced;
+      readonly screw: string;
+      readonly length: Traced;
+      readonly diameter: Traced;
+    }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 
@@ -149,6 +168,7 @@ export const STAGES = [
   'edging',
   'sand',
   'assemble',
+  'hang',
   'finish',
   'home',
 ] as const;
@@ -170,6 +190,8 @@ export type OperationKind =
   | 'sand'
   | 'assemble'
   | 'screw'
+  | 'mortise'
+  | 'hang'
   | 'check-square'
   | 'cure'
   | 'finish'

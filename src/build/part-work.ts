@@ -185,8 +185,18 @@ function holes(bench: Bench, batch: Batch): void {
     if (row) row.push(h);
     else rows.set(key, [h]);
   }
-  for (const row of rows.values())
-    (row[0]!.side === 'show' || row[0]!.side === 'under' ? faceHoles : edgeHoles)(bench, batch, row);
+  const seen = new Map<string, number>();
+  for (const row of rows.values()) {
+    const { side, use } = row[0]!;
+    if (use === 'cup') cupHoles(bench, batch, row);
+    else if (side !== 'show' && side !== 'under') edgeHoles(bench, batch, row);
+    else {
+      // Rows of another width or depth on the same face are cards of their own.
+      const n = (seen.get(`${side} ${use}`) ?? 0) + 1;
+      seen.set(`${side} ${use}`, n);
+      faceHoles(bench, batch, row, n === 1 ? '' : `-${n}`);
+    }
+  }
 }
 
 function edgeHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
@@ -232,7 +242,7 @@ function edgeHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
   );
 }
 
-function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
+function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: string): void {
   const [part] = batch;
   const first = row[0]!;
   const face = first.side as 'show' | 'under';
@@ -241,7 +251,16 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
     const along = bench.set('drill', fromEdge(bench, part, 'near', h.at[0], ref.turned));
     return { along, across: bench.set('drill', h.at[1]) };
   });
-  const lengths: Traced[] = [first.diameter, ...(first.countersink === undefined ? [] : [first.countersink])];
+  const depth = first.depth === undefined ? undefined : bench.set('drill', first.depth, 'up');
+  const lengths: Traced[] = [
+    first.diameter,
+    ...(first.countersink === undefined ? [] : [first.countersink]),
+    ...(depth === undefined ? [] : [depth]),
+  ];
+  const drill =
+    depth === undefined
+      ? `Drill {0} right through into the waste board${first.countersink === undefined ? '' : '; countersink to {1} wide, so that heads lie just level'}.`
+      : `Drill {0}, {${lengths.length - 1}} deep and no deeper: a flag of tape on the bit shows it.`;
   const lines = linesOfHoles(bench, at).map(({ across, along }) => {
     const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
     const line = print(across);
@@ -249,10 +268,10 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
   });
   bench.do(
     {
-      id: `${part.mark}/drill-${face}-${first.use}`,
+      id: `${part.mark}/drill-${face}-${first.use}${suffix}`,
       kind: 'drill',
       stage: 'machine',
-      title: `Screw holes through ${named(batch)}`,
+      title: `${depth === undefined ? 'Screw holes through' : `Pilot holes in the ${sideWords(part, face)} of`} ${named(batch)}`,
       does: {
         act: 'drill',
         workpieces: marksOf(batch),
@@ -260,19 +279,63 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
         from: ref.from,
         at: at.map((a) => [a.along, a.across] as const),
         diameter: first.diameter,
-        ...(first.depth === undefined ? {} : { depth: bench.set('drill', first.depth, 'up') }),
+        ...(depth === undefined ? {} : { depth }),
         ...(first.countersink === undefined ? {} : { countersink: first.countersink }),
       },
       tool: 'drill',
       times: row.length * 0.5,
-      faceUp: `${sideWords(part, face)} up, a waste board under it`,
+      faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board under it' : ''}`,
       reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, 'near')}`,
-      lines: [
-        'Mark the lines and the places on them:',
-        ...lines,
-        `Drill {0} right through into the waste board${first.countersink === undefined ? '' : '; countersink to {1} wide, so that heads lie just level'}.`,
-      ],
+      lines: ['Mark the lines and the places on them:', ...lines, drill],
       lengths,
+      cautions: [CAUTION.drill],
+    },
+    marksOf(batch),
+  );
+}
+
+/** Flat-bottomed holes for hinge cups, measured from the edge that the hinges are on. */
+function cupHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
+  const [part] = batch;
+  const first = row[0]!;
+  const l = bench.ledger;
+  const face = first.side as 'show' | 'under';
+  const ref = referenceFor(part, 'near');
+  const low = 2 * l.ticks(first.at[1]) < l.ticks(part.width);
+  const edge = low ? 'near' : 'far';
+  const across = bench.set('drill', fromEdge(bench, part, 'start', first.at[1], !low));
+  const along = [...row]
+    .sort((a, b) => l.ticks(a.at[0]) - l.ticks(b.at[0]))
+    .map((h) => bench.set('drill', fromEdge(bench, part, 'near', h.at[0], ref.turned)));
+  const depth = bench.set('drill', first.depth!, 'down');
+  const n = along.length;
+  bench.do(
+    {
+      id: `${part.mark}/drill-${face}-cup`,
+      kind: 'drill',
+      stage: 'machine',
+      title: `Holes for the hinge cups in ${named(batch)}`,
+      does: {
+        act: 'drill',
+        workpieces: marksOf(batch),
+        side: face,
+        from: ref.from,
+        ...(low ? {} : { acrossFrom: 'far' as const }),
+        at: along.map((a) => [a, across] as const),
+        diameter: first.diameter,
+        depth,
+        bit: 'forstner',
+      },
+      tool: 'drill',
+      times: batch.length * n * 2,
+      faceUp: `${sideWords(part, face)} up`,
+      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, edge)}`,
+      lines: [
+        `Line {${n}} from the ${sideWords(part, edge)}; on it mark ${placeholders(n)} from the ${sideWords(part, ref.from)}.`,
+        `Forstner bit {${n + 1}} wide, {${n + 2}} deep and no deeper: try it on an offcut of the same board, and set the stop by that.`,
+        'A drill press or a drill guide keeps the hole square; the cup must lie flat.',
+      ],
+      lengths: [...along, across, first.diameter, depth],
       cautions: [CAUTION.drill],
     },
     marksOf(batch),

@@ -7,6 +7,7 @@ import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
 import { glueEdging } from './edging-work.ts';
 import { finishAndSetUp, gather, sandParts } from './finishing.ts';
+import { hangDoors } from './hanging.ts';
 import { type Operation, STAGES, type StageId } from './operation.ts';
 import { inOrder } from './order.ts';
 import { machineParts } from './part-work.ts';
@@ -20,6 +21,7 @@ const TITLES: Record<StageId, string> = {
   edging: 'Solid edging',
   sand: 'Sand the parts',
   assemble: 'Put it together',
+  hang: 'Hang the doors',
   finish: 'Finish',
   home: 'Home',
 };
@@ -33,6 +35,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   glueEdging(bench);
   sandParts(bench);
   assemble(bench);
+  hangDoors(bench);
   finishAndSetUp(bench);
   const operations = inOrder(bench.operations);
   return {

@@ -91,6 +91,8 @@ function actReport(a: Act): Report {
         diameter_mm: a.diameter,
         depth_mm: a.depth,
         countersink_mm: a.countersink,
+        bit: a.bit,
+        across_from: a.acrossFrom,
       };
     case 'set':
       return {
@@ -121,6 +123,19 @@ function actReport(a: Act): Report {
         side: a.side,
         screw: a.screw,
         count: a.count,
+        length_mm: a.length,
+        diameter_mm: a.diameter,
+      };
+    case 'hinge':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        into: a.into,
+        post: a.post,
+        count: a.count,
+        cup_mm: a.cup,
+        plate_screws_mm: a.plateScrews,
+        screw: a.screw,
         length_mm: a.length,
         diameter_mm: a.diameter,
       };

@@ -30,6 +30,7 @@ const KINDS: Record<BitKind, string> = {
   straight: 'straight router bit',
   rabbet: 'rabbet bit',
   'flush-trim': 'flush-trim bit',
+  forstner: 'Forstner bit',
 };
 
 /** Whether the shop has a bit for every hole, rabbet and trimmed edge of the plan. One snag for each that it lacks. */
@@ -57,7 +58,7 @@ function needsOf(
   switch (does.act) {
     case 'drill':
       return [
-        { kind: 'twist', mm: mm(does.diameter) },
+        { kind: does.bit ?? 'twist', mm: mm(does.diameter) },
         ...(does.countersink === undefined
           ? []
           : [{ kind: 'countersink' as const, mm: mm(does.countersink), larger: true }]),

@@ -4,6 +4,7 @@ import type { CheckInput } from './check-input.ts';
 import { clampReach } from './clamp-reach.ts';
 import { edgeScrews } from './edge-screws.ts';
 import { enoughMaterial } from './enough-material.ts';
+import { hinges } from './hinges.ts';
 import { lifting } from './lifting.ts';
 import { sag } from './sag.ts';
 import { sawReach } from './saw-reach.ts';
@@ -18,6 +19,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   screwPaths,
   edgeScrews,
   screwHold,
+  hinges,
   tipsForward,
   bits,
   sawReach,

@@ -1,7 +1,7 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument, Lot } from '../job/index.ts';
 import { toMm } from '../measure/index.ts';
-import type { Part, SetOut } from '../setting-out/index.ts';
+import { hingesUsed, type Part, type SetOut, screwsUsed } from '../setting-out/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { lotOf } from './loaded-surface.ts';
@@ -145,8 +145,7 @@ function toBuy({ job, setOut, breakdown }: Pick<CheckInput, 'job' | 'setOut' | '
       cures: [],
     };
   });
-  const used = new Map<string, number>();
-  for (const { screw } of setOut.fasteners) used.set(screw, (used.get(screw) ?? 0) + 1);
+  const used = screwsUsed(setOut);
   for (const screw of job.shop.rack.screws) {
     const need = used.get(screw.id) ?? 0;
     const have = screw.have ?? 0;
@@ -157,6 +156,20 @@ function toBuy({ job, setOut, breakdown }: Pick<CheckInput, 'job' | 'setOut' | '
       where: { path: `shop/rack/screws/${screw.id}` },
       sentence: `To buy: ${need - have} × ${screw.name ?? screw.id}; the piece takes ${need}, the rack has ${have}.`,
       figures: { value: have, limit: need, margin: have - need, unit: 'screws' },
+      cures: [],
+    });
+  }
+  const hinges = hingesUsed(setOut);
+  for (const hinge of job.shop.rack.hinges ?? []) {
+    const need = hinges.get(hinge.id) ?? 0;
+    const have = hinge.have ?? 0;
+    if (need <= have) continue;
+    snags.push({
+      code: 'hinges.to-buy',
+      level: 'note',
+      where: { path: `shop/rack/hinges/${hinge.id}` },
+      sentence: `To buy: ${need - have} × ${hinge.name ?? hinge.id}; the doors take ${need}, the rack has ${have}.`,
+      figures: { value: have, limit: need, margin: have - need, unit: 'hinges' },
       cures: [],
     });
   }

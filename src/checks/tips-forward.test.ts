@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { codes, cured, glazeCabinet, setOutInput, withPlaces } from '../../test/checks/checked-job.ts';
+import { cupboard } from '../../test/doors/door-job.ts';
 import type { JobDocument } from '../job/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { tipsForward } from './tips-forward.ts';
@@ -94,4 +95,30 @@ describe('statics worked by hand: one weight of 40 kg', () => {
     expect(codes(at(200, 1130))).not.toContain('tipping.tilt');
     expect(codes(at(200, 1140))).toContain('tipping.tilt');
   });
+});
+
+test('doors stand open when the piece is tried: their weight hangs half their width before it', () => {
+  const job = cupboard();
+  const input = setOutInput(job);
+  const tilt = (of: typeof input) =>
+    tipsForward({ ...of, build: ANCHORED }).find((s) => s.code === 'tipping.tilt');
+  const open = tilt(input)!;
+  expect(open.sentence).toContain('with its doors open');
+  // By hand: three doors of 17.8 mm, each with its middle half its width before its front at 6 mm.
+  const doors = input.setOut.doors.map((d) => {
+    const part = input.setOut.parts.find((p) => p.id === d.part)!;
+    const kg = input.weigh(part.id).kg;
+    return { kg, moment: kg * (6 - input.setOut.ledger.ticks(part.width) / 3200 / 2) };
+  });
+  const rest = input.setOut.parts
+    .filter((p) => !input.setOut.doors.some((d) => d.part === p.id))
+    .map((p) => ({ kg: input.weigh(p.id).kg, moment: input.weigh(p.id).kg * input.weigh(p.id).centreMm[1] }));
+  const all = [...doors, ...rest];
+  const kg = all.reduce((sum, w) => sum + w.kg, 0);
+  const y = all.reduce((sum, w) => sum + w.moment, 0) / kg;
+  const z =
+    input.setOut.parts.reduce((sum, p) => sum + input.weigh(p.id).kg * input.weigh(p.id).centreMm[2], 0) / kg;
+  // The base's front: 25.3 mm of top and doors, 25 of setback.
+  const angle = (Math.atan2(y - 50.3, z) * 180) / Math.PI;
+  expect(open.sentence).toContain(`tilted ${Math.round(angle * 10) / 10} degrees`);
 });

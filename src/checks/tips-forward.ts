@@ -16,6 +16,8 @@ interface Stand {
   readonly rearMm: number;
   readonly frontMm: number;
   readonly heightMm: number;
+  /** Whether it has doors, which then stand open. */
+  readonly open: boolean;
   /** Parts with the place of their middle: y, not yet counted from the pivot. */
   readonly masses: readonly {
     readonly part: string;
@@ -48,7 +50,7 @@ const TRIALS: readonly Trial[] = [
     moments: (s, pivot) =>
       balance(weights(s, pivot), { pull: { newtons: LEAN.pull!.newtons, heightMm: pullHeight(s) } }),
     sentence: (s, words) =>
-      `Empty, the piece tips forward when someone pulls at its front with ${words.force(LEAN.pull!.newtons)} at a height of ${words.length(pullHeight(s))}.`,
+      `${tried(s)} tips forward when someone pulls at its front with ${words.force(LEAN.pull!.newtons)} at a height of ${words.length(pullHeight(s))}.`,
   },
   {
     code: 'tipping.weight-in-front',
@@ -60,8 +62,8 @@ const TRIALS: readonly Trial[] = [
         // The carpet under its rear feet, as a block.
         { tiltDegrees: tiltOfBlock(WEIGHT.blockMm!, Math.max(WEIGHT.blockMm!, s.rearMm - pivot)) },
       ),
-    sentence: (_, words) =>
-      `Empty, the piece tips forward when someone leans on the front edge of its top with ${words.mass(WEIGHT.weightKg!)}, its rear feet raised a little, as on a carpet.`,
+    sentence: (s, words) =>
+      `${tried(s)} tips forward when someone leans on the front edge of its top with ${words.mass(WEIGHT.weightKg!)}, its rear feet raised a little, as on a carpet.`,
   },
   {
     code: 'tipping.tilt',
@@ -70,13 +72,13 @@ const TRIALS: readonly Trial[] = [
     moments: (s, pivot) => balance(weights(s, pivot), { tiltDegrees: TILT.tiltDegrees! }),
     sentence: (s) => {
       const c = centreOf(weights(s, s.pivotMm));
-      return `Empty, the piece tips forward by itself when it is tilted ${Math.round(tipAngle(c.behindMm, c.heightMm) * 10) / 10} degrees; it should stand ${TILT.tiltDegrees}.`;
+      return `${tried(s)} tips forward by itself when it is tilted ${Math.round(tipAngle(c.behindMm, c.heightMm) * 10) / 10} degrees; it should stand ${TILT.tiltDegrees}.`;
     },
   },
 ];
 
 /**
- * Whether the empty piece, the worst case, tips over the front of what it stands on. Trying these loads comes near
+ * Whether the empty piece with its doors open, the worst case, tips over the front of what it stands on. Trying these loads comes near
  * the tests of furniture standards and proves nothing by them; so the last snag always asks for an anchor.
  */
 export function tipsForward(input: Input): readonly Snag[] {
@@ -137,9 +139,21 @@ function standOf({ setOut, weigh }: Input): Stand | undefined {
     heightMm: head - floor,
     masses: setOut.parts.map((p) => {
       const { kg, centreMm } = weigh(p.id);
-      return { part: p.id, kg, y: centreMm[1], z: centreMm[2] - floor };
+      const open = setOut.doors.some((d) => d.part === p.id);
+      return { part: p.id, kg, y: open ? opened(boxes.get(p.id)!) : centreMm[1], z: centreMm[2] - floor };
     }),
+    open: setOut.doors.length > 0,
   };
+}
+
+/** Where the middle of a door comes when it stands open at a right angle: half its width before its front. */
+function opened(door: StandingBox): number {
+  return door.min[1] - (door.max[0] - door.min[0]) / 2;
+}
+
+/** How the piece is tried, to begin a sentence with. */
+function tried(s: Stand): string {
+  return s.open ? 'Empty and with its doors open, the piece' : 'Empty, the piece';
 }
 
 function weights(s: Stand, pivotMm: number): readonly Weight[] {

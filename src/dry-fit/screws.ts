@@ -29,10 +29,10 @@ export interface ScrewCard {
  * Least wood before the far face, and between screws, mm. Setting out leaves 3 mm before the face (common practice);
  * what is rounded on the cards may use up one of them.
  */
-const FAR_FACE = 2;
+export const FAR_FACE = 2;
 const WALL = 1;
 /** How far a hole may be off its pilot: what marking out with a rule leaves (common practice). */
-const OFF_PILOT = 1.5;
+export const OFF_PILOT = 1.5;
 /** How much wider than its hole's nominal size a screw's thread may be, mm: pocket bits are made for several gauges. */
 const THREAD = 0.5;
 
@@ -120,7 +120,7 @@ export function driveScrews(
 }
 
 /** True when a point lies inside a member's box by at least `margin` mm. */
-function inside(member: Member, p: Point, margin: number): boolean {
+export function inside(member: Member, p: Point, margin: number): boolean {
   const planes = planesOf(member);
   return (['x', 'y', 'z'] as const).every(
     (a, i) => p[i]! >= toMm(planes[`-${a}`]) + margin && p[i]! <= toMm(planes[`+${a}`]) - margin,
@@ -150,7 +150,7 @@ function pilotOf(mate: Member, at: Point, along: Point, screwMm: number): Way | 
   });
 }
 
-function meet(a: DrivenScrew, b: DrivenScrew): boolean {
+export function meet(a: DrivenScrew, b: DrivenScrew): boolean {
   if (!a.parts.some((p) => b.parts.includes(p))) return false;
   return distance(a.head, a.tip, b.head, b.tip) < a.radius + b.radius + WALL;
 }

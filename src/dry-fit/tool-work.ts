@@ -114,10 +114,11 @@ export function pocketed(piece: VirtualPiece, act: ActOf<'pocket'>, read: ReadCa
 export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard): Worked {
   const size = piece.size.map(toMm) as [number, number, number];
   const radius = toMm(read(act.diameter)) / 2;
+  const across = (from: number) => (act.acrossFrom === 'far' ? size[1] - from : from);
   const cuts: Shape[] = [];
   const ways: Way[] = [];
   for (const [first, second] of act.at) {
-    const mouth = mouthOf(size, act.side, act.from, toMm(read(first)), toMm(read(second)));
+    const mouth = mouthOf(size, act.side, act.from, toMm(read(first)), across(toMm(read(second))));
     const into = INTO[act.side];
     const axis = into.findIndex((c) => c !== 0);
     const through = size[axis]!;

@@ -2,6 +2,7 @@ import type { Act, Operation, Workpiece } from '../build/index.ts';
 import { ticks, toMm } from '../measure/index.ts';
 import type { Solids } from '../solid/index.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
+import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
 import type { DryFitFault } from './report.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
@@ -63,6 +64,8 @@ export class Workshop {
         return this.flush(operation, does);
       case 'screw':
         return this.screw(operation, does);
+      case 'hinge':
+        return this.hinge(operation, does);
       case 'other':
         return;
     }
@@ -213,15 +216,7 @@ export class Workshop {
   private screw(operation: Operation, act: Extract<Act, { act: 'screw' }>): void {
     const assembly = this.assemblies.get(act.into);
     if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
-    const box = this.shop.screws.get(act.screw);
-    const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
-    if (!box || !same(this.read(act.length), box.length) || !same(this.read(act.diameter), box.diameter))
-      this.fault(
-        operation,
-        'workpiece-missing',
-        act.screw,
-        box ? `${act.screw} is of another size.` : `there is no screw ${act.screw}.`,
-      );
+    this.takeScrew(operation, act);
     const { screws, faults } = driveScrews(
       assembly,
       {
@@ -232,6 +227,41 @@ export class Workshop {
         lengthMm: toMm(this.read(act.length)),
         diameterMm: toMm(this.read(act.diameter)),
         count: act.count,
+      },
+      this.screws,
+    );
+    this.screws.push(...screws);
+    for (const f of faults)
+      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+  }
+
+  /** The screw that a card names must be there, as long and as thick as it says. */
+  private takeScrew(operation: Operation, act: Extract<Act, { act: 'screw' | 'hinge' }>): void {
+    const box = this.shop.screws.get(act.screw);
+    const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
+    if (!box || !same(this.read(act.length), box.length) || !same(this.read(act.diameter), box.diameter))
+      this.fault(
+        operation,
+        'workpiece-missing',
+        act.screw,
+        box ? `${act.screw} is of another size.` : `there is no screw ${act.screw}.`,
+      );
+  }
+
+  private hinge(operation: Operation, act: Extract<Act, { act: 'hinge' }>): void {
+    const assembly = this.assemblies.get(act.into);
+    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
+    this.takeScrew(operation, act);
+    const { screws, faults } = hangHinges(
+      assembly,
+      {
+        door: act.workpiece,
+        post: act.post,
+        count: act.count,
+        cupMm: toMm(this.read(act.cup)),
+        plateScrewsMm: toMm(this.read(act.plateScrews)),
+        lengthMm: toMm(this.read(act.length)),
+        diameterMm: toMm(this.read(act.diameter)),
       },
       this.screws,
     );

@@ -75,6 +75,7 @@ function restOf(value: unknown): Rest {
     lots: lots.map((lot) => ({ ...lot, stock: listAt(lot, ['stock']).filter(isNamed) })),
     screws: list('shop', 'rack', 'screws'),
     bits: list('shop', 'rack', 'bits'),
+    hinges: list('shop', 'rack', 'hinges'),
   };
   const shop = { units: unitsOf(value), tools: list('shop', 'tools'), people: list('shop', 'people'), rack };
   return {

@@ -18,6 +18,19 @@ const RECORD_LENGTHS = [
   'overhangFront',
   'overhangSides',
   'overhangBack',
+  'gap',
+];
+const HINGE_LENGTHS = [
+  'cup',
+  'deep',
+  'edge',
+  'cupScrews',
+  'cupScrewsBehind',
+  'plateScrews',
+  'plateBehind',
+  'length',
+  'width',
+  'leaf',
 ];
 const LOT_LENGTHS = ['nominal', 'thickness', 'width'];
 
@@ -45,5 +58,7 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
   const measured = job.work?.measured ?? {};
   check('work/measured', measured, Object.keys(measured), LONGEST);
   for (const lot of job.shop.rack.lots) check(`shop/rack/lots/${lot.id}`, lot, LOT_LENGTHS, THICKEST);
+  for (const hinge of job.shop.rack.hinges ?? [])
+    check(`shop/rack/hinges/${hinge.id}`, hinge, HINGE_LENGTHS, THICKEST);
   return snags;
 }

@@ -4,7 +4,7 @@ import { type DesignRecord, isChild } from './records/design-record.ts';
 
 /** Ids: each once, each reference to something that is there, and no record that belongs to itself. */
 export function checkReferences(job: JobDocument): readonly Snag[] {
-  return [...repeatedIds(job), ...badParents(job), ...badLots(job)];
+  return [...repeatedIds(job), ...badParents(job), ...badLots(job), ...badHinges(job), ...badOver(job)];
 }
 
 function repeatedIds(job: JobDocument): readonly Snag[] {
@@ -17,6 +17,7 @@ function repeatedIds(job: JobDocument): readonly Snag[] {
     ['shop/rack/stock', rack.lots.flatMap((l) => l.stock)],
     ['shop/rack/screws', rack.screws],
     ['shop/rack/bits', rack.bits],
+    ['shop/rack/hinges', rack.hinges ?? []],
   ];
   const snags: Snag[] = [];
   for (const [path, list] of lists) {
@@ -125,4 +126,48 @@ function lotSizes(lot: JobDocument['shop']['rack']['lots'][number]): readonly Sn
     for (const s of lot.stock)
       if (s.width === undefined) missing(`stock/${s.id}/width`, `Sheet “${s.id}” needs a width.`);
   return snags;
+}
+
+/** Hinges of doors that the rack must have, and screws of hinges. */
+function badHinges(job: JobDocument): readonly Snag[] {
+  const { screws } = job.shop.rack;
+  const hinges = job.shop.rack.hinges ?? [];
+  const snags: Snag[] = [];
+  for (const r of job.design.records)
+    if (r.kind === 'door' && r.hinge !== undefined && !hinges.some((h) => h.id === r.hinge))
+      snags.push({
+        code: 'document.no-such-hinge',
+        level: 'stop',
+        where: { path: `design/records/${r.id}/hinge`, record: r.id },
+        sentence: `“${r.id}” is to hang on “${r.hinge}”, a hinge that the rack doesn’t have.`,
+        cures: [{ says: 'Add the hinge to the rack, or leave “hinge” out.' }],
+      });
+  for (const h of hinges)
+    if (!screws.some((s) => s.id === h.screw && s.kind === 'countersunk'))
+      snags.push({
+        code: 'document.no-such-screw',
+        level: 'stop',
+        where: { path: `shop/rack/hinges/${h.id}/screw` },
+        sentence: `Hinge “${h.id}” is fixed with “${h.screw}”, which is no countersunk screw of the rack.`,
+        cures: [{ says: 'Add the screw to the rack, or name one that is there.' }],
+      });
+  return snags;
+}
+
+/** What doors close must be openings. */
+function badOver(job: JobDocument): readonly Snag[] {
+  const openings = new Set(job.design.records.flatMap((r) => (r.kind === 'opening' ? [r.id] : [])));
+  return job.design.records.flatMap((r): Snag[] =>
+    r.kind !== 'door'
+      ? []
+      : (r.over ?? [])
+          .filter((id) => !openings.has(id))
+          .map((id) => ({
+            code: 'document.no-such-record',
+            level: 'stop',
+            where: { path: `design/records/${r.id}/over`, record: r.id },
+            sentence: `“${r.id}” closes “${id}”, which is no opening.`,
+            cures: [{ says: `Add an opening “${id}”, or name one that is there.` }],
+          })),
+  );
 }

@@ -1,4 +1,5 @@
 import type { Snag } from '../snag/index.ts';
+import { badDoors } from './check-doors.ts';
 import type { JobDocument } from './document.ts';
 import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
 import { RecordTree } from './tree.ts';
@@ -13,6 +14,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   top: ['case'],
   base: ['case'],
   edging: ['case'],
+  door: ['case'],
 };
 
 /** How many of a kind a record may have. */
@@ -58,6 +60,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (isChild(r)) snags.push(...wrongParent(r, tree));
     snags.push(...tooMany(r, tree));
     if (r.kind === 'opening') snags.push(...badSplit(r, tree));
+    if (r.kind === 'door') snags.push(...badDoors(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)
       snags.push(
         fault(

@@ -12,6 +12,7 @@ export { jobJsonSchema } from './json-schema.ts';
 export { readPlace, writePlace } from './place-in-document.ts';
 export type { DesignRecord, RecordKind, RecordOf } from './records/design-record.ts';
 export { type FormulaField, formulaFields } from './records/design-record.ts';
+export type { Hinge, HingeOf } from './shop/hinge.ts';
 export { formatOf } from './shop/length-format.ts';
 export type { Bit, Lot, Rack, Screw, Stock, Supply } from './shop/rack.ts';
 export type { Shop } from './shop/shop.ts';

@@ -27,6 +27,11 @@ export class RecordTree {
     return this.byId.get(id);
   }
 
+  /** All records of one kind, as they stand in the file. */
+  all<K extends RecordKind>(kind: K): readonly RecordOf<K>[] {
+    return [...this.byId.values()].filter((r): r is RecordOf<K> => r.kind === kind);
+  }
+
   /** All that belongs to a record, in order. */
   children(id: string): readonly DesignRecord[] {
     return this.brothers.get(id) ?? [];

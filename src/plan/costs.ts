@@ -1,6 +1,6 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument } from '../job/index.ts';
-import type { SetOut } from '../setting-out/index.ts';
+import { hingesUsed, type SetOut, screwsUsed } from '../setting-out/index.ts';
 
 /** One thing that costs money, and how the amount comes about. */
 export interface CostRow {
@@ -15,7 +15,7 @@ export interface CostRow {
 /** What the piece costs, in the shop's currency. */
 export interface Costs {
   readonly currency: string;
-  /** Sheets, strips and screws that must be bought. */
+  /** Sheets, strips, screws and hinges that must be bought. */
   readonly bought: readonly CostRow[];
   readonly material: number;
   readonly labour: CostRow | undefined;
@@ -47,6 +47,19 @@ export function costsOf(
         row(screw.name ?? id, lacking, screw.price ?? 0, `${count} needed, ${screw.have ?? 0} on the rack`),
       );
   }
+  for (const [id, count] of hingesUsed(setOut)) {
+    const hinge = job.shop.rack.hinges?.find((h) => h.id === id);
+    const lacking = count - (hinge?.have ?? 0);
+    if (lacking > 0)
+      bought.push(
+        row(
+          hinge?.name ?? id,
+          lacking,
+          hinge?.price ?? 0,
+          `${count} needed, ${hinge?.have ?? 0} on the rack`,
+        ),
+      );
+  }
   const material = cents(bought.reduce((sum, b) => sum + b.amount, 0));
   const hours = Math.round((activeMinutes / 60) * 10) / 10;
   const { hourly } = job.shop;
@@ -59,13 +72,6 @@ export function costsOf(
     labour,
     total: cents(material + (labour?.amount ?? 0)),
   };
-}
-
-/** How many of each screw the piece takes, in the order of first use. */
-export function screwsUsed(setOut: SetOut): ReadonlyMap<string, number> {
-  const used = new Map<string, number>();
-  for (const f of setOut.fasteners) used.set(f.screw, (used.get(f.screw) ?? 0) + 1);
-  return used;
 }
 
 function row(what: string, count: number, each: number, from: string): CostRow {

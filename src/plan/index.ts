@@ -1,5 +1,4 @@
 export type { CostRow, Costs } from './costs.ts';
-export { screwsUsed } from './costs.ts';
 export type { Hours, Plan, PlanProgress } from './plan.ts';
 export type { PlanOptions } from './plan-job.ts';
 export { planJob } from './plan-job.ts';

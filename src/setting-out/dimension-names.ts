@@ -24,6 +24,13 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
         add(`${name}.rough width`, part.rough.width);
       }
     }
+  for (const d of draft.doors) {
+    const { name } = draft.part(d.part);
+    add(`${name}.gap`, d.gap);
+    d.hinges.forEach((at, i) => {
+      add(`${name}.hinge ${i + 1}`, at);
+    });
+  }
   for (const o of draft.openings) {
     add(`${o.id}.width`, o.width);
     add(`${o.id}.height`, o.height);

@@ -11,6 +11,7 @@ import {
 import { SETTING_OUT } from '../materials/index.ts';
 import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
+import type { DoorLeaf } from './door-leaf.ts';
 import type { Feature } from './feature.ts';
 import { reckon } from './formulas.ts';
 import type { Fastener, Joint } from './joint.ts';
@@ -57,6 +58,7 @@ export class Draft {
   readonly fasteners: Fastener[] = [];
   readonly openings: Opening[] = [];
   readonly surfaces: Surface[] = [];
+  readonly doors: DoorLeaf[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */

@@ -41,7 +41,7 @@ export interface Bevel extends FeatureBase {
 /** A round hole square to the side it starts from. */
 export interface Hole extends FeatureBase {
   readonly kind: 'hole';
-  readonly use: 'pilot' | 'clearance';
+  readonly use: 'pilot' | 'clearance' | 'cup';
   readonly side: Side;
   /**
    * Where, on the side it starts from: on a face along the length and across the width; on an edge along the

@@ -1,4 +1,5 @@
 import type { Lot, RecordOf } from '../job/index.ts';
+import { DOORS } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { caseOf, type Draft } from './draft.ts';
 
@@ -29,6 +30,8 @@ export interface CaseFrame {
   readonly width: Traced;
   readonly depth: Traced;
   readonly uprightHeight: Traced;
+  /** What overlay doors add before the case’s front, with what they stand off it; absent without. */
+  readonly doorDepth: Traced | undefined;
   /** What the front edging adds; nothing without. */
   readonly edgingThickness: Traced;
   readonly backThickness: Traced;
@@ -60,6 +63,7 @@ export function frameOfCase(draft: Draft): CaseFrame {
   const topThickness = () => (top ? draft.thickness(draft.lot(top.board)) : draft.nothing);
   const behindEdging = () => l.less('depth behind the front edging', planes.depth, planes.edgingThickness);
   const root = draft.tree.childOf(box.id, 'opening');
+  const doorDepth = depthOfOverlayDoors(draft);
   // What was found inside stands before what was drawn outside: there the panels are already made.
   const found = (size: 'width' | 'height') => root && draft.measured(`${root.id}.${size}`);
   const panelsAcross = () => (top ? [planes.board] : [planes.board, planes.board]);
@@ -70,7 +74,12 @@ export function frameOfCase(draft: Draft): CaseFrame {
       found('width') !== undefined
         ? l.sum('right side of the case, as measured inside', planes.left, planes.width)
         : l.less('right side of the case, inside the top’s overhang', overall.width, planes.left),
-    front: () => (top ? draft.field(top, 'overhangFront') : draft.nothing),
+    front: () => {
+      const overhang = top ? draft.field(top, 'overhangFront') : draft.nothing;
+      return doorDepth === undefined
+        ? overhang
+        : l.sum('front of the case, behind its doors', overhang, doorDepth);
+    },
     rear: () => l.less('back of the case, inside the top’s overhang', overall.depth, behind()),
     foot: () => (base ? draft.field(base, 'height') : draft.nothing),
     head: () =>
@@ -136,7 +145,7 @@ export function frameOfCase(draft: Draft): CaseFrame {
         : overall.height,
     depth: () => overall.depth,
   });
-  return Object.assign(planes, { outside, piece, box, lot, overall, top, base, back, edging });
+  return Object.assign(planes, { outside, piece, box, lot, overall, top, base, back, edging, doorDepth });
 }
 
 type Planes = { [K in keyof CaseFrame as CaseFrame[K] extends Traced ? K : never]: CaseFrame[K] };
@@ -155,4 +164,14 @@ function asAsked<T extends object>(ways: { readonly [K in keyof T]: () => T[K] }
       },
     });
   return fields;
+}
+
+/** The thickest overlay door and what it stands off the case. */
+function depthOfOverlayDoors(draft: Draft): Traced | undefined {
+  const doors = draft.tree.all('door').filter((d) => d.hang === 'overlay');
+  if (doors.length === 0) return undefined;
+  const l = draft.ledger;
+  const thicknesses = doors.map((d) => draft.thickness(draft.lot(d.board)));
+  const thickest = thicknesses.length === 1 ? thicknesses[0]! : l.greatest('thickest door', ...thicknesses);
+  return l.sum('what doors add before the case', thickest, l.row(DOORS.standOff));
 }

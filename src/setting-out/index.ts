@@ -1,4 +1,6 @@
+export type { DoorLeaf } from './door-leaf.ts';
 export type { Bevel, Edge, Face, Feature, Hole, Pocket, Rabbet } from './feature.ts';
+export { hingesUsed, screwsUsed } from './hardware.ts';
 export type { Duty, Fastener, Hold, Joint } from './joint.ts';
 export type { Part, Side, StockForm } from './part.ts';
 export type { PartGroup } from './parts-report.ts';

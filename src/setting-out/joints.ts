@@ -1,6 +1,6 @@
 import type { Traced } from '../measure/index.ts';
 import { backJoint } from './back-joint.ts';
-import { Bores } from './bores.ts';
+import type { Bores } from './bores.ts';
 import type { CasePanels } from './case-panels.ts';
 import { contactBox, sideLooking } from './contact.ts';
 import type { Draft, DraftPart } from './draft.ts';
@@ -22,9 +22,8 @@ export interface Joinable {
   readonly edging: readonly (readonly [strip: DraftPart, panel: DraftPart])[];
 }
 
-/** Joins a case: pocket screws between panels, screws through the back, glue at edging and mitres. */
-export function joinCase(draft: Draft, parts: Joinable): void {
-  const bores = new Bores();
+/** Joins a case: pocket screws between panels, screws through the back, glue at edging and mitres; clear of what is bored already. */
+export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const { panels, top } = parts;
   for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])]) {
     carry(draft, bores, flat, 'start', panels.left);

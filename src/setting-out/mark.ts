@@ -12,6 +12,7 @@ const LETTERS = {
   base: 'G',
   'top edging': 'H',
   edging: 'J',
+  door: 'K',
 } as const;
 
 export type Family = keyof typeof LETTERS;

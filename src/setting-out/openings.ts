@@ -1,6 +1,7 @@
 import type { RecordOf } from '../job/index.ts';
-import type { Traced } from '../measure/index.ts';
+import { type Traced, toMm } from '../measure/index.ts';
 import type { ClearSizes } from './clear-sizes.ts';
+import type { ClosedSpaces } from './closed-spaces.ts';
 import type { Draft, DraftPart, Triple } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 
@@ -33,10 +34,14 @@ export function divideSpace(
   draft: Draft,
   frame: CaseFrame,
   clear: ClearSizes,
-  space: Space,
+  whole: Space,
   partings: Parting[],
+  closed: ClosedSpaces,
 ): readonly Space[] {
-  const { record } = space;
+  const { record } = whole;
+  closed.note(whole);
+  const space = closed.behindDoor(whole);
+  if (!space) return [];
   draft.opening(record.id, space.at, space.size);
   if (!record.split) return [space];
   const across = record.split === 'across';
@@ -62,14 +67,19 @@ export function divideSpace(
         axis,
         l.sum(across ? 'left face of the divider' : 'underside of the divider', at[axis], sizes[i]!),
       );
+      const back = closed.behindOneDoor(opening.id, openings[i + 1]!.id);
       const divider = dividerPart(
         draft,
         record,
         named[i],
         i,
         lots[i]!,
-        place,
-        replaced(space.size, axis, thickness),
+        back ? [place[0], back.front(place[1]), place[2]] : place,
+        replaced(
+          back ? [space.size[0], back.depth(space.size[1]), space.size[2]] : space.size,
+          axis,
+          thickness,
+        ),
         across,
       );
       partings.push(
@@ -78,7 +88,7 @@ export function divideSpace(
           : { part: divider, upright: false, from: space.left, to: space.right },
       );
       if (!across)
-        loadSurface(draft, divider, space.size[0], space.size[1], named[i]?.load, named[i] ?? record);
+        loadSurface(draft, divider, space.size[0], divider.width, named[i]?.load, named[i] ?? record);
       next = replaced(
         at,
         axis,
@@ -89,7 +99,7 @@ export function divideSpace(
     const sub: Space = across
       ? { ...space, record: opening, at, size, left: before, right: after! }
       : { ...space, record: opening, at, size, below: before, above: after };
-    leaves.push(...divideSpace(draft, frame, clear, sub, partings));
+    leaves.push(...divideSpace(draft, frame, clear, sub, partings, closed));
     at = next;
     if (after) before = after;
   });

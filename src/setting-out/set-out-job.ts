@@ -1,9 +1,12 @@
 import type { JobDocument } from '../job/index.ts';
 import { backPanel } from './back.ts';
 import { baseFrame } from './base.ts';
+import { Bores } from './bores.ts';
 import { casePanels } from './case-panels.ts';
 import { ClearSizes } from './clear-sizes.ts';
+import { ClosedSpaces } from './closed-spaces.ts';
 import { nameDimensions } from './dimension-names.ts';
+import { hangDoors } from './doors.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { formulasHold } from './formulas.ts';
 import { type CaseFrame, frameOfCase } from './frame-of-case.ts';
@@ -37,6 +40,7 @@ export function setOut(job: JobDocument): SetOut {
     fasteners: draft.fasteners,
     openings: draft.openings,
     surfaces: draft.surfaces,
+    doors: draft.doors,
     overall: frame.outside,
     dimensions: draft.dimensions,
     snags: draft.snags,
@@ -65,6 +69,7 @@ function caseInFull(draft: Draft, frame: CaseFrame, clear: ClearSizes): void {
     return;
   }
   const partings: Parting[] = [];
+  const closed = new ClosedSpaces(draft);
   const root = draft.tree.childOf(frame.box.id, 'opening');
   if (root) {
     const space: Space = {
@@ -76,7 +81,7 @@ function caseInFull(draft: Draft, frame: CaseFrame, clear: ClearSizes): void {
       below: panels.bottom,
       above: panels.lid,
     };
-    for (const leaf of divideSpace(draft, frame, clear, space, partings))
+    for (const leaf of divideSpace(draft, frame, clear, space, partings, closed))
       fixedShelves(draft, frame, leaf, partings);
   }
   const edging = frontEdging(draft, frame, [
@@ -89,7 +94,9 @@ function caseInFull(draft: Draft, frame: CaseFrame, clear: ClearSizes): void {
   const back = backPanel(draft, frame, panels);
   const top = appliedTop(draft, frame);
   const base = baseFrame(draft, frame);
-  joinCase(draft, { frame, panels, partings, back, top, base, edging });
+  const bores = new Bores();
+  hangDoors(draft, bores, { frame, panels, closed, partings });
+  joinCase(draft, bores, { frame, panels, partings, back, top, base, edging });
   loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
   const mitred = new Set(draft.joints.filter((j) => j.kind === 'mitre').map((j) => pairKey(j.part, j.mate)));
   for (const [a, b] of partsInTheSameSpace(draft.ledger, draft.parts, mitred))

@@ -1,5 +1,6 @@
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
+import type { DoorLeaf } from './door-leaf.ts';
 import type { Fastener, Joint } from './joint.ts';
 import type { Part } from './part.ts';
 import type { TracedBox } from './place.ts';
@@ -36,6 +37,8 @@ export interface SetOut {
   readonly fasteners: readonly Fastener[];
   readonly openings: readonly Opening[];
   readonly surfaces: readonly Surface[];
+  /** Doors that hang, in the order of the document; the two of a pair from the left. */
+  readonly doors: readonly DoorLeaf[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** What can be asked for by name (`left side.length`), and its ledger entry. */

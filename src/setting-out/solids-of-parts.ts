@@ -19,7 +19,7 @@ const OUTSIDE = 1;
 export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}): Shape {
   const blank = new Blank(setOut.ledger, part);
   const cuts = part.features
-    .filter((f) => options.fastenerHoles !== false || f.kind === 'rabbet' || f.kind === 'bevel')
+    .filter((f) => options.fastenerHoles !== false || f.kind === 'rabbet' || f.kind === 'bevel' || isCup(f))
     .flatMap((f) => cutsOf(blank, f));
   const body: Shape = { kind: 'box', min: [0, 0, 0], max: blank.size };
   return {
@@ -27,6 +27,11 @@ export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}):
     body: cuts.length ? { kind: 'without', body, cuts } : body,
     frame: frameOf(setOut.ledger, part),
   };
+}
+
+/** A hinge’s cup takes enough away to count as shape. */
+function isCup(f: Feature): boolean {
+  return f.kind === 'hole' && f.use === 'cup';
 }
 
 /** The frame in which a part's own length, width and thickness run along x, y and z. */

@@ -253,6 +253,7 @@ export function smallCase(): SetOut {
     fasteners: [],
     openings,
     surfaces: [],
+    doors: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     snags: [],

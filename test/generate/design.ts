@@ -215,11 +215,42 @@ function shop(
       screws: [
         ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),
         ...countersunk.map((n) => screw(`flat-${n}`, 'countersunk', n, '3 mm', '5.5 mm')),
+        screw('hinge-screw', 'countersunk', 12, '3.5 mm', '7 mm'),
+      ],
+      hinges: [
+        cupHinge('full', 'overlay'),
+        cupHinge('half', 'half-overlay'),
+        cupHinge('cranked', 'inset'),
+        {
+          id: 'butt',
+          kind: 'butt',
+          screw: 'hinge-screw',
+          length: '50 mm',
+          width: '18 mm',
+          leaf: '1.5 mm',
+          screws: 3,
+        },
       ],
       bits: [],
       adhesives: [],
       finishes: [],
     },
+  };
+}
+
+function cupHinge(id: string, suits: string): Field {
+  return {
+    id,
+    kind: 'cup',
+    suits,
+    screw: 'hinge-screw',
+    cup: '35 mm',
+    deep: '12.5 mm',
+    edge: '4 mm',
+    cupScrews: '45 mm',
+    cupScrewsBehind: '9.5 mm',
+    plateScrews: '32 mm',
+    plateBehind: '37 mm',
   };
 }
 
@@ -276,6 +307,22 @@ function records(
   if (back) list.push({ id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: back });
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', board: 'other', ...withoutAbsent(base) });
+  if (inside && wish.doors) {
+    const bays = inside.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
+    const { before, ...door } = wish.doors;
+    const closes =
+      before === 'all' ? [['inside']] : before === 'neighbours' ? [bays.slice(0, 2)] : bays.map((id) => [id]);
+    closes.forEach((over, i) => {
+      list.push({
+        id: `door.${i + 1}`,
+        kind: 'door',
+        parent: 'case',
+        board: 'board',
+        over,
+        ...withoutAbsent(door),
+      });
+    });
+  }
   if (edged) list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
   return { list, asked };
 }
@@ -287,6 +334,17 @@ interface Wish {
   readonly top: Field | undefined;
   readonly base: Field | undefined;
   readonly edged: boolean;
+  readonly doors: DoorWish | undefined;
+}
+
+/** Doors: all alike, before everything, before each bay, or one before the first two. */
+interface DoorWish {
+  readonly before: 'all' | 'each' | 'neighbours';
+  readonly hang: 'inset' | 'overlay';
+  readonly count?: number | undefined;
+  readonly hand?: string | undefined;
+  readonly gap?: string | undefined;
+  readonly hinge?: string | undefined;
 }
 
 /** Inside a case of these sizes, whatever its top and base are. */
@@ -335,6 +393,16 @@ function wishes(units: Units): fc.Arbitrary<Wish> {
           fc.record({ height: text(60, 150), setback: text(12, 50), setbackBack: optional(text(0, 50)) }),
         ),
         edged: fc.boolean(),
+        doors: fc.option(
+          fc.record({
+            before: fc.constantFrom('all' as const, 'each' as const, 'neighbours' as const),
+            hang: fc.constantFrom('inset' as const, 'overlay' as const),
+            count: optional(fc.constantFrom(1, 2)),
+            hand: optional(fc.constantFrom('left', 'right')),
+            gap: optional(text(1, 4)),
+          }),
+          { nil: undefined, freq: 2 },
+        ),
       }),
     );
 }

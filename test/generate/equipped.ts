@@ -16,6 +16,7 @@ export function equipped(document: { readonly shop: unknown }): unknown {
   const bits = [
     ...[1.7, 2, 3.5].map((d) => ({ id: `twist-${d}`, kind: 'twist', diameter: `${d} mm` })),
     { id: 'sink', kind: 'countersink', diameter: '12 mm' },
+    { id: 'cup-bit', kind: 'forstner', diameter: '35 mm' },
     { id: 'pocket-bit', kind: 'pocket', diameter: '9.5 mm' },
     { id: 'straight', kind: 'straight', diameter: '12 mm' },
     { id: 'flush', kind: 'flush-trim', diameter: '12 mm' },

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkJob, isFormula, type JobDocument, readJob, readPlace } from '../../src/job/index.ts';
-import { SETTING_OUT } from '../../src/materials/index.ts';
+import { DOORS, SETTING_OUT } from '../../src/materials/index.ts';
 import {
   inMm,
   type LeafKind,
@@ -15,6 +15,7 @@ import {
 } from '../../src/measure/index.ts';
 import { partsReport, type SetOut, setOut } from '../../src/setting-out/index.ts';
 import { generatedJobs } from './design.ts';
+import { doorFaults } from './judge-doors.ts';
 import { faultsOf } from './judge-set-out.ts';
 
 /** `RUNS=5000 npx vitest run test/generate` looks further. */
@@ -37,6 +38,7 @@ function everyLength(piece: SetOut): Traced[] {
     ...fasteners.flatMap((f) => [...f.head, f.length, f.diameter, f.holds, f.spare]),
     ...openings.flatMap((o) => [...o.box.min, ...o.box.max, o.width, o.height, o.depth]),
     ...surfaces.flatMap((s) => [s.span, s.depth]),
+    ...piece.doors.flatMap((d) => [d.gap, ...d.hinges, d.opening.width, d.opening.height, d.screwLength]),
     overall.width,
     overall.height,
     overall.depth,
@@ -45,7 +47,9 @@ function everyLength(piece: SetOut): Traced[] {
 }
 
 const ROWS = new Map(
-  Object.values(SETTING_OUT).flatMap((r) => ('value' in r ? [[r.id, r.value] as const] : [])),
+  [...Object.values(SETTING_OUT), ...Object.values(DOORS)].flatMap((r) =>
+    'value' in r ? [[r.id, r.value] as const] : [],
+  ),
 );
 
 /** What a leaf says, read again from the document and the tables. */
@@ -97,6 +101,7 @@ describe('a generated design', () => {
     let seen = 0;
     let fine = 0;
     let withFormulas = 0;
+    let withDoors = 0;
     const stops = new Map<string, number>();
     fc.assert(
       fc.property(generatedJobs, ({ document, overall, asked }) => {
@@ -116,10 +121,12 @@ describe('a generated design', () => {
           return;
         }
         fine++;
+        if (piece.doors.length > 0) withDoors++;
         expect(faultsOf(piece, overall)).toEqual([]);
         for (const [name, ticks] of Object.entries(asked))
           expect(piece.ledger.ticks(piece.dimensions.get(name)!), name).toBe(ticks);
         if (usesFormulas(job)) withFormulas++;
+        expect(doorFaults(piece)).toEqual([]);
         expect(traceFaults(job, piece)).toEqual([]);
         expect(JSON.stringify(inMm(piece.ledger, partsReport(piece)))).not.toMatch(/null|NaN/);
       }),
@@ -127,7 +134,10 @@ describe('a generated design', () => {
     );
     const share = fine / seen;
     const list = [...stops].map(([code, n]) => `${code} ${n}`).join(', ');
-    console.log(`${fine} of ${seen} generated designs set out without a stop; stops: ${list || 'none'}`);
+    console.log(
+      `${fine} of ${seen} generated designs set out without a stop; ${withDoors} with doors; stops: ${list || 'none'}`,
+    );
+    expect(withDoors / fine).toBeGreaterThanOrEqual(0.05);
     console.log(`formulas in ${Math.round((100 * withFormulas) / fine)} % of them`);
     expect(share).toBeGreaterThanOrEqual(0.8);
     expect(withFormulas / fine).toBeGreaterThanOrEqual(0.05);
@@ -203,6 +213,7 @@ describe.each(readdirSync(EXAMPLES).filter((name) => name.endsWith('.json')))('t
     const { width, height, depth } = piece.overall;
     const [w, h, d] = [width, height, depth].map((t) => piece.ledger.ticks(t));
     expect(faultsOf(piece, { width: w!, height: h!, depth: d! })).toEqual([]);
+    expect(doorFaults(piece)).toEqual([]);
     const asked = job.design.records.find((r) => r.kind === 'piece')!;
     const typed = [asked.width, asked.height, asked.depth].map((text) => parseLength(text, job.shop.units));
     expect(typed.map((t) => t.ok && t.value)).toEqual([w, h, d]);

@@ -32,7 +32,9 @@ export function placeName(job: JobDocument, path: string): string {
     return `${lot.name}${stock ? `, ${stock.name ?? stock.id}` : ''}, ${words}`;
   }
   const screw = steps[2] === 'screws' ? rack.screws.find((s) => s.id === steps[3]) : undefined;
-  return screw ? `${screw.name ?? screw.id}, ${words}` : path;
+  const hinge = steps[2] === 'hinges' ? rack.hinges?.find((h) => h.id === steps[3]) : undefined;
+  const named = screw ?? hinge;
+  return named ? `${named.name ?? named.id}, ${words}` : path;
 }
 
 const KINDS = { case: 'Case', back: 'Back', top: 'Top', base: 'Base', edging: 'Front edging' } as const;
@@ -47,6 +49,8 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
     case 'base':
     case 'edging':
       return KINDS[record.kind];
+    case 'door':
+      return `Door ${record.id}`;
     case 'shelf':
       return `Shelf ${record.id}`;
     case 'opening':

@@ -1,4 +1,4 @@
-import { screwsUsed } from '../../plan/index.ts';
+import { screwsUsed } from '../../setting-out/index.ts';
 import { LengthField, NumberField } from '../fields/text-field.tsx';
 import { useApp } from '../state/use-desk.ts';
 

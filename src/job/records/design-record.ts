@@ -4,6 +4,7 @@ import { BackRecord } from './back.ts';
 import { BaseRecord } from './base.ts';
 import { CaseRecord } from './case.ts';
 import { DividerRecord } from './divider.ts';
+import { DoorRecord } from './door.ts';
 import { EdgingRecord } from './edging.ts';
 import { OpeningRecord } from './opening.ts';
 import { PieceRecord } from './piece.ts';
@@ -23,6 +24,7 @@ export const DesignRecord = v.variant('kind', [
   BaseRecord,
   EdgingRecord,
   SizeRecord,
+  DoorRecord,
 ]);
 export type DesignRecord = v.InferOutput<typeof DesignRecord>;
 export type RecordKind = DesignRecord['kind'];

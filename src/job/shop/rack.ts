@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { Id, MarginText, Name, SizeText } from '../typed.ts';
+import { Hinge } from './hinge.ts';
 
 const price = v.pipe(v.number(), v.finite(), v.minValue(0));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(100000));
@@ -56,7 +57,7 @@ export type Screw = v.InferOutput<typeof Screw>;
 
 export const Bit = v.strictObject({
   id: Id,
-  kind: v.picklist(['twist', 'countersink', 'pocket', 'straight', 'rabbet', 'flush-trim']),
+  kind: v.picklist(['twist', 'countersink', 'pocket', 'straight', 'rabbet', 'flush-trim', 'forstner']),
   diameter: SizeText,
 });
 export type Bit = v.InferOutput<typeof Bit>;
@@ -74,6 +75,7 @@ export const Rack = v.strictObject({
   lots: v.array(Lot),
   screws: v.array(Screw),
   bits: v.array(Bit),
+  hinges: v.optional(v.array(Hinge)),
   adhesives: v.array(Supply),
   finishes: v.array(Supply),
 });

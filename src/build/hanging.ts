@@ -1,0 +1,240 @@
+import type { Traced } from '../measure/index.ts';
+import type { DoorLeaf, Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { planesOf } from './boxes.ts';
+import { CAUTION } from './cautions.ts';
+import type { Touch } from './operation.ts';
+import { offset, touchWords } from './seating.ts';
+import { listWords } from './words.ts';
+
+/** Hangs the doors on the finished case: measure, let in, hang, adjust. */
+export function hangDoors(bench: Bench): void {
+  for (const leaf of bench.setOut.doors) {
+    if (leaf.hang === 'inset') measureOpening(bench, leaf);
+    if (leaf.leaf) letIn(bench, leaf, leaf.leaf);
+    setDoor(bench, leaf);
+    screwHinges(bench, leaf);
+  }
+  const records = new Set(bench.setOut.doors.map((d) => d.record));
+  for (const record of records)
+    adjust(
+      bench,
+      bench.setOut.doors.filter((d) => d.record === record),
+    );
+}
+
+function partOf(bench: Bench, id: string): Part {
+  return bench.setOut.parts.find((p) => p.id === id)!;
+}
+
+function named(part: Part): string {
+  return `${part.mark} (${part.name})`;
+}
+
+/** An inset door fits the opening that was really built, not the one that was drawn. */
+function measureOpening(bench: Bench, leaf: DoorLeaf): void {
+  const part = partOf(bench, leaf.part);
+  const gap = bench.set('marking', leaf.gap);
+  const pair = bench.setOut.doors.filter((d) => d.record === leaf.record).length > 1;
+  const free = leaf.hung === 'left' ? 'right' : 'left';
+  bench.do(
+    {
+      id: `${part.mark}/measure`,
+      kind: 'inspect',
+      stage: 'hang',
+      title: `Fit ${named(part)} to its opening as it was built`,
+      does: { act: 'other', on: [part.mark, 'case'] },
+      tool: 'marking',
+      lines: [
+        'Measure the opening’s width at its upper and lower end and its height at both sides, and both diagonals.',
+        `Drawn are {0} wide and {1} high, with a gap of {2} all round${pair ? ' and between the two doors' : ''}; ${part.mark} was cut {3} wide and {4} high to that.`,
+        `Where the opening is smaller, take as much off the door: at its ${free} edge and its upper end, away from the hinges. Where it is out of square, plane the door to follow it.`,
+      ],
+      lengths: [leaf.opening.width, leaf.opening.height, gap, part.width, part.length],
+    },
+    [part.mark, 'case'],
+  );
+}
+
+/** Butt hinges are let in where they are marked round, not by drawn numbers alone. */
+function letIn(bench: Bench, leaf: DoorLeaf, plate: NonNullable<DoorLeaf['leaf']>): void {
+  const part = partOf(bench, leaf.part);
+  const post = partOf(bench, leaf.post);
+  const places = leaf.hinges.map((t) => bench.set('marking', t));
+  const n = places.length;
+  bench.do(
+    {
+      id: `${part.mark}/mortise`,
+      kind: 'mortise',
+      stage: 'hang',
+      title: `Let the hinges into ${part.mark} and ${post.mark}`,
+      does: { act: 'other', on: [part.mark, 'case'] },
+      times: n,
+      lines: [
+        `Middles of the hinges at ${listWords(places.map((_, i) => `{${i}}`))} from the lower end of ${part.mark}, on its ${leaf.hung} edge.`,
+        `Lay an opened hinge there, its pin just free of the front, and mark round the leaf with a knife: {${n}} long, {${n + 1}} wide. Chisel out {${n + 2}} deep, so that the leaf lies level.`,
+        `Hold the door in its opening with the gap below it, and carry the marks over to ${post.mark}; let in the other leaves there.`,
+      ],
+      lengths: [...places, plate.length, plate.width, plate.thickness],
+      cautions: [CAUTION.chisel],
+    },
+    [part.mark, 'case'],
+  );
+}
+
+function setDoor(bench: Bench, leaf: DoorLeaf): void {
+  const part = partOf(bench, leaf.part);
+  const touches = touchesOf(bench, leaf, part);
+  const lengths: Traced[] = [];
+  const told = touches.map((t) => {
+    const { words, lengths: more } = touchWords(bench, t, lengths.length);
+    lengths.push(...more);
+    return words;
+  });
+  bench.do(
+    {
+      id: `${part.mark}/set`,
+      kind: 'hang',
+      stage: 'hang',
+      title: `Set ${named(part)} in its place`,
+      does: {
+        act: 'set',
+        workpiece: part.mark,
+        into: 'case',
+        turn: { length: part.place.length, width: part.place.width },
+        touches,
+        glue: false,
+      },
+      lines: [
+        `${capital(listWords(told))}.`,
+        leaf.hang === 'inset'
+          ? 'The case stands upright. Slips of that thickness under it and beside it hold it there; it should pass by all edges without touching.'
+          : 'The case stands upright. Rest it on a batten clamped to the case; bumpers keep it off the case’s front.',
+      ],
+      lengths,
+      cautions: [CAUTION.lift],
+    },
+    [part.mark, 'case'],
+  );
+}
+
+/** Beside its post, level with the front or so far before it, and above what is below. */
+function touchesOf(bench: Bench, leaf: DoorLeaf, part: Part): readonly [Touch, Touch, Touch] {
+  const l = bench.ledger;
+  const mine = planesOf(l, part);
+  const post = planesOf(l, partOf(bench, leaf.post));
+  const below = planesOf(l, partOf(bench, leaf.below));
+  const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === leaf.post);
+  const front = edged ? planesOf(l, partOf(bench, edged.part)) : post;
+  const gapTo = (
+    side: Touch['side'],
+    of: typeof post,
+    face: Touch['side'],
+    low: Traced,
+    high: Traced,
+  ): Touch => ({
+    side,
+    of: of.part.mark,
+    face,
+    gap: bench.set('marking', l.less('gap beside the door', high, low)),
+  });
+  if (leaf.hang === 'overlay') {
+    const side = leaf.hung === 'left' ? '-x' : '+x';
+    return [
+      offset(bench, mine, side, post),
+      gapTo('+y', front, '-y', mine.planes['+y'], front.planes['-y']),
+      offset(bench, mine, '-z', below),
+    ];
+  }
+  return [
+    leaf.hung === 'left'
+      ? gapTo('-x', post, '+x', post.planes['+x'], mine.planes['-x'])
+      : gapTo('+x', post, '-x', mine.planes['+x'], post.planes['-x']),
+    offset(bench, mine, '-y', front),
+    gapTo('-z', below, '+z', below.planes['+z'], mine.planes['-z']),
+  ];
+}
+
+function screwHinges(bench: Bench, leaf: DoorLeaf): void {
+  const part = partOf(bench, leaf.part);
+  const post = partOf(bench, leaf.post);
+  const hinge = bench.job.shop.rack.hinges?.find((h) => h.id === leaf.hinge);
+  const screw = bench.job.shop.rack.screws.find((s) => s.id === leaf.screw)!;
+  const name = hinge?.name ?? leaf.hinge;
+  const count = leaf.hinges.length;
+  const screws = count * leaf.screwsPerHinge;
+  const what = `${count} × ${name}, ${screws} × ${screw.name ?? screw.id}, {0} long and {1} thick.`;
+  const { cup } = leaf;
+  bench.do(
+    {
+      id: `${part.mark}/hinges`,
+      kind: 'hang',
+      stage: 'hang',
+      title: `Hang ${named(part)} on ${post.mark}`,
+      does: cup
+        ? {
+            act: 'hinge',
+            workpiece: part.mark,
+            into: 'case',
+            post: post.mark,
+            count,
+            cup: cup.diameter,
+            plateScrews: cup.plateScrews,
+            screw: leaf.screw,
+            length: leaf.screwLength,
+            diameter: leaf.screwDiameter,
+          }
+        : { act: 'other', on: [part.mark, 'case'] },
+      tool: 'drill',
+      times: count,
+      lines: cup
+        ? [
+            what,
+            `Press the cups ({2} wide) into the back of ${part.mark}, arms square to its edge, two screws each; two screws through each plate into the pilots in ${post.mark}, {3} apart.`,
+            'Screw by hand at the end: such short screws strip their holes. Then clip or slide the arms onto their plates, the uppermost first, someone holding the door.',
+          ]
+        : [
+            what,
+            'Pilot holes through the leaves, a little toward the back so that the screws draw them in. One screw in each leaf first; try the door, then the others.',
+          ],
+      lengths: [leaf.screwLength, leaf.screwDiameter, ...(cup ? [cup.diameter, cup.plateScrews] : [])],
+      cautions: [CAUTION.lift],
+    },
+    [part.mark, 'case'],
+  );
+}
+
+function adjust(bench: Bench, leaves: readonly DoorLeaf[]): void {
+  const marks = leaves.map((d) => partOf(bench, d.part).mark);
+  const gap = bench.set('marking', leaves[0]!.gap);
+  bench.do(
+    {
+      id: `${marks[0]}/adjust`,
+      kind: 'hang',
+      stage: 'hang',
+      title: `Adjust ${listWords(marks)}`,
+      does: { act: 'other', on: [...marks, 'case'] },
+      times: leaves.length,
+      lines: [
+        leaves[0]!.cup
+          ? 'By the screws of the hinges: first height, then sideways until the edges are parallel, then in and out.'
+          : 'Where it binds, look which edge has rubbed: a slip of card behind a leaf moves the door away, a deeper recess draws it in.',
+        `${gapWords(leaves)} Open and close ${leaves.length > 1 ? 'each' : 'it'} right round: nothing may touch.`,
+        'Take doors and hinges off again for the finish.',
+      ],
+      lengths: [gap],
+    },
+    [...marks, 'case'],
+  );
+}
+
+/** Where the gap is to be seen: all round an inset door, between overlay doors. */
+function gapWords(leaves: readonly DoorLeaf[]): string {
+  if (leaves[0]!.hang === 'inset')
+    return `The gap is {0} all round${leaves.length > 1 ? ', and between the two doors' : ''}.`;
+  return 'The gap is {0} between doors and under a top that lies on the case; half as much is left free at the case’s own edges.';
+}
+
+function capital(s: string): string {
+  return s.charAt(0).toUpperCase() + s.slice(1);
+}

@@ -1,0 +1,59 @@
+import type { Snag } from '../snag/index.ts';
+import type { RecordOf } from './records/design-record.ts';
+import type { RecordTree } from './tree.ts';
+
+/** Whether what a door closes is one rectangle that no other door closes as well. */
+export function badDoors(door: RecordOf<'door'>, tree: RecordTree): readonly Snag[] {
+  // Where the form has faults, a door may have lost its list.
+  const over = door.over ?? [];
+  const openings = over.flatMap((id) => {
+    const r = tree.get(id);
+    return r?.kind === 'opening' ? [r] : [];
+  });
+  // What isn’t there is told elsewhere.
+  if (openings.length < over.length || openings.length === 0) return [];
+  const snags: Snag[] = [];
+  const say = (code: string, field: string, sentence: string, cure: string) =>
+    snags.push({
+      code,
+      level: 'stop',
+      where: { path: `design/records/${door.id}/${field}`, record: door.id },
+      sentence,
+      cures: [{ says: cure }],
+    });
+  const brothers = tree.childrenOf(openings[0]!.parent, 'opening').map((o) => o.id);
+  const places = openings.map((o) => brothers.indexOf(o.id)).sort((a, b) => a - b);
+  if (places.includes(-1) || places.some((p, i) => i > 0 && p !== places[i - 1]! + 1))
+    say(
+      'doors.openings-apart',
+      'over',
+      `The openings that “${door.id}” closes are not neighbours of one split.`,
+      'Name neighbours of one split, the opening that holds them, or a door for each.',
+    );
+  for (const other of tree.all('door')) {
+    if (other.id >= door.id) continue;
+    const shared = (other.over ?? []).find((id) =>
+      openings.some((o) => holds(tree, id, o.id) || holds(tree, o.id, id)),
+    );
+    if (shared !== undefined)
+      say(
+        'doors.over-one-opening',
+        'over',
+        `“${door.id}” and “${other.id}” both close “${shared}” or a part of it.`,
+        'Take it from one of the two.',
+      );
+  }
+  return snags;
+}
+
+/** True when an opening is another, or holds it. */
+function holds(tree: RecordTree, outer: string, inner: string): boolean {
+  const seen = new Set<string>();
+  let at = tree.get(inner);
+  while (at && 'parent' in at && !seen.has(at.id)) {
+    if (at.id === outer) return true;
+    seen.add(at.id);
+    at = tree.get(at.parent);
+  }
+  return false;
+}

@@ -1,0 +1,17 @@
+import type { SetOut } from './set-out.ts';
+
+/** How many of each screw the piece takes, those of hinges included, in the order of first use. */
+export function screwsUsed(setOut: Pick<SetOut, 'fasteners' | 'doors'>): ReadonlyMap<string, number> {
+  const used = new Map<string, number>();
+  const add = (id: string, n: number) => used.set(id, (used.get(id) ?? 0) + n);
+  for (const f of setOut.fasteners) add(f.screw, 1);
+  for (const d of setOut.doors) add(d.screw, d.screwsPerHinge * d.hinges.length);
+  return used;
+}
+
+/** How many of each hinge the piece takes, in the order of its doors. */
+export function hingesUsed(setOut: Pick<SetOut, 'doors'>): ReadonlyMap<string, number> {
+  const used = new Map<string, number>();
+  for (const d of setOut.doors) used.set(d.hinge, (used.get(d.hinge) ?? 0) + d.hinges.length);
+  return used;
+}
