@@ -1,5 +1,5 @@
 import type { RecordOf } from '../job/index.ts';
-import { type Traced, toMm } from '../measure/index.ts';
+import type { Traced } from '../measure/index.ts';
 import type { ClearSizes } from './clear-sizes.ts';
 import type { ClosedSpaces } from './closed-spaces.ts';
 import type { Draft, DraftPart, Triple } from './draft.ts';
