@@ -58,13 +58,23 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
 function jointAcross(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
   for (const j of bench.setOut.joints) {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
-    if (other === undefined || j.kind !== 'butt' || !standing.has(other)) continue;
+    if (other === undefined || (j.kind !== 'butt' && !isLetIn(j)) || !standing.has(other)) continue;
     const facing = jointDirection(bench, j);
     if (axisOf(facing).axis !== axis) continue;
     const side = j.part === part.id ? facing : opposed(facing);
-    return { side, of: standing.get(other)!.part.mark, face: opposed(side) };
+    const mate = standing.get(other)!;
+    if (j.letIn && isLetIn(j)) {
+      const gap = bench.set('router', bench.ledger.times('so deep one in the other', j.letIn.depth, -1));
+      return { side, of: mate.part.mark, face: opposed(side), gap };
+    }
+    return { side, of: mate.part.mark, face: opposed(side) };
   }
   return undefined;
+}
+
+/** True when the end of a panel goes into the face of another. */
+export function isLetIn(joint: Joint): boolean {
+  return joint.letIn !== undefined && joint.duty === 'carries';
 }
 
 /** The way a joint's own part faces its mate. */
@@ -97,12 +107,13 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
   return { side: low, of: nearest.part.mark, face: high, gap: bench.set('marking', gap) };
 }
 
-/** A back that lies in rabbets is measured from the outside of the part with the rabbet: that can be seen. */
+/** A back that is let in is measured from the outside of the part that takes it: that can be seen. */
 function fromRabbet(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
   const t = (x: Traced) => bench.ledger.ticks(x);
   const [low, high] = [lowSide(axis), highSide(axis)];
   for (const j of bench.setOut.joints) {
-    const mate = j.part === mine.part.id && j.kind === 'rabbet' ? standing.get(j.mate) : undefined;
+    const isBack = j.part === mine.part.id && j.duty === 'back' && j.letIn !== undefined;
+    const mate = isBack ? standing.get(j.mate) : undefined;
     if (mate && t(mate.planes[low]) < t(mine.planes[low]) && t(mine.planes[low]) < t(mate.planes[high]))
       return offset(bench, mine, low, mate);
   }
@@ -155,6 +166,8 @@ export function touchWords(
   const words =
     touch.side === touch.face
       ? `${side} {${n}} ${outward ? 'beyond' : 'in from'} the ${directionWords(touch.face)} side of ${touch.of}`
-      : `${side} {${n}} from ${touch.of}`;
+      : outward
+        ? `${side} {${n}} from ${touch.of}`
+        : `${side} and ${touch.of} {${n}} deep one in the other`;
   return { words, lengths: [distance] };
 }

@@ -118,20 +118,28 @@ function overlaps(setOut: SetOut): string[] {
   return faults;
 }
 
-/** True when one of the part's rabbets takes away all of a box. */
+/** True when one of the part's rabbets, grooves or notches takes away all of a box. */
 function isCutAway(setOut: SetOut, part: Part, shared: Box): boolean {
   const t = (x: Traced) => setOut.ledger.ticks(x);
   const local = inPart(setOut, part, shared);
   return part.features.some((f) => {
-    if (f.kind !== 'rabbet') return false;
+    if (f.kind === 'notch') {
+      const endwise = f.end === 'start' ? local.max[0] : t(part.length) - local.min[0];
+      const edgewise = f.edge === 'near' ? local.max[1] : t(part.width) - local.min[1];
+      return endwise <= t(f.length) && edgewise <= t(f.width);
+    }
+    if (f.kind !== 'rabbet' && f.kind !== 'groove') return false;
+    const inset = f.kind === 'groove' ? t(f.inset) : 0;
     const across = f.edge === 'start' || f.edge === 'end' ? 0 : 1;
     const along = 1 - across;
     const size = t(across === 0 ? part.length : part.width);
     const first = f.edge === 'start' || f.edge === 'near';
     const fromEdge = first ? local.max[across]! : size - local.min[across]!;
+    const nearest = first ? local.min[across]! : size - local.max[across]!;
     const fromFace = f.face === 'under' ? local.max[2] : t(part.thickness) - local.min[2];
     return (
-      fromEdge <= t(f.width) &&
+      nearest >= inset &&
+      fromEdge <= inset + t(f.width) &&
       fromFace <= t(f.depth) &&
       local.min[along]! >= t(f.from) &&
       local.max[along]! <= t(f.to)
@@ -194,6 +202,18 @@ function featureFaults(setOut: SetOut, part: Part, f: Feature): string[] {
       want(t(f.from) >= 0 && t(f.from) < t(f.to) && t(f.to) <= size[1 - across]!, 'run of the rabbet');
       break;
     }
+    case 'groove': {
+      const across = edgeAxis(f.edge);
+      const inset = t(f.inset);
+      want(t(f.width) > 0 && inset > 0 && inset + t(f.width) < size[across]!, 'width of the groove');
+      want(t(f.depth) > 0 && 2 * t(f.depth) <= size[2], 'depth of the groove');
+      want(t(f.from) >= 0 && t(f.from) < t(f.to) && t(f.to) <= size[1 - across]!, 'run of the groove');
+      break;
+    }
+    case 'notch':
+      want(t(f.length) > 0 && t(f.length) < size[0], 'length of the notch');
+      want(t(f.width) > 0 && t(f.width) < size[1], 'width of the notch');
+      break;
     case 'bevel':
       want(f.angle > 0 && f.angle < 60, 'angle');
       want(size[edgeAxis(f.edge)]! > 2 * size[2], 'nothing left between two bevels');
