@@ -31,7 +31,8 @@ export function dadoJoint(draft: Draft, bores: Bores, spec: LetInSpec): void {
   const [first, last] = [mate.box.min[across], mate.box.max[across]];
   const flush =
     l.ticks(low) === l.ticks(first) ? 'start' : l.ticks(high) === l.ticks(last) ? 'end' : undefined;
-  const front = frontOf(draft, spec);
+  // A rabbet at a corner is cut right through; what stops is a dado.
+  const front = frontOf(draft, flush ? { part, end, mate } : spec);
   const run = runAlongWidth(draft, mate, front);
   const cause = {
     id: `${mate.id}#${part.id}`,
@@ -50,6 +51,7 @@ export function dadoJoint(draft: Draft, bores: Bores, spec: LetInSpec): void {
       inset: inPart(draft, mate, across, low, 'from the end to the nearer wall of the dado'),
       width: l.sum('width of the dado: what goes in, and a little for glue', part.thickness, sideways),
     });
+  if (front !== undefined) notchFor(draft, spec, depth, front);
   bores.hollow(mate.id, hollowOf(draft, spec, depth, sideways, front));
   const contact = contactBox(draft, part, end, mate);
   draft.joints.push({
@@ -76,6 +78,22 @@ function frontOf(draft: Draft, { part, mate, stop }: LetInSpec): Traced | undefi
   if (stop === undefined) return set ? own : undefined;
   const stopped = l.sum('where the dado stops, behind the front', mate.box.min[1], stop);
   return l.ticks(own) > l.ticks(stopped) ? own : stopped;
+}
+
+/** The front corner that would stand before the end of a stopped dado is sawn out of the panel. */
+function notchFor(draft: Draft, { part, end, mate }: LetInSpec, depth: Traced, front: Traced): void {
+  const l = draft.ledger;
+  const width = l.less('from the front to where the dado stops', front, part.box.min[1]);
+  if (l.ticks(width) <= 0) return;
+  part.features.push({
+    kind: 'notch',
+    id: `${part.id}#${mate.id}`,
+    purpose: `for the stopped dado in the ${mate.name}`,
+    end,
+    edge: axisOf(part.place.width).sign > 0 ? 'near' : 'far',
+    length: depth,
+    width,
+  });
 }
 
 /** From the front to the mate's back edge, measured along its end from its near edge. */

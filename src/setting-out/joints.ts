@@ -1,3 +1,4 @@
+import type { CaseJoints } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { backJoint } from './back-joint.ts';
@@ -28,6 +29,7 @@ export interface Joinable {
 /** Joins a case: pocket screws between panels, screws through the back, glue at edging and mitres; clear of what is bored already. */
 export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const { panels, top } = parts;
+  const { joints } = parts.frame;
   if (parts.back && parts.frame.back?.fitting === 'groove')
     for (const side of [panels.left, panels.right])
       bores.hollow(
@@ -35,12 +37,12 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
         sharedBox(boxTicks(draft.ledger, parts.back.box), boxTicks(draft.ledger, side.box)),
       );
   for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])]) {
-    join(draft, bores, flat, 'start', panels.left);
-    join(draft, bores, flat, 'end', panels.right);
+    join(draft, bores, joints, flat, 'start', panels.left);
+    join(draft, bores, joints, flat, 'end', panels.right);
   }
   for (const p of parts.partings) {
-    join(draft, bores, p.part, 'start', p.from);
-    if (p.to) join(draft, bores, p.part, 'end', p.to);
+    join(draft, bores, joints, p.part, 'start', p.from);
+    if (p.to) join(draft, bores, joints, p.part, 'end', p.to);
   }
   if (top) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
@@ -52,9 +54,18 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
 }
 
 /** Two panels of the case, in the way the case is joined. */
-function join(draft: Draft, bores: Bores, part: DraftPart, edge: 'start' | 'end', mate: DraftPart): void {
-  if (part.tongues[edge] !== undefined) dadoJoint(draft, bores, { part, end: edge, mate });
-  else pocketJoint(draft, bores, { part, edge, face: 'under', mate, duty: 'carries' });
+function join(
+  draft: Draft,
+  bores: Bores,
+  joints: CaseJoints,
+  part: DraftPart,
+  edge: 'start' | 'end',
+  mate: DraftPart,
+): void {
+  if (part.tongues[edge] !== undefined) {
+    const stop = joints === 'stopped-dado' ? { stop: draft.ledger.row(SETTING_OUT.dadoStop) } : {};
+    dadoJoint(draft, bores, { part, end: edge, mate, ...stop });
+  } else pocketJoint(draft, bores, { part, edge, face: 'under', mate, duty: 'carries' });
 }
 
 /** The top is held from inside, by pockets at the upper end of every upright that reaches it. */

@@ -28,7 +28,7 @@ export function partsInTheSameSpace(
       if (mitred.has(pairKey(a.part.id, b.part.id))) continue;
       // What is let in lies inside a channel of its mate: their boxes overlap by it, their wood doesn't.
       const shared = sharedBox(a.box, b.box);
-      if (isCutAway(ledger, a.part, shared) || isCutAway(ledger, b.part, shared)) continue;
+      if (isCutAway(ledger, [a.part, b.part], shared)) continue;
       pairs.push([a.part, b.part]);
     }
   });

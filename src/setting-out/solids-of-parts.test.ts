@@ -106,9 +106,13 @@ function stated(piece: SetOut, joint: Joint): number {
   const part = piece.parts.find((p) => p.id === joint.part)!;
   const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
   const bevels = joint.side === 'far' ? part.features.filter((f) => f.kind === 'bevel').length : 0;
-  const rabbets = joint.side === 'end' || joint.side === 'start' ? part.features : [];
+  const along = part.features.filter((f) => f.kind === 'rabbet' && (f.edge === 'near' || f.edge === 'far'));
+  const rabbets = joint.side === 'end' || joint.side === 'start' ? along : [];
   const corner = rabbets.reduce((sum, f) => sum + (f.kind === 'rabbet' ? mm(f.width) * mm(f.depth) : 0), 0);
-  return area - (bevels * mm(part.thickness) ** 2) / 2 - corner - crossing(piece, joint);
+  // The shoulder of a notch rests on the mate's face, before the end of the stopped dado.
+  const shoulder = part.features.find((f) => f.kind === 'notch' && f.id === `${part.id}#${joint.mate}`);
+  const rests = shoulder?.kind === 'notch' ? mm(shoulder.width) * mm(part.thickness) : 0;
+  return area + rests - (bevels * mm(part.thickness) ** 2) / 2 - corner - crossing(piece, joint);
 }
 
 /** What channels across a mate take off the face that a back lies on: each its width by its depth. */
