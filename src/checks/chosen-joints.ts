@@ -4,6 +4,7 @@ import { practice } from './rule.ts';
 
 const WORDS = {
   'pocket-screws': 'pocket screws',
+  rabbet: 'rabbets at the corners, and pocket screws',
   dado: 'dados and glue',
   'stopped-dado': 'stopped dados and glue',
 } as const;

@@ -73,6 +73,16 @@ describe('panels let into dados', () => {
     expect(mm(dado, joint.letIn!.depth)).toBe(9);
   });
 
+  test('with rabbets at the corners only, shelves keep their pockets', () => {
+    const piece = joined('rabbet');
+    expect(piece.snags).toEqual([]);
+    expect(piece.joints.filter((j) => j.kind === 'rabbet' && j.duty === 'carries')).toHaveLength(2);
+    expect(part(piece, 'shelves/shelf:1').features.filter((f) => f.kind === 'pocket')).not.toEqual([]);
+    expect(mm(piece, part(piece, 'shelves/shelf:1').length)).toBe(
+      mm(plain, part(plain, 'shelves/shelf:1').length),
+    );
+  });
+
   test('a shelf that is set back has its dado begin there', () => {
     const piece = joined('dado', (job) => {
       recordOf(job, 'shelves').setback = '30 mm';

@@ -5,13 +5,13 @@ import type { CaseFrame } from './frame-of-case.ts';
 
 /** How deep a panel goes into a face: a third of the board there, on what the router can be set to. */
 export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undefined): Traced | undefined {
-  if (!mate || !isLetIn(frame)) return undefined;
+  if (!mate || (frame.joints !== 'dado' && frame.joints !== 'stopped-dado')) return undefined;
   return depthIn(draft, 'depth of the dado', mate.thickness, SETTING_OUT.dadoDepth);
 }
 
 /** How deep the bottom or the lid goes into the end of a side. */
 export function intoCorner(draft: Draft, frame: CaseFrame): Traced | undefined {
-  if (!isLetIn(frame)) return undefined;
+  if (frame.joints === 'pocket-screws') return undefined;
   return depthIn(draft, 'depth of the rabbet at the corner', frame.board, SETTING_OUT.cornerRabbet);
 }
 
@@ -24,10 +24,6 @@ export function depthIn(draft: Draft, reason: string, board: Traced, share: Rati
     draft.stepOf('router'),
     'down',
   );
-}
-
-function isLetIn({ joints }: CaseFrame): boolean {
-  return joints === 'dado' || joints === 'stopped-dado';
 }
 
 /** A box between two faces, made longer by what goes into each of them. */

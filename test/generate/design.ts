@@ -344,7 +344,7 @@ function records(
 interface Wish {
   readonly overall: { readonly width: Typed; readonly height: Typed; readonly depth: Typed };
   readonly inside: Filling | undefined;
-  readonly joints: 'pocket-screws' | 'dado' | 'stopped-dado' | undefined;
+  readonly joints: 'pocket-screws' | 'rabbet' | 'dado' | 'stopped-dado' | undefined;
   readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
   readonly setIn: string | undefined;
   readonly top: Field | undefined;
@@ -381,7 +381,14 @@ function wishes(units: Units): fc.Arbitrary<Wish> {
       fc.record({
         overall: fc.constant(overall),
         inside: inside(units, overall),
-        joints: optional(fc.constantFrom('pocket-screws' as const, 'dado' as const, 'stopped-dado' as const)),
+        joints: optional(
+          fc.constantFrom(
+            'pocket-screws' as const,
+            'rabbet' as const,
+            'dado' as const,
+            'stopped-dado' as const,
+          ),
+        ),
         back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
         setIn: optional(text(6, 20)),
         top: optional(
