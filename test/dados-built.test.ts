@@ -4,8 +4,7 @@ import { openSolids } from '../src/adaptors/solids-manifold.ts';
 import type { Operation } from '../src/build/index.ts';
 import { dryFit } from '../src/dry-fit/index.ts';
 import { checkJob } from '../src/job/index.ts';
-import { type Plan, planJob } from '../src/plan/index.ts';
-import { shapeOf } from '../src/setting-out/index.ts';
+import { dryFitInput, type Plan, planJob } from '../src/plan/index.ts';
 import type { Solids } from '../src/solid/index.ts';
 
 interface Plain {
@@ -68,14 +67,8 @@ describe('a mistake on a card about dados', () => {
   function faults(change: (o: Operation) => Operation | undefined): readonly string[] {
     const { build, setOut, breakdown } = plan;
     const operations = build.operations.flatMap((o) => change(o) ?? []);
-    const run = dryFit({
-      build: { stock: build.stock, operations },
-      read: (t) => setOut.ledger.ticks(t),
-      kerfOf: () => 6400,
-      solids,
-      drawn: setOut.parts.map((p) => ({ mark: p.mark, shape: shapeOf(setOut, p) })),
-      promised: new Set(breakdown.leftovers.map((l) => l.name)),
-    });
+    const input = dryFitInput(plan.job, setOut, breakdown, build, solids);
+    const run = dryFit({ ...input, build: { stock: build.stock, operations } });
     let step = run.next();
     while (!step.done) step = run.next();
     return [...new Set(step.value.faults.map((f) => f.code))].sort();

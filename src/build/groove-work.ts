@@ -89,18 +89,22 @@ function rout(bench: Bench, batch: readonly [Part, ...Part[]], named: string, ro
   );
 }
 
+/** Passes overlap by a tenth of the bit at least, so that no ridge is left between them. */
+const OVERLAP = 0.1;
+
 /** Where the nearer side of the bit runs, pass by pass: more than one where the bit is narrower than the channel. */
 function passes(bench: Bench, g: Groove, bit: Traced, guided: boolean): readonly Traced[] {
   const l = bench.ledger;
   const first = bench.set(guided ? 'router' : 'marking', g.inset);
-  const count = Math.ceil(l.ticks(g.width) / l.ticks(bit));
-  if (count < 2) return [first];
   const wider = bench.set('router', l.less('how much wider the channel is than the bit', g.width, bit), 'up');
-  const last = l.sum('fence for the last pass', first, wider);
-  const between = Array.from({ length: count - 2 }, (_, i) =>
-    l.sum('fence for a pass between', first, l.times('widths of the bit', bit, i + 1)),
+  const shifts = Math.ceil(l.ticks(wider) / (l.ticks(bit) * (1 - OVERLAP)));
+  if (shifts < 1) return [first];
+  const even = Array.from({ length: shifts }, () => 1);
+  const shift = bench.set('router', l.share('an even share for each pass', wider, even, 0));
+  const between = Array.from({ length: shifts - 1 }, (_, i) =>
+    l.sum('fence for a pass between', first, l.times('shares up to here', shift, i + 1)),
   );
-  return [first, ...between, last];
+  return [first, ...between, l.sum('fence for the last pass', first, wider)];
 }
 
 /** The widest straight bit of the rack that is no wider than the channel; where there is none, one to be bought. */

@@ -43,6 +43,9 @@ export function seat(bench: Bench, standing: Standing, part: Part): readonly [To
 function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch {
   const joint = jointAcross(bench, standing, mine.part, axis);
   if (joint) return joint;
+  // What takes others in its dados is set by what can be measured: clear distances decide whether things fit.
+  const takes = takingIn(bench, standing, mine.part, axis);
+  if (takes) return flush(bench, standing, mine, axis) ?? fromNeighbour(bench, standing, mine, axis) ?? takes;
   const upright = axisOf(mine.part.place.length).axis === 2;
   // A divider stands so far from the upright before it; a shelf so far above what is below.
   const gauged = (upright && axis === 0) || (!upright && axis === 2);
@@ -58,18 +61,34 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
 function jointAcross(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
   for (const j of bench.setOut.joints) {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
-    if (other === undefined || (j.kind !== 'butt' && !isLetIn(j)) || !standing.has(other)) continue;
+    const goesIn = isLetIn(j) && j.part === part.id;
+    if (other === undefined || (j.kind !== 'butt' && !goesIn) || !standing.has(other)) continue;
     const facing = jointDirection(bench, j);
     if (axisOf(facing).axis !== axis) continue;
     const side = j.part === part.id ? facing : opposed(facing);
-    const mate = standing.get(other)!;
-    if (j.letIn && isLetIn(j)) {
-      const gap = bench.set('router', bench.ledger.times('so deep one in the other', j.letIn.depth, -1));
-      return { side, of: mate.part.mark, face: opposed(side), gap };
-    }
-    return { side, of: mate.part.mark, face: opposed(side) };
+    const touch = { side, of: standing.get(other)!.part.mark, face: opposed(side) };
+    return goesIn ? { ...touch, gap: depthOf(bench, j) } : touch;
   }
   return undefined;
+}
+
+/** A part against the end of one that goes into it. */
+function takingIn(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
+  const j = bench.setOut.joints.find(
+    (x) =>
+      isLetIn(x) &&
+      x.mate === part.id &&
+      standing.has(x.part) &&
+      axisOf(jointDirection(bench, x)).axis === axis,
+  );
+  if (!j) return undefined;
+  const face = jointDirection(bench, j);
+  return { side: opposed(face), of: standing.get(j.part)!.part.mark, face, gap: depthOf(bench, j) };
+}
+
+/** How deep one part stands in the other, as a gap that is less than nothing. */
+function depthOf(bench: Bench, joint: Joint): Traced {
+  return bench.set('router', bench.ledger.times('so deep one in the other', joint.letIn!.depth, -1));
 }
 
 /** True when the end of a panel goes into the face of another. */
