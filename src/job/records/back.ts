@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { Id, MarginText } from '../typed.ts';
+import { Id, MarginFormula } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
 /** The back panel: let into rabbets or grooves of the sides, or applied over the case's back edges. */
@@ -9,6 +9,6 @@ export const BackRecord = v.strictObject({
   board: Id,
   fitting: v.picklist(['rabbet', 'groove', 'applied']),
   /** How far behind the back the sides run on, where it stands in a groove. */
-  setIn: v.optional(MarginText),
+  setIn: v.optional(MarginFormula),
 });
 export type BackRecord = v.InferOutput<typeof BackRecord>;
