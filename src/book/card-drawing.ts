@@ -103,11 +103,21 @@ export class Progress {
     return kerf === undefined ? (0 as Ticks) : setOut.ledger.ticks(kerf);
   }
 
+  /** A channel as the passes of the bit make it. */
+  private band(act: Act & { act: 'groove' }, fences: readonly Traced[]): FaceWork['rabbets'][number] {
+    const l = this.input.setOut.ledger;
+    const [first, last] = [fences[0]!, fences.at(-1)!];
+    const width = l.sum('width that the bit leaves', act.bit, l.less('between the passes', last, first));
+    return { edge: act.edge, inset: first, width };
+  }
+
   private faceWork(act: Act): FaceWork | undefined {
-    if (act.act !== 'pocket' && act.act !== 'drill') return undefined;
+    if (act.act !== 'pocket' && act.act !== 'drill' && act.act !== 'groove') return undefined;
     const part = this.input.setOut.parts.find((p) => p.mark === act.workpieces[0]);
     if (!part) return undefined;
     const none = { length: part.length, width: part.width, rabbets: [], pockets: [], holes: [], bevels: [] };
+    if (act.act === 'groove')
+      return { ...none, face: act.face, rabbets: act.channels.map((c) => this.band(act, c)) };
     const { from } = act;
     if (act.act === 'pocket')
       return { ...none, face: act.face, pockets: [{ edge: act.edge, along: act.along, from }] };

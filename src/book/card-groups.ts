@@ -39,6 +39,10 @@ function joins(card: CardGroup, next: Operation): boolean {
       return did.act === 'bevel' && sameMarks(did.workpieces, does.workpieces);
     case 'rabbet':
       return did.act === 'rabbet';
+    case 'groove':
+      return did.act === 'groove' && sameMarks(did.workpieces, does.workpieces);
+    case 'notch':
+      return did.act === 'notch';
     case 'pocket':
       return (
         did.act === 'pocket' && sameMarks(did.workpieces, does.workpieces) && last.faceUp === next.faceUp

@@ -51,6 +51,11 @@ function notesOf(part: Part): string[] {
   const notes: string[] = [];
   const count = (kind: Feature['kind']) => part.features.filter((f) => f.kind === kind).length;
   for (const f of part.features) if (f.kind === 'rabbet') notes.push(`rabbet ${f.purpose}`);
+  const channels = part.features.filter((f) => f.kind === 'groove');
+  const dados = channels.filter((f) => f.edge === 'start' || f.edge === 'end').length;
+  if (dados > 0) notes.push(`${dados} ${dados === 1 ? 'dado' : 'dados'}`);
+  if (channels.length > dados) notes.push(`${channels.length - dados === 1 ? 'groove' : 'grooves'} along`);
+  if (count('notch') > 0) notes.push(`${count('notch')} ${count('notch') === 1 ? 'notch' : 'notches'}`);
   const bevels = part.features.filter((f) => f.kind === 'bevel');
   if (bevels.length > 0) {
     const angles = [...new Set(bevels.map((b) => `${b.angle}°`))].join(', ');

@@ -1,5 +1,5 @@
 import { type Ledger, toMm } from '../measure/index.ts';
-import type { Bevel, Direction, Edge, Part, Rabbet, SetOut } from '../setting-out/index.ts';
+import type { Bevel, Direction, Edge, Groove, Notch, Part, Rabbet, SetOut } from '../setting-out/index.ts';
 import { axisOf } from '../setting-out/index.ts';
 import type { Point } from '../solid/index.ts';
 import { type Convex, clipped, convexBox, edgesOf } from './convex.ts';
@@ -30,7 +30,7 @@ export function bodiesOf(setOut: SetOut): readonly PartBody[] {
 }
 
 /**
- * A part with its rabbets and bevels. Holes and pockets are left out (they would be specks at the size of a whole
+ * A part with its rabbets, grooves, notches and bevels. Holes and pockets are left out (they would be specks at the size of a whole
  * piece), and so are the rabbets of a part that is also bevelled.
  */
 function partBody(ledger: Ledger, part: Part): PartBody {
@@ -38,7 +38,9 @@ function partBody(ledger: Ledger, part: Part): PartBody {
   const size: Point = [mm(part.length), mm(part.width), mm(part.thickness)];
   const whole = convexBox([0, 0, 0], size);
   const bevels = part.features.filter((f): f is Bevel => f.kind === 'bevel');
-  const rabbets = part.features.filter((f): f is Rabbet => f.kind === 'rabbet');
+  const rabbets = part.features.filter(
+    (f): f is Rabbet | Groove | Notch => f.kind === 'rabbet' || f.kind === 'groove' || f.kind === 'notch',
+  );
   const origin = part.place.origin.map(mm) as unknown as Point;
   const stand = (local: Convex[], edges: (readonly [Point, Point])[], covers = local): PartBody => {
     const put = placer(origin, [part.place.length, part.place.width, part.place.thickness]);
@@ -59,7 +61,13 @@ function partBody(ledger: Ledger, part: Part): PartBody {
   }
   if (rabbets.length === 0) return stand([whole], edgesOf(whole));
   const steps = rabbets.map((r) => rabbetPlanes(r, size, mm));
-  return stand(pieces(whole, steps), steppedEdges(size, steps), overlapping(whole, steps));
+  const cells = pieces(whole, steps);
+  // The largest bodies grow fast in number; with more channels, what is left under all of them closes the seams.
+  const covers =
+    steps.length > 2
+      ? [...cells, ...pieces(core(rabbets, size, mm), notchesOf(steps))]
+      : overlapping(whole, steps);
+  return stand(cells, steppedEdges(size, steps), covers);
 }
 
 /** The slanting plane of a bevel. */
@@ -75,21 +83,46 @@ function bevelPlane(b: Bevel, [length, width, thickness]: Point): Plane {
 }
 
 /** A rabbet as the planes that bound it within the part; the rabbet is what lies beyond all of them. */
-function rabbetPlanes(r: Rabbet, size: Point, mm: (t: Rabbet['width']) => number): Plane[] {
-  const edge = outward(r.edge);
-  const run = (1 - edge.axis) as 0 | 1;
+function rabbetPlanes(r: Rabbet | Groove | Notch, size: Point, mm: (t: Rabbet['width']) => number): Plane[] {
   const plane = (axis: 0 | 1 | 2, sign: 1 | -1, at: number): Plane => {
     const normal: [number, number, number] = [0, 0, 0];
     normal[axis] = sign;
     return { normal, offset: sign * at };
   };
+  if (r.kind === 'notch')
+    return [
+      r.end === 'end' ? plane(0, 1, size[0] - mm(r.length)) : plane(0, -1, mm(r.length)),
+      r.edge === 'far' ? plane(1, 1, size[1] - mm(r.width)) : plane(1, -1, mm(r.width)),
+    ];
+  const edge = outward(r.edge);
+  const run = (1 - edge.axis) as 0 | 1;
+  const inset = r.kind === 'groove' ? mm(r.inset) : 0;
+  const inward = inset + mm(r.width);
   const planes = [
-    plane(edge.axis, edge.sign, edge.sign > 0 ? size[edge.axis] - mm(r.width) : mm(r.width)),
+    plane(edge.axis, edge.sign, edge.sign > 0 ? size[edge.axis] - inward : inward),
     r.face === 'show' ? plane(2, 1, size[2] - mm(r.depth)) : plane(2, -1, mm(r.depth)),
   ];
+  if (r.kind === 'groove')
+    planes.push(edge.sign > 0 ? plane(edge.axis, -1, size[edge.axis] - inset) : plane(edge.axis, 1, inset));
   if (mm(r.from) > 0) planes.push(plane(run, 1, mm(r.from)));
   if (mm(r.to) < size[run]) planes.push(plane(run, -1, mm(r.to)));
   return planes;
+}
+
+/** The slab between the floors of all channels, from face to face. */
+function core(
+  channels: readonly (Rabbet | Groove | Notch)[],
+  size: Point,
+  mm: (t: Rabbet['width']) => number,
+): Convex {
+  const deepest = (face: Rabbet['face']) =>
+    Math.max(0, ...channels.map((c) => (c.kind !== 'notch' && c.face === face ? mm(c.depth) : 0)));
+  return convexBox([0, 0, deepest('under')], [size[0], size[1], size[2] - deepest('show')]);
+}
+
+/** Of the steps, those that go right through. */
+function notchesOf(steps: readonly (readonly Plane[])[]): readonly (readonly Plane[])[] {
+  return steps.filter((planes) => planes.every((p) => p.normal[2] === 0));
 }
 
 /** The body less every rabbet, in pieces that don't overlap. */

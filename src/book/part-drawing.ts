@@ -15,6 +15,8 @@ export interface FaceWork {
   readonly rabbets: readonly {
     readonly edge: Edge;
     readonly width: Traced;
+    /** From the edge to the nearer wall, where it is a groove. */
+    readonly inset?: Traced;
     readonly from?: Traced;
     readonly to?: Traced;
   }[];
@@ -73,7 +75,14 @@ export function faceDrawing(
       wide,
       from: r.from && mm(r.from),
       to: r.to && mm(r.to),
+      inset: r.inset && mm(r.inset),
     });
+    if (r.inset !== undefined) {
+      const [list, at] = alongLength(r.edge)
+        ? [left, y(r.edge === 'near' ? mm(r.inset) : wide - mm(r.inset))]
+        : [below, x(r.edge === 'start' ? mm(r.inset) : long - mm(r.inset))];
+      list.push(place(at, r.inset));
+    }
     const [x0, x1] = [x(band.x0), x(band.x1)];
     const [y0, y1] = [y(band.y0), y(band.y1)].sort((a, b) => a - b) as [number, number];
     marks.push(rectangle(x0, y0, x1 - x0, Math.max(y1 - y0, 1.2), { fill: 'wood-side', pen: 'thin' }));
@@ -126,7 +135,10 @@ export function partDrawing(
       length: part.length,
       width: part.width,
       face,
-      rabbets: here.filter((f) => f.kind === 'rabbet'),
+      rabbets: [
+        ...here.filter((f) => f.kind === 'rabbet' || f.kind === 'groove'),
+        ...notchBands(part, ledger),
+      ],
       pockets: here.flatMap((f) => (f.kind === 'pocket' ? [{ edge: f.edge, along: [f.along] }] : [])),
       holes: here.flatMap((f) => (f.kind === 'hole' ? [{ at: f.at }] : [])),
       bevels: part.features.flatMap((f) => (f.kind === 'bevel' ? [f.edge] : [])),
@@ -138,6 +150,24 @@ export function partDrawing(
   );
 }
 
+/** Notches as they are seen from above. */
+function notchBands(part: Part, ledger: Ledger): FaceWork['rabbets'] {
+  return part.features.flatMap((f) => {
+    if (f.kind !== 'notch') return [];
+    if (f.end === 'start')
+      return [
+        {
+          edge: f.edge,
+          width: f.width,
+          from: ledger.less('the end itself', f.length, f.length),
+          to: f.length,
+        },
+      ];
+    const from = ledger.less('where the notch begins', part.length, f.length);
+    return [{ edge: f.edge, width: f.width, from, to: part.length }];
+  });
+}
+
 function alongLength(edge: Edge): boolean {
   return edge === 'near' || edge === 'far';
 }
@@ -145,16 +175,23 @@ function alongLength(edge: Edge): boolean {
 function bandOf(
   edge: Edge,
   size: number,
-  part: { long: number; wide: number; from: number | undefined; to: number | undefined },
+  part: {
+    long: number;
+    wide: number;
+    from: number | undefined;
+    to: number | undefined;
+    inset: number | undefined;
+  },
 ) {
   const from = part.from ?? 0;
+  const inset = part.inset ?? 0;
   if (edge === 'near' || edge === 'far') {
     const to = part.to ?? part.long;
-    const y0 = edge === 'near' ? 0 : part.wide - size;
+    const y0 = edge === 'near' ? inset : part.wide - inset - size;
     return { x0: from, x1: to, y0, y1: y0 + size };
   }
   const to = part.to ?? part.wide;
-  const x0 = edge === 'start' ? 0 : part.long - size;
+  const x0 = edge === 'start' ? inset : part.long - inset - size;
   return { x0, x1: x0 + size, y0: from, y1: to };
 }
 

@@ -4,7 +4,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import type { Touch, Turn } from './operation.ts';
-import { offset, Standing, seat, touchWords } from './seating.ts';
+import { isLetIn, offset, Standing, seat, touchWords } from './seating.ts';
 import { listWords, looks, sideWords } from './words.ts';
 
 /** Puts the piece together: the base, the box, the top, the shelves, the back. */
@@ -20,27 +20,45 @@ export function assemble(bench: Bench): void {
   if (!left || !right) return;
   const uprights = of('D');
   const tops = of('C').filter((p) => !edging.has(p.id));
-  const waiting = [...of('B'), left, ...uprights, right, ...of('E')];
+  const letIn = bench.setOut.joints.some(isLetIn);
+  const waiting = letIn
+    ? [...of('B'), left, ...fromTheLeft(bench, [...uprights, ...of('E')]), right]
+    : [...of('B'), left, ...uprights, right, ...of('E')];
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
-    if (ready.mark.startsWith('E') && waiting.every((p) => p.mark.startsWith('E'))) break;
+    if (!letIn && ready.mark.startsWith('E') && waiting.every((p) => p.mark.startsWith('E'))) break;
     waiting.splice(waiting.indexOf(ready), 1);
     setPart(bench, standing, ready);
   }
   const closes = (top: Part) =>
-    bench.setOut.joints.some((j) => j.part === top.id && j.hold === 'pocket-screws');
+    bench.setOut.joints.some((j) => j.part === top.id && (j.hold === 'pocket-screws' || isLetIn(j)));
   for (const top of tops.filter(closes)) setPart(bench, standing, top);
-  checkSquare(bench, left, right);
+  checkSquare(bench, left, right, letIn);
+  // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
+  const slidesIn = new Set(bench.setOut.joints.filter((j) => j.kind === 'groove').map((j) => j.part));
+  for (const back of of('F').filter((p) => slidesIn.has(p.id))) setPart(bench, standing, back);
   if (base.length > 0) mountBase(bench, standing, base);
   for (const top of tops.filter((t) => !closes(t))) mountTop(bench, standing, top);
   for (const shelf of waiting) setPart(bench, standing, shelf);
-  for (const back of of('F')) setPart(bench, standing, back);
+  for (const back of of('F').filter((p) => !slidesIn.has(p.id))) setPart(bench, standing, back);
+}
+
+/** Panels in the order in which they are let in: from the left, lower ones first. */
+function fromTheLeft(bench: Bench, parts: readonly Part[]): readonly Part[] {
+  const l = bench.ledger;
+  const at = parts.map((part) => {
+    const { planes } = planesOf(l, part);
+    return { part, x: l.ticks(planes['-x']), z: l.ticks(planes['-z']) };
+  });
+  return at.sort((a, b) => a.x - b.x || a.z - b.z).map(({ part }) => part);
 }
 
 /** What a part can't be set before: the parts its own pockets are screwed into, but for what closes the case from above. */
 function supports(bench: Bench, part: Part): readonly string[] {
-  const own = bench.setOut.joints.filter((j) => j.part === part.id && j.hold === 'pocket-screws');
+  const own = bench.setOut.joints.filter(
+    (j) => j.part === part.id && (j.hold === 'pocket-screws' || (isLetIn(j) && j.side === 'start')),
+  );
   const upright = axisOf(part.place.length).axis === 2;
   return own
     .filter((j) => !upright || j.side === 'start')
@@ -64,7 +82,11 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
       told.push(words);
       lengths.push(...more);
     }
-  const gap = touches.find((t) => t.gap !== undefined && t.side !== t.face)?.gap;
+  const near = bench.setOut.joints.filter((j) => isLetIn(j));
+  const goesIn = near.some((j) => j.part === part.id && standing.has(j.mate));
+  const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));
+  // What goes into a dado is set by it; a stick is for clear distances.
+  const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;
   const stick = gap === undefined ? [] : gaugeLine(bench, part, gap, lengths);
   bench.do(
     {
@@ -80,7 +102,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
         into: 'case',
         turn: { length: part.place.length, width: part.place.width },
         touches,
-        glue: false,
+        glue: letIn,
       },
       ...(first ? {} : { tool: 'clamp' as const }),
       lines: [
@@ -96,6 +118,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
           : []),
       ],
       lengths,
+      ...(letIn ? { cautions: [CAUTION.glue] } : {}),
     },
     first ? [part.mark] : [part.mark, 'case'],
   );
@@ -117,6 +140,11 @@ function gaugeLine(bench: Bench, part: Part, gap: Traced, lengths: Traced[]): re
       ? `Cut ${stick.name} twice, {${n}} long, and put one at each end: a stick can’t be misread.`
       : `${capital(stick.name)}, {${n}} long, at each end: the two that were cut for ${first!.mark}.`,
   ];
+}
+
+/** A distance between two faces that look at each other. */
+function isClear(bench: Bench, touch: Touch): boolean {
+  return touch.gap !== undefined && touch.side !== touch.face && bench.ledger.ticks(touch.gap) > 0;
 }
 
 /** How a part is turned, by what can be seen on it: its marked front edge and its pockets. */
@@ -144,8 +172,27 @@ function pocketed(bench: Bench, standing: Standing, part: Part): boolean {
   });
 }
 
-/** Where a part is also glued: the back in the rabbets of the sides. */
+/** Where a part is also glued: panels in their dados, the back in the rabbets of the sides. */
 function glueLines(bench: Bench, standing: Standing, part: Part): readonly string[] {
+  const into = bench.setOut.joints.filter(isLetIn);
+  const entered = into.filter((j) => j.part === part.id && standing.has(j.mate));
+  const goesIn = entered.map((j) => j.mate);
+  const between = entered.filter((j) => j.kind === 'dado').length > 1;
+  const takes = into.filter((j) => j.mate === part.id && standing.has(j.part)).map((j) => j.part);
+  if (goesIn.length + takes.length > 0) {
+    const marks = [...new Set([...goesIn, ...takes])].map((id) => partById(bench, id).mark);
+    return [
+      `Try it dry first. Then glue on the walls of the channels between ${part.mark} and ${listWords(marks)}, a thin even film.`,
+      between
+        ? 'Let it down into its dados from behind, until its front is where it belongs.'
+        : 'Press it home with a clamp and a batten across; wipe off what comes out.',
+      ...(entered.some((j) => j.kind === 'dado')
+        ? ['The dado says where it comes; distances are there to check it by.']
+        : []),
+    ];
+  }
+  if (bench.setOut.joints.some((j) => j.part === part.id && j.kind === 'groove'))
+    return ['Slide it along the grooves of both sides from the upper end, without glue.'];
   const mates = bench.setOut.joints
     .filter((j) => j.part === part.id && j.kind === 'rabbet' && j.hold === 'glue' && standing.has(j.mate))
     .map((j) => partById(bench, j.mate).mark);
@@ -356,7 +403,7 @@ function setGroup(
   );
 }
 
-function checkSquare(bench: Bench, left: Part, right: Part): void {
+function checkSquare(bench: Bench, left: Part, right: Part, glued: boolean): void {
   bench.do(
     {
       id: 'case/check-square',
@@ -365,14 +412,29 @@ function checkSquare(bench: Bench, left: Part, right: Part): void {
       title: 'Check the case for square',
       does: { act: 'other', on: [left.mark, right.mark] },
       lines: [
-        'Measure both diagonals of the open side: they must be alike. If not, loosen the screws at one corner and push along the longer one.',
-        ...(bench.setOut.parts.some((p) => p.mark.startsWith('D'))
+        glued
+          ? 'Measure both diagonals of the open side before the glue sets: they must be alike. If not, set the clamps a little aslant and pull on the longer one.'
+          : 'Measure both diagonals of the open side: they must be alike. If not, loosen the screws at one corner and push along the longer one.',
+        ...(!glued && bench.setOut.parts.some((p) => p.mark.startsWith('D'))
           ? ['The uprights inside are still free at one end: set them by the gauge sticks there too.']
           : []),
       ],
     },
     ['case'],
   );
+  if (glued)
+    bench.do(
+      {
+        id: 'case/cure',
+        kind: 'cure',
+        stage: 'assemble',
+        title: 'Let the case set',
+        does: { act: 'other', on: [left.mark, right.mark] },
+        lines: ['Leave it clamped as long as the glue’s label says, on a flat floor.'],
+        cautions: [CAUTION.glue],
+      },
+      ['case'],
+    );
 }
 
 function partById(bench: Bench, id: string): Part {

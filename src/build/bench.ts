@@ -51,7 +51,7 @@ export class Bench {
   }
 
   /** A length of the document that belongs to a tool. */
-  ofTool(tool: Tool, field: 'step' | 'kerf' | 'length' | 'width' | 'reach'): Traced {
+  ofTool(tool: Tool, field: 'step' | 'kerf' | 'length' | 'width' | 'reach' | 'base'): Traced {
     const text = Reflect.get(tool, field) as string;
     const read = parseLength(text, this.job.shop.units);
     if (!read.ok) throw new Error(`unchecked length: ${text}`);

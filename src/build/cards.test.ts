@@ -51,6 +51,8 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece];
     case 'bevel':
     case 'rabbet':
+    case 'groove':
+    case 'notch':
     case 'pocket':
     case 'drill':
     case 'flush':

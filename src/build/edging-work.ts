@@ -59,7 +59,7 @@ function glueBatch(bench: Bench, batch: Batch): void {
 function trimBatch(bench: Bench, batch: Batch): void {
   const [first] = batch;
   const boards = batch.map((e) => e.board.mark);
-  const ends = trimmedEnds(first.strips);
+  const ends = trimmedEnds(first.strips.filter((s) => standsOut(bench, s)));
   bench.do(
     {
       id: `${boards[0]}/flush`,
@@ -113,9 +113,18 @@ function glueStrips(
       );
       lengths.push(end.gap);
     }
-  } else {
+  } else if (standsOut(bench, strip)) {
     lengths.push(overEnd(bench));
     lines.push('Let it stand {0} beyond both ends.');
+  } else {
+    const { gap } = touches[1];
+    const start = directionWords(touches[1].side);
+    lines.push(
+      gap === undefined
+        ? `It is cut to length already: its ${start} end level with the board’s.`
+        : `It is cut to length already, to end beside the neighbours: its ${start} end {0} in from the board’s.`,
+    );
+    if (gap !== undefined) lengths.push(bench.ledger.times('the same, as a distance', gap, -1));
   }
   if (proud.gap !== undefined) {
     lines.push(
@@ -150,6 +159,12 @@ function glueStrips(
   );
 }
 
+/** True when a strip is cut longer than it ends up, and trimmed once it is on. */
+function standsOut(bench: Bench, strip: Part): boolean {
+  const l = bench.ledger;
+  return strip.rough !== undefined && l.ticks(strip.rough.length) > l.ticks(strip.length);
+}
+
 /** Where a strip comes along its length: its tip at the drawn place, or an equal overhang at both ends. */
 function endTouch(bench: Bench, strip: Part, board: Part): Touch {
   const l = bench.ledger;
@@ -161,6 +176,7 @@ function endTouch(bench: Bench, strip: Part, board: Part): Touch {
     : bevels.length > 0
       ? looks(strip, 'end')
       : undefined;
+  if (tip === undefined && !standsOut(bench, strip)) return { ...offset(bench, s, start, b), of: 'board' };
   if (tip !== undefined) return { ...offset(bench, s, tip, b), of: 'board' };
   return { side: start, of: 'board', face: start, gap: overEnd(bench) };
 }

@@ -13,6 +13,8 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   crosscut: { active: 3, waiting: 0 },
   bevel: { active: 4, waiting: 0 },
   rabbet: { active: 12, waiting: 0 },
+  groove: { active: 8, waiting: 0 },
+  notch: { active: 5, waiting: 0 },
   pocket: { active: 1, waiting: 0 },
   drill: { active: 1, waiting: 0 },
   edge: { active: 6, waiting: 30 },

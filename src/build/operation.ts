@@ -74,6 +74,29 @@ export type Act =
       readonly from?: Traced;
       readonly to?: Traced;
     }
+  /**
+   * Channels out of a face, all with one straight bit at one depth. Of each, where the bit's side nearer to `edge`
+   * runs, pass by pass; they run right across, or from a place so far from an edge on to the other.
+   */
+  | {
+      readonly act: 'groove';
+      readonly workpieces: readonly string[];
+      readonly edge: WorkEdge;
+      readonly face: WorkFace;
+      readonly bit: Traced;
+      readonly depth: Traced;
+      readonly channels: readonly (readonly Traced[])[];
+      readonly stop?: { readonly from: WorkEdge; readonly at: Traced };
+    }
+  /** A corner sawn out right through, so far in from an end and so far from an edge. */
+  | {
+      readonly act: 'notch';
+      readonly workpieces: readonly string[];
+      readonly end: 'start' | 'end';
+      readonly edge: 'near' | 'far';
+      readonly length: Traced;
+      readonly width: Traced;
+    }
   /** Pocket holes with the jig set for a board of `collar`, at places along `edge`, measured from `from`. */
   | {
       readonly act: 'pocket';
@@ -183,6 +206,8 @@ export type OperationKind =
   | 'crosscut'
   | 'bevel'
   | 'rabbet'
+  | 'groove'
+  | 'notch'
   | 'pocket'
   | 'drill'
   | 'edge'

@@ -1,8 +1,9 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import type { Bevel, Hole, Part, Pocket, Rabbet } from '../setting-out/index.ts';
+import type { Bevel, Hole, Notch, Part, Pocket, Rabbet } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import { grooves } from './groove-work.ts';
 import { layOut } from './lay-out.ts';
 import type { WorkEdge } from './operation.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
@@ -17,7 +18,7 @@ const SLENDER_MITRE =
 export function machineParts(bench: Bench): void {
   layOut(bench);
   // One setting after the other, not one part after the other; mitres first, for places are measured from their tips.
-  for (const work of [bevels, rabbets, pockets, holes])
+  for (const work of [bevels, rabbets, grooves, notches, pockets, holes])
     for (const batch of batches(bench)) work(bench, batch);
 }
 
@@ -127,6 +128,31 @@ function rabbets(bench: Bench, batch: Batch): void {
         ],
         lengths: [width, depth],
         cautions: [CAUTION.router, CAUTION.dust],
+      },
+      marksOf(batch),
+    );
+  }
+}
+
+function notches(bench: Bench, batch: Batch): void {
+  const [part] = batch;
+  for (const c of part.features.filter((f): f is Notch => f.kind === 'notch')) {
+    const length = bench.set('marking', c.length, 'up');
+    const width = bench.set('marking', c.width, 'up');
+    bench.do(
+      {
+        id: `${part.mark}/notch-${c.end}-${c.edge}`,
+        kind: 'notch',
+        stage: 'machine',
+        title: `Notch the ${sideWords(part, c.end)} of ${named(batch)} at the ${sideWords(part, c.edge)}`,
+        does: { act: 'notch', workpieces: marksOf(batch), end: c.end, edge: c.edge, length, width },
+        times: batch.length,
+        reference: `the ${sideWords(part, c.end)} and the ${sideWords(part, c.edge)}`,
+        lines: [
+          `Mark {0} in from the ${sideWords(part, c.end)} and {1} from the ${sideWords(part, c.edge)}, ${c.purpose}.`,
+          'Saw inside the lines with a fine hand saw, and pare to them with a chisel.',
+        ],
+        lengths: [length, width],
       },
       marksOf(batch),
     );

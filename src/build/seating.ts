@@ -43,6 +43,9 @@ export function seat(bench: Bench, standing: Standing, part: Part): readonly [To
 function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch {
   const joint = jointAcross(bench, standing, mine.part, axis);
   if (joint) return joint;
+  // What takes others in its dados is set by what can be measured: clear distances decide whether things fit.
+  const takes = takingIn(bench, standing, mine.part, axis);
+  if (takes) return flush(bench, standing, mine, axis) ?? fromNeighbour(bench, standing, mine, axis) ?? takes;
   const upright = axisOf(mine.part.place.length).axis === 2;
   // A divider stands so far from the upright before it; a shelf so far above what is below.
   const gauged = (upright && axis === 0) || (!upright && axis === 2);
@@ -58,13 +61,39 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
 function jointAcross(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
   for (const j of bench.setOut.joints) {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
-    if (other === undefined || j.kind !== 'butt' || !standing.has(other)) continue;
+    const goesIn = isLetIn(j) && j.part === part.id;
+    if (other === undefined || (j.kind !== 'butt' && !goesIn) || !standing.has(other)) continue;
     const facing = jointDirection(bench, j);
     if (axisOf(facing).axis !== axis) continue;
     const side = j.part === part.id ? facing : opposed(facing);
-    return { side, of: standing.get(other)!.part.mark, face: opposed(side) };
+    const touch = { side, of: standing.get(other)!.part.mark, face: opposed(side) };
+    return goesIn ? { ...touch, gap: depthOf(bench, j) } : touch;
   }
   return undefined;
+}
+
+/** A part against the end of one that goes into it. */
+function takingIn(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
+  const j = bench.setOut.joints.find(
+    (x) =>
+      isLetIn(x) &&
+      x.mate === part.id &&
+      standing.has(x.part) &&
+      axisOf(jointDirection(bench, x)).axis === axis,
+  );
+  if (!j) return undefined;
+  const face = jointDirection(bench, j);
+  return { side: opposed(face), of: standing.get(j.part)!.part.mark, face, gap: depthOf(bench, j) };
+}
+
+/** How deep one part stands in the other, as a gap that is less than nothing. */
+function depthOf(bench: Bench, joint: Joint): Traced {
+  return bench.set('router', bench.ledger.times('so deep one in the other', joint.letIn!.depth, -1));
+}
+
+/** True when the end of a panel goes into the face of another. */
+export function isLetIn(joint: Joint): boolean {
+  return joint.letIn !== undefined && joint.duty === 'carries';
 }
 
 /** The way a joint's own part faces its mate. */
@@ -97,12 +126,13 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
   return { side: low, of: nearest.part.mark, face: high, gap: bench.set('marking', gap) };
 }
 
-/** A back that lies in rabbets is measured from the outside of the part with the rabbet: that can be seen. */
+/** A back that is let in is measured from the outside of the part that takes it: that can be seen. */
 function fromRabbet(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
   const t = (x: Traced) => bench.ledger.ticks(x);
   const [low, high] = [lowSide(axis), highSide(axis)];
   for (const j of bench.setOut.joints) {
-    const mate = j.part === mine.part.id && j.kind === 'rabbet' ? standing.get(j.mate) : undefined;
+    const isBack = j.part === mine.part.id && j.duty === 'back' && j.letIn !== undefined;
+    const mate = isBack ? standing.get(j.mate) : undefined;
     if (mate && t(mate.planes[low]) < t(mine.planes[low]) && t(mine.planes[low]) < t(mate.planes[high]))
       return offset(bench, mine, low, mate);
   }
@@ -155,6 +185,8 @@ export function touchWords(
   const words =
     touch.side === touch.face
       ? `${side} {${n}} ${outward ? 'beyond' : 'in from'} the ${directionWords(touch.face)} side of ${touch.of}`
-      : `${side} {${n}} from ${touch.of}`;
+      : outward
+        ? `${side} {${n}} from ${touch.of}`
+        : `${side} and ${touch.of} {${n}} deep one in the other`;
   return { words, lengths: [distance] };
 }

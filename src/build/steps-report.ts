@@ -71,6 +71,26 @@ function actReport(a: Act): Report {
         from_mm: a.from,
         to_mm: a.to,
       };
+    case 'groove':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        edge: a.edge,
+        face: a.face,
+        bit_mm: a.bit,
+        depth_mm: a.depth,
+        channels_mm: a.channels,
+        stop: a.stop && { from: a.stop.from, at_mm: a.stop.at },
+      };
+    case 'notch':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        end: a.end,
+        edge: a.edge,
+        length_mm: a.length,
+        width_mm: a.width,
+      };
     case 'pocket':
       return {
         act: a.act,

@@ -16,6 +16,8 @@ interface Need {
   readonly mm?: number;
   /** True when a larger one does as well: a countersink is stopped at the width it is needed to. */
   readonly larger?: boolean;
+  /** True when only this very size does: fences are set for it. */
+  readonly exact?: boolean;
   readonly operation: string;
   readonly title: string;
 }
@@ -67,6 +69,8 @@ function needsOf(
       return [{ kind: 'pocket', mm: toMm(POCKET_HOLE.bore.value) }];
     case 'rabbet':
       return [{ kind: 'straight' }];
+    case 'groove':
+      return [{ kind: 'straight', mm: mm(does.bit), exact: true }];
     case 'flush':
       return kind === 'flush' ? [{ kind: 'flush-trim' }] : [];
     default:
@@ -79,10 +83,11 @@ function serves(
   need: Omit<Need, 'operation' | 'title'>,
 ): boolean {
   // A rabbet is cut by a straight bit along the edge guide, or by a rabbet bit.
-  const rightKind = bit.kind === need.kind || (need.kind === 'straight' && bit.kind === 'rabbet');
+  const rightKind =
+    bit.kind === need.kind || (need.kind === 'straight' && !need.exact && bit.kind === 'rabbet');
   if (!rightKind || need.mm === undefined) return rightKind;
   const away = Math.round((bit.mm - need.mm) * 1000) / 1000;
-  return Math.abs(away) <= NEAR_ENOUGH || (need.larger === true && away > 0);
+  return Math.abs(away) <= (need.exact ? 0 : NEAR_ENOUGH) || (need.larger === true && away > 0);
 }
 
 function lacking(

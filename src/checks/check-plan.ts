@@ -1,6 +1,7 @@
 import type { Snag } from '../snag/index.ts';
 import { bits } from './bits.ts';
 import type { CheckInput } from './check-input.ts';
+import { chosenJoints } from './chosen-joints.ts';
 import { clampReach } from './clamp-reach.ts';
 import { edgeScrews } from './edge-screws.ts';
 import { enoughMaterial } from './enough-material.ts';
@@ -25,6 +26,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   sawReach,
   clampReach,
   lifting,
+  chosenJoints,
 ];
 
 /**

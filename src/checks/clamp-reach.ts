@@ -55,7 +55,15 @@ function gluedParts(setOut: SetOut): readonly Glued[] {
       const part = parts.get(id)!;
       return { part, reach: spanOf(setOut, part.place.length, [part]) };
     });
-  return [...onBoards, ...inFrames];
+  // A panel let into others is pressed in across both of them.
+  const matesOf = new Map<string, string[]>();
+  for (const j of setOut.joints)
+    if (j.letIn && j.duty === 'carries') matesOf.set(j.part, [...(matesOf.get(j.part) ?? []), j.mate]);
+  const letIn = [...matesOf].map(([id, mates]): Glued => {
+    const part = parts.get(id)!;
+    return { part, reach: spanOf(setOut, part.place.length, [part, ...mates.map((m) => parts.get(m)!)]) };
+  });
+  return [...onBoards, ...inFrames, ...letIn];
 }
 
 /** How far several parts reach together along a direction. */

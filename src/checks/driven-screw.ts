@@ -3,6 +3,7 @@ import {
   type Axis,
   axisOf,
   type Fastener,
+  type Groove,
   type Part,
   type Rabbet,
   type SetOut,
@@ -60,7 +61,7 @@ export function along({ head, way }: Pick<DrivenScrew, 'head' | 'way'>, distance
   return [head[0] + way[0] * distance, head[1] + way[1] * distance, head[2] + way[2] * distance];
 }
 
-/** A part's wood as screws meet it: its box, less its rabbets. Mitred ends count as square; screws keep clear of them. */
+/** A part's wood as screws meet it: its box, less its rabbets and grooves. Mitred ends count as square; screws keep clear of them. */
 export interface Wood {
   readonly part: Part;
   readonly box: StandingBox;
@@ -75,7 +76,9 @@ export function woodOf(setOut: SetOut): ReadonlyMap<string, Wood> {
       {
         part,
         box: standingBox(setOut, part),
-        gone: part.features.flatMap((f) => (f.kind === 'rabbet' ? [rabbetBox(setOut, part, f)] : [])),
+        gone: part.features.flatMap((f) =>
+          f.kind === 'rabbet' || f.kind === 'groove' ? [channelBox(setOut, part, f)] : [],
+        ),
       },
     ]),
   );
@@ -120,18 +123,22 @@ function inBox(
   return to > from ? [from, to] : undefined;
 }
 
-/** What a rabbet takes away, as it stands. */
-function rabbetBox(setOut: SetOut, part: Part, r: Rabbet): StandingBox {
+/** What a rabbet or a groove takes away, as it stands. */
+function channelBox(setOut: SetOut, part: Part, r: Rabbet | Groove): StandingBox {
   const l = setOut.ledger;
   const size = [l.ticks(part.length), l.ticks(part.width), l.ticks(part.thickness)] as const;
   const min: [number, number, number] = [0, 0, 0];
   const max: [number, number, number] = [...size];
-  const cut = (own: 0 | 1 | 2, atEnd: boolean, by: Ticks) => {
-    if (atEnd) min[own] = size[own] - by;
-    else max[own] = by;
+  const cut = (own: 0 | 1 | 2, atEnd: boolean, by: Ticks, inset = 0) => {
+    [min[own], max[own]] = atEnd ? [size[own] - inset - by, size[own] - inset] : [inset, inset + by];
   };
   const across = r.edge === 'start' || r.edge === 'end' ? 0 : 1;
-  cut(across, r.edge === 'end' || r.edge === 'far', l.ticks(r.width));
+  cut(
+    across,
+    r.edge === 'end' || r.edge === 'far',
+    l.ticks(r.width),
+    r.kind === 'groove' ? l.ticks(r.inset) : 0,
+  );
   cut(2, r.face === 'show', l.ticks(r.depth));
   min[1 - across] = l.ticks(r.from);
   max[1 - across] = l.ticks(r.to);

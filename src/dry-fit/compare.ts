@@ -27,6 +27,8 @@ const RAW = 0.5;
  */
 const HOLLOW_PLACE = 1.5;
 const HOLLOW_SHARE = 0.2;
+/** Channels that cross are one hollow: half a step on the width of one shifts its balance by this share of its length. */
+const HOLLOW_BALANCE = 0.01;
 const HOLLOW_SIDE = 0.6;
 
 /** Compares what was built with what was drawn: every part there, the right size, the right hollows, in its place. */
@@ -87,7 +89,7 @@ function compareOne(hollows: Hollows, member: Member, part: DrawnPart, shift: Po
   const by = minus(madeBox.min, drawnBox.min);
   const hollow = matchHollows(
     made.hollows,
-    drawn.hollows.map((h) => ({ ...h, centre: plus(h.centre, by) })),
+    drawn.hollows.map((h) => ({ ...h, centre: plus(h.centre, by), middle: plus(h.middle, by) })),
     size,
   );
   if (hollow.lacking.length > 0)
@@ -147,11 +149,15 @@ function sum(of: readonly Hollow[]): number {
   return of.reduce((total, h) => total + h.volume, 0);
 }
 
+function distance(p: Point, q: Point): number {
+  return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
+}
+
 function alike(a: Hollow, b: Hollow, longest: number): boolean {
-  const apart = Math.hypot(a.centre[0] - b.centre[0], a.centre[1] - b.centre[1], a.centre[2] - b.centre[2]);
   const most = Math.max(...b.sides);
   return (
-    apart <= HOLLOW_PLACE &&
+    distance(a.middle, b.middle) <= HOLLOW_PLACE &&
+    distance(a.centre, b.centre) <= Math.max(HOLLOW_PLACE, HOLLOW_BALANCE * most) &&
     Math.abs(a.volume - b.volume) <= HOLLOW_SHARE * b.volume &&
     a.sides.every(
       (s, i) =>

@@ -5,6 +5,8 @@ import { type Box, boundsOf, inFrame, overlap } from './shape-bounds.ts';
 export interface Hollow {
   readonly volume: number;
   readonly centre: Point;
+  /** The middle of the box it fills. */
+  readonly middle: Point;
   /** Sides of the box it fills. */
   readonly sides: Point;
 }
@@ -38,6 +40,7 @@ export class Hollows {
       hollows: hollows.map((h) => ({
         volume: h.volume,
         centre: inFrame(frame, h.centre),
+        middle: inFrame(frame, h.middle),
         sides: turned(frame, h.sides),
       })),
     };
@@ -61,7 +64,7 @@ export class Hollows {
       found = this.solids.within(() => this.taken(of, within));
       this.known.set(key, found);
     }
-    return found.map((h) => ({ ...h, centre: minus(h.centre, by) }));
+    return found.map((h) => ({ ...h, centre: minus(h.centre, by), middle: minus(h.middle, by) }));
   }
 
   private taken(of: readonly Shape[], { min, max }: Box): readonly Hollow[] {
@@ -70,7 +73,10 @@ export class Hollows {
       .make({ kind: 'union', of })
       .common(this.solids.make({ kind: 'box', min, max }))
       .pieces()
-      .map((p) => ({ volume: p.volume(), centre: p.centre(), sides: sidesOf(p.bounds()!) }))
+      .map((p) => {
+        const box = p.bounds()!;
+        return { volume: p.volume(), centre: p.centre(), middle: middleOf(box), sides: sidesOf(box) };
+      })
       .filter((h) => h.volume > SLIVER);
   }
 }
@@ -143,4 +149,8 @@ function larger(a: Point, b: Point): Point {
 
 function smaller(a: Point, b: Point): Point {
   return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.min(a[2], b[2])];
+}
+
+function middleOf({ min, max }: Box): Point {
+  return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
 }

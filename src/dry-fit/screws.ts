@@ -70,6 +70,9 @@ export function driveScrews(
     ];
     const head = go(-way.seat);
     const tip = go(card.lengthMm - way.seat);
+    // A hole beside this mate leads to the part that its screw ends in: a panel in a dado lies close to others' screws.
+    const elsewhere = (m: Member) => m !== mate && m !== part && inside(m, tip, 0);
+    if (card.by === 'holes' && !inside(mate, tip, 0) && assembly.members.some(elsewhere)) continue;
     // Only those that point at this mate: a back has holes for several.
     if (!inside(mate, tip, -card.diameterMm)) {
       if (card.by === 'holes') continue;

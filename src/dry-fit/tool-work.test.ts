@@ -4,7 +4,7 @@ import type { Act } from '../build/index.ts';
 import { fromMm } from '../measure/index.ts';
 import type { Point, Solids } from '../solid/index.ts';
 import { onCard as mm, readCard } from './mm-cards.test-aid.ts';
-import { bevelled, drilled, pocketed, rabbeted, type Worked } from './tool-work.ts';
+import { bevelled, drilled, grooved, notched, pocketed, rabbeted, type Worked } from './tool-work.ts';
 import { plainPiece, shapeOfPiece, type VirtualPiece } from './virtual-piece.ts';
 
 let solids: Solids;
@@ -17,6 +17,8 @@ const board = plainPiece(fromMm(L), fromMm(W), fromMm(T));
 type Of<K extends Act['act']> = Omit<Extract<Act, { act: K }>, 'act' | 'workpieces'>;
 
 const rabbet = (a: Of<'rabbet'>) => rabbeted(board, { act: 'rabbet', workpieces: ['B'], ...a }, readCard);
+const groove = (a: Of<'groove'>) => grooved(board, { act: 'groove', workpieces: ['B'], ...a }, readCard);
+const notch = (a: Of<'notch'>) => notched(board, { act: 'notch', workpieces: ['B'], ...a }, readCard);
 const pocket = (a: Of<'pocket'>, on = board) =>
   pocketed(on, { act: 'pocket', workpieces: ['B'], ...a }, readCard);
 const drill = (a: Of<'drill'>) => drilled(board, { act: 'drill', workpieces: ['B'], ...a }, readCard);
@@ -208,5 +210,73 @@ describe('a mitre', () => {
     expect(bevel({ edge: 'end', at: mm(L + 1), angle: 45, fullFace: 'show' })).toHaveProperty('fault');
     expect(bevel({ edge: 'start', at: mm(-1), angle: 45, fullFace: 'show' })).toHaveProperty('fault');
     expect(bevel({ edge: 'near', at: mm(10), angle: 45, fullFace: 'show' })).toHaveProperty('fault');
+  });
+});
+
+describe('a groove', () => {
+  const set = { bit: mm(12), depth: mm(6) };
+
+  test.each([
+    ['start', 'show', [50, 0, T - 6], [62, W, T], W],
+    ['end', 'under', [L - 62, 0, 0], [L - 50, W, 6], W],
+    ['near', 'under', [0, 50, 0], [L, 62, 6], L],
+    ['far', 'show', [0, W - 62, T - 6], [L, W - 50, T], L],
+  ] as const)('one pass, so far from the %s edge, out of the %s face', (edge, face, min, max, run) => {
+    const gone = taken(pieceOf(groove({ edge, face, ...set, channels: [[mm(50)]] })));
+    near(gone.min, min);
+    near(gone.max, max);
+    expect(gone.volume).toBeCloseTo(run * 12 * 6, 3);
+  });
+
+  test('two passes make it as wide as the bit and what the fence was moved by', () => {
+    const gone = taken(
+      pieceOf(groove({ edge: 'start', face: 'show', ...set, channels: [[mm(50), mm(52.7)]] })),
+    );
+    expect(gone.volume).toBeCloseTo(W * 14.7 * 6, 3);
+  });
+
+  test('passes further apart than the bit is wide leave a ridge', () => {
+    const piece = pieceOf(groove({ edge: 'start', face: 'show', ...set, channels: [[mm(50), mm(65)]] }));
+    expect(taken(piece).volume).toBeCloseTo(W * 24 * 6, 3);
+  });
+
+  test.each([
+    ['near', [50, 11, T - 6], [62, W, T]],
+    ['far', [50, 0, T - 6], [62, W - 11, T]],
+  ] as const)('stopped 11 from the %s edge', (from, min, max) => {
+    const gone = taken(
+      pieceOf(
+        groove({ edge: 'start', face: 'show', ...set, channels: [[mm(50)]], stop: { from, at: mm(11) } }),
+      ),
+    );
+    near(gone.min, min);
+    near(gone.max, max);
+  });
+
+  test('off the wood, too deep, or stopped beyond it, is a fault', () => {
+    const at = { edge: 'start', face: 'show' } as const;
+    expect(groove({ ...at, ...set, channels: [[mm(L - 5)]] })).toHaveProperty('fault');
+    expect(groove({ ...at, bit: mm(12), depth: mm(T), channels: [[mm(50)]] })).toHaveProperty('fault');
+    expect(groove({ ...at, ...set, channels: [[mm(50)]], stop: { from: 'near', at: mm(W) } })).toHaveProperty(
+      'fault',
+    );
+  });
+});
+
+describe('a notch', () => {
+  test.each([
+    ['start', 'near', [0, 0, 0], [6, 11, T]],
+    ['end', 'near', [L - 6, 0, 0], [L, 11, T]],
+    ['start', 'far', [0, W - 11, 0], [6, W, T]],
+    ['end', 'far', [L - 6, W - 11, 0], [L, W, T]],
+  ] as const)('out of the %s at the %s edge', (end, edge, min, max) => {
+    const gone = taken(pieceOf(notch({ end, edge, length: mm(6), width: mm(11) })));
+    near(gone.min, min);
+    near(gone.max, max);
+    expect(gone.volume).toBeCloseTo(6 * 11 * T, 3);
+  });
+
+  test('larger than the board is a fault', () => {
+    expect(notch({ end: 'start', edge: 'near', length: mm(L), width: mm(11) })).toHaveProperty('fault');
   });
 });

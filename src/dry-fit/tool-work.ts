@@ -64,6 +64,44 @@ export function rabbeted(piece: VirtualPiece, act: ActOf<'rabbet'>, read: ReadCa
   return { piece: { ...piece, cuts: [...piece.cuts, cut] } };
 }
 
+/** A straight bit run beside an edge, once or more, at one depth. */
+export function grooved(piece: VirtualPiece, act: ActOf<'groove'>, read: ReadCard): Worked {
+  const [l, w, t] = piece.size.map(toMm) as [number, number, number];
+  const [bit, depth] = [toMm(read(act.bit)), toMm(read(act.depth))];
+  const ends = act.edge === 'start' || act.edge === 'end';
+  const [whole, along] = ends ? [l, w] : [w, l];
+  if (depth <= 0 || depth >= t) return { fault: 'the bit is set deeper than the wood' };
+  const stop = act.stop && toMm(read(act.stop.at));
+  if (stop !== undefined && (stop <= 0 || stop >= along)) return { fault: 'the channel stops off the wood' };
+  const first = act.stop?.from === 'near' || act.stop?.from === 'start';
+  const run: [number, number] = [
+    stop !== undefined && first ? stop : -BEYOND,
+    stop !== undefined && !first ? along - stop : along + BEYOND,
+  ];
+  const through = lowOrHigh(act.face === 'under', depth, t);
+  const cuts: Shape[] = [];
+  for (const fence of act.channels.flat()) {
+    const at = toMm(read(fence));
+    if (at < 0 || at + bit > whole) return { fault: 'the fence leads the bit off the wood' };
+    const low = act.edge === 'start' || act.edge === 'near';
+    const across: [number, number] = low ? [at, at + bit] : [whole - at - bit, whole - at];
+    const [x, y] = ends ? [across, run] : [run, across];
+    cuts.push({ kind: 'box', min: [x[0], y[0], through[0]], max: [x[1], y[1], through[1]] });
+  }
+  return { piece: { ...piece, cuts: [...piece.cuts, ...cuts] } };
+}
+
+/** A corner sawn out right through. */
+export function notched(piece: VirtualPiece, act: ActOf<'notch'>, read: ReadCard): Worked {
+  const [l, w, t] = piece.size.map(toMm) as [number, number, number];
+  const [length, width] = [toMm(read(act.length)), toMm(read(act.width))];
+  if (length <= 0 || width <= 0 || length >= l || width >= w) return { fault: 'the notch lies off the wood' };
+  const x = lowOrHigh(act.end === 'start', length, l);
+  const y = lowOrHigh(act.edge === 'near', width, w);
+  const cut: Shape = { kind: 'box', min: [x[0], y[0], -BEYOND], max: [x[1], y[1], t + BEYOND] };
+  return { piece: { ...piece, cuts: [...piece.cuts, cut] } };
+}
+
 function lowOrHigh(low: boolean, depth: number, whole: number): [number, number] {
   return low ? [-BEYOND, depth] : [whole - depth, whole + BEYOND];
 }

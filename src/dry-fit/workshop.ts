@@ -6,7 +6,16 @@ import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
 import type { DryFitFault } from './report.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
-import { bevelled, drilled, pocketed, type ReadCard, rabbeted, type Worked } from './tool-work.ts';
+import {
+  bevelled,
+  drilled,
+  grooved,
+  notched,
+  pocketed,
+  type ReadCard,
+  rabbeted,
+  type Worked,
+} from './tool-work.ts';
 import { clipped, plainPiece, type VirtualPiece } from './virtual-piece.ts';
 
 /** What the cards don't make but the shop has, and the modeller that stands for wood. */
@@ -52,6 +61,10 @@ export class Workshop {
         return this.workAll(operation, does.workpieces, (p) => bevelled(p, does, this.read));
       case 'rabbet':
         return this.workAll(operation, does.workpieces, (p) => rabbeted(p, does, this.read));
+      case 'groove':
+        return this.workAll(operation, does.workpieces, (p) => grooved(p, does, this.read));
+      case 'notch':
+        return this.workAll(operation, does.workpieces, (p) => notched(p, does, this.read));
       case 'pocket':
         return this.workAll(operation, does.workpieces, (p) => pocketed(p, does, this.read));
       case 'drill':

@@ -15,6 +15,7 @@ const RECORD_LENGTHS = [
   'at',
   'setback',
   'setbackBack',
+  'setIn',
   'overhangFront',
   'overhangSides',
   'overhangBack',

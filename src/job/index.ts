@@ -10,6 +10,7 @@ export { formulaNames } from './formula/formula-names.ts';
 export { readFormula } from './formula/read-formula.ts';
 export { jobJsonSchema } from './json-schema.ts';
 export { readPlace, writePlace } from './place-in-document.ts';
+export type { CaseJoints } from './records/case.ts';
 export type { DesignRecord, RecordKind, RecordOf } from './records/design-record.ts';
 export { type FormulaField, formulaFields } from './records/design-record.ts';
 export type { Hinge, HingeOf } from './shop/hinge.ts';

@@ -113,6 +113,23 @@ export const SETTING_OUT = {
     0.2,
     'stock that measures this much thicker or thinner than was reckoned is set out again',
   ),
+  dadoDepth: ratio(
+    'dado.depth',
+    [1, 3],
+    'a dado is a third of the thickness deep, in plywood never over half',
+  ),
+  dadoClear: length('dado.clear', 0.1, 'a dado is up to 0.13 mm wider than what is glued into it measures'),
+  dadoStop: length('dado.stop', 11, 'a stopped dado ends 10 to 12 mm behind the front edge'),
+  cornerRabbet: ratio('rabbet.corner', [1, 2], 'a rabbet at a corner of a case is half the thickness deep'),
+  backGrooveDepth: ratio(
+    'back.groove-depth',
+    [2, 5],
+    'a groove for a back is 6 to 9.5 mm deep, in plywood at most half the thickness',
+  ),
+  backSetIn: length('back.set-in', 10, 'a back in a groove stands this far in from the back edge'),
+  backLip: length('back.lip', 5, 'behind a groove for a back at least this much wood is left'),
+  grooveBit: length('bit.straight', 6, 'a straight bit of this size, until one is on the list'),
+  guideReach: length('guide.reach', 150, 'a router’s edge guide reaches about this far in from an edge'),
   mitreAllowance: length('mitre.allowance', 6, 'a strip to be mitred is left this much longer at each end'),
   edgingAllowance: length(
     'edging.allowance',

@@ -1,8 +1,10 @@
+import type { RecordOf } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { CasePanels } from './case-panels.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { depthIn } from './let-in.ts';
 import type { Direction } from './place.ts';
 
 /** The back panel, and the rabbets that take it where it is let in. */
@@ -29,28 +31,16 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
       size: [frame.width, frame.backThickness, height],
     });
   }
-  const deep = l.ratio('depth of the rabbet', frame.board, SETTING_OUT.rabbetDepth);
-  const depth = l.round('as fine as the router is set', deep, draft.stepOf('router'), 'down');
-  for (const side of [panels.left, panels.right])
-    side.features.push({
-      kind: 'rabbet',
-      id: `${side.id}#${back.id}`,
-      purpose: 'for the back',
-      face: 'under',
-      edge: side === panels.left ? 'far' : 'near',
-      width: frame.backRoom,
-      depth,
-      from: draft.nothing,
-      to: side.length,
-    });
-  const left = l.less('bottom of the left rabbet', panels.inside.left, depth);
+  const depth =
+    back.fitting === 'groove' ? grooves(draft, frame, panels, back) : rabbets(draft, frame, panels, back);
+  const left = l.less(`bottom of the left ${back.fitting}`, panels.inside.left, depth);
   return draft.panel({
     ...common,
-    at: [l.sum('left edge of the back, clear of its rabbet', left, clear), front, frame.foot],
+    at: [l.sum(`left edge of the back, clear of its ${back.fitting}`, left, clear), front, frame.foot],
     size: [
       l.less(
-        'width of the back, clear of both rabbets',
-        l.sum('width between the rabbets', panels.inside.width, depth, depth),
+        `width of the back, clear of both ${back.fitting}s`,
+        l.sum(`width between the ${back.fitting}s`, panels.inside.width, depth, depth),
         clear,
         clear,
       ),
@@ -59,6 +49,56 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
     ],
     between: true,
   });
+}
+
+/** A rabbet along the back edge of either side. */
+function rabbets(draft: Draft, frame: CaseFrame, panels: CasePanels, back: RecordOf<'back'>): Traced {
+  const depth = depthIn(draft, 'depth of the rabbet', frame.board, SETTING_OUT.rabbetDepth);
+  for (const side of [panels.left, panels.right])
+    side.features.push({
+      kind: 'rabbet',
+      ...channel(draft, panels, side, back),
+      width: frame.backRoom,
+      depth,
+    });
+  return depth;
+}
+
+/** A groove in either side, in from its back edge, a little wider than the back is thick. */
+function grooves(draft: Draft, frame: CaseFrame, panels: CasePanels, back: RecordOf<'back'>): Traced {
+  const l = draft.ledger;
+  const depth = depthIn(draft, 'depth of the groove', frame.board, SETTING_OUT.backGrooveDepth);
+  const wider = l.row(SETTING_OUT.dadoClear);
+  const inset = l.less('from the back edge to the groove', frame.backSetIn, wider);
+  if (l.ticks(inset) < l.ticks(l.row(SETTING_OUT.backLip)))
+    draft.stop(
+      'back.no-lip',
+      back,
+      'setIn',
+      'So little wood would be left behind the groove for the back that it breaks out.',
+      { says: 'Set the back in by 10 mm.', edits: [{ record: back.id, field: 'setIn', value: '10 mm' }] },
+    );
+  for (const side of [panels.left, panels.right])
+    side.features.push({
+      kind: 'groove',
+      ...channel(draft, panels, side, back),
+      inset,
+      width: l.sum('width of the groove: the back, and a little to slide in', frame.backThickness, wider),
+      depth,
+    });
+  return depth;
+}
+
+/** What rabbet and groove have in common: along the whole back edge of a side, out of its inner face. */
+function channel(draft: Draft, panels: CasePanels, side: DraftPart, back: RecordOf<'back'>) {
+  return {
+    id: `${side.id}#${back.id}`,
+    purpose: 'for the back',
+    face: 'under',
+    edge: side === panels.left ? 'far' : 'near',
+    from: draft.nothing,
+    to: side.length,
+  } as const;
 }
 
 /** The grain stands upright where a sheet is wide enough for that, and lies along otherwise; the show face looks inside. */

@@ -13,9 +13,33 @@ export interface Bore {
 /** Wood that is left between two holes, at least (common practice). */
 const WALL = 2 * TICKS_PER_MM;
 
+/** Wood that is left between a hole and a channel, at least (common practice). */
+const BESIDE_HOLLOW = TICKS_PER_MM;
+
+/** A channel that has been cut, in ticks of the piece. */
+export interface Hollow {
+  readonly min: Vec;
+  readonly max: Vec;
+}
+
+/** True when the boxes round a bore and a channel share something. */
+function touches({ from, to }: Bore, { min, max }: Hollow, side: number): boolean {
+  return ([0, 1, 2] as const).every(
+    (k) => Math.min(from[k], to[k]) - side < max[k] && Math.max(from[k], to[k]) + side > min[k],
+  );
+}
+
 /** Everything that has been bored or driven so far. */
 export class Bores {
   private readonly inPart = new Map<string, Bore[]>();
+  private readonly hollows = new Map<string, Hollow[]>();
+
+  /** Notes a channel in a part, as a box of the piece in ticks. */
+  hollow(part: string, box: Hollow): void {
+    const list = this.hollows.get(part);
+    if (list) list.push(box);
+    else this.hollows.set(part, [box]);
+  }
 
   add(bore: Bore): void {
     for (const part of bore.parts) {
@@ -27,6 +51,9 @@ export class Bores {
 
   /** True when a new bore would come too close to one that shares a part with it. */
   meets(bore: Bore): boolean {
+    const side = bore.radius + BESIDE_HOLLOW;
+    if (bore.parts.some((part) => this.hollows.get(part)?.some((box) => touches(bore, box, side))))
+      return true;
     return bore.parts.some((part) =>
       this.inPart.get(part)?.some((other) => {
         const least = bore.radius + other.radius + WALL;

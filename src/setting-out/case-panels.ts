@@ -1,6 +1,7 @@
 import type { Traced } from '../measure/index.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { intoCorner, lengthened } from './let-in.ts';
 
 /** The panels that make a case a box, and the clear space they leave. */
 export interface CasePanels {
@@ -44,6 +45,8 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
   const right = side('right', l.less('inner face of the right side', frame.right, board));
   const insideLeft = l.sum('inner face of the left side', frame.left, board);
   const { insideWidth } = frame;
+  const tongue = intoCorner(draft, frame);
+  const tongues = { start: tongue, end: tongue };
   const flat = (role: string, name: string, family: 'bottom' | 'top', z: Traced) =>
     draft.panel({
       record: box.id,
@@ -51,11 +54,17 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
       name,
       family,
       lot,
-      at: [insideLeft, frame.panelFront, z],
-      size: [insideWidth, frame.insideDepth, board],
+      ...lengthened(
+        draft,
+        [insideLeft, frame.panelFront, z],
+        [insideWidth, frame.insideDepth, board],
+        0,
+        tongues,
+      ),
       length: '+x',
       width: '+y',
       between: true,
+      tongues,
     });
   const bottom = flat('bottom', 'bottom', 'bottom', frame.foot);
   const lid = frame.top

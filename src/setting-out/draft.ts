@@ -23,6 +23,12 @@ import type { Opening, Surface } from './set-out.ts';
 /** Three traced lengths along x, y and z. */
 export type Triple = readonly [Traced, Traced, Traced];
 
+/** How far a panel goes into its neighbours at its two ends; absent where it only meets them. */
+export interface Tongues {
+  readonly start?: Traced | undefined;
+  readonly end?: Traced | undefined;
+}
+
 /** A part as a room of the case describes it: a box in the piece and the way it lies in it. */
 export interface PanelSpec {
   readonly record: string;
@@ -38,12 +44,14 @@ export interface PanelSpec {
   readonly hand?: 'left' | 'right';
   readonly between?: boolean;
   readonly rough?: NonNullable<Part['rough']>;
+  readonly tongues?: Tongues;
 }
 
 /** A part under way: features are still added to it. */
 export interface DraftPart extends Omit<Part, 'features'> {
   readonly features: Feature[];
   readonly box: TracedBox;
+  readonly tongues: Tongues;
 }
 
 /**
@@ -192,6 +200,7 @@ export class Draft {
       hand: spec.hand ?? 'none',
       between: spec.between ?? false,
       box: { min: at, max },
+      tongues: spec.tongues ?? {},
     };
     if (this.byId.has(part.id)) throw new Error(`two parts with one id: ${part.id}`);
     this.byId.set(part.id, part);

@@ -29,6 +29,30 @@ export interface Rabbet extends FeatureBase {
   readonly to: Traced;
 }
 
+/**
+ * A channel out of a face, beside an edge: across the grain it is a dado. Its nearer wall lies `inset` from the
+ * edge; it runs between `from` and `to`, measured along that edge as for a rabbet.
+ */
+export interface Groove extends FeatureBase {
+  readonly kind: 'groove';
+  readonly face: Face;
+  readonly edge: Edge;
+  readonly inset: Traced;
+  readonly width: Traced;
+  readonly depth: Traced;
+  readonly from: Traced;
+  readonly to: Traced;
+}
+
+/** A corner sawn out, through the whole thickness: `length` along the part's length, `width` across it. */
+export interface Notch extends FeatureBase {
+  readonly kind: 'notch';
+  readonly end: 'start' | 'end';
+  readonly edge: 'near' | 'far';
+  readonly length: Traced;
+  readonly width: Traced;
+}
+
 /** An edge cut at a slant; the named face keeps its full size, the other loses thickness x tan(angle). */
 export interface Bevel extends FeatureBase {
   readonly kind: 'bevel';
@@ -64,4 +88,4 @@ export interface Pocket extends FeatureBase {
   readonly along: Traced;
 }
 
-export type Feature = Rabbet | Bevel | Hole | Pocket;
+export type Feature = Rabbet | Groove | Notch | Bevel | Hole | Pocket;

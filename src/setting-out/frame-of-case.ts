@@ -1,7 +1,9 @@
-import type { Lot, RecordOf } from '../job/index.ts';
-import { DOORS } from '../materials/index.ts';
+import type { CaseJoints, Lot, RecordOf } from '../job/index.ts';
+import { DOORS, SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { caseOf, type Draft } from './draft.ts';
+import { joineryOf } from './joinery.ts';
+import type { Joinery } from './set-out.ts';
 
 /**
  * The planes a case is hung on, worked inward from the overall sizes so that those come out exactly as asked.
@@ -11,6 +13,8 @@ export interface CaseFrame {
   readonly piece: RecordOf<'piece'>;
   readonly box: RecordOf<'case'>;
   readonly lot: Lot;
+  readonly joints: CaseJoints;
+  readonly joinery: Joinery;
   readonly board: Traced;
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** What the overall sizes really come to: as asked, but for what was measured inside. */
@@ -43,6 +47,8 @@ export interface CaseFrame {
   readonly insideWidth: Traced;
   readonly insideHeight: Traced;
   readonly insideDepth: Traced;
+  /** How far behind the back the sides run on; nothing unless it stands in a groove. */
+  readonly backSetIn: Traced;
 }
 
 /** Works out the planes of the case, each when it is first asked for: a formula may rest on one that comes before it. */
@@ -54,6 +60,7 @@ export function frameOfCase(draft: Draft): CaseFrame {
   const back = draft.tree.childOf(box.id, 'back');
   const edging = draft.tree.childOf(box.id, 'edging');
   const lot = draft.lot(box.board);
+  const joinery = joineryOf(draft.job, box);
   const overall = asAsked<CaseFrame['overall']>({
     width: () => draft.field(piece, 'width'),
     height: () => draft.field(piece, 'height'),
@@ -100,6 +107,7 @@ export function frameOfCase(draft: Draft): CaseFrame {
       return l.less('height of the sides, between base and top', overall.height, planes.foot, topThickness());
     },
     edgingThickness: () => (edging ? draft.thickness(draft.lot(edging.strip)) : draft.nothing),
+    backSetIn: () => setInOf(draft, back),
     backThickness: () => (back ? draft.thickness(draft.lot(back.board)) : draft.nothing),
     // A back lies against the panels inside, so the rabbets must not stop it before: reckoned with the sizes as sawn,
     // and on to the next step of the router.
@@ -129,6 +137,7 @@ export function frameOfCase(draft: Draft): CaseFrame {
         'depth of the panels inside, in front of the back',
         behindEdging(),
         planes.backThickness,
+        ...(back?.fitting === 'groove' ? [planes.backSetIn] : []),
       );
       return back?.fitting === 'rabbet' ? draft.asSawn(depth, 'down') : depth;
     },
@@ -145,7 +154,20 @@ export function frameOfCase(draft: Draft): CaseFrame {
         : overall.height,
     depth: () => overall.depth,
   });
-  return Object.assign(planes, { outside, piece, box, lot, overall, top, base, back, edging, doorDepth });
+  return Object.assign(planes, {
+    outside,
+    joints: joinery.joints,
+    joinery,
+    piece,
+    box,
+    lot,
+    overall,
+    top,
+    base,
+    back,
+    edging,
+    doorDepth,
+  });
 }
 
 type Planes = { [K in keyof CaseFrame as CaseFrame[K] extends Traced ? K : never]: CaseFrame[K] };
@@ -174,4 +196,9 @@ function depthOfOverlayDoors(draft: Draft): Traced | undefined {
   const thicknesses = doors.map((d) => draft.thickness(draft.lot(d.board)));
   const thickest = thicknesses.length === 1 ? thicknesses[0]! : l.greatest('thickest door', ...thicknesses);
   return l.sum('what doors add before the case', thickest, l.row(DOORS.standOff));
+}
+
+function setInOf(draft: Draft, back: RecordOf<'back'> | undefined): Traced {
+  if (back?.fitting !== 'groove') return draft.nothing;
+  return back.setIn === undefined ? draft.ledger.row(SETTING_OUT.backSetIn) : draft.field(back, 'setIn');
 }

@@ -1,4 +1,5 @@
 import { SETTING_OUT } from '../materials/index.ts';
+import type { Traced } from '../measure/index.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { axisOf } from './place.ts';
@@ -19,9 +20,18 @@ export function frontEdging(
   const pairs = panels.map((panel): readonly [DraftPart, DraftPart] => {
     tooNarrow ||= l.ticks(width) < l.ticks(panel.thickness);
     const upright = axisOf(panel.place.length).axis === 2;
-    const [x, y, z] = panel.box.min;
+    const { start, end } = panel.tongues;
+    const tongues = [start, end].filter((t) => t !== undefined);
+    // What goes into a neighbour is behind that neighbour's own edging.
+    const length = tongues.length
+      ? l.less('length of the edging, between the neighbours', panel.length, ...tongues)
+      : panel.length;
+    const begins = (at: Traced) =>
+      start === undefined ? at : l.sum('where the edging begins, beside the neighbour', at, start);
+    const [px, y, pz] = panel.box.min;
+    const [x, z] = upright ? [px, begins(pz)] : [begins(px), pz];
     const across = upright ? 0 : 2;
-    const size = [panel.thickness, frame.edgingThickness, panel.length] as const;
+    const size = [panel.thickness, frame.edgingThickness, length] as const;
     const part = draft.panel({
       record: edging.id,
       role: `on:${panel.id}`,
@@ -33,8 +43,11 @@ export function frontEdging(
       length: upright ? '+z' : '+x',
       // The show face looks to the front.
       width: upright ? '-x' : '+z',
+      between: tongues.length > 0,
       rough: {
-        length: l.sum('length to cut before trimming', panel.length, allowance, allowance),
+        length: tongues.length
+          ? length
+          : l.sum('length to cut before trimming', panel.length, allowance, allowance),
         width,
         thickness: frame.edgingThickness,
       },

@@ -1,5 +1,5 @@
 export type { DoorLeaf } from './door-leaf.ts';
-export type { Bevel, Edge, Face, Feature, Hole, Pocket, Rabbet } from './feature.ts';
+export type { Bevel, Edge, Face, Feature, Groove, Hole, Notch, Pocket, Rabbet } from './feature.ts';
 export { hingesUsed, screwsUsed } from './hardware.ts';
 export type { Duty, Fastener, Hold, Joint } from './joint.ts';
 export type { Part, Side, StockForm } from './part.ts';
@@ -7,7 +7,7 @@ export type { PartGroup } from './parts-report.ts';
 export { commonName, groupParts, joinMarks, partsReport } from './parts-report.ts';
 export type { Axis, Direction, Place, PlaceTicks, TickBox, TracedBox } from './place.ts';
 export { axisOf, boxTicks, opposite, placeTicks, thirdDirection, toPiece } from './place.ts';
-export type { Opening, SetOut, Surface } from './set-out.ts';
+export type { Joinery, Opening, SetOut, Surface } from './set-out.ts';
 export { setOut } from './set-out-job.ts';
 export type { ShapeOptions } from './solids-of-parts.ts';
 export { shapeOf } from './solids-of-parts.ts';

@@ -11,7 +11,7 @@ export type Hold = 'pocket-screws' | 'face-screws' | 'glue' | 'glue-and-screws';
 /** A contact between two faces: `part` meets `mate`. */
 export interface Joint {
   readonly id: string;
-  readonly kind: 'butt' | 'rabbet' | 'mitre';
+  readonly kind: 'butt' | 'rabbet' | 'groove' | 'dado' | 'mitre';
   readonly duty: Duty;
   readonly hold: Hold;
   /** The part that is fixed (the one with pockets, or the outer one of face screws). */
@@ -19,9 +19,14 @@ export interface Joint {
   readonly side: Side;
   readonly mate: string;
   readonly mateSide: Side;
-  /** The faces' common area in piece coordinates; flat in the direction across the joint. */
+  /** The faces' common area in piece coordinates, channels across it not taken off; flat across the joint. */
   readonly contact: TracedBox;
   readonly fasteners: readonly string[];
+  /**
+   * Where `part` is let into `mate`: how deep, how much wider than the part the place is, and how much deeper it is
+   * than the part reaches. Drawn sizes, of which a fit is reckoned.
+   */
+  readonly letIn?: { readonly depth: Traced; readonly sideways: Traced; readonly endways: Traced };
 }
 
 /** A screw in place. It names every part it passes through, head first. */

@@ -1,14 +1,18 @@
+import type { CaseJoints } from '../job/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { backJoint } from './back-joint.ts';
 import type { Bores } from './bores.ts';
 import type { CasePanels } from './case-panels.ts';
 import { contactBox, sideLooking } from './contact.ts';
+import { dadoJoint } from './dado-joint.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { corners, type FrameSide } from './mitred-frame.ts';
 import type { Parting } from './openings.ts';
-import { opposite } from './place.ts';
+import { boxTicks, opposite } from './place.ts';
 import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
+import { sharedBox } from './same-space.ts';
 import type { Top } from './top.ts';
 
 /** Everything of a case that is to be joined. */
@@ -25,13 +29,20 @@ export interface Joinable {
 /** Joins a case: pocket screws between panels, screws through the back, glue at edging and mitres; clear of what is bored already. */
 export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const { panels, top } = parts;
+  const { joints } = parts.frame;
+  if (parts.back && parts.frame.back?.fitting === 'groove')
+    for (const side of [panels.left, panels.right])
+      bores.hollow(
+        side.id,
+        sharedBox(boxTicks(draft.ledger, parts.back.box), boxTicks(draft.ledger, side.box)),
+      );
   for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])]) {
-    carry(draft, bores, flat, 'start', panels.left);
-    carry(draft, bores, flat, 'end', panels.right);
+    join(draft, bores, joints, flat, 'start', panels.left);
+    join(draft, bores, joints, flat, 'end', panels.right);
   }
   for (const p of parts.partings) {
-    carry(draft, bores, p.part, 'start', p.from);
-    if (p.to) carry(draft, bores, p.part, 'end', p.to);
+    join(draft, bores, joints, p.part, 'start', p.from);
+    if (p.to) join(draft, bores, joints, p.part, 'end', p.to);
   }
   if (top) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
@@ -42,8 +53,19 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     if (frame) for (const [a, b] of corners(frame)) mitre(draft, a, b);
 }
 
-function carry(draft: Draft, bores: Bores, part: DraftPart, edge: 'start' | 'end', mate: DraftPart): void {
-  pocketJoint(draft, bores, { part, edge, face: 'under', mate, duty: 'carries' });
+/** Two panels of the case, in the way the case is joined. */
+function join(
+  draft: Draft,
+  bores: Bores,
+  joints: CaseJoints,
+  part: DraftPart,
+  edge: 'start' | 'end',
+  mate: DraftPart,
+): void {
+  if (part.tongues[edge] !== undefined) {
+    const stop = joints === 'stopped-dado' ? { stop: draft.ledger.row(SETTING_OUT.dadoStop) } : {};
+    dadoJoint(draft, bores, { part, end: edge, mate, ...stop });
+  } else pocketJoint(draft, bores, { part, edge, face: 'under', mate, duty: 'carries' });
 }
 
 /** The top is held from inside, by pockets at the upper end of every upright that reaches it. */
@@ -99,22 +121,30 @@ function baseUnderBottom(draft: Draft, bores: Bores, parts: Joinable): void {
 
 /**
  * The back is screwed to the edges it covers. In the rabbets of the sides it is glued: the ledge there is too narrow
- * for a screw that is to stand in the middle of the side.
+ * for a screw that is to stand in the middle of the side. In their grooves it is held as it is.
  */
 function fixBack(draft: Draft, bores: Bores, parts: Joinable, back: DraftPart): void {
   const { panels, frame } = parts;
   for (const side of [panels.left, panels.right])
-    if (frame.back?.fitting === 'rabbet') glueInRabbet(draft, back, side);
-    else backJoint(draft, bores, back, side);
+    if (frame.back?.fitting === 'applied') backJoint(draft, bores, back, side);
+    else letBackIn(draft, back, side, frame.back?.fitting === 'groove' ? 'groove' : 'rabbet');
   backJoint(draft, bores, back, panels.bottom);
   if (panels.lid) backJoint(draft, bores, back, panels.lid);
   for (const p of parts.partings) if (p.upright) backJoint(draft, bores, back, p.part);
 }
 
-function glueInRabbet(draft: Draft, back: DraftPart, side: DraftPart): void {
+function letBackIn(draft: Draft, back: DraftPart, side: DraftPart, kind: 'rabbet' | 'groove'): void {
+  const l = draft.ledger;
+  const channel = side.features.find((f) => f.kind === kind && f.id === `${side.id}#${back.record}`);
+  if (channel?.kind !== 'rabbet' && channel?.kind !== 'groove') throw new Error(`${side.id} has no ${kind}`);
   draft.joints.push({
     id: `${back.id}>${side.id}`,
-    kind: 'rabbet',
+    kind,
+    letIn: {
+      depth: channel.depth,
+      sideways: l.less('how much wider the channel is than the back', channel.width, back.thickness),
+      endways: l.row(SETTING_OUT.backClear),
+    },
     duty: 'back',
     hold: 'glue',
     part: back.id,

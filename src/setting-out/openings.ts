@@ -2,8 +2,9 @@ import type { RecordOf } from '../job/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { ClearSizes } from './clear-sizes.ts';
 import type { ClosedSpaces } from './closed-spaces.ts';
-import type { Draft, DraftPart, Triple } from './draft.ts';
+import type { Draft, DraftPart, Tongues, Triple } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { intoDado, lengthened } from './let-in.ts';
 
 /** A clear space with what bounds it on each side. */
 export interface Space {
@@ -68,20 +69,21 @@ export function divideSpace(
         l.sum(across ? 'left face of the divider' : 'underside of the divider', at[axis], sizes[i]!),
       );
       const back = closed.behindOneDoor(opening.id, openings[i + 1]!.id);
-      const divider = dividerPart(
+      const tongues = across
+        ? { start: intoDado(draft, frame, space.below), end: intoDado(draft, frame, space.above) }
+        : { start: intoDado(draft, frame, space.left), end: intoDado(draft, frame, space.right) };
+      const box = lengthened(
         draft,
-        record,
-        named[i],
-        i,
-        lots[i]!,
         back ? [place[0], back.front(place[1]), place[2]] : place,
         replaced(
           back ? [space.size[0], back.depth(space.size[1]), space.size[2]] : space.size,
           axis,
           thickness,
         ),
-        across,
+        across ? 2 : 0,
+        tongues,
       );
+      const divider = dividerPart(draft, record, named[i], i, lots[i]!, box, tongues, across);
       partings.push(
         across
           ? { part: divider, upright: true, from: space.below, to: space.above }
@@ -132,8 +134,8 @@ function dividerPart(
   record: RecordOf<'divider'> | undefined,
   index: number,
   lot: Parameters<Draft['panel']>[0]['lot'],
-  at: Triple,
-  size: Triple,
+  box: { readonly at: Triple; readonly size: Triple },
+  tongues: Tongues,
   upright: boolean,
 ): DraftPart {
   const which = ordinal(index + 1);
@@ -143,8 +145,8 @@ function dividerPart(
     name: `${which} ${upright ? 'divider' : 'fixed shelf'}${draft.tree.get(split.parent)?.kind === 'case' ? '' : ` of ${split.id}`}`,
     family: upright ? 'divider' : 'shelf',
     lot,
-    at,
-    size,
+    ...box,
+    tongues,
     length: upright ? '+z' : '+x',
     width: '+y',
     between: true,

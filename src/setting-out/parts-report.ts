@@ -63,6 +63,27 @@ function featureReport(f: Feature): Report {
         from_mm: f.from,
         to_mm: f.to,
       };
+    case 'groove':
+      return {
+        kind: f.kind,
+        purpose: f.purpose,
+        edge: f.edge,
+        face: f.face,
+        inset_mm: f.inset,
+        width_mm: f.width,
+        depth_mm: f.depth,
+        from_mm: f.from,
+        to_mm: f.to,
+      };
+    case 'notch':
+      return {
+        kind: f.kind,
+        purpose: f.purpose,
+        end: f.end,
+        edge: f.edge,
+        length_mm: f.length,
+        width_mm: f.width,
+      };
     case 'bevel':
       return {
         kind: f.kind,
@@ -110,6 +131,10 @@ function likeness(ledger: Ledger, part: Part): string {
     switch (f.kind) {
       case 'rabbet':
         return ['r', f.edge, f.face, t(f.width), t(f.depth), t(f.from), t(f.to)];
+      case 'groove':
+        return ['g', f.edge, f.face, t(f.inset), t(f.width), t(f.depth), t(f.from), t(f.to)];
+      case 'notch':
+        return ['n', f.end, f.edge, t(f.length), t(f.width)];
       case 'bevel':
         return ['b', f.edge, f.angle, f.fullFace];
       case 'hole':

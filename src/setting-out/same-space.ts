@@ -1,4 +1,5 @@
 import type { Ledger } from '../measure/index.ts';
+import { isCutAway } from './cut-away.ts';
 import type { Part } from './part.ts';
 import { boxTicks, type TickBox, type TracedBox } from './place.ts';
 
@@ -25,8 +26,9 @@ export function partsInTheSameSpace(
       const b = boxes[k]!;
       if (!shareVolume(a.box, b.box)) continue;
       if (mitred.has(pairKey(a.part.id, b.part.id))) continue;
-      // A back lies inside the rabbets of the sides: their boxes overlap by the rabbet, their wood doesn't.
-      if (liesInRabbet(a.part, b.part) || liesInRabbet(b.part, a.part)) continue;
+      // What is let in lies inside a channel of its mate: their boxes overlap by it, their wood doesn't.
+      const shared = sharedBox(a.box, b.box);
+      if (isCutAway(ledger, [a.part, b.part], shared)) continue;
       pairs.push([a.part, b.part]);
     }
   });
@@ -42,6 +44,9 @@ function shareVolume(a: TickBox, b: TickBox): boolean {
   return ([0, 1, 2] as const).every((i) => a.min[i] < b.max[i] && b.min[i] < a.max[i]);
 }
 
-function liesInRabbet(part: Part, other: Part): boolean {
-  return part.features.some((f) => f.kind === 'rabbet' && f.id.endsWith(`#${other.record}`));
+/** What two boxes have in common; its corners cross where they have nothing. */
+export function sharedBox(a: TickBox, b: TickBox): TickBox {
+  const pick = (of: (x: number, y: number) => number, end: 'min' | 'max') =>
+    ([0, 1, 2] as const).map((i) => of(a[end][i], b[end][i])) as unknown as TickBox['min'];
+  return { min: pick(Math.max, 'min'), max: pick(Math.min, 'max') };
 }

@@ -42,6 +42,7 @@ export function setOut(job: JobDocument): SetOut {
     surfaces: draft.surfaces,
     doors: draft.doors,
     overall: frame.outside,
+    joinery: frame.joinery,
     dimensions: draft.dimensions,
     snags: draft.snags,
   };
@@ -50,7 +51,7 @@ export function setOut(job: JobDocument): SetOut {
 function inOrderOfMarks(parts: readonly DraftPart[]): readonly Part[] {
   const key = (p: Part) => [p.mark.charCodeAt(0), Number(p.mark.slice(1))] as const;
   return parts
-    .map(({ box: _, ...part }) => part)
+    .map(({ box: _, tongues: __, ...part }) => part)
     .sort((a, b) => key(a)[0] - key(b)[0] || key(a)[1] - key(b)[1]);
 }
 

@@ -1,3 +1,4 @@
+import type { CaseJoints } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { DoorLeaf } from './door-leaf.ts';
@@ -28,6 +29,13 @@ export interface Opening {
   readonly depth: Traced;
 }
 
+/** How the panels of a case are joined; and why so, where that was not asked for. */
+export interface Joinery {
+  readonly record: string;
+  readonly joints: CaseJoints;
+  readonly because?: string;
+}
+
 /** Everything setting-out knows of a piece. */
 export interface SetOut {
   readonly ledger: Ledger;
@@ -41,6 +49,7 @@ export interface SetOut {
   readonly doors: readonly DoorLeaf[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
+  readonly joinery: Joinery;
   /** What can be asked for by name (`left side.length`), and its ledger entry. */
   readonly dimensions: ReadonlyMap<string, Traced>;
   readonly snags: readonly Snag[];

@@ -1,6 +1,7 @@
 import type { RecordOf } from '../job/index.ts';
 import type { Draft, DraftPart, Triple } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { intoDado, lengthened } from './let-in.ts';
 import { loadSurface, type Parting, type Space } from './openings.ts';
 
 /** The fixed shelves of an opening, each between its left and right neighbour. */
@@ -85,14 +86,21 @@ function shelfPart(
     });
     return undefined;
   }
+  const tongues = { start: intoDado(draft, frame, space.left), end: intoDado(draft, frame, space.right) };
   return draft.panel({
     record: record.id,
     role: n === undefined ? 'shelf' : `shelf:${n}`,
     name: `${n === undefined ? 'shelf' : `shelf ${n}`}${draft.tree.get(space.record.parent)?.kind === 'case' ? '' : ` in ${space.record.id}`}`,
     family: 'shelf',
     lot,
-    at: [space.at[0], l.sum('front of the shelf', space.at[1], setback), z],
-    size: [space.size[0], depth, draft.thickness(lot)],
+    ...lengthened(
+      draft,
+      [space.at[0], l.sum('front of the shelf', space.at[1], setback), z],
+      [space.size[0], depth, draft.thickness(lot)],
+      0,
+      tongues,
+    ),
+    tongues,
     length: '+x',
     width: '+y',
     between: true,

@@ -106,9 +106,32 @@ function stated(piece: SetOut, joint: Joint): number {
   const part = piece.parts.find((p) => p.id === joint.part)!;
   const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
   const bevels = joint.side === 'far' ? part.features.filter((f) => f.kind === 'bevel').length : 0;
-  const rabbets = joint.side === 'end' || joint.side === 'start' ? part.features : [];
+  const along = part.features.filter((f) => f.kind === 'rabbet' && (f.edge === 'near' || f.edge === 'far'));
+  const rabbets = joint.side === 'end' || joint.side === 'start' ? along : [];
   const corner = rabbets.reduce((sum, f) => sum + (f.kind === 'rabbet' ? mm(f.width) * mm(f.depth) : 0), 0);
-  return area - (bevels * mm(part.thickness) ** 2) / 2 - corner;
+  // The shoulder of a notch rests on the mate's face, before the end of the stopped dado.
+  const shoulder = part.features.find((f) => f.kind === 'notch' && f.id === `${part.id}#${joint.mate}`);
+  const rests = shoulder?.kind === 'notch' ? mm(shoulder.width) * mm(part.thickness) : 0;
+  return area + rests - (bevels * mm(part.thickness) ** 2) / 2 - corner - crossing(piece, joint);
+}
+
+/** What channels across a mate take off the face that a back lies on: each its width by its depth. */
+function crossing(piece: SetOut, joint: Joint): number {
+  if (joint.duty !== 'back') return 0;
+  const { min, max } = boxTicks(piece.ledger, joint.contact);
+  const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
+  const narrow = Math.min(...min.map((v, k) => toMm(max[k]! - v)).filter((s) => s > 0));
+  const mate = piece.parts.find((p) => p.id === joint.mate)!;
+  const { axis } = axisOf(mate.place.length);
+  const from = mm(mate.place.origin[axis]);
+  const [low, high] = [toMm(min[axis]!) - from, toMm(max[axis]!) - from];
+  return mate.features.reduce((sum, f) => {
+    if ((f.kind !== 'groove' && f.kind !== 'rabbet') || (f.edge !== 'start' && f.edge !== 'end')) return sum;
+    const inset = f.kind === 'groove' ? mm(f.inset) : 0;
+    const begins = f.edge === 'start' ? inset : mm(mate.length) - inset - mm(f.width);
+    const wide = Math.min(high, begins + mm(f.width)) - Math.max(low, begins);
+    return sum + Math.max(0, wide) * Math.min(mm(f.depth), narrow);
+  }, 0);
 }
 
 describe.each(examples)('the parts of $name as solids', ({ text }) => {

@@ -1,7 +1,7 @@
 import { pocketShape, SINK_DEGREES } from '../materials/index.ts';
 import { type Ledger, type Traced, toMm } from '../measure/index.ts';
 import type { Frame, Point, Shape } from '../solid/index.ts';
-import type { Bevel, Feature, Hole, Pocket, Rabbet } from './feature.ts';
+import type { Bevel, Feature, Groove, Hole, Notch, Pocket, Rabbet } from './feature.ts';
 import type { Part, Side } from './part.ts';
 import { axisOf, type Direction } from './place.ts';
 import type { SetOut } from './set-out.ts';
@@ -19,7 +19,7 @@ const OUTSIDE = 1;
 export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}): Shape {
   const blank = new Blank(setOut.ledger, part);
   const cuts = part.features
-    .filter((f) => options.fastenerHoles !== false || f.kind === 'rabbet' || f.kind === 'bevel' || isCup(f))
+    .filter((f) => options.fastenerHoles !== false || (f.kind !== 'hole' && f.kind !== 'pocket') || isCup(f))
     .flatMap((f) => cutsOf(blank, f));
   const body: Shape = { kind: 'box', min: [0, 0, 0], max: blank.size };
   return {
@@ -107,6 +107,10 @@ function cutsOf(blank: Blank, f: Feature): readonly Shape[] {
   switch (f.kind) {
     case 'rabbet':
       return [rabbetCut(blank, f)];
+    case 'groove':
+      return [rabbetCut(blank, f, blank.mm(f.inset))];
+    case 'notch':
+      return [notchCut(blank, f)];
     case 'bevel':
       return [bevelCut(blank, f)];
     case 'hole':
@@ -116,11 +120,25 @@ function cutsOf(blank: Blank, f: Feature): readonly Shape[] {
   }
 }
 
-function rabbetCut(blank: Blank, { edge, face, width, depth, from, to }: Rabbet): Shape {
+/** A box out of a face, beside an edge; a rabbet begins at the edge itself. */
+function rabbetCut(blank: Blank, f: Rabbet | Groove, inset?: number): Shape {
+  const { edge, face, width, depth, from, to } = f;
   const begins = blank.mm(from) === 0 ? -OUTSIDE : blank.mm(from);
   const ends = blank.mm(to) === blank.run(edge) ? blank.mm(to) + OUTSIDE : blank.mm(to);
-  const a = blank.at(edge, -OUTSIDE, begins, blank.height(face, -OUTSIDE));
-  const b = blank.at(edge, blank.mm(width), ends, blank.height(face, blank.mm(depth)));
+  const a = blank.at(edge, inset ?? -OUTSIDE, begins, blank.height(face, -OUTSIDE));
+  const b = blank.at(edge, (inset ?? 0) + blank.mm(width), ends, blank.height(face, blank.mm(depth)));
+  return boxOf(a, b);
+}
+
+/** A corner taken out through the whole thickness. */
+function notchCut(blank: Blank, { end, edge, length, width }: Notch): Shape {
+  const [long, wide, thick] = blank.size;
+  const x = end === 'start' ? [-OUTSIDE, blank.mm(length)] : [long - blank.mm(length), long + OUTSIDE];
+  const y = edge === 'near' ? [-OUTSIDE, blank.mm(width)] : [wide - blank.mm(width), wide + OUTSIDE];
+  return boxOf([x[0]!, y[0]!, -OUTSIDE], [x[1]!, y[1]!, thick + OUTSIDE]);
+}
+
+function boxOf(a: Point, b: Point): Shape {
   return {
     kind: 'box',
     min: a.map((v, i) => Math.min(v, b[i]!)) as never,

@@ -67,6 +67,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['openings.do-not-add-up', 'Openings of fixed sizes leave or lack some of the width or height.'],
     ['shelves.no-room', 'Shelves do not fit in their opening.'],
     ['shelves.no-depth', 'A shelf is set back by more than its depth.'],
+    ['back.no-lip', 'A groove for the back stands so near the back edge that no wood is left behind it.'],
     ['top.no-room', 'The edging of a top leaves no board between.'],
     ['top.edging-over-side', 'A side stands under the edging of the top, where screws find no board.'],
     ['base.no-room', 'A base is set back so far that its strips meet.'],
@@ -121,6 +122,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['dry-fit.left-over', 'Something is left that is neither part nor promised.'],
   ]),
   ...raisedBy('checks', [
+    ['joints.chosen', 'How the panels are joined was not asked for, and follows from the tools.', NOTE],
     ['stock.none-for-part', 'There is no stock, or not enough, for a part.'],
     ['breakdown.not-verified', 'A cut plan that the judge rejects; a fault of the program.'],
     ['stock.not-measured', 'A lot is reckoned at its nominal thickness.', NOTE],

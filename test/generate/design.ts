@@ -203,7 +203,12 @@ function shop(
     currency: 'EUR',
     people: [],
     // Not every shop has a router; one that has sets it in steps of its own.
-    tools: router === undefined ? [] : [{ id: 'router', kind: 'router', accuracy: '0.3 mm', step: router }],
+    tools: [
+      { id: 'pockets', kind: 'pocket-jig', accuracy: '0.5 mm', step: '1 mm' },
+      ...(router === undefined
+        ? []
+        : [{ id: 'router', kind: 'router', accuracy: '0.3 mm', step: router, edgeGuide: true }]),
+    ],
     rack: {
       lots: [
         sheet('board', thickness.board),
@@ -273,7 +278,13 @@ function records(
       height: overall.height.text,
       depth: overall.depth.text,
     },
-    { id: 'case', kind: 'case', parent: 'piece', board: 'board' },
+    {
+      id: 'case',
+      kind: 'case',
+      parent: 'piece',
+      board: 'board',
+      ...(wish.joints === undefined ? {} : { joints: wish.joints }),
+    },
     { id: 'gap', kind: 'size', value: GAP[units].text },
   ];
   const asked: Record<string, number> = {};
@@ -304,7 +315,10 @@ function records(
     list.push({ id: 'inside', kind: 'opening', parent: 'case', ...split });
     fill('inside', inside);
   }
-  if (back) list.push({ id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: back });
+  if (back) {
+    const setIn = back === 'groove' && wish.setIn !== undefined ? { setIn: wish.setIn } : {};
+    list.push({ id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: back, ...setIn });
+  }
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', board: 'other', ...withoutAbsent(base) });
   if (inside && wish.doors) {
@@ -330,7 +344,9 @@ function records(
 interface Wish {
   readonly overall: { readonly width: Typed; readonly height: Typed; readonly depth: Typed };
   readonly inside: Filling | undefined;
-  readonly back: 'rabbet' | 'applied' | undefined;
+  readonly joints: 'pocket-screws' | 'rabbet' | 'dado' | 'stopped-dado' | undefined;
+  readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
+  readonly setIn: string | undefined;
   readonly top: Field | undefined;
   readonly base: Field | undefined;
   readonly edged: boolean;
@@ -365,7 +381,16 @@ function wishes(units: Units): fc.Arbitrary<Wish> {
       fc.record({
         overall: fc.constant(overall),
         inside: inside(units, overall),
-        back: optional(fc.constantFrom('rabbet' as const, 'applied' as const)),
+        joints: optional(
+          fc.constantFrom(
+            'pocket-screws' as const,
+            'rabbet' as const,
+            'dado' as const,
+            'stopped-dado' as const,
+          ),
+        ),
+        back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
+        setIn: optional(text(6, 20)),
         top: optional(
           fc.record({
             overhangFront: optional(text(0, 40)),

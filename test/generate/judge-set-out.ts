@@ -1,5 +1,5 @@
 import type { Traced } from '../../src/measure/index.ts';
-import type { Fastener, Feature, Part, SetOut } from '../../src/setting-out/index.ts';
+import type { Fastener, Feature, Joint, Part, SetOut } from '../../src/setting-out/index.ts';
 
 // A judge of what was set out. It shares no code with the room: it places parts, takes off their features and follows
 // their screws by its own arithmetic, in ticks of 1/3200 mm.
@@ -26,6 +26,7 @@ export function faultsOf(
     ...setOut.parts.flatMap((part) => part.features.flatMap((f) => featureFaults(setOut, part, f))),
     ...setOut.fasteners.flatMap((f) => screwFaults(setOut, f)),
     ...screwsThatMeet(setOut),
+    ...setOut.joints.flatMap((j) => letInFaults(setOut, j)),
   ];
 }
 
@@ -110,7 +111,7 @@ function overlaps(setOut: SetOut): string[] {
         max: a.box.max.map((v, k) => Math.min(v, b.box.max[k]!)) as never,
       };
       if (shared.min.some((v, k) => v >= shared.max[k]!)) continue;
-      if (isCutAway(setOut, a.part, shared) || isCutAway(setOut, b.part, shared)) continue;
+      if (isCutAway(setOut, [a.part, b.part], shared)) continue;
       if (isMitre(setOut, a.part, b.part, shared)) continue;
       faults.push(`${a.part.id} and ${b.part.id} share ${JSON.stringify(shared)}`);
     }
@@ -118,25 +119,66 @@ function overlaps(setOut: SetOut): string[] {
   return faults;
 }
 
-/** True when one of the part's rabbets takes away all of a box. */
-function isCutAway(setOut: SetOut, part: Part, shared: Box): boolean {
-  const t = (x: Traced) => setOut.ledger.ticks(x);
-  const local = inPart(setOut, part, shared);
-  return part.features.some((f) => {
-    if (f.kind !== 'rabbet') return false;
-    const across = f.edge === 'start' || f.edge === 'end' ? 0 : 1;
-    const along = 1 - across;
-    const size = t(across === 0 ? part.length : part.width);
-    const first = f.edge === 'start' || f.edge === 'near';
-    const fromEdge = first ? local.max[across]! : size - local.min[across]!;
-    const fromFace = f.face === 'under' ? local.max[2] : t(part.thickness) - local.min[2];
-    return (
-      fromEdge <= t(f.width) &&
-      fromFace <= t(f.depth) &&
-      local.min[along]! >= t(f.from) &&
-      local.max[along]! <= t(f.to)
-    );
+/** True when the rabbets, grooves and notches of two parts leave nothing of a box: every cell of their planes' grid is gone. */
+function isCutAway(setOut: SetOut, parts: readonly Part[], shared: Box): boolean {
+  const gone = parts.flatMap((part) =>
+    part.features.flatMap((f) => {
+      const box = takenBox(setOut, part, f);
+      return box ? [inPiece(setOut, part, box)] : [];
+    }),
+  );
+  const grid = [0, 1, 2].map((k) => {
+    const planes = gone.flatMap((g) => [g.min[k]!, g.max[k]!]);
+    const between = planes.filter((p) => p > shared.min[k]! && p < shared.max[k]!);
+    return [...new Set([shared.min[k]!, ...between, shared.max[k]!])].sort((x, y) => x - y);
   });
+  const middles = grid.map((marks) => marks.slice(1).map((m, i) => (m + marks[i]!) / 2));
+  return middles[0]!.every((x) =>
+    middles[1]!.every((y) =>
+      middles[2]!.every((z) =>
+        gone.some((g) => [x, y, z].every((at, k) => at > g.min[k]! && at < g.max[k]!)),
+      ),
+    ),
+  );
+}
+
+/** What a feature takes out of a part, in the part's own coordinates. */
+function takenBox(setOut: SetOut, part: Part, f: Feature): Box | undefined {
+  const t = (x: Traced) => setOut.ledger.ticks(x);
+  const size: Vec = [t(part.length), t(part.width), t(part.thickness)];
+  const min = [0, 0, 0];
+  const max = [...size];
+  const cut = (k: number, low: boolean, inset: number, width: number) => {
+    min[k] = low ? inset : size[k]! - inset - width;
+    max[k] = min[k]! + width;
+  };
+  if (f.kind === 'notch') {
+    cut(0, f.end === 'start', 0, t(f.length));
+    cut(1, f.edge === 'near', 0, t(f.width));
+  } else if (f.kind === 'rabbet' || f.kind === 'groove') {
+    const across = f.edge === 'start' || f.edge === 'end' ? 0 : 1;
+    cut(across, f.edge === 'start' || f.edge === 'near', f.kind === 'groove' ? t(f.inset) : 0, t(f.width));
+    cut(2, f.face === 'under', 0, t(f.depth));
+    min[1 - across] = t(f.from);
+    max[1 - across] = t(f.to);
+  } else return undefined;
+  return { min: min as never, max: max as never };
+}
+
+/** A box of a part's own coordinates, as it stands. */
+function inPiece(setOut: SetOut, part: Part, box: Box): Box {
+  const corners = [box.min, box.max].map((corner) => {
+    const at: number[] = part.place.origin.map((o) => setOut.ledger.ticks(o));
+    (['length', 'width', 'thickness'] as const).forEach((run, local) => {
+      const sign = part.place[run].startsWith('+') ? 1 : -1;
+      at['xyz'.indexOf(part.place[run][1]!)]! += sign * corner[local]!;
+    });
+    return at;
+  });
+  return {
+    min: [0, 1, 2].map((k) => Math.min(corners[0]![k]!, corners[1]![k]!)) as never,
+    max: [0, 1, 2].map((k) => Math.max(corners[0]![k]!, corners[1]![k]!)) as never,
+  };
 }
 
 /** True when a box is the square corner in which two strips of one thickness meet at 45 degrees. */
@@ -194,6 +236,18 @@ function featureFaults(setOut: SetOut, part: Part, f: Feature): string[] {
       want(t(f.from) >= 0 && t(f.from) < t(f.to) && t(f.to) <= size[1 - across]!, 'run of the rabbet');
       break;
     }
+    case 'groove': {
+      const across = edgeAxis(f.edge);
+      const inset = t(f.inset);
+      want(t(f.width) > 0 && inset > 0 && inset + t(f.width) < size[across]!, 'width of the groove');
+      want(t(f.depth) > 0 && 2 * t(f.depth) <= size[2], 'depth of the groove');
+      want(t(f.from) >= 0 && t(f.from) < t(f.to) && t(f.to) <= size[1 - across]!, 'run of the groove');
+      break;
+    }
+    case 'notch':
+      want(t(f.length) > 0 && t(f.length) < size[0], 'length of the notch');
+      want(t(f.width) > 0 && t(f.width) < size[1], 'width of the notch');
+      break;
     case 'bevel':
       want(f.angle > 0 && f.angle < 60, 'angle');
       want(size[edgeAxis(f.edge)]! > 2 * size[2], 'nothing left between two bevels');
@@ -237,6 +291,27 @@ export function axisOfScrew(setOut: SetOut, f: Fastener): readonly [Vec, Vec] {
 function vector(direction: string): Vec {
   const sign = direction.startsWith('+') ? 1 : -1;
   return ['x', 'y', 'z'].map((axis) => (direction[1] === axis ? sign : 0)) as unknown as Vec;
+}
+
+/** A panel's end in a channel: as deep in the mate as stated, in a channel as wide as stated, at most half of the board. */
+function letInFaults(setOut: SetOut, joint: Joint): string[] {
+  if (!joint.letIn || joint.duty !== 'carries') return [];
+  const t = (x: Traced) => setOut.ledger.ticks(x);
+  const part = setOut.parts.find((p) => p.id === joint.part)!;
+  const mate = setOut.parts.find((p) => p.id === joint.mate)!;
+  const [a, b] = [boxOf(setOut, part), boxOf(setOut, mate)];
+  const axis = 'xyz'.indexOf(part.place.length[1]!);
+  const into = Math.min(a.max[axis]!, b.max[axis]!) - Math.max(a.min[axis]!, b.min[axis]!);
+  const faults: string[] = [];
+  if (into !== t(joint.letIn.depth)) faults.push(`${joint.id}: ${into} deep, not as stated`);
+  if (2 * into > t(mate.thickness)) faults.push(`${joint.id}: more than half of the board`);
+  const channel = mate.features.find((f) => f.id === `${mate.id}#${part.id}`);
+  const wide = channel && 'width' in channel ? t(channel.width) : 0;
+  const spare = wide - t(part.thickness);
+  if (spare !== t(joint.letIn.sideways)) faults.push(`${joint.id}: ${spare} wider than what goes in`);
+  // Common practice: nothing to 0.005 in.
+  if (spare < 0 || spare > 0.127 * MM) faults.push(`${joint.id}: too tight or too loose`);
+  return faults;
 }
 
 /** A screw that leaves the wood, comes through, or holds in something else. */

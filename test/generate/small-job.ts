@@ -67,6 +67,7 @@ export function smallJob(): PlainJob {
       people: [{ id: 'maker', lift: '25 kg' }],
       tools: [
         { id: 'drill', kind: 'drill', accuracy: '0.5 mm', step: '0.5 mm' },
+        { id: 'pockets', kind: 'pocket-jig', accuracy: '0.5 mm', step: '1 mm' },
         { id: 'router', kind: 'router', accuracy: '0.3 mm', step: '0.1 mm', edgeGuide: true },
       ],
       rack: {

@@ -2,6 +2,8 @@ import type { Feature } from '../../setting-out/index.ts';
 
 const ONE_AND_MORE: Readonly<Record<Feature['kind'], readonly [string, string]>> = {
   rabbet: ['rabbet', 'rabbets'],
+  groove: ['groove', 'grooves'],
+  notch: ['notch', 'notches'],
   bevel: ['bevelled end', 'bevelled ends'],
   hole: ['hole', 'holes'],
   pocket: ['pocket hole', 'pocket holes'],

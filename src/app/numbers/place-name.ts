@@ -9,6 +9,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   overhangSides: 'overhang at the sides',
   overhangBack: 'overhang behind',
   setbackBack: 'setback behind',
+  setIn: 'distance of its groove from the back edge',
   nominal: 'nominal thickness',
   have: 'number on the rack',
 };

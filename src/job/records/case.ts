@@ -2,12 +2,18 @@ import * as v from 'valibot';
 import { Id, MassText } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
+/** How the panels of a case are joined to one another. */
+export const CaseJoints = v.picklist(['pocket-screws', 'rabbet', 'dado', 'stopped-dado']);
+export type CaseJoints = v.InferOutput<typeof CaseJoints>;
+
 /** A box of panels with one opening. The sides run through; bottom, dividers and shelves stand between. */
 export const CaseRecord = v.strictObject({
   ...baseFields,
   kind: v.literal('case'),
   /** The lot its panels are cut from. */
   board: Id,
+  /** How its panels are joined; what the tools allow for when absent. */
+  joints: v.optional(CaseJoints),
   /** What stands on its bottom, all of it together. */
   load: v.optional(MassText),
 });

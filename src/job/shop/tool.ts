@@ -47,6 +47,8 @@ const Router = v.strictObject({
   kind: v.literal('router'),
   step: SizeText,
   edgeGuide: v.optional(v.boolean()),
+  /** Across its base plate: a straightedge is clamped half of this from the middle of the bit. */
+  base: v.optional(SizeText),
 });
 
 const Sander = v.strictObject({ ...toolFields, kind: v.literal('sander') });

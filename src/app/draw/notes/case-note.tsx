@@ -1,5 +1,5 @@
 import type { RecordOf } from '../../../job/index.ts';
-import { LotField } from '../../fields/choice-field.tsx';
+import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/text-field.tsx';
 import { Note } from './note.tsx';
 
@@ -9,8 +9,21 @@ export function CaseNote({ box }: { box: RecordOf<'case'> }) {
   return (
     <Note title="Case">
       <p>
-        Panels of <LotField path={`${at}/board`} label="Board of the case" form="sheet" end="." /> The bottom
-        carries <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" end="." />
+        Panels of <LotField path={`${at}/board`} label="Board of the case" form="sheet" />, joined{' '}
+        <ChoiceField
+          path={`${at}/joints`}
+          label="How the panels are joined"
+          choices={[
+            ['', 'as the tools allow'],
+            ['pocket-screws', 'by pocket screws'],
+            ['rabbet', 'by rabbets at the corners, and pocket screws'],
+            ['dado', 'by dados'],
+            ['stopped-dado', 'by stopped dados'],
+          ]}
+          end="."
+        />{' '}
+        The bottom carries{' '}
+        <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" end="." />
       </p>
     </Note>
   );

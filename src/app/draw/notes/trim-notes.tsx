@@ -74,6 +74,7 @@ export function BackNote({ back }: { back: RecordOf<'back'> }) {
           label="How the back is fitted"
           choices={[
             ['rabbet', 'let into a rabbet'],
+            ['groove', 'let into a groove'],
             ['applied', 'laid over the back edges'],
           ]}
           end="."
