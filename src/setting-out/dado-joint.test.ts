@@ -129,6 +129,30 @@ describe('stopped dados', () => {
   });
 });
 
+describe('small cases that were found', () => {
+  test('a notch is as large as it is marked, never smaller than the dado asks for', () => {
+    const piece = joined('stopped-dado', (job) => {
+      job.shop.units = 'in';
+      job.shop.tools.push({ id: 'rule', kind: 'marking', accuracy: '1/64"', step: '1/32"' });
+    });
+    const [first] = part(piece, 'shelves/shelf:1').features.filter((f) => f.kind === 'notch');
+    for (const [size, least] of [
+      [first!.length, 6],
+      [first!.width, 11],
+    ] as const) {
+      expect(mm(piece, size) % (25.4 / 32)).toBeCloseTo(0, 9);
+      expect(mm(piece, size)).toBeGreaterThanOrEqual(least);
+    }
+  });
+
+  test('a shelf set back by less than can be marked has its dado right through', () => {
+    const piece = joined('dado', (job) => {
+      recordOf(job, 'shelves').setback = '0.2 mm';
+    });
+    expect(mm(piece, grooves(piece, 'case/left-side')[0]!.from)).toBe(0);
+  });
+});
+
 describe('a back in a groove', () => {
   const groove = (setIn?: string) =>
     setOutWith((job) => {

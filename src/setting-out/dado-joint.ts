@@ -74,7 +74,8 @@ export function dadoJoint(draft: Draft, bores: Bores, spec: LetInSpec): void {
 function frontOf(draft: Draft, { part, mate, stop }: LetInSpec): Traced | undefined {
   const l = draft.ledger;
   const own = part.box.min[1];
-  const set = l.ticks(own) > l.ticks(mate.box.min[1]);
+  // Less than can be marked is no stop.
+  const set = l.ticks(own) - l.ticks(mate.box.min[1]) >= l.ticks(draft.stepOf('marking'));
   if (stop === undefined) return set ? own : undefined;
   const stopped = l.sum('where the dado stops, behind the front', mate.box.min[1], stop);
   return l.ticks(own) > l.ticks(stopped) ? own : stopped;
@@ -83,16 +84,17 @@ function frontOf(draft: Draft, { part, mate, stop }: LetInSpec): Traced | undefi
 /** The front corner that would stand before the end of a stopped dado is sawn out of the panel. */
 function notchFor(draft: Draft, { part, end, mate }: LetInSpec, depth: Traced, front: Traced): void {
   const l = draft.ledger;
-  const width = l.less('from the front to where the dado stops', front, part.box.min[1]);
-  if (l.ticks(width) <= 0) return;
+  const before = l.less('from the front to where the dado stops', front, part.box.min[1]);
+  if (l.ticks(before) <= 0) return;
+  const marked = (t: Traced) => l.round('as fine as it is marked', t, draft.stepOf('marking'), 'up');
   part.features.push({
     kind: 'notch',
     id: `${part.id}#${mate.id}`,
     purpose: `for the stopped dado in the ${mate.name}`,
     end,
     edge: axisOf(part.place.width).sign > 0 ? 'near' : 'far',
-    length: depth,
-    width,
+    length: marked(depth),
+    width: marked(before),
   });
 }
 

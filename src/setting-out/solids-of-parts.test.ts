@@ -109,9 +109,10 @@ function stated(piece: SetOut, joint: Joint): number {
   const along = part.features.filter((f) => f.kind === 'rabbet' && (f.edge === 'near' || f.edge === 'far'));
   const rabbets = joint.side === 'end' || joint.side === 'start' ? along : [];
   const corner = rabbets.reduce((sum, f) => sum + (f.kind === 'rabbet' ? mm(f.width) * mm(f.depth) : 0), 0);
-  // The shoulder of a notch rests on the mate's face, before the end of the stopped dado.
+  // The shoulder of a notch that is no longer than the dado is deep rests on the mate's face, before the end of the stopped dado.
   const shoulder = part.features.find((f) => f.kind === 'notch' && f.id === `${part.id}#${joint.mate}`);
-  const rests = shoulder?.kind === 'notch' ? mm(shoulder.width) * mm(part.thickness) : 0;
+  const meets = shoulder?.kind === 'notch' && joint.letIn && mm(shoulder.length) === mm(joint.letIn.depth);
+  const rests = meets ? mm(shoulder.width) * mm(part.thickness) : 0;
   return area + rests - (bevels * mm(part.thickness) ** 2) / 2 - corner - crossing(piece, joint);
 }
 
