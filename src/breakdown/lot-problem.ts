@@ -24,8 +24,8 @@ export interface StockSource {
 export interface LotProblem {
   readonly lot: Lot;
   /**
-   * What a cut takes in the plan: the saw's kerf and a little to trim, on the grid of what the saw can set. So every
-   * part is cut to its own mark, and no part's size is what other cuts happened to leave.
+   * What a cut takes in the plan: two kerfs, on the grid of what the saw can set. So every part is cut to its own mark
+   * with a whole blade in the wood, and no part's size is what other cuts happened to leave.
    */
   readonly kerf: Traced;
   readonly problem: CutProblem;
@@ -60,8 +60,8 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
   const blade = saw ? typed(`shop/tools/${saw.id}/kerf`, saw.kerf) : l.row(SETTING_OUT.kerf);
   const step = saw ? typed(`shop/tools/${saw.id}/step`, saw.step) : l.row(SETTING_OUT.setStep);
   const kerf = l.round(
-    'kerf and trimming, as fine as the saw is set',
-    l.sum('kerf and what is trimmed', blade, l.row(SETTING_OUT.sawTrim)),
+    'both kerfs, as fine as the saw is set',
+    l.times('kerf of the cut, and of the one that brings what stays to its own mark', blade, 2),
     step,
     'up',
   );

@@ -68,7 +68,6 @@ function trimToContents(bench: Bench, node: PlannedNode, workpiece: string, only
       at: needs,
       keep: 'before',
       yields: [{ name: workpiece, turned: false }, undefined],
-      extra: 'Only a shaving may come off: feed slowly, and hold the saw to the rail.',
     });
   }
 }

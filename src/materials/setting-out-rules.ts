@@ -61,11 +61,6 @@ export const SETTING_OUT = {
     'a pocket screw is at most about twice as long as its board is thick',
   ),
   kerf: length('kerf', 3, 'a saw’s kerf, until one is on the list of tools'),
-  sawTrim: length(
-    'saw.trim',
-    1,
-    'every part is cut to its own mark, so a cut leaves at least this much to trim off what stays',
-  ),
   setStep: length(
     'step.setting',
     1,
