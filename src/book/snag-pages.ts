@@ -1,4 +1,4 @@
-import type { Level, Snag } from '../snag/index.ts';
+import { type Level, type Snag, sourceWords } from '../snag/index.ts';
 import type { BookInput } from './book-input.ts';
 import { type Mark, moved, rectangle, type Tone, text } from './drawing.ts';
 import type { Block } from './flow.ts';
@@ -59,7 +59,7 @@ function snag(s: Snag, where: string | undefined, width: number, type: TextMeasu
   }
   if (s.rule) {
     fact('Rule', s.rule.says);
-    fact('Source', s.rule.confirmed ? s.rule.source : `${s.rule.source} (not checked against the source)`);
+    fact('Source', sourceWords(s.rule));
   }
   s.cures.forEach((c, i) => {
     fact(i === 0 ? (s.cures.length > 1 ? 'Cures' : 'Cure') : '', c.says);

@@ -1,4 +1,4 @@
-import type { Snag } from '../snag/index.ts';
+import { type Snag, sourceWords } from '../snag/index.ts';
 
 const WORDS = { stop: 'STOP', mind: 'Mind', note: 'Note' } as const;
 
@@ -7,10 +7,7 @@ export function snagLines(snags: readonly Snag[]): string {
   return snags
     .map((s) => {
       const lines = [`${WORDS[s.level]}  ${s.sentence}`];
-      if (s.rule)
-        lines.push(
-          `      Rule: ${s.rule.says} (${s.rule.source}${s.rule.confirmed || s.rule.source === 'common practice' ? '' : ', from memory'}).`,
-        );
+      if (s.rule) lines.push(`      Rule: ${s.rule.says} (${sourceWords(s.rule)}).`);
       for (const cure of s.cures) lines.push(`      Cure: ${cure.says}`);
       return lines.join('\n');
     })

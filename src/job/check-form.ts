@@ -134,6 +134,13 @@ function knownFault(issue: Issue, field: string): { code: string; sentence: stri
       sentence: `${capital(issue.message)}.`,
       cure: { says: 'Write it like 590 mm, 23 1/4", width / 3 - 20 mm, 60 kg.' },
     };
+  const limit = /^(>=|<=)(.+)$/.exec(issue.expected ?? '');
+  if (limit)
+    return {
+      code: 'document.wrong-value',
+      sentence: `“${field}” should be ${limit[2]} or ${limit[1] === '>=' ? 'more' : 'less'}, but is ${issue.received}.`,
+      cure: { says: `Write a number of ${limit[2]} or ${limit[1] === '>=' ? 'more' : 'less'}.` },
+    };
   return {
     code: 'document.wrong-value',
     sentence: `“${field}” should be ${issue.expected ?? 'something else'}, but is ${issue.received}.`,

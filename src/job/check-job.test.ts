@@ -464,3 +464,12 @@ describe('records without an id', () => {
     expect(read.ok && read.job.design.records.at(-1)!.id).toBe('case.edging.2');
   });
 });
+
+test('a number out of its range is told in words, without signs', () => {
+  const job = smallJob();
+  recordOf(job, 'shelves').count = -2;
+  const read = checkJob(job);
+  expect(read.ok ? [] : read.snags.map((s) => s.sentence)).toEqual([
+    '“count” should be 1 or more, but is -2.',
+  ]);
+});

@@ -1,5 +1,5 @@
 import { type JobDocument, readPlace } from '../../job/index.ts';
-import type { Cure, Snag } from '../../snag/index.ts';
+import { type Cure, type Snag, sourceWords } from '../../snag/index.ts';
 import { EditButton } from '../fields/edit-button.tsx';
 import { placeName } from '../numbers/place-name.ts';
 import { useApp, useDesk } from '../state/use-desk.ts';
@@ -31,8 +31,7 @@ function SnagText({ snag: s }: { snag: Snag }) {
       </p>
       {s.rule && (
         <p className="faint">
-          {s.rule.says} ({s.rule.source}
-          {s.rule.confirmed ? '' : ', from memory'})
+          {s.rule.says} ({sourceWords(s.rule)})
         </p>
       )}
       {s.cures.map((c) => (
