@@ -11,16 +11,19 @@ const WORDS = {
 
 /** Tells how the panels are joined where that was left open, and why so. */
 export function chosenJoints({ setOut }: Pick<CheckInput, 'setOut'>): readonly Snag[] {
-  const { record, joints, because } = setOut.joinery;
-  if (because === undefined) return [];
-  return [
-    {
-      code: 'joints.chosen',
-      level: 'note',
-      where: { record, path: `design/records/${record}` },
-      sentence: `The panels are joined by ${WORDS[joints]}, because ${because}.`,
-      rule: practice('joints follow from the tools at hand'),
-      cures: [{ says: 'Say otherwise with “joints”.', edits: [{ record, field: 'joints', value: joints }] }],
-    },
-  ];
+  return setOut.joinery.flatMap(({ record, joints, because }): readonly Snag[] => {
+    if (because === undefined) return [];
+    return [
+      {
+        code: 'joints.chosen',
+        level: 'note',
+        where: { record, path: `design/records/${record}` },
+        sentence: `The panels are joined by ${WORDS[joints]}, because ${because}.`,
+        rule: practice('joints follow from the tools at hand'),
+        cures: [
+          { says: 'Say otherwise with “joints”.', edits: [{ record, field: 'joints', value: joints }] },
+        ],
+      },
+    ];
+  });
 }

@@ -1,3 +1,4 @@
+import { treeOf } from '../job/index.ts';
 import { stabilityLoad } from '../materials/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
@@ -169,9 +170,10 @@ function pullHeight(s: Stand): number {
  * are counted where they are now, so a little is kept in hand.
  */
 function smallerSetback({ job, setOut }: Input, s: Stand, trial: Trial): readonly Cure[] {
-  const base = job.design.records.find((r) => r.kind === 'base');
-  const box = job.design.records.find((r) => r.kind === 'case');
-  if (base?.kind !== 'base' || base.setback === undefined || box?.kind !== 'case') return [];
+  const tree = treeOf(job);
+  const base = tree.all('base')[0];
+  const box = base && tree.caseOf(base.id);
+  if (base?.setback === undefined || !box) return [];
   const board = job.shop.rack.lots.find((l) => l.id === box.board);
   const least = board ? lengthMm(job, board.thickness ?? board.nominal) : 0;
   const now = lengthMm(job, base.setback);

@@ -42,6 +42,17 @@ export class RecordTree {
     return this.children(id).filter((r): r is RecordOf<K> => r.kind === kind);
   }
 
+  /** The case that a record belongs to, or is. */
+  caseOf(id: string): RecordOf<'case'> | undefined {
+    let record = this.byId.get(id);
+    // A design that isn't checked yet may go round in a circle.
+    for (let steps = 0; record && steps <= this.byId.size; steps++) {
+      if (record.kind === 'case') return record;
+      record = isChild(record) ? this.byId.get(record.parent) : undefined;
+    }
+    return undefined;
+  }
+
   /** The one child of a kind, if there is one. */
   childOf<K extends RecordKind>(id: string, kind: K): RecordOf<K> | undefined {
     return this.childrenOf(id, kind)[0];

@@ -32,7 +32,7 @@ export function baseFrame(draft: Draft, frame: CaseFrame): ReadonlyMap<FrameSide
     at: [
       l.sum('left end of the base', frame.left, setback),
       l.sum('front of the base', frame.front, setback),
-      draft.nothing,
+      frame.site.floor,
     ],
     size: [width, depth, height],
     thickness,

@@ -16,10 +16,9 @@ export class ClosedSpaces {
   private readonly found = new Map<string, Space>();
   private readonly inset = new Map<string, RecordOf<'door'>>();
 
-  constructor(draft: Draft) {
+  constructor(draft: Draft, doors: readonly RecordOf<'door'>[]) {
     this.draft = draft;
-    for (const door of draft.tree.all('door'))
-      if (door.hang === 'inset') for (const id of door.over) this.inset.set(id, door);
+    for (const door of doors) if (door.hang === 'inset') for (const id of door.over) this.inset.set(id, door);
   }
 
   /** Keeps a space as it is without its door. */

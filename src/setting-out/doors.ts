@@ -29,7 +29,7 @@ interface Cover {
 
 /** Makes the doors of a case and bores what their hinges need. */
 export function hangDoors(draft: Draft, bores: Bores, parts: Hangable): void {
-  for (const door of draft.tree.all('door')) hangDoor(draft, bores, parts, door);
+  for (const door of parts.frame.doors) hangDoor(draft, bores, parts, door);
 }
 
 function hangDoor(draft: Draft, bores: Bores, parts: Hangable, door: RecordOf<'door'>): void {

@@ -85,6 +85,12 @@ export class Draft {
     this.names = formulaNames(job);
   }
 
+  get piece(): RecordOf<'piece'> {
+    const { piece } = this.tree;
+    if (!piece) throw new Error('unchecked design: no piece');
+    return piece;
+  }
+
   /** Nothing, as a traced length. */
   get nothing(): Traced {
     return this.ledger.row(SETTING_OUT.nothing);
@@ -243,14 +249,6 @@ export class Draft {
   isSome(t: Traced): boolean {
     return this.ledger.ticks(t) > 0;
   }
-}
-
-/** The one case of a design. */
-export function caseOf(draft: Draft): { piece: RecordOf<'piece'>; box: RecordOf<'case'> } {
-  const piece = draft.tree.piece;
-  const box = piece && draft.tree.childOf(piece.id, 'case');
-  if (!piece || !box) throw new Error('unchecked design: no piece or no case');
-  return { piece, box };
 }
 
 const FAR_SIDE = [

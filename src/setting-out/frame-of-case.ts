@@ -1,28 +1,31 @@
 import type { CaseJoints, Lot, RecordOf } from '../job/index.ts';
 import { DOORS, SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import { caseOf, type Draft } from './draft.ts';
+import { asAsked } from './as-asked.ts';
+import type { Draft } from './draft.ts';
 import { joineryOf } from './joinery.ts';
 import type { Joinery } from './set-out.ts';
+import { type Site, within } from './site.ts';
 
 /**
- * The planes a case is hung on, worked inward from the overall sizes so that those come out exactly as asked.
+ * The planes a case is hung on, worked inward from the place it fills so that its sizes come out exactly as asked.
  * Coordinates are the piece's: x from its left, y from its front, z from the floor.
  */
 export interface CaseFrame {
-  readonly piece: RecordOf<'piece'>;
   readonly box: RecordOf<'case'>;
   readonly lot: Lot;
   readonly joints: CaseJoints;
   readonly joinery: Joinery;
   readonly board: Traced;
-  readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
-  /** What the overall sizes really come to: as asked, but for what was measured inside. */
+  /** The place in the piece that it fills, all that belongs to it included. */
+  readonly site: Site;
+  /** What the sizes of its site really come to: as asked, but for what was measured inside. */
   readonly outside: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   readonly top: RecordOf<'top'> | undefined;
   readonly base: RecordOf<'base'> | undefined;
   readonly back: RecordOf<'back'> | undefined;
   readonly edging: RecordOf<'edging'> | undefined;
+  readonly doors: readonly RecordOf<'door'>[];
   /** Outer left, right, front (edging included) and back of the case. */
   readonly left: Traced;
   readonly right: Traced;
@@ -51,60 +54,85 @@ export interface CaseFrame {
   readonly backSetIn: Traced;
 }
 
-/** Works out the planes of the case, each when it is first asked for: a formula may rest on one that comes before it. */
-export function frameOfCase(draft: Draft): CaseFrame {
+/** Works out the planes of a case, each when it is first asked for: a formula may rest on one that comes before it. */
+export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site): CaseFrame {
   const l = draft.ledger;
-  const { piece, box } = caseOf(draft);
   const top = draft.tree.childOf(box.id, 'top');
   const base = draft.tree.childOf(box.id, 'base');
   const back = draft.tree.childOf(box.id, 'back');
   const edging = draft.tree.childOf(box.id, 'edging');
   const lot = draft.lot(box.board);
   const joinery = joineryOf(draft.job, box);
-  const overall = asAsked<CaseFrame['overall']>({
-    width: () => draft.field(piece, 'width'),
-    height: () => draft.field(piece, 'height'),
-    depth: () => draft.field(piece, 'depth'),
-  });
+  const doors = draft.tree.childrenOf(box.id, 'door');
+  const beside = () => (top ? draft.field(top, 'overhangSides') : draft.nothing);
   const behind = () => (top ? draft.field(top, 'overhangBack') : draft.nothing);
+  const above = (z: Traced) =>
+    draft.isSome(site.floor) ? l.less('height above the case’s foot', z, site.floor) : z;
   const topThickness = () => (top ? draft.thickness(draft.lot(top.board)) : draft.nothing);
   const behindEdging = () => l.less('depth behind the front edging', planes.depth, planes.edgingThickness);
   const root = draft.tree.childOf(box.id, 'opening');
-  const doorDepth = depthOfOverlayDoors(draft);
+  const doorDepth = depthOfOverlayDoors(draft, doors);
   // What was found inside stands before what was drawn outside: there the panels are already made.
   const found = (size: 'width' | 'height') => root && draft.measured(`${root.id}.${size}`);
   const panelsAcross = () => (top ? [planes.board] : [planes.board, planes.board]);
   const planes: Planes = asAsked<Planes>({
     board: () => draft.thickness(lot),
-    left: () => (top ? draft.field(top, 'overhangSides') : draft.nothing),
+    left: () => within(draft, 'left side of the case, inside the top’s overhang', site.left, beside()),
     right: () =>
       found('width') !== undefined
         ? l.sum('right side of the case, as measured inside', planes.left, planes.width)
-        : l.less('right side of the case, inside the top’s overhang', overall.width, planes.left),
+        : l.less(
+            'right side of the case, inside the top’s overhang',
+            within(draft, 'right end of the case’s place', site.left, site.width),
+            beside(),
+          ),
     front: () => {
       const overhang = top ? draft.field(top, 'overhangFront') : draft.nothing;
-      return doorDepth === undefined
-        ? overhang
-        : l.sum('front of the case, behind its doors', overhang, doorDepth);
+      const behindDoors =
+        doorDepth === undefined
+          ? overhang
+          : l.sum('front of the case, behind its doors', overhang, doorDepth);
+      return within(draft, 'front of the case', site.front, behindDoors);
     },
-    rear: () => l.less('back of the case, inside the top’s overhang', overall.depth, behind()),
-    foot: () => (base ? draft.field(base, 'height') : draft.nothing),
+    rear: () =>
+      l.less(
+        'back of the case, inside the top’s overhang',
+        within(draft, 'back of the case’s place', site.front, site.depth),
+        behind(),
+      ),
+    foot: () =>
+      within(draft, 'underside of the case', site.floor, base ? draft.field(base, 'height') : draft.nothing),
     head: () =>
       found('height') !== undefined
         ? l.sum('underside of the top, as measured inside', planes.foot, planes.uprightHeight)
-        : l.less('underside of the top', overall.height, topThickness()),
+        : l.less(
+            'underside of the top',
+            within(draft, 'upper end of the case’s place', site.floor, site.height),
+            topThickness(),
+          ),
     width: () => {
       const inside = found('width');
       if (inside !== undefined)
         return l.sum('width of the case, as measured inside', inside, planes.board, planes.board);
-      return l.less('width of the case, inside the top’s overhang', overall.width, planes.left, planes.left);
+      return l.less('width of the case, inside the top’s overhang', site.width, beside(), beside());
     },
-    depth: () => l.less('depth of the case, under the top’s overhang', overall.depth, planes.front, behind()),
+    depth: () =>
+      l.less(
+        'depth of the case, under the top’s overhang',
+        within(draft, 'back of the case’s place', site.front, site.depth),
+        planes.front,
+        behind(),
+      ),
     uprightHeight: () => {
       const inside = found('height');
       if (inside !== undefined)
         return l.sum('height of the sides, as measured inside', inside, ...panelsAcross());
-      return l.less('height of the sides, between base and top', overall.height, planes.foot, topThickness());
+      return l.less(
+        'height of the sides, between base and top',
+        within(draft, 'upper end of the case’s place', site.floor, site.height),
+        planes.foot,
+        topThickness(),
+      );
     },
     edgingThickness: () => (edging ? draft.thickness(draft.lot(edging.strip)) : draft.nothing),
     backSetIn: () => setInOf(draft, back),
@@ -146,51 +174,35 @@ export function frameOfCase(draft: Draft): CaseFrame {
     // A top stands out as far as it was drawn to.
     width: () =>
       found('width') !== undefined
-        ? l.sum('width, as measured inside', planes.left, planes.width, planes.left)
-        : overall.width,
+        ? l.sum('width, as measured inside', beside(), planes.width, beside())
+        : site.width,
     height: () =>
       found('height') !== undefined
-        ? l.sum('height, as measured inside', planes.head, topThickness())
-        : overall.height,
-    depth: () => overall.depth,
+        ? l.sum('height, as measured inside', above(planes.head), topThickness())
+        : site.height,
+    depth: () => site.depth,
   });
   return Object.assign(planes, {
     outside,
     joints: joinery.joints,
     joinery,
-    piece,
     box,
     lot,
-    overall,
+    site,
     top,
     base,
     back,
     edging,
+    doors,
     doorDepth,
   });
 }
 
 type Planes = { [K in keyof CaseFrame as CaseFrame[K] extends Traced ? K : never]: CaseFrame[K] };
 
-/** Fields that are worked out when they are first read, and kept. */
-function asAsked<T extends object>(ways: { readonly [K in keyof T]: () => T[K] }): T {
-  const fields = {} as T;
-  for (const key of Object.keys(ways) as (keyof T)[])
-    Object.defineProperty(fields, key, {
-      enumerable: true,
-      configurable: true,
-      get: () => {
-        const value = ways[key]();
-        Object.defineProperty(fields, key, { enumerable: true, value });
-        return value;
-      },
-    });
-  return fields;
-}
-
 /** The thickest overlay door and what it stands off the case. */
-function depthOfOverlayDoors(draft: Draft): Traced | undefined {
-  const doors = draft.tree.all('door').filter((d) => d.hang === 'overlay');
+function depthOfOverlayDoors(draft: Draft, all: CaseFrame['doors']): Traced | undefined {
+  const doors = all.filter((d) => d.hang === 'overlay');
   if (doors.length === 0) return undefined;
   const l = draft.ledger;
   const thicknesses = doors.map((d) => draft.thickness(draft.lot(d.board)));

@@ -1,24 +1,16 @@
 import type { JobDocument } from '../job/index.ts';
-import { backPanel } from './back.ts';
-import { baseFrame } from './base.ts';
 import { Bores } from './bores.ts';
-import { casePanels } from './case-panels.ts';
+import { caseInFull, fitsItsFrame } from './case-in-full.ts';
 import { ClearSizes } from './clear-sizes.ts';
-import { ClosedSpaces } from './closed-spaces.ts';
 import { nameDimensions } from './dimension-names.ts';
-import { hangDoors } from './doors.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { formulasHold } from './formulas.ts';
-import { type CaseFrame, frameOfCase } from './frame-of-case.ts';
-import { frontEdging } from './front-edging.ts';
-import { joinCase } from './joints.ts';
+import { frameOfCase } from './frame-of-case.ts';
 import { measuredInVain } from './measured-in-vain.ts';
-import { divideSpace, loadSurface, type Parting, type Space } from './openings.ts';
 import type { Part } from './part.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
-import { fixedShelves } from './shelves.ts';
-import { appliedTop } from './top.ts';
+import { wholePiece } from './site.ts';
 
 /**
  * Sets out a job: every part, joint and screw, each number traced to what was typed, measured or taken from a
@@ -26,12 +18,21 @@ import { appliedTop } from './top.ts';
  */
 export function setOut(job: JobDocument): SetOut {
   const draft = new Draft(job);
-  const frame = frameOfCase(draft);
-  const clear = new ClearSizes(draft, frame);
-  draft.clearSize = (opening, size) => clear.of(opening, size);
-  if (formulasHold(draft) && fitsItsFrame(draft, frame)) caseInFull(draft, frame, clear);
-  checkSpace(draft, frame);
-  nameDimensions(draft, frame.outside);
+  const cases = draft.tree.childrenOf(draft.piece.id, 'case').map((box) => {
+    const frame = frameOfCase(draft, box, wholePiece(draft));
+    return { frame, clear: new ClearSizes(draft, frame) };
+  });
+  const clearOf = new Map(cases.map(({ frame, clear }) => [frame.box.id, clear]));
+  draft.clearSize = (opening, size) => clearOf.get(draft.tree.caseOf(opening)!.id)!.of(opening, size);
+  if (formulasHold(draft)) {
+    const bores = new Bores();
+    for (const { frame, clear } of cases)
+      if (fitsItsFrame(draft, frame)) caseInFull(draft, bores, frame, clear);
+    sameSpace(draft);
+  }
+  const overall = cases[0]!.frame.outside;
+  checkSpace(draft);
+  nameDimensions(draft, overall);
   measuredInVain(draft);
   return {
     ledger: draft.ledger,
@@ -41,8 +42,8 @@ export function setOut(job: JobDocument): SetOut {
     openings: draft.openings,
     surfaces: draft.surfaces,
     doors: draft.doors,
-    overall: frame.outside,
-    joinery: frame.joinery,
+    overall,
+    joinery: cases.map((c) => c.frame.joinery),
     dimensions: draft.dimensions,
     snags: draft.snags,
   };
@@ -55,50 +56,8 @@ function inOrderOfMarks(parts: readonly DraftPart[]): readonly Part[] {
     .sort((a, b) => key(a)[0] - key(b)[0] || key(a)[1] - key(b)[1]);
 }
 
-function caseInFull(draft: Draft, frame: CaseFrame, clear: ClearSizes): void {
-  const panels = casePanels(draft, frame);
-  if (!positive(draft, panels.left, panels.bottom) || !draft.isSome(panels.inside.height)) {
-    draft.stop(
-      'case.no-inside',
-      frame.box,
-      'board',
-      'The case is so small that its panels leave no space inside.',
-      {
-        says: 'Make the piece larger.',
-      },
-    );
-    return;
-  }
-  const partings: Parting[] = [];
-  const closed = new ClosedSpaces(draft);
-  const root = draft.tree.childOf(frame.box.id, 'opening');
-  if (root) {
-    const space: Space = {
-      record: root,
-      at: [panels.inside.left, frame.panelFront, panels.inside.floor],
-      size: [panels.inside.width, frame.insideDepth, panels.inside.height],
-      left: panels.left,
-      right: panels.right,
-      below: panels.bottom,
-      above: panels.lid,
-    };
-    for (const leaf of divideSpace(draft, frame, clear, space, partings, closed))
-      fixedShelves(draft, frame, leaf, partings);
-  }
-  const edging = frontEdging(draft, frame, [
-    panels.left,
-    panels.right,
-    panels.bottom,
-    ...(panels.lid ? [panels.lid] : []),
-    ...partings.map((p) => p.part),
-  ]);
-  const back = backPanel(draft, frame, panels);
-  const top = appliedTop(draft, frame);
-  const base = baseFrame(draft, frame);
-  const bores = new Bores();
-  hangDoors(draft, bores, { frame, panels, closed, partings });
-  joinCase(draft, bores, { frame, panels, partings, back, top, base, edging });
-  loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
+/** Says which parts would stand in the same place. */
+function sameSpace(draft: Draft): void {
   const mitred = new Set(draft.joints.filter((j) => j.kind === 'mitre').map((j) => pairKey(j.part, j.mate)));
   for (const [a, b] of partsInTheSameSpace(draft.ledger, draft.parts, mitred))
     draft.snags.push({
@@ -110,86 +69,28 @@ function caseInFull(draft: Draft, frame: CaseFrame, clear: ClearSizes): void {
     });
 }
 
-/** The bottom spans its widest bay (or, on a base, front to back); the top spans between uprights. */
-function loadTopAndBottom(
-  draft: Draft,
-  frame: CaseFrame,
-  bottom: DraftPart,
-  top: DraftPart | undefined,
-): void {
-  const l = draft.ledger;
-  const root = draft.tree.childOf(frame.box.id, 'opening');
-  const bays =
-    root?.split === 'across'
-      ? draft.tree.childrenOf(root.id, 'opening').map((o) => o.id)
-      : root
-        ? [root.id]
-        : [];
-  const widths = draft.openings.filter((o) => bays.includes(o.id)).map((o) => o.width);
-  const span = widths.length ? l.greatest('widest bay', ...widths) : bottom.length;
-  // A base carries the bottom at front and back, so there it spans its depth.
-  loadSurface(
-    draft,
-    bottom,
-    frame.base ? frame.insideDepth : span,
-    frame.base ? span : frame.insideDepth,
-    frame.box.load,
-    frame.box,
-  );
-  if (top) loadSurface(draft, top, span, frame.depth, frame.top?.load, frame.top ?? frame.box);
-}
-
-function fitsItsFrame(draft: Draft, frame: CaseFrame): boolean {
-  const faults: readonly [boolean, string, string, string][] = [
-    [
-      draft.isSome(frame.width),
-      'width',
-      'The top’s overhang is wider than the piece.',
-      'Make the piece wider, or the overhang smaller.',
-    ],
-    [
-      draft.isSome(frame.insideDepth),
-      'depth',
-      'Overhang, edging and back take up the whole depth.',
-      'Make the piece deeper.',
-    ],
-    [
-      draft.isSome(frame.uprightHeight),
-      'height',
-      'Base and top take up the whole height.',
-      'Make the piece higher, or the base lower.',
-    ],
-  ];
-  for (const [fine, field, sentence, cure] of faults)
-    if (!fine) draft.stop('case.no-inside', frame.piece, field, sentence, { says: cure });
-  return faults.every(([fine]) => fine);
-}
-
-function positive(draft: Draft, ...parts: readonly DraftPart[]): boolean {
-  return parts.every((p) => [p.length, p.width, p.thickness].every((t) => draft.isSome(t)));
-}
-
 /** A piece larger than the place it is meant for. */
-function checkSpace(draft: Draft, frame: CaseFrame): void {
+function checkSpace(draft: Draft): void {
+  const { piece } = draft;
   const wanted = [
     ['width', 'spaceWidth', 'wide'],
     ['height', 'spaceHeight', 'high'],
     ['depth', 'spaceDepth', 'deep'],
   ] as const;
   for (const [size, space, word] of wanted) {
-    const typed = frame.piece[space];
+    const typed = piece[space];
     if (typed === undefined) continue;
-    const free = draft.ledger.ticks(draft.field(frame.piece, space));
-    const asked = draft.ledger.ticks(frame.overall[size]);
+    const free = draft.ledger.ticks(draft.field(piece, space));
+    const asked = draft.ledger.ticks(draft.field(piece, size));
     if (asked <= free) continue;
     draft.stop(
       'piece.too-large-for-its-place',
-      frame.piece,
+      piece,
       size,
-      `The piece is ${frame.piece[size]} ${word}, but its place only ${typed}.`,
+      `The piece is ${piece[size]} ${word}, but its place only ${typed}.`,
       {
         says: `Make it at most ${typed} ${word}.`,
-        edits: [{ record: frame.piece.id, field: size, value: typed }],
+        edits: [{ record: piece.id, field: size, value: typed }],
       },
     );
   }

@@ -49,7 +49,8 @@ export interface SetOut {
   readonly doors: readonly DoorLeaf[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
-  readonly joinery: Joinery;
+  /** One for each case. */
+  readonly joinery: readonly Joinery[];
   /** What can be asked for by name (`left side.length`), and its ledger entry. */
   readonly dimensions: ReadonlyMap<string, Traced>;
   readonly snags: readonly Snag[];

@@ -2,6 +2,7 @@ import { SETTING_OUT } from '../materials/index.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { type FrameSide, mitredFrame } from './mitred-frame.ts';
+import { within } from './site.ts';
 
 /** An applied top: its board, and the strips mitred round it. */
 export interface Top {
@@ -11,7 +12,7 @@ export interface Top {
 
 /** The applied top of a case; undefined where it has none or none can be made. */
 export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
-  const { top, outside: overall } = frame;
+  const { top, outside: overall, site } = frame;
   if (!top) return undefined;
   const l = draft.ledger;
   const lot = draft.lot(top.board);
@@ -46,7 +47,13 @@ export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
     name: 'top',
     family: 'top',
     lot,
-    at: strip ? [edge, edge, frame.head] : [draft.nothing, draft.nothing, frame.head],
+    at: strip
+      ? [
+          within(draft, 'left end of the top’s board', site.left, edge),
+          within(draft, 'front of the top’s board', site.front, edge),
+          frame.head,
+        ]
+      : [site.left, site.front, frame.head],
     size: [boardWidth, boardDepth, thickness],
     length: '+x',
     width: '+y',
@@ -69,7 +76,7 @@ export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
     stem: 'top edging',
     family: 'top edging',
     lot: strip,
-    at: [draft.nothing, draft.nothing, frame.head],
+    at: [site.left, site.front, frame.head],
     size: [overall.width, overall.depth, thickness],
     thickness: edge,
     sides,

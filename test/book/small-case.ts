@@ -256,7 +256,7 @@ export function smallCase(): SetOut {
     doors: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
-    joinery: { record: 'case', joints: 'pocket-screws' },
+    joinery: [{ record: 'case', joints: 'pocket-screws' }],
     snags: [],
   };
 }

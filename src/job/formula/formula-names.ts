@@ -1,5 +1,6 @@
 import type { JobDocument } from '../document.ts';
 import type { DesignRecord } from '../records/design-record.ts';
+import { RecordTree } from '../tree.ts';
 import { FUNCTIONS } from './formula.ts';
 
 /** What a name in a formula stands for. */
@@ -30,22 +31,23 @@ export const TAKEN: ReadonlySet<string> = new Set([
 export function formulaNames(job: JobDocument): ReadonlyMap<string, NamedSize> {
   const names = new Map<string, NamedSize>();
   const { records } = job.design;
-  const piece = records.find((r) => r.kind === 'piece');
+  const tree = new RecordTree(records);
+  const { piece } = tree;
   if (piece) for (const field of SIZES) names.set(field, { is: 'field', record: piece.id, field });
   for (const r of records) {
     if (r.kind === 'size' && !names.has(r.id)) names.set(r.id, { is: 'field', record: r.id, field: 'value' });
     if (r.kind === 'opening')
       for (const size of SIZES) names.set(`${r.id}.${size}`, { is: 'clear', opening: r.id, size });
-    const lot = lotOf(r, records);
+    const lot = lotOf(r, tree);
     if (lot !== undefined) names.set(`${r.id}.thickness`, { is: 'thickness', lot });
   }
   return names;
 }
 
-/** What a record's own panel or strip is made of; dividers and shelves without a board are of the case's. */
-function lotOf(r: DesignRecord, records: readonly DesignRecord[]): string | undefined {
+/** What a record's own panel or strip is made of; dividers and shelves without a board are of their case's. */
+function lotOf(r: DesignRecord, tree: RecordTree): string | undefined {
   if ('board' in r && r.board !== undefined) return r.board;
   if (r.kind === 'edging') return r.strip;
   if (r.kind !== 'divider' && r.kind !== 'shelf') return undefined;
-  return records.find((c) => c.kind === 'case')?.board;
+  return tree.caseOf(r.id)?.board;
 }

@@ -1,0 +1,120 @@
+import { backPanel } from './back.ts';
+import { baseFrame } from './base.ts';
+import type { Bores } from './bores.ts';
+import { casePanels } from './case-panels.ts';
+import type { ClearSizes } from './clear-sizes.ts';
+import { ClosedSpaces } from './closed-spaces.ts';
+import { hangDoors } from './doors.ts';
+import type { Draft, DraftPart } from './draft.ts';
+import type { CaseFrame } from './frame-of-case.ts';
+import { frontEdging } from './front-edging.ts';
+import { joinCase } from './joints.ts';
+import { divideSpace, loadSurface, type Parting, type Space } from './openings.ts';
+import { fixedShelves } from './shelves.ts';
+import { appliedTop } from './top.ts';
+
+/** Makes everything of one case: its panels, what divides and fills it, what goes round it, and the joints between them. */
+export function caseInFull(draft: Draft, bores: Bores, frame: CaseFrame, clear: ClearSizes): void {
+  const panels = casePanels(draft, frame);
+  if (!positive(draft, panels.left, panels.bottom) || !draft.isSome(panels.inside.height)) {
+    draft.stop(
+      'case.no-inside',
+      frame.box,
+      'board',
+      'The case is so small that its panels leave no space inside.',
+      {
+        says: 'Make the piece larger.',
+      },
+    );
+    return;
+  }
+  const partings: Parting[] = [];
+  const closed = new ClosedSpaces(draft, frame.doors);
+  const root = draft.tree.childOf(frame.box.id, 'opening');
+  if (root) {
+    const space: Space = {
+      record: root,
+      at: [panels.inside.left, frame.panelFront, panels.inside.floor],
+      size: [panels.inside.width, frame.insideDepth, panels.inside.height],
+      left: panels.left,
+      right: panels.right,
+      below: panels.bottom,
+      above: panels.lid,
+    };
+    for (const leaf of divideSpace(draft, frame, clear, space, partings, closed))
+      fixedShelves(draft, frame, leaf, partings);
+  }
+  const edging = frontEdging(draft, frame, [
+    panels.left,
+    panels.right,
+    panels.bottom,
+    ...(panels.lid ? [panels.lid] : []),
+    ...partings.map((p) => p.part),
+  ]);
+  const back = backPanel(draft, frame, panels);
+  const top = appliedTop(draft, frame);
+  const base = baseFrame(draft, frame);
+  hangDoors(draft, bores, { frame, panels, closed, partings });
+  joinCase(draft, bores, { frame, panels, partings, back, top, base, edging });
+  loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
+}
+
+/** The bottom spans its widest bay (or, on a base, front to back); the top spans between uprights. */
+function loadTopAndBottom(
+  draft: Draft,
+  frame: CaseFrame,
+  bottom: DraftPart,
+  top: DraftPart | undefined,
+): void {
+  const l = draft.ledger;
+  const root = draft.tree.childOf(frame.box.id, 'opening');
+  const bays =
+    root?.split === 'across'
+      ? draft.tree.childrenOf(root.id, 'opening').map((o) => o.id)
+      : root
+        ? [root.id]
+        : [];
+  const widths = draft.openings.filter((o) => bays.includes(o.id)).map((o) => o.width);
+  const span = widths.length ? l.greatest('widest bay', ...widths) : bottom.length;
+  // A base carries the bottom at front and back, so there it spans its depth.
+  loadSurface(
+    draft,
+    bottom,
+    frame.base ? frame.insideDepth : span,
+    frame.base ? span : frame.insideDepth,
+    frame.box.load,
+    frame.box,
+  );
+  if (top) loadSurface(draft, top, span, frame.depth, frame.top?.load, frame.top ?? frame.box);
+}
+
+/** Whether what stands round a case leaves anything of it; stops say what doesn't. */
+export function fitsItsFrame(draft: Draft, frame: CaseFrame): boolean {
+  const faults: readonly [boolean, string, string, string][] = [
+    [
+      draft.isSome(frame.width),
+      'width',
+      'The top’s overhang is wider than the piece.',
+      'Make the piece wider, or the overhang smaller.',
+    ],
+    [
+      draft.isSome(frame.insideDepth),
+      'depth',
+      'Overhang, edging and back take up the whole depth.',
+      'Make the piece deeper.',
+    ],
+    [
+      draft.isSome(frame.uprightHeight),
+      'height',
+      'Base and top take up the whole height.',
+      'Make the piece higher, or the base lower.',
+    ],
+  ];
+  for (const [fine, field, sentence, cure] of faults)
+    if (!fine) draft.stop('case.no-inside', draft.piece, field, sentence, { says: cure });
+  return faults.every(([fine]) => fine);
+}
+
+function positive(draft: Draft, ...parts: readonly DraftPart[]): boolean {
+  return parts.every((p) => [p.length, p.width, p.thickness].every((t) => draft.isSome(t)));
+}
