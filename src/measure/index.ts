@@ -20,7 +20,7 @@ export { printedTicks, printLength, printStep, toJsonMm } from './print.ts';
 export { printSetting } from './print-setting.ts';
 export type { Misread } from './read-number.ts';
 export type { Leaf, LeafKind } from './recompute.ts';
-export { leavesOf, recompute } from './recompute.ts';
+export { leavesOf, recompute, recomputeAll } from './recompute.ts';
 export type { Report } from './report.ts';
 export { inMm, tracesOf } from './report.ts';
 export type { Rounding, Ticks } from './ticks.ts';

@@ -47,20 +47,41 @@ export function recompute(
   id: number,
   leaf: (kind: LeafKind, idText: string) => number,
 ): number {
+  return Number(evaluated(data, needed(data, id), leaf).get(id)!);
+}
+
+/** The lengths of all entries, each worked out afresh once, as `recompute` does for one. */
+export function recomputeAll(
+  data: LedgerData,
+  leaf: (kind: LeafKind, idText: string) => number,
+): readonly number[] {
+  const all = Array.from(data.value, (_, at) => at);
+  return [...evaluated(data, all, leaf).values()].map(Number);
+}
+
+/** Entries by their values; what an entry rests on must come before it. */
+function evaluated(
+  data: LedgerData,
+  entries: readonly number[],
+  leaf: (kind: LeafKind, idText: string) => number,
+): ReadonlyMap<number, bigint> {
   const found = new Map<number, bigint>();
-  for (const at of needed(data, id)) {
+  for (const at of entries) {
     const entry = open(data, at);
     const kind = leafKind(entry.kind);
-    const value =
+    const operand = (o: number): bigint => {
+      const value = found.get(o);
+      if (value === undefined) throw new Error(`entry ${at} refers to ${o}, which is not earlier`);
+      return value;
+    };
+    found.set(
+      at,
       kind !== undefined
         ? BigInt(leaf(kind, data.words[data.reason[at]!]!))
-        : evaluate(
-            entry,
-            entry.operands.map((o) => found.get(o)!),
-          );
-    found.set(at, value);
+        : evaluate(entry, entry.operands.map(operand)),
+    );
   }
-  return Number(found.get(id)!);
+  return found;
 }
 
 /** Every leaf that entry `id` rests on, each once, in the order they entered the ledger. */

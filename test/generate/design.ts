@@ -65,7 +65,7 @@ function byFormula(units: Units, of: fc.Arbitrary<Typed>): fc.Arbitrary<Typed & 
         (t) => `3 * (${t}) / 3`,
         (t) => `max(${t}, gap / 7)`,
         (t) => `nearest(${t} + gap / 1000, ${grid})`,
-        (t) => `min(${t}, width)`,
+        (t) => `min(${t}, width + height)`,
       ),
     )
     .map(([t, write]) => ({ text: write(t.text), ticks: t.ticks, formula: true }));

@@ -1,0 +1,85 @@
+import { isFormula, type JobDocument, type RecordKind, type RecordOf, treeOf } from '../../src/job/index.ts';
+import type { SetOut } from '../../src/setting-out/index.ts';
+
+/** Something that the design language can say, and whether a job says it. */
+interface Row {
+  readonly feature: string;
+  readonly in: (job: JobDocument, piece: SetOut) => boolean;
+}
+
+/** True when a record of a kind is there, and is so. */
+function has<K extends RecordKind>(kind: K, so: (r: RecordOf<K>) => boolean = () => true): Row['in'] {
+  return (job) => treeOf(job).all(kind).some(so);
+}
+
+/** What generated designs must say now and then: a row for each thing that the language can say. */
+const ROWS: readonly Row[] = [
+  { feature: 'openings side by side', in: has('opening', (o) => o.split === 'across') },
+  { feature: 'openings one above the other', in: has('opening', (o) => o.split === 'down') },
+  { feature: 'dividers that are named', in: has('divider') },
+  { feature: 'sizes by formula', in: usesFormulas },
+  { feature: 'shelves', in: has('shelf') },
+  { feature: 'shelves set back', in: has('shelf', (s) => s.setback !== undefined) },
+  { feature: 'pocket screws asked for', in: has('case', (c) => c.joints === 'pocket-screws') },
+  { feature: 'rabbets at the corners', in: has('case', (c) => c.joints === 'rabbet') },
+  { feature: 'dados', in: has('case', (c) => c.joints === 'dado') },
+  { feature: 'stopped dados', in: has('case', (c) => c.joints === 'stopped-dado') },
+  { feature: 'a back in rabbets', in: has('back', (b) => b.fitting === 'rabbet') },
+  { feature: 'a back in grooves', in: has('back', (b) => b.fitting === 'groove') },
+  { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },
+  { feature: 'a top', in: has('top') },
+  { feature: 'a top with strips mitred round it', in: has('top', (t) => t.edging !== undefined) },
+  { feature: 'a base', in: has('base') },
+  { feature: 'front edging', in: has('edging') },
+  { feature: 'inset doors', in: has('door', (d) => d.hang === 'inset') },
+  { feature: 'overlay doors', in: has('door', (d) => d.hang === 'overlay') },
+  { feature: 'pairs of doors', in: has('door', (d) => d.count === 2) },
+];
+
+function usesFormulas(job: JobDocument): boolean {
+  return job.design.records.some((r) =>
+    Object.values(r).some((v) => typeof v === 'string' && isFormula(v) && /[(+*/]/.test(v)),
+  );
+}
+
+/** Counts, over generated designs, what the ones without a stop say, and what stops the others. */
+export class FeatureTable {
+  private fine = 0;
+  private stopped = 0;
+  private readonly counts = ROWS.map(() => 0);
+  private readonly stops = new Map<string, number>();
+
+  addFine(job: JobDocument, piece: SetOut): void {
+    this.fine++;
+    ROWS.forEach((row, i) => {
+      if (row.in(job, piece)) this.counts[i]!++;
+    });
+  }
+
+  addStopped(codes: ReadonlySet<string>): void {
+    this.stopped++;
+    for (const code of codes) this.stops.set(code, (this.stops.get(code) ?? 0) + 1);
+  }
+
+  /** The share of designs without a stop. */
+  get share(): number {
+    return this.fine / (this.fine + this.stopped);
+  }
+
+  /** Features that fewer of the designs without a stop have than so many per cent. */
+  rarerThan(percent: number): readonly string[] {
+    return ROWS.filter((_, i) => 100 * this.counts[i]! < percent * this.fine).map((row) => row.feature);
+  }
+
+  /** The table, to be printed. */
+  toString(): string {
+    const lines = ROWS.map(
+      (row, i) => `${((100 * this.counts[i]!) / this.fine).toFixed(1).padStart(6)} %  ${row.feature}`,
+    );
+    const stops = [...this.stops].sort(([, a], [, b]) => b - a).map(([code, n]) => `${code} ${n}`);
+    return [
+      `${this.fine} of ${this.fine + this.stopped} generated designs set out without a stop; stops: ${stops.join(', ') || 'none'}`,
+      ...lines,
+    ].join('\n');
+  }
+}
