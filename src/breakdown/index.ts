@@ -16,6 +16,8 @@ export type { CutPiece, CutProblem, CutStock } from './cut-problem.ts';
 export { judgeCuts } from './judge/judge-cuts.ts';
 export { readCutPlan } from './judge/read-cut-plan.ts';
 export type { Finding, FindingCode, Verdict } from './judge/verdict.ts';
+export { listParts } from './list/list-parts.ts';
+export { type ListRow, type ListSize, type ReadList, readList } from './list/read-list.ts';
 export type { CutSize, LotProblem, StockSource } from './lot-problem.ts';
 export type { PlannedArea, PlannedNode, PlannedSheet } from './planned-sheet.ts';
 export { lowerBound } from './planner/lower-bound.ts';

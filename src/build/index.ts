@@ -14,5 +14,5 @@ export type {
   Yield,
 } from './operation.ts';
 export { STAGES } from './operation.ts';
-export { planBuild } from './plan-build.ts';
+export { planBuild, planSawing } from './plan-build.ts';
 export { stepsReport } from './steps-report.ts';

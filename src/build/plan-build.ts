@@ -37,9 +37,20 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   assemble(bench);
   hangDoors(bench);
   finishAndSetUp(bench);
+  return planOf(bench, breakdown);
+}
+
+/** Writes down the sawing alone, for parts that belong to no piece. */
+export function planSawing(job: JobDocument, setOut: SetOut, breakdown: Breakdown): BuildPlan {
+  const bench = new Bench(job, setOut);
+  sawStock(bench, breakdown);
+  return planOf(bench, breakdown);
+}
+
+function planOf(bench: Bench, breakdown: Breakdown): BuildPlan {
   const operations = inOrder(bench.operations);
   return {
-    stock: stockOf(setOut, breakdown),
+    stock: stockOf(bench.setOut, breakdown),
     operations,
     stages: stagesOf(operations),
     gauges: bench.gauges.all,

@@ -45,7 +45,7 @@ export function jsonOf(file: string, text: string): unknown {
 }
 
 /** A shop file holds a shop, or a whole job whose shop is meant. */
-function shopOf(json: unknown): unknown {
+export function shopOf(json: unknown): unknown {
   return typeof json === 'object' && json !== null && 'shop' in json ? json.shop : json;
 }
 

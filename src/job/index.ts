@@ -1,5 +1,6 @@
 export type { CheckedJob } from './check-job.ts';
 export { checkJob, readJob } from './check-job.ts';
+export { type CheckedShop, checkShop } from './check-shop.ts';
 export type { Design, JobDocument, Work } from './document.ts';
 export { VERSION } from './document.ts';
 export type { Edit, Edited } from './edit.ts';

@@ -21,7 +21,7 @@ export interface PlanOptions {
 }
 
 /** Enough for a plan within a blink; a face that has time asks for more. */
-const QUICK = 3_000_000;
+export const ENOUGH = 3_000_000;
 
 /**
  * Takes a job through all rooms: sets it out, breaks the stock down, writes the build, runs it dry and checks it.
@@ -36,12 +36,12 @@ export function* planJob(
   yield { room: 'setting-out', share: 0 };
   const drawn = setOut(job);
   const cutting = breakDown(job, drawn, {
-    effort: options.effort ?? QUICK,
+    effort: options.effort ?? ENOUGH,
     ...(options.stop ? { stop: options.stop } : {}),
   });
   let step = cutting.next();
   while (!step.done) {
-    yield { room: 'breakdown', share: Math.min(1, step.value.work / (options.effort ?? QUICK)) };
+    yield { room: 'breakdown', share: Math.min(1, step.value.work / (options.effort ?? ENOUGH)) };
     step = cutting.next();
   }
   const breakdown = step.value;

@@ -1,4 +1,4 @@
-import type { LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
+import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import { stepsReport } from '../build/index.ts';
 import { fitReport } from '../dry-fit/index.ts';
 import type { Report } from '../measure/index.ts';
@@ -51,24 +51,29 @@ export function planReport(plan: Plan): Report {
       screw_length_mm: d.screwLength,
       screws_per_hinge: d.screwsPerHinge,
     })),
-    breakdown: {
-      lots: breakdown.lots.map(lotReport),
-      buy: breakdown.purchases,
-      left: breakdown.leftovers.map((l) => ({
-        name: l.name,
-        sheet: l.sheet,
-        lot: l.lot,
-        length_mm: l.length,
-        width_mm: l.width,
-      })),
-      missing: breakdown.missing.map((m) => ({ part: m.part.id, why: m.why })),
-    },
+    breakdown: breakdownReport(breakdown),
     steps: stepsReport(plan.build),
     dry_fit: fitReport(plan.dryFit),
     mass_kg: Math.round(plan.mass.kg * 10) / 10,
     hours: { active: plan.hours.active, waiting: plan.hours.waiting, by_stage: plan.hours.byStage },
     costs: plan.costs,
     snags: plan.snags,
+  };
+}
+
+/** How the stock is cut up, as a report. */
+export function breakdownReport(breakdown: Breakdown): Report {
+  return {
+    lots: breakdown.lots.map(lotReport),
+    buy: breakdown.purchases,
+    left: breakdown.leftovers.map((l) => ({
+      name: l.name,
+      sheet: l.sheet,
+      lot: l.lot,
+      length_mm: l.length,
+      width_mm: l.width,
+    })),
+    missing: breakdown.missing.map((m) => ({ part: m.part.id, why: m.why })),
   };
 }
 

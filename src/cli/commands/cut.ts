@@ -7,27 +7,37 @@ import {
   planCuts,
   readCutProblem,
 } from '../../breakdown/index.ts';
-import { formatOf, type JobDocument } from '../../job/index.ts';
-import { printSetting } from '../../measure/index.ts';
+import type { JobDocument } from '../../job/index.ts';
 import type { Plan } from '../../plan/index.ts';
+import { breakdownLines } from '../breakdown-lines.ts';
 import type { Command, Given } from '../command.ts';
 import { faults, jobOf, jsonOf, textOf } from '../job-file.ts';
 import { BadInput, EXIT, type Output, writeJson } from '../output.ts';
 import { runPlan } from '../run-plan.ts';
+import { clockFor, effortOf, secondsOf } from '../search-clock.ts';
 import { table } from '../table.ts';
+import { cutList } from './cut-list.ts';
 
-/** `cut JOB` or `cut --problem FILE`: how stock is cut up. */
+/** `cut JOB`, `cut --list FILE` or `cut --problem FILE`: how stock is cut up. */
 export const cut: Command = {
-  options: { json: { type: 'boolean' }, problem: { type: 'string' }, seconds: { type: 'string' } },
+  options: {
+    json: { type: 'boolean' },
+    list: { type: 'string' },
+    problem: { type: 'string' },
+    seconds: { type: 'string' },
+  },
   takes: [0, 1],
   async run(given, output) {
-    const { problem, shop } = given.options;
-    if (typeof problem !== 'string') {
-      if (given.arguments.length > 0) return cutJob(given, output);
-      throw new BadInput('Name a job, or give --problem FILE. See “casewright help”.');
-    }
-    if (given.arguments.length > 0 || shop !== undefined)
-      throw new BadInput('--problem FILE says all there is to cut: give it without a job or a shop.');
+    const { list, problem, shop } = given.options;
+    const asked = [given.arguments[0], list, problem].filter((a) => a !== undefined);
+    if (asked.length === 0)
+      throw new BadInput('Name a job, or give --list FILE or --problem FILE. See “casewright help”.');
+    if (asked.length > 1)
+      throw new BadInput('A job, --list and --problem are three things to cut: give one of them.');
+    if (typeof list === 'string') return cutList(list, given, output);
+    if (typeof problem !== 'string') return cutJob(given, output);
+    if (shop !== undefined)
+      throw new BadInput('--problem FILE says all there is to cut: give it without a shop.');
     return cutProblem(problem, given, output);
   },
 };
@@ -68,7 +78,7 @@ const WITHOUT_ASKING = ONE_SECOND / 2;
 /** Plans by counted work for about as long as asked, and by the clock when this machine is slower than that. */
 function planWithin(problem: CutProblem, seconds: number | undefined): CutPlan {
   const clock = clockFor(seconds);
-  const effort = seconds === undefined ? WITHOUT_ASKING : Math.max(1, Math.round(seconds * ONE_SECOND));
+  const effort = seconds === undefined ? WITHOUT_ASKING : effortOf(seconds);
   const planning = planCuts(problem, { effort, stop: clock.stop });
   let step = planning.next();
   while (!step.done) {
@@ -82,31 +92,7 @@ function planWithin(problem: CutProblem, seconds: number | undefined): CutPlan {
 async function planFor(job: JobDocument, seconds: number | undefined): Promise<Plan> {
   if (seconds === undefined) return runPlan(job);
   const { stop, look } = clockFor(seconds);
-  const effort = Math.max(1, Math.round((seconds * ONE_SECOND) / job.shop.rack.lots.length));
-  return runPlan(job, { effort, stop }, look);
-}
-
-/** Asks for an end once the seconds are over; never, when none are given. */
-function clockFor(seconds: number | undefined): {
-  readonly stop: { requested: boolean };
-  readonly look: () => void;
-} {
-  const stop = { requested: false };
-  const end = performance.now() + (seconds ?? Number.POSITIVE_INFINITY) * 1000;
-  return {
-    stop,
-    look: () => {
-      stop.requested = performance.now() >= end;
-    },
-  };
-}
-
-function secondsOf(text: string | boolean | undefined): number | undefined {
-  if (text === undefined) return undefined;
-  const seconds = Number(text);
-  if (!(seconds > 0 && seconds <= 86400))
-    throw new BadInput(`--seconds takes a number above 0, not “${text}”.`);
-  return seconds;
+  return runPlan(job, { effort: effortOf(seconds, job.shop.rack.lots.length), stop }, look);
 }
 
 async function cutJob(given: Given, output: Output): Promise<number> {
@@ -117,29 +103,7 @@ async function cutJob(given: Given, output: Output): Promise<number> {
     writeJson(output, {
       lots: breakdown.lots.map((l) => ({ lot: l.lot.id, plan: cutPlanJson(l.problem.problem, l.plan) })),
     });
-  else {
-    const format = formatOf(job.shop);
-    const size = (t: Parameters<typeof setOut.ledger.ticks>[0]) =>
-      printSetting(setOut.ledger.ticks(t), format);
-    const rows = breakdown.lots.flatMap((l) =>
-      l.sheets.map((s) => [
-        s.name,
-        l.lot.name,
-        s.source.stock.name ?? s.source.stock.id,
-        s.source.onRack ? 'rack' : 'buy',
-        size(s.source.length),
-        size(s.source.width),
-      ]),
-    );
-    output.out(table(['sheet', 'lot', 'stock', 'from', 'length', 'width'], rows));
-    output.out('\nLeft over\n');
-    output.out(
-      table(
-        ['piece', 'lot', 'length', 'width'],
-        breakdown.leftovers.map((l) => [l.name, l.lot, size(l.length), size(l.width)]),
-      ),
-    );
-  }
+  else output.out(breakdownLines(breakdown, setOut.ledger, job.shop));
   for (const m of breakdown.missing) output.err(`There is no stock for ${m.part.mark} (${m.part.name}).\n`);
   return breakdown.missing.length > 0 ? EXIT.snag : EXIT.fine;
 }

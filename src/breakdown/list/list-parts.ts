@@ -1,0 +1,67 @@
+import type { Shop } from '../../job/index.ts';
+import { SETTING_OUT } from '../../materials/index.ts';
+import { Ledger, parseLength, type Traced } from '../../measure/index.ts';
+import type { Part, SetOut } from '../../setting-out/index.ts';
+import type { ListRow } from './read-list.ts';
+
+/**
+ * The pieces of a list as loose parts: they belong to no piece of furniture, so there are no joints and no places.
+ * Marks are `P1`, `P2`, ... in the order of the list; every size leads back to its row.
+ */
+export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
+  const ledger = new Ledger();
+  const nothing = ledger.row(SETTING_OUT.nothing);
+  const typed = (path: string, text: string): Traced => {
+    const read = parseLength(text, shop.units);
+    if (!read.ok) throw new Error(`unchecked length at ${path}: ${read.problem}`);
+    return ledger.document(path, read.value, text);
+  };
+  const parts: Part[] = [];
+  for (const row of rows) {
+    const { lot } = row;
+    const at = `list/row${row.row}`;
+    const inLot = `shop/rack/lots/${lot.id}`;
+    const width = row.width
+      ? ledger.document(`${at}/width`, row.width.value, row.width.typed)
+      : typed(`${inLot}/width`, lot.width!);
+    for (let i = 1; i <= row.count; i++)
+      parts.push({
+        id: `row${row.row}/piece:${i}`,
+        record: `row${row.row}`,
+        role: `piece:${i}`,
+        name: row.name,
+        mark: `P${parts.length + 1}`,
+        lot: lot.id,
+        form: lot.form,
+        length: ledger.document(`${at}/length`, row.length.value, row.length.typed),
+        width,
+        thickness:
+          lot.thickness === undefined
+            ? typed(`${inLot}/nominal`, lot.nominal)
+            : typed(`${inLot}/thickness`, lot.thickness),
+        grain: row.grain,
+        place: { origin: [nothing, nothing, nothing], length: '+x', width: '+y', thickness: '+z' },
+        features: [],
+        hand: 'none',
+        between: false,
+      });
+  }
+  return {
+    ledger,
+    parts,
+    joints: [],
+    fasteners: [],
+    openings: [],
+    surfaces: [],
+    doors: [],
+    overall: { width: nothing, height: nothing, depth: nothing },
+    joinery: [],
+    dimensions: new Map(
+      parts.flatMap((p) => [
+        [`${p.mark}.length`, p.length],
+        [`${p.mark}.width`, p.width],
+      ]),
+    ),
+    snags: [],
+  };
+}

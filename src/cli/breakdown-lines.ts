@@ -1,0 +1,26 @@
+import type { Breakdown } from '../breakdown/index.ts';
+import { formatOf, type Shop } from '../job/index.ts';
+import { type Ledger, printSetting, type Traced } from '../measure/index.ts';
+import { table } from './table.ts';
+
+/** The sheets and strips that are cut up, and what is left of them, as tables. */
+export function breakdownLines(breakdown: Breakdown, ledger: Ledger, shop: Shop): string {
+  const format = formatOf(shop);
+  const size = (t: Traced) => printSetting(ledger.ticks(t), format);
+  const sheets = breakdown.lots.flatMap((l) =>
+    l.sheets.map((s) => [
+      s.name,
+      l.lot.name,
+      s.source.stock.name ?? s.source.stock.id,
+      s.source.onRack ? 'rack' : 'buy',
+      size(s.source.length),
+      size(s.source.width),
+    ]),
+  );
+  const left = breakdown.leftovers.map((l) => [l.name, l.lot, size(l.length), size(l.width)]);
+  return [
+    table(['sheet', 'lot', 'stock', 'from', 'length', 'width'], sheets),
+    '\nLeft over\n',
+    table(['piece', 'lot', 'length', 'width'], left),
+  ].join('');
+}

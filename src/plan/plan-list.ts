@@ -1,0 +1,51 @@
+import { type Breakdown, breakDown, type ListRow, listParts } from '../breakdown/index.ts';
+import { type BuildPlan, planSawing, stepsReport } from '../build/index.ts';
+import { type JobDocument, type Shop, VERSION } from '../job/index.ts';
+import type { Report } from '../measure/index.ts';
+import { partsReport, type SetOut } from '../setting-out/index.ts';
+import type { Snag } from '../snag/index.ts';
+import type { PlanProgress } from './plan.ts';
+import { ENOUGH, type PlanOptions } from './plan-job.ts';
+import { breakdownReport } from './plan-report.ts';
+
+/** How a list of pieces is cut from the shop's rack. */
+export interface ListPlan {
+  /** The shop, with an empty design. */
+  readonly job: JobDocument;
+  readonly setOut: SetOut;
+  readonly breakdown: Breakdown;
+  /** The cuts as cards, in order. */
+  readonly build: BuildPlan;
+  readonly snags: readonly Snag[];
+}
+
+/** Plans the cutting of a maker's own list. Pauses as `planJob` does. */
+export function* planList(
+  shop: Shop,
+  rows: readonly ListRow[],
+  options: PlanOptions = {},
+): Generator<PlanProgress, ListPlan> {
+  const job: JobDocument = { version: VERSION, design: { records: [] }, shop, work: {} };
+  const setOut = listParts(rows, shop);
+  const effort = options.effort ?? ENOUGH;
+  const cutting = breakDown(job, setOut, { effort, ...(options.stop ? { stop: options.stop } : {}) });
+  let step = cutting.next();
+  while (!step.done) {
+    yield { room: 'breakdown', share: Math.min(1, step.value.work / effort) };
+    step = cutting.next();
+  }
+  const breakdown = step.value;
+  const build = planSawing(job, setOut, breakdown);
+  return { job, setOut, breakdown, build, snags: build.snags };
+}
+
+/** The plan of a list as a report, documented as `cut --list --json`. */
+export function listReport(plan: ListPlan): Report {
+  return {
+    version: 1,
+    parts: partsReport(plan.setOut).parts,
+    breakdown: breakdownReport(plan.breakdown),
+    steps: stepsReport(plan.build),
+    snags: plan.snags,
+  };
+}

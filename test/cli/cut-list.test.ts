@@ -1,0 +1,36 @@
+import { describe, expect, test } from 'vitest';
+import { called, DEMO, ROOT } from './called.ts';
+
+const LIST = `${ROOT}examples/garage-shelves.csv`;
+
+describe('cut --list', () => {
+  test('cuts every piece of a list, and says card by card how', async () => {
+    const { code, out } = await called('cut', '--list', LIST, '--shop', DEMO, '--json');
+    expect(code).toBe(0);
+    const plan = JSON.parse(out);
+    const placed: string[] = [];
+    JSON.parse(out, (key, value) => {
+      if (key === 'piece') placed.push(value);
+      return value;
+    });
+    expect(plan.parts.map((p: { count: number }) => p.count)).toEqual([4, 5, 2, 3, 5]);
+    expect(new Set(placed).size).toBe(19);
+    expect(plan.breakdown.lots.every((l: { verified: boolean }) => l.verified)).toBe(true);
+    const named = plan.steps.operations.flatMap((o: { does: { yields?: ({ name: string } | null)[] } }) =>
+      (o.does.yields ?? []).flatMap((y) => (y ? [y.name] : [])),
+    );
+    expect(placed.filter((mark) => !named.includes(mark))).toEqual([]);
+  });
+
+  test('wants a shop, and one thing to cut', async () => {
+    expect((await called('cut', '--list', LIST)).err).toContain('--shop');
+    expect((await called('cut', DEMO, '--list', LIST)).code).toBe(2);
+  });
+
+  test('tells what can’t be read in the shop and in the list', async () => {
+    expect((await called('cut', '--list', LIST, '--shop', LIST)).code).toBe(2);
+    const wrong = await called('cut', '--list', DEMO, '--shop', DEMO);
+    expect(wrong.code).toBe(2);
+    expect(wrong.err).toContain('row');
+  });
+});
