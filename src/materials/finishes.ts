@@ -1,3 +1,4 @@
+import { fromMm, type LengthRow } from '../measure/index.ts';
 import type { Range, Sourced } from './sourced.ts';
 
 /** A finish, its coats and its times. Figures are typical of published labels; the label rules. */
@@ -124,6 +125,22 @@ export function finish(id: string): Finish | undefined {
 export function coverageM2PerL(solidsByVolume: number, dryFilmUm: number, reaching = 1): number {
   return (1000 * solidsByVolume * reaching) / dryFilmUm;
 }
+
+/**
+ * What one coat adds to a face at most: all the solids of the label's upper figure, spread as far as the label says.
+ * Wood that drinks keeps less of it outside.
+ */
+export function dryFilm({ id, name, solidsByVolume, coverageM2PerL: spread }: Finish): LengthRow {
+  return {
+    id: `finish.film.${id}`,
+    value: fromMm(solidsByVolume[1] / spread),
+    says: `one coat of ${name} dries to at most this: solids by volume ${solidsByVolume[1]}, spread over ${spread} m² a litre`,
+    source: LABELS,
+  };
+}
+
+/** What a coat of each finish adds to a face. */
+export const FILMS: readonly LengthRow[] = FINISHES.map(dryFilm);
 
 /** Grits to go through, coarse to fine. */
 export const SANDING_GRITS: Readonly<

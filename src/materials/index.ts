@@ -3,7 +3,16 @@ export { CAUTIONS, type Caution, caution } from './cautions.ts';
 export { CREEP_FACTORS, type CreepFactor, creepFactor } from './creep-factors.ts';
 export { DOORS, HINGE_COUNTS, type HingeCount, hingeCount } from './door-rules.ts';
 export { type FasteningGravity, fasteningGravity } from './fastening-gravity.ts';
-export { coverageM2PerL, FINISHES, type Finish, finish, OILY_CLOTHS, SANDING_GRITS } from './finishes.ts';
+export {
+  coverageM2PerL,
+  FILMS,
+  FINISHES,
+  type Finish,
+  finish,
+  OILY_CLOTHS,
+  SANDING_GRITS,
+} from './finishes.ts';
+export { FIT_LIMITS } from './fit-limits.ts';
 export {
   boardFeet,
   type DressedSize,

@@ -6,6 +6,7 @@ import type { ClearSizes } from './clear-sizes.ts';
 import { ClosedSpaces } from './closed-spaces.ts';
 import { hangDoors } from './doors.ts';
 import type { Draft, DraftPart } from './draft.ts';
+import { fitsOfCase } from './fits-of-case.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
 import { joinCase } from './joints.ts';
@@ -55,7 +56,10 @@ export function caseInFull(draft: Draft, bores: Bores, frame: CaseFrame, clear: 
   const top = appliedTop(draft, frame);
   const base = baseFrame(draft, frame);
   hangDoors(draft, bores, { frame, panels, closed, partings });
+  const before = draft.joints.length;
   joinCase(draft, bores, { frame, panels, partings, back, top, base, edging });
+  const frames = top ? [base, top.strips] : [base];
+  fitsOfCase(draft, { frame, panels, closed, partings, back, frames, joints: draft.joints.slice(before) });
   loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
 }
 

@@ -13,6 +13,7 @@ import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../m
 import type { Cure, Snag } from '../snag/index.ts';
 import type { DoorLeaf } from './door-leaf.ts';
 import type { Feature } from './feature.ts';
+import type { Fit } from './fit.ts';
 import { reckon } from './formulas.ts';
 import type { Fastener, Joint } from './joint.ts';
 import { type Family, markFor } from './mark.ts';
@@ -67,6 +68,7 @@ export class Draft {
   readonly openings: Opening[] = [];
   readonly surfaces: Surface[] = [];
   readonly doors: DoorLeaf[] = [];
+  readonly fits: Fit[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */

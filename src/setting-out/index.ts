@@ -1,5 +1,6 @@
 export type { DoorLeaf } from './door-leaf.ts';
 export type { Bevel, Edge, Face, Feature, Groove, Hole, Notch, Pocket, Rabbet } from './feature.ts';
+export type { Fit, FitKind, FitMember, MadeBy } from './fit.ts';
 export { hingesUsed, screwsUsed } from './hardware.ts';
 export type { Duty, Fastener, Hold, Joint } from './joint.ts';
 export type { Part, Side, StockForm } from './part.ts';

@@ -25,6 +25,8 @@ export interface Parting {
   /** What its start and its end meet; the end of an upright under an applied top meets that. */
   readonly from: DraftPart;
   readonly to: DraftPart | undefined;
+  /** The space that it parts. */
+  readonly space: Space;
 }
 
 /**
@@ -86,8 +88,8 @@ export function divideSpace(
       const divider = dividerPart(draft, record, named[i], i, lots[i]!, box, tongues, across);
       partings.push(
         across
-          ? { part: divider, upright: true, from: space.below, to: space.above }
-          : { part: divider, upright: false, from: space.left, to: space.right },
+          ? { part: divider, upright: true, from: space.below, to: space.above, space }
+          : { part: divider, upright: false, from: space.left, to: space.right, space },
       );
       if (!across)
         loadSurface(draft, divider, space.size[0], divider.width, named[i]?.load, named[i] ?? record);

@@ -42,6 +42,7 @@ export function setOut(job: JobDocument): SetOut {
     openings: draft.openings,
     surfaces: draft.surfaces,
     doors: draft.doors,
+    fits: draft.fits,
     overall,
     joinery: cases.map((c) => c.frame.joinery),
     dimensions: draft.dimensions,

@@ -2,6 +2,7 @@ import type { CaseJoints } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { DoorLeaf } from './door-leaf.ts';
+import type { Fit } from './fit.ts';
 import type { Fastener, Joint } from './joint.ts';
 import type { Part } from './part.ts';
 import type { TracedBox } from './place.ts';
@@ -47,6 +48,8 @@ export interface SetOut {
   readonly surfaces: readonly Surface[];
   /** Doors that hang, in the order of the document; the two of a pair from the left. */
   readonly doors: readonly DoorLeaf[];
+  /** What must go together: each a loop of made dimensions. */
+  readonly fits: readonly Fit[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** One for each case. */

@@ -254,6 +254,7 @@ export function smallCase(): SetOut {
     openings,
     surfaces: [],
     doors: [],
+    fits: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     joinery: [{ record: 'case', joints: 'pocket-screws' }],

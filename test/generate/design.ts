@@ -238,7 +238,7 @@ function shop(
       ],
       bits: [],
       adhesives: [],
-      finishes: [],
+      finishes: [{ id: 'varnish', material: 'water-polyurethane' }],
     },
   };
 }

@@ -1,5 +1,5 @@
 import { type JobDocument, readPlace } from '../../src/job/index.ts';
-import { DOORS, SETTING_OUT } from '../../src/materials/index.ts';
+import { DOORS, FILMS, FIT_LIMITS, SETTING_OUT } from '../../src/materials/index.ts';
 import { type LeafKind, parseLength, recomputeAll, type Traced, tracesOf } from '../../src/measure/index.ts';
 import { partsReport, type SetOut } from '../../src/setting-out/index.ts';
 
@@ -12,6 +12,12 @@ export function everyLength(piece: SetOut): Traced[] {
     ...joints.flatMap((j) => [...j.contact.min, ...j.contact.max]),
     ...fasteners.flatMap((f) => [...f.head, f.length, f.diameter, f.holds, f.spare]),
     ...openings.flatMap((o) => [...o.box.min, ...o.box.max, o.width, o.height, o.depth]),
+    ...piece.fits.flatMap((f) => [
+      f.gap,
+      f.least,
+      ...(f.most === undefined ? [] : [f.most]),
+      ...f.loop.map((m) => m.length),
+    ]),
     ...surfaces.flatMap((s) => [s.span, s.depth]),
     ...piece.doors.flatMap((d) => [d.gap, ...d.hinges, d.opening.width, d.opening.height, d.screwLength]),
     overall.width,
@@ -22,8 +28,8 @@ export function everyLength(piece: SetOut): Traced[] {
 }
 
 const ROWS = new Map(
-  [...Object.values(SETTING_OUT), ...Object.values(DOORS)].flatMap((r) =>
-    'value' in r ? [[r.id, r.value] as const] : [],
+  [...Object.values(SETTING_OUT), ...Object.values(DOORS), ...Object.values(FIT_LIMITS), ...FILMS].flatMap(
+    (r) => ('value' in r ? [[r.id, r.value] as const] : []),
   ),
 );
 

@@ -7,6 +7,7 @@ import { setOut } from '../../src/setting-out/index.ts';
 import { checked } from './checked.ts';
 import { generatedJobs } from './design.ts';
 import { doorFaults } from './judge-doors.ts';
+import { fitFaults } from './judge-fits.ts';
 import { faultsOf } from './judge-set-out.ts';
 import { everyLength, traceFaults } from './judge-traces.ts';
 
@@ -49,6 +50,7 @@ describe('a generated design', () => {
           after.ledger.ticks(after.overall[k]),
         );
         expect(faultsOf(after, { width: width!, height: height!, depth: depth! })).toEqual([]);
+        expect(fitFaults(after)).toEqual([]);
         expect(traceFaults(found, after)).toEqual([]);
       }),
       { numRuns: 100, seed: SEED },
@@ -84,6 +86,7 @@ describe.each(readdirSync(EXAMPLES).filter((name) => name.endsWith('.json')))('t
     const [w, h, d] = [width, height, depth].map((t) => piece.ledger.ticks(t));
     expect(faultsOf(piece, { width: w!, height: h!, depth: d! })).toEqual([]);
     expect(doorFaults(piece)).toEqual([]);
+    expect(fitFaults(piece)).toEqual([]);
     const asked = job.design.records.find((r) => r.kind === 'piece')!;
     const typed = [asked.width, asked.height, asked.depth].map((text) => parseLength(text, job.shop.units));
     expect(typed.map((t) => t.ok && t.value)).toEqual([w, h, d]);

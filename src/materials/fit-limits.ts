@@ -1,0 +1,34 @@
+import { fromMm, type LengthRow } from '../measure/index.ts';
+
+function length(id: string, mm: number, says: string): LengthRow {
+  return { id, value: fromMm(mm), says, source: 'common practice, from memory' };
+}
+
+/** How far a gap may come out from what was drawn before a hand or an eye minds it. */
+export const FIT_LIMITS = {
+  doorGap: length(
+    'fit.door',
+    0.5,
+    'a gap beside an inset door may come out this much narrower or wider than it was drawn',
+  ),
+  tooLong: length(
+    'fit.panel.long',
+    0.5,
+    'a panel between two others may be this much too long before it bows what it stands between',
+  ),
+  tooShort: length(
+    'fit.panel.short',
+    1,
+    'a panel between two others may be this much too short: screws and clamps draw the joint together',
+  ),
+  dadoLoose: length(
+    'fit.dado',
+    0.3,
+    'a panel that is this much thinner than its dado rattles and glue won’t fill it',
+  ),
+  mitre: length(
+    'fit.mitre',
+    0.5,
+    'opposite strips of a mitred frame may differ by this before a corner opens',
+  ),
+} as const;

@@ -1,0 +1,120 @@
+import type { Traced } from '../measure/index.ts';
+import type { ClosedSpaces } from './closed-spaces.ts';
+import type { Draft, DraftPart } from './draft.ts';
+import { cut, type FitMember, setBy, thick } from './fit.ts';
+import type { Space } from './openings.ts';
+
+/** A clear distance along the width or the height, between two panels that a third reaches along. */
+export interface Between {
+  readonly size: 'width' | 'height';
+  readonly from: DraftPart;
+  /** Absent under an applied top, which lies on the ends of the uprights. */
+  readonly to: DraftPart | undefined;
+  /** A panel that stands between the two or that both are fixed to: the bottom for widths, an upright for heights. */
+  readonly along: DraftPart;
+}
+
+/** What the width or the height of a space is between; over several neighbours, from the first to the last. */
+export function betweenOf(size: 'width' | 'height', first: Space, last: Space = first): Between {
+  return size === 'width'
+    ? { size, from: first.left, to: last.right, along: first.below }
+    : { size, from: first.below, to: last.above, along: first.left };
+}
+
+/**
+ * Which made dimensions make a clear distance: a panel cut between two others, dados marked from its end, stock
+ * that lies on its ends, and clear distances that dividers are set to.
+ */
+export class ClearLoops {
+  private readonly draft: Draft;
+  private readonly closed: ClosedSpaces;
+  /** The opening that a divider is set from, by the divider's id. */
+  private readonly before = new Map<string, string>();
+
+  constructor(draft: Draft, closed: ClosedSpaces) {
+    this.draft = draft;
+    this.closed = closed;
+    for (const split of draft.tree.all('opening')) {
+      if (!split.split) continue;
+      const named = draft.tree.childrenOf(split.id, 'divider');
+      draft.tree.childrenOf(split.id, 'opening').forEach((opening, i) => {
+        const id = named[i] ? `${named[i].id}/divider` : `${split.id}/divider:${i + 1}`;
+        this.before.set(id, opening.id);
+      });
+    }
+  }
+
+  /** The loop of a clear distance; its drawn values sum to it. */
+  of(between: Between): readonly FitMember[] {
+    const far = this.nearFace(between, between.to);
+    const near = this.farFace(between, between.from).map((m) => ({ ...m, sign: -m.sign as 1 | -1 }));
+    return without(far, near);
+  }
+
+  /** From where the panel along begins to the nearer face of a panel. */
+  private nearFace(b: Between, part: DraftPart | undefined): readonly FitMember[] {
+    const { draft } = this;
+    const { along } = b;
+    const axis = b.size === 'width' ? 0 : 2;
+    const t = (x: Traced) => draft.ledger.ticks(x);
+    const end = t(along.box.max[axis]);
+    const whole = cut(draft, along, 'length', 1);
+    if (!part) return [whole];
+    const tongue = along.tongues.end;
+    if (end - (tongue === undefined ? 0 : t(tongue)) === t(part.box.min[axis]))
+      return [whole, ...deep(along, part, tongue)];
+    if (end === t(part.box.max[axis])) return [whole, thick(part, -1)];
+    return this.dado(along, part) ?? this.stick(b, part);
+  }
+
+  /** From where the panel along begins to the further face of a panel. */
+  private farFace(b: Between, part: DraftPart): readonly FitMember[] {
+    const { along } = b;
+    const axis = b.size === 'width' ? 0 : 2;
+    const t = (x: Traced) => this.draft.ledger.ticks(x);
+    const start = t(along.box.min[axis]);
+    const tongue = along.tongues.start;
+    if (start + (tongue === undefined ? 0 : t(tongue)) === t(part.box.max[axis]))
+      return deep(along, part, tongue).map((m) => ({ ...m, sign: 1 }));
+    if (start === t(part.box.min[axis])) return [thick(part, 1)];
+    return [...(this.dado(along, part) ?? this.stick(b, part)), thick(part, 1)];
+  }
+
+  /** A dado is marked from the end of the panel that it is in. */
+  private dado(along: DraftPart, part: DraftPart): readonly FitMember[] | undefined {
+    const channel = along.features.find((f) => f.id === `${along.id}#${part.id}`);
+    if (channel?.kind !== 'groove') return undefined;
+    return [setBy('marking', `place of the dado for the ${part.name}`, channel.inset, 1, along.id)];
+  }
+
+  /** A divider is set a clear distance from what comes before it. */
+  private stick(b: Between, part: DraftPart): readonly FitMember[] {
+    const id = this.before.get(part.id);
+    const space = id === undefined ? undefined : this.closed.get(id);
+    if (!space) throw new Error(`${part.id} is set from nothing`);
+    const before = b.size === 'width' ? space.left : space.below;
+    const clear = space.size[b.size === 'width' ? 0 : 2];
+    return [
+      ...this.farFace(b, before),
+      setBy('marking', `clear ${b.size} of ${space.record.id}`, clear, 1, part.id),
+    ];
+  }
+}
+
+function deep(along: DraftPart, part: DraftPart, tongue: Traced | undefined): readonly FitMember[] {
+  return tongue === undefined
+    ? []
+    : [setBy('router', `depth of the ${part.name}’s channel for the ${along.name}`, tongue, -1, part.id)];
+}
+
+/** Two chains together, less what stands in both. */
+function without(far: readonly FitMember[], near: readonly FitMember[]): readonly FitMember[] {
+  const left = [...far];
+  const more = near.filter((m) => {
+    const same = left.findIndex((f) => f.name === m.name && f.length === m.length && f.sign === -m.sign);
+    if (same < 0) return true;
+    left.splice(same, 1);
+    return false;
+  });
+  return [...left, ...more];
+}

@@ -1,0 +1,80 @@
+import type { Fit, SetOut } from '../../src/setting-out/index.ts';
+import { boxOf } from './judge-set-out.ts';
+
+// A judge of fits: it adds up loops, and measures doors in their openings on the boxes of the parts.
+
+/** Everything that is wrong with the fits of a set-out piece. */
+export function fitFaults(setOut: SetOut): string[] {
+  const ids = setOut.fits.map((f) => f.id);
+  return [
+    ...(new Set(ids).size === ids.length ? [] : ['two fits with one id']),
+    ...setOut.fits.flatMap((fit) => loopFaults(setOut, fit).map((what) => `${fit.id}: ${what}`)),
+    ...doorsMeasured(setOut),
+    ...unfitted(setOut),
+  ];
+}
+
+/** What a loop adds up to, in ticks, without the film of the finish if that is asked. */
+function sumOf({ ledger }: SetOut, fit: Fit, bare = false): number {
+  return fit.loop
+    .filter((m) => !bare || m.made.by !== 'finish')
+    .reduce((sum, m) => sum + m.sign * (m.times ?? 1) * ledger.ticks(m.length), 0);
+}
+
+function loopFaults(setOut: SetOut, fit: Fit): string[] {
+  const faults: string[] = [];
+  const t = setOut.ledger.ticks(fit.gap);
+  if (sumOf(setOut, fit) !== t) faults.push(`the loop adds up to ${sumOf(setOut, fit)}, not to ${t}`);
+  if (!fit.loop.some((m) => m.sign > 0) || !fit.loop.some((m) => m.sign < 0))
+    faults.push('nothing opens it, or nothing closes it');
+  if (fit.most !== undefined && setOut.ledger.ticks(fit.most) <= setOut.ledger.ticks(fit.least))
+    faults.push('no gap will do');
+  for (const m of fit.loop) {
+    const part = setOut.parts.find((p) => p.id === m.part);
+    if (m.part !== undefined && !part) faults.push(`no part ${m.part}`);
+    if (m.made.by === 'lot' && part?.lot !== m.made.lot) faults.push(`${m.name} is of another lot`);
+  }
+  if (fit.toFit !== undefined && !setOut.parts.some((p) => p.id === fit.toFit))
+    faults.push(`no part ${fit.toFit}`);
+  return faults;
+}
+
+/** Doors by the boxes: from the nearest part on one side to the nearest on the other, less the doors. */
+function doorsMeasured(setOut: SetOut): string[] {
+  return setOut.fits
+    .filter((f) => f.kind === 'door')
+    .flatMap((fit) => {
+      const axis = fit.id.endsWith('/width') ? 0 : 2;
+      const leaves = new Set(setOut.doors.map((d) => d.part));
+      const inLoop = new Set(fit.loop.map((m) => m.part));
+      const doors = setOut.parts.filter((p) => leaves.has(p.id) && inLoop.has(p.id));
+      const boxes = doors.map((d) => boxOf(setOut, d));
+      const min = [0, 1, 2].map((k) => Math.min(...boxes.map((b) => b.min[k]!)));
+      const max = [0, 1, 2].map((k) => Math.max(...boxes.map((b) => b.max[k]!)));
+      const beside = setOut.parts
+        .filter((p) => !doors.includes(p))
+        .map((p) => boxOf(setOut, p))
+        .filter((b) => [0, 1, 2].every((k) => k === axis || (b.min[k]! < max[k]! && b.max[k]! > min[k]!)));
+      const low = Math.max(...beside.map((b) => b.max[axis]!).filter((at) => at <= min[axis]!));
+      const high = Math.min(...beside.map((b) => b.min[axis]!).filter((at) => at >= max[axis]!));
+      const wide = boxes.reduce((sum, b) => sum + b.max[axis]! - b.min[axis]!, 0);
+      const gap = high - low - wide;
+      const sum = sumOf(setOut, fit, true);
+      return gap === sum ? [] : [`${fit.id}: ${gap} measured on the boxes, ${sum} by its loop`];
+    });
+}
+
+/** Inset doors and panels between panels that have no fit. */
+function unfitted(setOut: SetOut): string[] {
+  const has = (id: string) => setOut.fits.some((f) => f.id === id);
+  return [
+    ...setOut.doors.flatMap((d) =>
+      d.hang === 'overlay' || (has(`${d.record}/width`) && has(`${d.part}/height`))
+        ? []
+        : [`${d.part} has no fit`],
+    ),
+    ...setOut.parts.flatMap((p) =>
+      /^[DE]/.test(p.mark) && p.between && !has(`${p.id}/length`) ? [`${p.id} has no fit`] : [],
+    ),
+  ];
+}
