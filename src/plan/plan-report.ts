@@ -2,7 +2,7 @@ import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../brea
 import { stepsReport } from '../build/index.ts';
 import { fitReport } from '../dry-fit/index.ts';
 import type { Report } from '../measure/index.ts';
-import { partsReport } from '../setting-out/index.ts';
+import { type Fit, partsReport } from '../setting-out/index.ts';
 import type { Plan } from './plan.ts';
 
 /** The whole plan as a report, documented as `plan --json`. */
@@ -51,36 +51,8 @@ export function planReport(plan: Plan): Report {
       screw_length_mm: d.screwLength,
       screws_per_hinge: d.screwsPerHinge,
     })),
+    fits: plan.setOut.fits.map(fitOf),
     breakdown: breakdownReport(breakdown),
-    fits: plan.setOut.fits.map((f) => ({
-      id: f.id,
-      kind: f.kind,
-      name: f.name,
-      gap_mm: f.gap,
-      least_mm: f.least,
-      most_mm: f.most,
-      loop: f.loop.map((m) => ({
-        name: m.name,
-        length_mm: m.length,
-        sign: m.sign,
-        times: m.times,
-        made: m.made,
-        part: m.part,
-      })),
-      to_fit: f.toFit,
-    })),
-    breakdown: {
-      lots: breakdown.lots.map(lotReport),
-      buy: breakdown.purchases,
-      left: breakdown.leftovers.map((l) => ({
-        name: l.name,
-        sheet: l.sheet,
-        lot: l.lot,
-        length_mm: l.length,
-        width_mm: l.width,
-      })),
-      missing: breakdown.missing.map((m) => ({ part: m.part.id, why: m.why })),
-    },
     steps: stepsReport(plan.build),
     dry_fit: fitReport(plan.dryFit),
     mass_kg: Math.round(plan.mass.kg * 10) / 10,
@@ -133,4 +105,24 @@ function nodeReport(node: PlannedNode): Report {
   if (node.kind === 'piece') return { ...area, piece: node.part.mark, turned: node.turned };
   if (node.kind === 'left') return { ...area, left: true, name: node.name };
   return { ...area, cut: { across: node.across, at_mm: node.at }, parts: node.parts.map(nodeReport) };
+}
+
+function fitOf(f: Fit): Report {
+  return {
+    id: f.id,
+    kind: f.kind,
+    name: f.name,
+    gap_mm: f.gap,
+    least_mm: f.least,
+    most_mm: f.most,
+    loop: f.loop.map((m) => ({
+      name: m.name,
+      length_mm: m.length,
+      sign: m.sign,
+      times: m.times,
+      made: m.made,
+      part: m.part,
+    })),
+    to_fit: f.toFit,
+  };
 }

@@ -54,6 +54,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     openings: [],
     surfaces: [],
     doors: [],
+    fits: [],
     overall: { width: nothing, height: nothing, depth: nothing },
     joinery: [],
     dimensions: new Map(
