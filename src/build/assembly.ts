@@ -4,7 +4,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import type { Touch, Turn } from './operation.ts';
-import { isLetIn, offset, Standing, seat, touchWords } from './seating.ts';
+import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
 import { listWords, looks, sideWords } from './words.ts';
 
 /** Puts the piece together: the base, the box, the top, the shelves, the back. */
@@ -32,7 +32,11 @@ export function assemble(bench: Bench): void {
     setPart(bench, standing, ready);
   }
   const closes = (top: Part) =>
-    bench.setOut.joints.some((j) => j.part === top.id && (j.hold === 'pocket-screws' || isLetIn(j)));
+    bench.setOut.joints.some(
+      (j) =>
+        (j.part === top.id && (j.hold === 'pocket-screws' || isLetIn(j))) ||
+        (j.mate === top.id && j.duty === 'carries' && isScrewedThrough(j)),
+    );
   for (const top of tops.filter(closes)) setPart(bench, standing, top);
   checkSquare(bench, left, right, letIn);
   // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
@@ -54,15 +58,19 @@ function fromTheLeft(bench: Bench, parts: readonly Part[]): readonly Part[] {
   return at.sort((a, b) => a.x - b.x || a.z - b.z).map(({ part }) => part);
 }
 
-/** What a part can't be set before: the parts its own pockets are screwed into, but for what closes the case from above. */
+/** What a part can't be set before: the parts that its own ends are fixed to, but for what closes the case from above. */
 function supports(bench: Bench, part: Part): readonly string[] {
-  const own = bench.setOut.joints.filter(
-    (j) => j.part === part.id && (j.hold === 'pocket-screws' || (isLetIn(j) && j.side === 'start')),
-  );
   const upright = axisOf(part.place.length).axis === 2;
-  return own
-    .filter((j) => !upright || j.side === 'start')
-    .map((j) => j.mate)
+  return bench.setOut.joints
+    .flatMap((j) => {
+      if (j.part === part.id && (j.hold === 'pocket-screws' || (isLetIn(j) && j.side === 'start')))
+        return [{ end: j.side, on: j.mate }];
+      return j.mate === part.id && j.duty === 'carries' && isScrewedThrough(j)
+        ? [{ end: j.mateSide, on: j.part }]
+        : [];
+    })
+    .filter(({ end }) => !upright || end === 'start')
+    .map(({ on }) => on)
     .filter((id) => id !== part.id && !isSide(bench, id, part));
 }
 
@@ -85,6 +93,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
   const near = bench.setOut.joints.filter((j) => isLetIn(j));
   const goesIn = near.some((j) => j.part === part.id && standing.has(j.mate));
   const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));
+  const meets = gluedTo(bench, standing, part);
   // What goes into a dado is set by it; a stick is for clear distances.
   const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;
   const stick = gap === undefined ? [] : gaugeLine(bench, part, gap, lengths);
@@ -102,7 +111,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
         into: 'case',
         turn: { length: part.place.length, width: part.place.width },
         touches,
-        glue: letIn,
+        glue: letIn || meets.length > 0,
       },
       ...(first ? {} : { tool: 'clamp' as const }),
       lines: [
@@ -111,14 +120,18 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
               'The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level and a driver reaches every pocket. Cards and drawings speak of it as it will stand, seen from the front.',
               `${capital(wayRound(part))}.`,
             ]
-          : [...glueLines(bench, standing, part), `${capital(listWords(told))}; ${wayRound(part)}.`]),
+          : [
+              ...glueLines(bench, standing, part),
+              ...endGlueLines(part, meets),
+              `${capital(listWords(told))}; ${wayRound(part)}.`,
+            ]),
         ...stick,
         ...(!first && pocketed(bench, standing, part)
           ? ['Clamp the joint before driving any screw: a pocket screw pulls the part sideways.']
           : []),
       ],
       lengths,
-      ...(letIn ? { cautions: [CAUTION.glue] } : {}),
+      ...(letIn || meets.length > 0 ? { cautions: [CAUTION.glue] } : {}),
     },
     first ? [part.mark] : [part.mark, 'case'],
   );
@@ -163,6 +176,24 @@ const TOWARDS: Record<Direction, string> = {
   '+z': 'above',
   '-z': 'below',
 };
+
+/** Marks of the parts there that a newcomer is glued to as well as screwed. */
+function gluedTo(bench: Bench, standing: Standing, part: Part): readonly string[] {
+  return bench.setOut.joints.flatMap((j) => {
+    const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
+    return other !== undefined && j.hold === 'glue-and-screws' && standing.has(other)
+      ? [partById(bench, other).mark]
+      : [];
+  });
+}
+
+function endGlueLines(part: Part, meets: readonly string[]): readonly string[] {
+  return meets.length > 0
+    ? [
+        `A thin even film of glue where ${part.mark} and ${listWords(meets)} meet; the edge drinks, so wait a minute and spread again. Wipe off what comes out.`,
+      ]
+    : [];
+}
 
 /** Is a part that goes in held by pocket screws? */
 function pocketed(bench: Bench, standing: Standing, part: Part): boolean {
@@ -239,7 +270,9 @@ function driveScrews(bench: Bench, joint: Joint): void {
         `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots of ${mate.mark}`}.`,
         pockets
           ? 'Low clutch setting: stop when the head sits; more strips the hole.'
-          : 'Heads just level; a thin panel dimples if they go deeper.',
+          : joint.duty === 'back'
+            ? 'Heads just level; a thin panel dimples if they go deeper.'
+            : 'Clamp it first, edges and lines level. Low clutch setting, heads just level: once it spins, the screw holds no more.',
       ],
       lengths: [first.length, first.diameter],
     },
@@ -348,7 +381,9 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
     const o = outermost(d);
     return { ...offset(bench, o.planes, d, other), ...(o.part === undefined ? {} : { part: o.part }) };
   };
-  const joint = bench.setOut.joints.find((j) => j.mate === top.id && j.hold === 'pocket-screws');
+  const isHeld = (j: Joint) =>
+    (j.mate === top.id && j.hold === 'pocket-screws') || (j.part === top.id && isScrewedThrough(j));
+  const joint = bench.setOut.joints.find(isHeld);
   if (!joint) {
     setPart(bench, standing, top);
     return;
@@ -356,7 +391,7 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
   const touches: readonly [Touch, Touch, Touch] = [
     at('-x', side),
     at('-y', foremost),
-    { side: '-z', of: partById(bench, joint.part).mark, face: '+z' },
+    { side: '-z', of: partById(bench, joint.part === top.id ? joint.mate : joint.part).mark, face: '+z' },
   ];
   setGroup(
     bench,
@@ -369,8 +404,7 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
     { length: top.place.length, width: top.place.width },
   );
   standing.add(top);
-  for (const j of bench.setOut.joints.filter((x) => x.mate === top.id && x.hold === 'pocket-screws'))
-    driveScrews(bench, j);
+  for (const j of bench.setOut.joints.filter(isHeld)) driveScrews(bench, j);
 }
 
 function setGroup(

@@ -96,6 +96,11 @@ export function isLetIn(joint: Joint): boolean {
   return joint.letIn !== undefined && joint.duty === 'carries';
 }
 
+/** True when screws go through a face of the joint's own part into an edge of its mate. */
+export function isScrewedThrough(joint: Joint): boolean {
+  return joint.hold === 'face-screws' || joint.hold === 'glue-and-screws';
+}
+
 /** The way a joint's own part faces its mate. */
 export function jointDirection(bench: Bench, joint: Joint): Direction {
   const part = bench.setOut.parts.find((p) => p.id === joint.part)!;

@@ -4,6 +4,7 @@ import { practice } from './rule.ts';
 
 const WORDS = {
   'pocket-screws': 'pocket screws',
+  'face-screws': 'screws through their faces',
   rabbet: 'rabbets at the corners, and pocket screws',
   dado: 'dados and glue',
   'stopped-dado': 'stopped dados and glue',

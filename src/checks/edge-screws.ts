@@ -1,4 +1,4 @@
-import { SCREW_RULES, SETTING_OUT } from '../materials/index.ts';
+import { FACE_SCREWS, SCREW_RULES, SETTING_OUT } from '../materials/index.ts';
 import { toMm } from '../measure/index.ts';
 import { axisOf, type Joint, type Part } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
@@ -8,7 +8,7 @@ import { ruleOfLength } from './rule.ts';
 import { ShopWords } from './shop-words.ts';
 
 const OFF_CENTRE = toMm(SETTING_OUT.panelEdgeCentre.value);
-const FROM_END = toMm(SETTING_OUT.panelEdgeEnd.value);
+const FROM_END = toMm(FACE_SCREWS.cornerLeast.value);
 
 /** How a screw enters an edge, mm. */
 interface Entry {
@@ -95,7 +95,7 @@ function faults(
       where,
       sentence: `A screw ${into} would stand ${words.length(end)} from its end.`,
       figures: words.atLeast(end, FROM_END),
-      rule: ruleOfLength(SETTING_OUT.panelEdgeEnd),
+      rule: ruleOfLength(FACE_SCREWS.cornerLeast),
       cures: [{ says: 'Leave that screw out, or drill its pilot with great care.' }],
     });
   return snags;

@@ -26,7 +26,12 @@ export function screwHold({
     // What stands on a base does not hang on its screws.
     if (based.has(surface.part)) return [];
     const screws = setOut.joints
-      .filter((j) => j.part === surface.part && j.duty === 'carries')
+      .filter(
+        (j) =>
+          j.duty === 'carries' &&
+          // Through a face, the shelf is what the screws end in.
+          (j.hold === 'face-screws' || j.hold === 'glue-and-screws' ? j.mate : j.part) === surface.part,
+      )
       .flatMap((j) => j.fasteners)
       .map((id) => fasteners.get(id)!);
     if (screws.length === 0) return [];

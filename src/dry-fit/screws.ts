@@ -36,6 +36,9 @@ export const OFF_PILOT = 1.5;
 /** How much wider than its hole's nominal size a screw's thread may be, mm: pocket bits are made for several gauges. */
 const THREAD = 0.5;
 
+/** Room that a short drill takes up behind a screw, mm, less what rounding may use up (from memory). */
+const DRILL = 92;
+
 /** Drives the screws of one joint through the holes that were really bored, and tells what goes wrong. */
 export function driveScrews(
   assembly: Assembly,
@@ -109,6 +112,12 @@ export function driveScrews(
         on: card.mate,
         sentence: `A screw through ${card.part} finds no pilot hole in ${card.mate}.`,
       });
+    if (card.by === 'holes' && isCovered(assembly, part, head, along))
+      faults.push({
+        code: 'in-the-way',
+        on: card.part,
+        sentence: `No drill gets behind a screw from ${card.part} into ${card.mate}: something stands there.`,
+      });
     if (driven.some((d) => meet(d, screw)) || screws.some((d) => meet(d, screw)))
       faults.push({ code: 'screws-meet', on: card.mate, sentence: `Two screws meet inside ${card.mate}.` });
     screws.push(screw);
@@ -120,6 +129,16 @@ export function driveScrews(
       sentence: `${card.count} screws are to go from ${card.part} into ${card.mate}, but ${screws.length} holes lead there.`,
     });
   return { screws, faults };
+}
+
+/** True when something stands behind a head, nearer than a drill is long. */
+function isCovered(assembly: Assembly, part: Member, head: Point, along: Point): boolean {
+  const others = assembly.members.filter((m) => m !== part);
+  for (let d = 1; d <= DRILL; d += 7) {
+    const p: Point = [head[0] - along[0] * d, head[1] - along[1] * d, head[2] - along[2] * d];
+    if (others.some((m) => inside(m, p, 0))) return true;
+  }
+  return false;
 }
 
 /** True when a point lies inside a member's box by at least `margin` mm. */

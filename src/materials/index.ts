@@ -2,6 +2,7 @@ export { ADHESIVES, type Adhesive, adhesive } from './adhesives.ts';
 export { CAUTIONS, type Caution, caution } from './cautions.ts';
 export { CREEP_FACTORS, type CreepFactor, creepFactor } from './creep-factors.ts';
 export { DOORS, HINGE_COUNTS, type HingeCount, hingeCount } from './door-rules.ts';
+export { FACE_SCREWS } from './face-screw-rules.ts';
 export { type FasteningGravity, fasteningGravity } from './fastening-gravity.ts';
 export {
   coverageM2PerL,
@@ -42,6 +43,8 @@ export {
   pocketThread,
 } from './pocket-holes.ts';
 export {
+  edgePilotShare,
+  PILOT_SHARES,
   type PilotUse,
   pilotShare,
   SCREW_RULES,

@@ -95,6 +95,18 @@ export function woodScrewOf(diameter: Ticks): WoodScrew | undefined {
 
 const NDS_LEAD = 'NDS 12.1.5, as restated in a building design handbook';
 
+/** The shares that pilot holes take of a screw’s root. */
+export const PILOT_SHARES = {
+  lateralDense: ratio(
+    'pilot.lateral.dense',
+    [1, 1],
+    'in wood of G 0.6 and more the pilot is as wide as the root',
+  ),
+  lateralSoft: ratio('pilot.lateral.soft', [7, 8], 'in wood under G 0.6 the pilot is 7/8 of the root'),
+  dense: ratio('pilot.dense', [9, 10], 'in wood denser than G 0.6 the pilot is about 90% of the root'),
+  middling: ratio('pilot.middling', [7, 10], 'in wood of G 0.5 to 0.6 the pilot is about 70% of the root'),
+} as const;
+
 /** What a pilot hole is for: thread that must not pull out, or a screw that is loaded sideways. */
 export type PilotUse = 'withdrawal' | 'lateral';
 
@@ -104,15 +116,14 @@ export type PilotUse = 'withdrawal' | 'lateral';
  * 0.5 to 0.6 at least.
  */
 export function pilotShare(specificGravity: number, use: PilotUse): RatioRow | undefined {
-  if (use === 'lateral')
-    return specificGravity >= 0.6
-      ? ratio('pilot.lateral.dense', [1, 1], 'in wood of G 0.6 and more the pilot is as wide as the root')
-      : ratio('pilot.lateral.soft', [7, 8], 'in wood under G 0.6 the pilot is 7/8 of the root');
-  if (specificGravity > 0.6)
-    return ratio('pilot.dense', [9, 10], 'in wood denser than G 0.6 the pilot is about 90% of the root');
-  if (specificGravity >= 0.5)
-    return ratio('pilot.middling', [7, 10], 'in wood of G 0.5 to 0.6 the pilot is about 70% of the root');
-  return undefined;
+  if (use === 'lateral') return specificGravity >= 0.6 ? PILOT_SHARES.lateralDense : PILOT_SHARES.lateralSoft;
+  if (specificGravity > 0.6) return PILOT_SHARES.dense;
+  return specificGravity >= 0.5 ? PILOT_SHARES.middling : undefined;
+}
+
+/** The same for thread in a panel’s edge or in end grain, where a pilot is bored whatever the wood: it splits easily. */
+export function edgePilotShare(specificGravity: number): RatioRow {
+  return pilotShare(specificGravity, 'withdrawal') ?? PILOT_SHARES.middling;
 }
 
 /** The hole for the smooth shank, as a share of its diameter, for screws loaded sideways. */

@@ -27,6 +27,7 @@ export function planReport(plan: Plan): Report {
       mate: j.mate,
       contact_mm: j.contact,
       fasteners: j.fasteners,
+      heads: j.heads,
     })),
     fasteners: plan.setOut.fasteners.map((f) => ({
       id: f.id,

@@ -8,6 +8,13 @@ export type Duty = 'carries' | 'base' | 'back' | 'edging' | 'frame';
 /** How a joint is held together. */
 export type Hold = 'pocket-screws' | 'face-screws' | 'glue' | 'glue-and-screws';
 
+/** Which way the heads of screws through a face look, and whether they will be seen there. */
+export interface Heads {
+  readonly looks: Direction;
+  /** `covered` by a part that lies on them; `out-of-sight` behind, below or above. */
+  readonly sight: 'seen' | 'covered' | 'out-of-sight';
+}
+
 /** A contact between two faces: `part` meets `mate`. */
 export interface Joint {
   readonly id: string;
@@ -22,6 +29,8 @@ export interface Joint {
   /** The faces' common area in piece coordinates, channels across it not taken off; flat across the joint. */
   readonly contact: TracedBox;
   readonly fasteners: readonly string[];
+  /** Of screws through a face. */
+  readonly heads?: Heads;
   /**
    * Where `part` is let into `mate`: how deep, how much wider than the part the place is, and how much deeper it is
    * than the part reaches. Drawn sizes, of which a fit is reckoned.

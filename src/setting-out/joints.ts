@@ -1,15 +1,15 @@
-import type { CaseJoints } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { backJoint } from './back-joint.ts';
 import type { Bores } from './bores.ts';
 import type { CasePanels } from './case-panels.ts';
 import { contactBox, sideLooking } from './contact.ts';
-import { dadoJoint } from './dado-joint.ts';
 import type { Draft, DraftPart } from './draft.ts';
+import { type FaceJointSpec, faceJoint, facesWood } from './face-joint.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { corners, type FrameSide } from './mitred-frame.ts';
 import type { Parting } from './openings.ts';
+import { hasJig, joinPanels, screwsThrough } from './panel-joint.ts';
 import { boxTicks, opposite } from './place.ts';
 import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
 import { sharedBox } from './same-space.ts';
@@ -26,24 +26,28 @@ export interface Joinable {
   readonly edging: readonly (readonly [strip: DraftPart, panel: DraftPart])[];
 }
 
-/** Joins a case: pocket screws between panels, screws through the back, glue at edging and mitres; clear of what is bored already. */
+/** Joins a case: its panels in the way that it asks for, screws through the back, glue at edging and mitres; clear of what is bored already. */
 export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const { panels, top } = parts;
-  const { joints } = parts.frame;
+  const { frame } = parts;
   if (parts.back && parts.frame.back?.fitting === 'groove')
     for (const side of [panels.left, panels.right])
       bores.hollow(
         side.id,
         sharedBox(boxTicks(draft.ledger, parts.back.box), boxTicks(draft.ledger, side.box)),
       );
+  const box = [panels.left, panels.right, panels.bottom, ...(panels.lid ? [panels.lid] : [])];
   for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])]) {
-    join(draft, bores, joints, flat, 'start', panels.left);
-    join(draft, bores, joints, flat, 'end', panels.right);
+    joinPanels(draft, bores, frame, { part: flat, edge: 'start', mate: panels.left, standing: [] });
+    joinPanels(draft, bores, frame, { part: flat, edge: 'end', mate: panels.right, standing: [] });
   }
-  for (const p of parts.partings) {
-    join(draft, bores, joints, p.part, 'start', p.from);
-    if (p.to) join(draft, bores, joints, p.part, 'end', p.to);
-  }
+  const uprights = parts.partings.filter((p) => p.upright).map((p) => p.part);
+  parts.partings.forEach(({ part, upright, from, to }, i) => {
+    const before = parts.partings.slice(0, i).map((p) => p.part);
+    const standing = [...box, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);
+    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
+    if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing });
+  });
   if (top) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
   if (parts.back) fixBack(draft, bores, parts, parts.back);
@@ -53,31 +57,28 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     if (frame) for (const [a, b] of corners(frame)) mitre(draft, a, b);
 }
 
-/** Two panels of the case, in the way the case is joined. */
-function join(
-  draft: Draft,
-  bores: Bores,
-  joints: CaseJoints,
-  part: DraftPart,
-  edge: 'start' | 'end',
-  mate: DraftPart,
-): void {
-  if (part.tongues[edge] !== undefined) {
-    const stop = joints === 'stopped-dado' ? { stop: draft.ledger.row(SETTING_OUT.dadoStop) } : {};
-    dadoJoint(draft, bores, { part, end: edge, mate, ...stop });
-  } else pocketJoint(draft, bores, { part, edge, face: 'under', mate, duty: 'carries' });
-}
-
-/** The top is held from inside, by pockets at the upper end of every upright that reaches it. */
+/**
+ * The top is held from inside, by pockets at the upper end of every upright that reaches it; where there is no jig for
+ * pockets, by screws through the top.
+ */
 function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: DraftPart): void {
   const uprights = [
     parts.panels.left,
     ...parts.partings.filter((p) => p.upright && !p.to).map((p) => p.part),
     parts.panels.right,
   ];
+  const through = screwsThrough(draft, parts.frame) && !hasJig(draft);
   for (const upright of uprights) {
+    const down: FaceJointSpec = {
+      part: upright,
+      edge: 'end',
+      mate: board,
+      duty: 'carries',
+      glued: false,
+      standing: [],
+    };
     const spec: PocketJointSpec = { part: upright, edge: 'end', face: 'under', mate: board, duty: 'carries' };
-    if (!findsWood(draft, spec)) {
+    if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) {
       draft.stop(
         'top.edging-over-side',
         parts.frame.top!,
@@ -87,12 +88,15 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
       );
       continue;
     }
-    pocketJoint(draft, bores, spec);
+    if (through) faceJoint(draft, bores, down);
+    else pocketJoint(draft, bores, spec);
   }
 }
 
-/** The base is screwed up into the bottom from inside, where it stands under the bottom. */
+/** The base is screwed up into the bottom from inside, or down through it without a jig, where it stands under the bottom. */
 function baseUnderBottom(draft: Draft, bores: Bores, parts: Joinable): void {
+  const through = screwsThrough(draft, parts.frame) && !hasJig(draft);
+  const standing = parts.partings.map((p) => p.part);
   let joined = 0;
   for (const strip of parts.base.values()) {
     const spec: PocketJointSpec = {
@@ -102,9 +106,18 @@ function baseUnderBottom(draft: Draft, bores: Bores, parts: Joinable): void {
       mate: parts.panels.bottom,
       duty: 'base',
     };
-    if (!findsWood(draft, spec)) continue;
+    const down: FaceJointSpec = {
+      part: strip,
+      edge: 'far',
+      mate: parts.panels.bottom,
+      duty: 'base',
+      glued: false,
+      standing,
+    };
+    if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) continue;
     joined++;
-    pocketJoint(draft, bores, spec);
+    if (through) faceJoint(draft, bores, down);
+    else pocketJoint(draft, bores, spec);
   }
   if (parts.base.size > 0 && joined < 2)
     draft.stop(

@@ -11,7 +11,7 @@ export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undef
 
 /** How deep the bottom or the lid goes into the end of a side. */
 export function intoCorner(draft: Draft, frame: CaseFrame): Traced | undefined {
-  if (frame.joints === 'pocket-screws') return undefined;
+  if (frame.joints === 'pocket-screws' || frame.joints === 'face-screws') return undefined;
   return depthIn(draft, 'depth of the rabbet at the corner', frame.board, SETTING_OUT.cornerRabbet);
 }
 

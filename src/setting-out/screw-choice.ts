@@ -1,5 +1,5 @@
 import type { Screw } from '../job/index.ts';
-import { POCKET_HOLE, SETTING_OUT } from '../materials/index.ts';
+import { FACE_SCREWS, POCKET_HOLE, SCREW_RULES, SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Draft } from './draft.ts';
 
@@ -11,30 +11,36 @@ export interface ChosenScrew {
   readonly head: Traced;
 }
 
+/** The screws of a kind that the shop owns or can buy. */
+function sizedScrews(draft: Draft, kind: Screw['kind']): ChosenScrew[] {
+  return draft.job.shop.rack.screws
+    .filter((s) => s.kind === kind)
+    .map((screw) => {
+      const size = (field: 'length' | 'diameter' | 'head') =>
+        draft.typed(`shop/rack/screws/${screw.id}/${field}`, screw[field]);
+      return { screw, length: size('length'), diameter: size('diameter'), head: size('head') };
+    });
+}
+
+function isOwned({ screw }: ChosenScrew): boolean {
+  return (screw.have ?? 0) > 0;
+}
+
 /** The longest screw of a kind on the shop's list that passes `fits`; those on the rack come before those to buy. */
-export function longestScrew(
+function longestScrew(
   draft: Draft,
   kind: Screw['kind'],
-  fits: (length: number) => boolean,
+  fits: (length: number, diameter: number) => boolean,
 ): ChosenScrew | undefined {
-  const sized = draft.job.shop.rack.screws
-    .filter((s) => s.kind === kind)
-    .map((screw) => ({ screw, length: draft.typed(`shop/rack/screws/${screw.id}/length`, screw.length) }))
-    .filter((s) => fits(draft.ledger.ticks(s.length)));
-  sized.sort(
+  const t = (x: Traced) => draft.ledger.ticks(x);
+  const fitting = sizedScrews(draft, kind).filter((s) => fits(t(s.length), t(s.diameter)));
+  fitting.sort(
     (a, b) =>
-      Number((b.screw.have ?? 0) > 0) - Number((a.screw.have ?? 0) > 0) ||
-      draft.ledger.ticks(b.length) - draft.ledger.ticks(a.length) ||
+      Number(isOwned(b)) - Number(isOwned(a)) ||
+      t(b.length) - t(a.length) ||
       (a.screw.id < b.screw.id ? -1 : 1),
   );
-  const best = sized[0];
-  return (
-    best && {
-      ...best,
-      diameter: draft.typed(`shop/rack/screws/${best.screw.id}/diameter`, best.screw.diameter),
-      head: draft.typed(`shop/rack/screws/${best.screw.id}/head`, best.screw.head),
-    }
-  );
+  return fitting[0];
 }
 
 /**
@@ -54,11 +60,48 @@ export function pocketScrew(draft: Draft, board: Traced, mate: Traced): ChosenSc
   });
 }
 
-/** The countersunk screw for a thin panel onto a panel's edge: long enough to hold, at most a third of the edge thick. */
-export function edgeScrew(draft: Draft, panel: Traced, edge: Traced): ChosenScrew | undefined {
+/** What a screw through a face is chosen by: the wood under its head, and the edge it goes into. */
+interface IntoEdge {
+  readonly under: Traced;
+  /** Thickness of the edge, and how far it goes in. */
+  readonly edge: Traced;
+  readonly depth: Traced;
+}
+
+/**
+ * The countersunk screw through a panel's face into another's edge: of those that are thin enough for the edge, whose
+ * head doesn't sink through the face, and that stay clear of the far side, the shortest with two thirds of its length
+ * in the edge, or else the longest. Those on the rack come first.
+ */
+export function edgeScrew(draft: Draft, { under, edge, depth }: IntoEdge): ChosenScrew | undefined {
   const l = draft.ledger;
-  const least = l.ticks(panel) + l.ticks(l.row(SETTING_OUT.leastHold));
-  const most = l.ticks(panel) + 4 * l.ticks(edge);
-  const chosen = longestScrew(draft, 'countersunk', (length) => length >= least && length <= most);
-  return chosen && 3 * l.ticks(chosen.diameter) <= l.ticks(edge) ? chosen : undefined;
+  const t = (x: Traced) => l.ticks(x);
+  const least = t(under) + t(l.row(SETTING_OUT.leastHold));
+  const most = Math.min(t(under) + t(depth) - t(l.row(SETTING_OUT.farFace)), t(under) + 4 * t(edge));
+  const skin = t(l.row(FACE_SCREWS.underHead));
+  const fitting = sizedScrews(draft, 'countersunk').filter(
+    (s) =>
+      t(s.length) >= least &&
+      t(s.length) <= most &&
+      isThinEnough(draft, t(s.diameter), edge) &&
+      (t(s.head) - t(s.diameter)) / 2 + skin <= t(under),
+  );
+  const [share, of] = FACE_SCREWS.penetration.of;
+  const holdsWell = (s: ChosenScrew) => of * (t(s.length) - t(under)) >= share * t(s.length);
+  fitting.sort((a, b) => {
+    const [wellA, wellB] = [holdsWell(a), holdsWell(b)];
+    return (
+      Number(isOwned(b)) - Number(isOwned(a)) ||
+      Number(wellB) - Number(wellA) ||
+      (wellA ? t(a.length) - t(b.length) : t(b.length) - t(a.length)) ||
+      t(b.diameter) - t(a.diameter) ||
+      (a.screw.id < b.screw.id ? -1 : 1)
+    );
+  });
+  return fitting[0];
+}
+
+function isThinEnough(draft: Draft, diameter: number, edge: Traced): boolean {
+  const [over, under] = SCREW_RULES.edgeThickest.of;
+  return under * diameter <= over * draft.ledger.ticks(edge);
 }

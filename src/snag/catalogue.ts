@@ -76,6 +76,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['pockets.no-room', 'Pocket holes would run right across a part.'],
     ['screws.none-fits', 'No pocket screw of the shop’s list fits a joint.'],
     ['screws.none-for-edge', 'No screw of the shop’s list fits a panel’s edge.'],
+    ['screws.none-for-face', 'No screw of the shop’s list fits through a face into an edge.'],
+    ['screws.shut-off', 'No driver reaches the screws of a joint, because a panel stands behind it.'],
     ['screws.meet', 'Screws of two joints would meet.'],
     ['doors.no-room', 'Gaps leave nothing of a door, or a door fills the depth.'],
     ['hinges.none-suits', 'No hinge of the rack suits a door.'],

@@ -220,6 +220,10 @@ function shop(
       screws: [
         ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),
         ...countersunk.map((n) => screw(`flat-${n}`, 'countersunk', n, '3 mm', '5.5 mm')),
+        screw('face-40', 'countersunk', 40, '4 mm', '8 mm'),
+        screw('face-50', 'countersunk', 50, '4.5 mm', '8.8 mm'),
+        screw('face-60', 'countersunk', 60, '5 mm', '9.7 mm'),
+        screw('face-80', 'countersunk', 80, '5 mm', '9.7 mm'),
         screw('hinge-screw', 'countersunk', 12, '3.5 mm', '7 mm'),
       ],
       hinges: [
@@ -344,7 +348,7 @@ function records(
 interface Wish {
   readonly overall: { readonly width: Typed; readonly height: Typed; readonly depth: Typed };
   readonly inside: Filling | undefined;
-  readonly joints: 'pocket-screws' | 'rabbet' | 'dado' | 'stopped-dado' | undefined;
+  readonly joints: 'pocket-screws' | 'face-screws' | 'rabbet' | 'dado' | 'stopped-dado' | undefined;
   readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
   readonly setIn: string | undefined;
   readonly top: Field | undefined;
@@ -384,6 +388,7 @@ function wishes(units: Units): fc.Arbitrary<Wish> {
         joints: optional(
           fc.constantFrom(
             'pocket-screws' as const,
+            'face-screws' as const,
             'rabbet' as const,
             'dado' as const,
             'stopped-dado' as const,

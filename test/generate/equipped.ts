@@ -14,7 +14,11 @@ export function equipped(document: { readonly shop: unknown }): unknown {
     tool('marking', { step }),
   ].filter(({ kind }) => !shop.tools.some((t) => t.kind === kind));
   const bits = [
-    ...[1.7, 2, 3.5].map((d) => ({ id: `twist-${d}`, kind: 'twist', diameter: `${d} mm` })),
+    ...[1.7, 2, 2.3, 2.5, 2.8, 3.5, 4.5, 5, 5.5].map((d) => ({
+      id: `twist-${d}`,
+      kind: 'twist',
+      diameter: `${d} mm`,
+    })),
     { id: 'sink', kind: 'countersink', diameter: '12 mm' },
     { id: 'cup-bit', kind: 'forstner', diameter: '35 mm' },
     { id: 'pocket-bit', kind: 'pocket', diameter: '9.5 mm' },

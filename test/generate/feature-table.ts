@@ -21,6 +21,7 @@ const ROWS: readonly Row[] = [
   { feature: 'shelves', in: has('shelf') },
   { feature: 'shelves set back', in: has('shelf', (s) => s.setback !== undefined) },
   { feature: 'pocket screws asked for', in: has('case', (c) => c.joints === 'pocket-screws') },
+  { feature: 'screws through faces asked for', in: has('case', (c) => c.joints === 'face-screws') },
   { feature: 'rabbets at the corners', in: has('case', (c) => c.joints === 'rabbet') },
   { feature: 'dados', in: has('case', (c) => c.joints === 'dado') },
   { feature: 'stopped dados', in: has('case', (c) => c.joints === 'stopped-dado') },

@@ -341,11 +341,13 @@ function screwFaults(setOut: SetOut, f: Fastener): string[] {
         faults.push(`${f.id}: leaves ${last!.id} sideways`);
   }
   if (!f.lean) {
-    // Into an edge: 50 mm clear of the panel's ends, where it is long enough for that, and within 1 mm of its middle.
-    const run = 'xyz'.indexOf(last!.place.length[1]!);
-    const end = Math.min(head[run]! - b.min[run]!, b.max[run]! - head[run]!);
-    if (end < 50 * MM && b.max[run]! - b.min[run]! >= 101 * MM) faults.push(`${f.id}: too close to the end`);
+    // Into an edge: 25 mm clear of the panel's corners (common practice), where it is long enough, and within 1 mm of its middle.
     const through = 'xyz'.indexOf(last!.place.thickness[1]!);
+    const run = 3 - through - axis;
+    const least = setOut.joints.find((j) => j.id === f.joint)!.duty === 'back' ? 50 * MM : 25 * MM;
+    const end = Math.min(head[run]! - b.min[run]!, b.max[run]! - head[run]!);
+    if (end < least && b.max[run]! - b.min[run]! >= 2 * least + MM)
+      faults.push(`${f.id}: too close to the end`);
     const off = Math.abs(head[through]! - (b.min[through]! + b.max[through]!) / 2);
     if (off > MM) faults.push(`${f.id}: off the middle of the edge`);
   }

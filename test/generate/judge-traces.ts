@@ -1,5 +1,5 @@
 import { type JobDocument, readPlace } from '../../src/job/index.ts';
-import { DOORS, FILMS, FIT_LIMITS, SETTING_OUT } from '../../src/materials/index.ts';
+import * as materials from '../../src/materials/index.ts';
 import { type LeafKind, parseLength, recomputeAll, type Traced, tracesOf } from '../../src/measure/index.ts';
 import { partsReport, type SetOut } from '../../src/setting-out/index.ts';
 
@@ -27,11 +27,15 @@ export function everyLength(piece: SetOut): Traced[] {
   ];
 }
 
-const ROWS = new Map(
-  [...Object.values(SETTING_OUT), ...Object.values(DOORS), ...Object.values(FIT_LIMITS), ...FILMS].flatMap(
-    (r) => ('value' in r ? [[r.id, r.value] as const] : []),
-  ),
-);
+/** Every row of the tables that is a length, by id. */
+const ROWS = rowsIn(materials);
+
+function rowsIn(x: unknown, found = new Map<string, number>()): typeof found {
+  if (typeof x !== 'object' || x === null) return found;
+  if ('id' in x && 'says' in x && 'source' in x && 'value' in x) found.set(String(x.id), Number(x.value));
+  for (const inner of Object.values(x)) rowsIn(inner, found);
+  return found;
+}
 
 /** What a leaf says, read again from the document and the tables. */
 function leafOf(job: JobDocument): (kind: LeafKind, id: string) => number {

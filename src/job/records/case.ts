@@ -3,7 +3,7 @@ import { Id, MassText } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
 /** How the panels of a case are joined to one another. */
-export const CaseJoints = v.picklist(['pocket-screws', 'rabbet', 'dado', 'stopped-dado']);
+export const CaseJoints = v.picklist(['pocket-screws', 'face-screws', 'rabbet', 'dado', 'stopped-dado']);
 export type CaseJoints = v.InferOutput<typeof CaseJoints>;
 
 /** A box of panels with one opening. The sides run through; bottom, dividers and shelves stand between. */

@@ -16,6 +16,7 @@ export function CaseNote({ box }: { box: RecordOf<'case'> }) {
           choices={[
             ['', 'as the tools allow'],
             ['pocket-screws', 'by pocket screws'],
+            ['face-screws', 'by screws through their faces'],
             ['rabbet', 'by rabbets at the corners, and pocket screws'],
             ['dado', 'by dados'],
             ['stopped-dado', 'by stopped dados'],
