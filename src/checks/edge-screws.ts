@@ -8,7 +8,6 @@ import { ruleOfLength } from './rule.ts';
 import { ShopWords } from './shop-words.ts';
 
 const OFF_CENTRE = toMm(SETTING_OUT.panelEdgeCentre.value);
-const FROM_END = toMm(FACE_SCREWS.cornerLeast.value);
 
 /** How a screw enters an edge, mm. */
 interface Entry {
@@ -63,6 +62,9 @@ function faults(
   const { diameter, thickness } = entries[0]!;
   const [over, under] = SCREW_RULES.edgeThickest.of;
   const thickest = hundredths((thickness * over) / under);
+  // A thin back has screws enough to stay further in.
+  const clear = joint.duty === 'back' ? SETTING_OUT.panelEdgeEnd : FACE_SCREWS.cornerLeast;
+  const least = toMm(clear.value);
   const snags: Snag[] = [];
   if (off > OFF_CENTRE)
     snags.push({
@@ -88,14 +90,14 @@ function faults(
       },
       cures: [{ says: `Put a countersunk screw of at most ${words.fine(thickest)} on the shop’s list.` }],
     });
-  if (end < FROM_END)
+  if (end < least)
     snags.push({
       code: 'screws.near-end-of-edge',
       level: 'mind',
       where,
       sentence: `A screw ${into} would stand ${words.length(end)} from its end.`,
-      figures: words.atLeast(end, FROM_END),
-      rule: ruleOfLength(FACE_SCREWS.cornerLeast),
+      figures: words.atLeast(end, least),
+      rule: ruleOfLength(clear),
       cures: [{ says: 'Leave that screw out, or drill its pilot with great care.' }],
     });
   return snags;

@@ -168,3 +168,66 @@ describe('screws through holes', () => {
     expect(codes(driveScrews(backOnSide(1.7, 101), through, []))).toEqual([]);
   });
 });
+
+describe('screws through a face', () => {
+  /** A side with a hole right through, and a shelf end behind it with a pilot; perhaps a box before the side. */
+  const through = (before: readonly Member[] = []): Assembly => {
+    const at = [[mm(100), mm(309)]] as const;
+    const side = worked(
+      drilled(
+        plainPiece(fromMm(700), fromMm(250), fromMm(18)),
+        {
+          act: 'drill',
+          workpieces: ['A2'],
+          side: 'show',
+          from: 'start',
+          at: [[at[0][1], at[0][0]]],
+          diameter: mm(4.5),
+        },
+        readCard,
+      ),
+    );
+    const shelf = worked(
+      drilled(
+        plainPiece(fromMm(400), fromMm(250), fromMm(18)),
+        {
+          act: 'drill',
+          workpieces: ['E1'],
+          side: 'end',
+          from: 'near',
+          at: [[mm(150), mm(9)]],
+          diameter: mm(2.5),
+          depth: mm(35),
+        },
+        readCard,
+      ),
+    );
+    return {
+      members: [
+        member('E1', shelf, '+x', '+y', [0, 0, 300]),
+        member('A2', side, '+z', '-y', [400, 250, 0]),
+        ...before,
+      ],
+    };
+  };
+  const card: ScrewCard = {
+    part: 'A2',
+    mate: 'E1',
+    by: 'holes',
+    side: 'show',
+    lengthMm: 50,
+    diameterMm: 4,
+    count: 1,
+  };
+
+  test('find their pilot', () => {
+    expect(driveScrews(through(), card, []).faults).toEqual([]);
+  });
+
+  test('can’t be driven where something stands nearer than a drill is long', () => {
+    const post = (x: number) =>
+      member('D9', plainPiece(fromMm(700), fromMm(250), fromMm(18)), '+z', '-y', [x, 250, 0]);
+    expect(codes(driveScrews(through([post(480)]), card, []))).toEqual(['in-the-way']);
+    expect(codes(driveScrews(through([post(560)]), card, []))).toEqual([]);
+  });
+});
