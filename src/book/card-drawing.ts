@@ -124,6 +124,7 @@ export class Progress {
     const holes = act.at.map((at) => ({
       at,
       from,
+      ...(act.open ? { diameter: act.diameter } : {}),
       ...(act.acrossFrom === undefined ? {} : { acrossFrom: act.acrossFrom }),
     }));
     if (act.side === 'show' || act.side === 'under') return { ...none, face: act.side, holes };

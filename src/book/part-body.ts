@@ -1,4 +1,4 @@
-import { type Ledger, toMm } from '../measure/index.ts';
+import { type Ledger, type Traced, toMm } from '../measure/index.ts';
 import type { Bevel, Direction, Edge, Groove, Notch, Part, Rabbet, SetOut } from '../setting-out/index.ts';
 import { axisOf } from '../setting-out/index.ts';
 import type { Point } from '../solid/index.ts';
@@ -30,8 +30,8 @@ export function bodiesOf(setOut: SetOut): readonly PartBody[] {
 }
 
 /**
- * A part with its rabbets, grooves, notches and bevels. Holes and pockets are left out (they would be specks at the size of a whole
- * piece), and so are the rabbets of a part that is also bevelled.
+ * A part with its rabbets, grooves, notches and bevels, and the rims of holes for cables. Other holes and pockets are left out (they
+ * would be specks at the size of a whole piece), and so are the rabbets of a part that is also bevelled.
  */
 function partBody(ledger: Ledger, part: Part): PartBody {
   const mm = (t: Parameters<Ledger['ticks']>[0]) => toMm(ledger.ticks(t));
@@ -48,7 +48,7 @@ function partBody(ledger: Ledger, part: Part): PartBody {
       part: part.id,
       cells: local.map(put.body),
       covers: covers.map(put.body),
-      edges: edges.map(([p, q]) => [put.point(p), put.point(q)] as const),
+      edges: [...edges, ...rimsOf(part, size, mm)].map(([p, q]) => [put.point(p), put.point(q)] as const),
     };
   };
   if (bevels.length > 0) {
@@ -68,6 +68,24 @@ function partBody(ledger: Ledger, part: Part): PartBody {
       ? [...cells, ...pieces(core(rabbets, size, mm), notchesOf(steps))]
       : overlapping(whole, steps);
   return stand(cells, steppedEdges(size, steps), covers);
+}
+
+/** So many straight lines make a rim. */
+const RIM = 20;
+
+/** The rims of holes that stay open, on both faces. */
+function rimsOf(part: Part, size: Point, mm: (t: Traced) => number): (readonly [Point, Point])[] {
+  return part.features.flatMap((f) => {
+    if (f.kind !== 'hole' || f.use !== 'cable') return [];
+    const radius = mm(f.diameter) / 2;
+    const on = (i: number, z: number): Point => {
+      const angle = (2 * Math.PI * i) / RIM;
+      return [mm(f.at[0]) + radius * Math.cos(angle), mm(f.at[1]) + radius * Math.sin(angle), z];
+    };
+    return [0, size[2]].flatMap((z) =>
+      Array.from({ length: RIM }, (_, i) => [on(i, z), on(i + 1, z)] as const),
+    );
+  });
 }
 
 /** The slanting plane of a bevel. */

@@ -31,6 +31,8 @@ export interface FaceWork {
     readonly at: readonly [along: Traced, across: Traced];
     readonly from?: Edge;
     readonly acrossFrom?: 'far';
+    /** Of a hole wide enough to be drawn to size. */
+    readonly diameter?: Traced;
   }[];
   readonly bevels: readonly Edge[];
 }
@@ -101,11 +103,12 @@ export function faceDrawing(
       const list = alongLength(p.edge) ? below : p.edge === 'end' ? right : left;
       list.push(place(at, t));
     }
-  for (const { at, from, acrossFrom } of work.holes) {
+  for (const { at, from, acrossFrom, diameter } of work.holes) {
     const [a, b] = at;
     const m = from === 'end' || from === 'far' ? long - mm(a) : mm(a);
     const n = acrossFrom === 'far' ? wide - mm(b) : mm(b);
-    marks.push(...holeMark([x(m), y(n)]));
+    const drawn = diameter === undefined ? 0 : (mm(diameter) * width) / long / 2;
+    marks.push(...holeMark([x(m), y(n)], Math.max(drawn, 1)));
     below.push(place(x(m), a));
     left.push(place(y(n), b));
   }
@@ -140,7 +143,9 @@ export function partDrawing(
         ...notchBands(part, ledger),
       ],
       pockets: here.flatMap((f) => (f.kind === 'pocket' ? [{ edge: f.edge, along: [f.along] }] : [])),
-      holes: here.flatMap((f) => (f.kind === 'hole' ? [{ at: f.at }] : [])),
+      holes: here.flatMap((f) =>
+        f.kind === 'hole' ? [{ at: f.at, ...(f.use === 'cable' ? { diameter: f.diameter } : {}) }] : [],
+      ),
       bevels: part.features.flatMap((f) => (f.kind === 'bevel' ? [f.edge] : [])),
     },
     ledger,
@@ -208,12 +213,11 @@ function pocketMark(edge: Edge, at: number, width: number, height: number, face:
   return [slot(at - wide / 2, bottom ? height - inset - long : inset, wide, long)];
 }
 
-function holeMark(at: PaperPoint): Mark[] {
-  const r = 1;
+function holeMark(at: PaperPoint, r: number): Mark[] {
   return [
     { kind: 'circle', centre: at, radius: r, fill: 'paper', pen: 'thin' },
-    line([at[0] - r * 1.7, at[1]], [at[0] + r * 1.7, at[1]], 'fine'),
-    line([at[0], at[1] - r * 1.7], [at[0], at[1] + r * 1.7], 'fine'),
+    line([at[0] - r - 0.7, at[1]], [at[0] + r + 0.7, at[1]], 'fine'),
+    line([at[0], at[1] - r - 0.7], [at[0], at[1] + r + 0.7], 'fine'),
   ];
 }
 

@@ -58,6 +58,13 @@ export class Bench {
     return this.ledger.document(`shop/tools/${tool.id}/${field}`, read.value, text);
   }
 
+  /** A length of the document, in ticks. */
+  ticksOf(text: string): number {
+    const read = parseLength(text, this.job.shop.units);
+    if (!read.ok) throw new Error(`unchecked length: ${text}`);
+    return read.value;
+  }
+
   /** A length on the grid of what a kind of tool can set; what no tool is there for goes to whole millimetres. */
   set(kind: ToolKind, length: Traced, how: Rounding = 'nearest'): Traced {
     const tool = this.tool(kind);

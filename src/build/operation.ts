@@ -122,7 +122,9 @@ export type Act =
       readonly depth?: Traced;
       readonly countersink?: Traced;
       /** A bit that isn’t a twist drill. */
-      readonly bit?: 'forstner';
+      readonly bit?: 'forstner' | 'hole-saw';
+      /** The holes stay open: no screw goes in. */
+      readonly open?: true;
     }
   /** A part goes to its place in an assembly. */
   | {

@@ -5,6 +5,7 @@ import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { grooves } from './groove-work.ts';
 import { layOut } from './lay-out.ts';
+import { openHoles } from './open-holes.ts';
 import type { WorkEdge } from './operation.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
@@ -215,6 +216,7 @@ function holes(bench: Bench, batch: Batch): void {
   for (const row of rows.values()) {
     const { side, use } = row[0]!;
     if (use === 'cup') cupHoles(bench, batch, row);
+    else if (use === 'cable') openHoles(bench, batch, row);
     else if (side !== 'show' && side !== 'under') edgeHoles(bench, batch, row);
     else {
       // Rows of another width or depth on the same face are cards of their own.

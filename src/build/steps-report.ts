@@ -112,6 +112,7 @@ function actReport(a: Act): Report {
         depth_mm: a.depth,
         countersink_mm: a.countersink,
         bit: a.bit,
+        open: a.open,
         across_from: a.acrossFrom,
       };
     case 'set':

@@ -33,6 +33,7 @@ const KINDS: Record<BitKind, string> = {
   rabbet: 'rabbet bit',
   'flush-trim': 'flush-trim bit',
   forstner: 'Forstner bit',
+  'hole-saw': 'hole saw',
 };
 
 /** Whether the shop has a bit for every hole, rabbet and trimmed edge of the plan. One snag for each that it lacks. */

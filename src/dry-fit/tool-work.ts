@@ -174,6 +174,7 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
       const sink = (wide - radius) / Math.tan(((SINK_DEGREES / 2) * Math.PI) / 180);
       cuts.push({ kind: 'cylinder', from: on(0), to: on(sink), radius: wide, toRadius: radius });
     }
+    if (act.open) continue;
     ways.push({
       kind: 'hole',
       side: act.side,

@@ -1,6 +1,7 @@
 import { fromMm, parseLength } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { JobDocument } from './document.ts';
+import { FROM_SIDES } from './records/on-panel.ts';
 
 /** Nothing that is built here is longer, and no board thicker; sums of many such lengths still fit 32 bits. */
 const LONGEST = { text: '10 m', ticks: fromMm(10_000) };
@@ -20,6 +21,8 @@ const RECORD_LENGTHS = [
   'overhangSides',
   'overhangBack',
   'gap',
+  'plug',
+  ...FROM_SIDES.flat(),
 ];
 const HINGE_LENGTHS = [
   'cup',

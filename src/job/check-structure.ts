@@ -1,5 +1,6 @@
 import type { Snag } from '../snag/index.ts';
 import { badDoors } from './check-doors.ts';
+import { badPlaces } from './check-places.ts';
 import type { JobDocument } from './document.ts';
 import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
 import { RecordTree } from './tree.ts';
@@ -14,6 +15,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   top: ['case'],
   base: ['case'],
   edging: ['case'],
+  cable: ['back', 'divider', 'shelf', 'top', 'case'],
   door: ['case'],
 };
 
@@ -61,6 +63,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     snags.push(...tooMany(r, tree));
     if (r.kind === 'opening') snags.push(...badSplit(r, tree));
     if (r.kind === 'door') snags.push(...badDoors(r, tree));
+    if (r.kind === 'cable') snags.push(...badPlaces(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)
       snags.push(
         fault(

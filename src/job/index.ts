@@ -14,6 +14,7 @@ export { readPlace, writePlace } from './place-in-document.ts';
 export type { CaseJoints } from './records/case.ts';
 export type { DesignRecord, RecordKind, RecordOf } from './records/design-record.ts';
 export { type FormulaField, formulaFields } from './records/design-record.ts';
+export { FROM_SIDES } from './records/on-panel.ts';
 export type { Hinge, HingeOf } from './shop/hinge.ts';
 export { formatOf } from './shop/length-format.ts';
 export type { Bit, Lot, Rack, Screw, Stock, Supply } from './shop/rack.ts';

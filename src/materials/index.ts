@@ -14,6 +14,7 @@ export {
   SANDING_GRITS,
 } from './finishes.ts';
 export { FIT_LIMITS } from './fit-limits.ts';
+export { HOLES, PLUGS, type Plug, plug } from './hole-rules.ts';
 export {
   boardFeet,
   type DressedSize,

@@ -1,6 +1,7 @@
 import { backPanel } from './back.ts';
 import { baseFrame } from './base.ts';
 import type { Bores } from './bores.ts';
+import { cableHoles } from './cable-holes.ts';
 import { casePanels } from './case-panels.ts';
 import type { ClearSizes } from './clear-sizes.ts';
 import { ClosedSpaces } from './closed-spaces.ts';
@@ -55,6 +56,7 @@ export function caseInFull(draft: Draft, bores: Bores, frame: CaseFrame, clear: 
   const back = backPanel(draft, frame, panels);
   const top = appliedTop(draft, frame);
   const base = baseFrame(draft, frame);
+  cableHoles(draft, bores, frame);
   hangDoors(draft, bores, { frame, panels, closed, partings });
   const before = draft.joints.length;
   joinCase(draft, bores, { frame, panels, partings, back, top, base, edging });

@@ -65,7 +65,8 @@ export interface Bevel extends FeatureBase {
 /** A round hole square to the side it starts from. */
 export interface Hole extends FeatureBase {
   readonly kind: 'hole';
-  readonly use: 'pilot' | 'clearance' | 'cup';
+  /** What goes in: a screw, a hinge's cup, or (`cable`) nothing that stays. */
+  readonly use: 'pilot' | 'clearance' | 'cup' | 'cable';
   readonly side: Side;
   /**
    * Where, on the side it starts from: on a face along the length and across the width; on an edge along the

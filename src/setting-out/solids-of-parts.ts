@@ -19,7 +19,7 @@ const OUTSIDE = 1;
 export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}): Shape {
   const blank = new Blank(setOut.ledger, part);
   const cuts = part.features
-    .filter((f) => options.fastenerHoles !== false || (f.kind !== 'hole' && f.kind !== 'pocket') || isCup(f))
+    .filter((f) => options.fastenerHoles !== false || (f.kind !== 'hole' && f.kind !== 'pocket') || isWide(f))
     .flatMap((f) => cutsOf(blank, f));
   const body: Shape = { kind: 'box', min: [0, 0, 0], max: blank.size };
   return {
@@ -29,9 +29,9 @@ export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}):
   };
 }
 
-/** A hinge’s cup takes enough away to count as shape. */
-function isCup(f: Feature): boolean {
-  return f.kind === 'hole' && f.use === 'cup';
+/** A hinge’s cup or a hole for a plug takes enough away to count as shape. */
+function isWide(f: Feature): boolean {
+  return f.kind === 'hole' && (f.use === 'cup' || f.use === 'cable');
 }
 
 /** The frame in which a part's own length, width and thickness run along x, y and z. */

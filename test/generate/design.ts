@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 
 /** A generated job, as a file would hold it, and the overall size it asks for in ticks of 1/3200 mm. */
 export interface GeneratedJob {
@@ -341,6 +342,7 @@ function records(
       });
     });
   }
+  list.push(...cableRecords(wish.cables, list));
   if (edged) list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
   return { list, asked };
 }
@@ -354,6 +356,7 @@ interface Wish {
   readonly top: Field | undefined;
   readonly base: Field | undefined;
   readonly edged: boolean;
+  readonly cables: readonly CableWish[];
   readonly doors: DoorWish | undefined;
 }
 
@@ -423,6 +426,7 @@ function wishes(units: Units): fc.Arbitrary<Wish> {
           fc.record({ height: text(60, 150), setback: text(12, 50), setbackBack: optional(text(0, 50)) }),
         ),
         edged: fc.boolean(),
+        cables: cableWishes(text),
         doors: fc.option(
           fc.record({
             before: fc.constantFrom('all' as const, 'each' as const, 'neighbours' as const),

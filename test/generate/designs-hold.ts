@@ -9,6 +9,7 @@ import { generatedJobs } from './design.ts';
 import { FeatureTable } from './feature-table.ts';
 import { doorFaults } from './judge-doors.ts';
 import { fitFaults } from './judge-fits.ts';
+import { holeFaults } from './judge-holes.ts';
 import { faultsOf } from './judge-set-out.ts';
 import { sharedWood } from './judge-solids.ts';
 import { traceFaults } from './judge-traces.ts';
@@ -50,6 +51,7 @@ export async function designsHold(shard: number): Promise<void> {
         expect(piece.ledger.ticks(piece.dimensions.get(name)!), name).toBe(ticks);
       expect(doorFaults(piece)).toEqual([]);
       expect(fitFaults(piece)).toEqual([]);
+      expect(holeFaults(piece)).toEqual([]);
       expect(traceFaults(job, piece)).toEqual([]);
       expect(JSON.stringify(inMm(piece.ledger, partsReport(piece)))).not.toMatch(/null|NaN/);
       if (seen % 10 === 0) expect(sharedWood(solids, piece)).toEqual([]);

@@ -21,6 +21,12 @@ export function equipped(document: { readonly shop: unknown }): unknown {
     })),
     { id: 'sink', kind: 'countersink', diameter: '12 mm' },
     { id: 'cup-bit', kind: 'forstner', diameter: '35 mm' },
+    { id: 'forstner-20', kind: 'forstner', diameter: '20 mm' },
+    ...[10, 15, 25, 30, 35, 40, 45, 50].map((d) => ({
+      id: `hole-saw-${d}`,
+      kind: 'hole-saw',
+      diameter: `${d} mm`,
+    })),
     { id: 'pocket-bit', kind: 'pocket', diameter: '9.5 mm' },
     { id: 'straight', kind: 'straight', diameter: '12 mm' },
     { id: 'flush', kind: 'flush-trim', diameter: '12 mm' },

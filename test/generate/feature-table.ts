@@ -32,6 +32,7 @@ const ROWS: readonly Row[] = [
   { feature: 'a top with strips mitred round it', in: has('top', (t) => t.edging !== undefined) },
   { feature: 'a base', in: has('base') },
   { feature: 'front edging', in: has('edging') },
+  { feature: 'holes for cables', in: has('cable') },
   { feature: 'inset doors', in: has('door', (d) => d.hang === 'inset') },
   { feature: 'overlay doors', in: has('door', (d) => d.hang === 'overlay') },
   { feature: 'pairs of doors', in: has('door', (d) => d.count === 2) },

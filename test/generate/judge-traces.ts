@@ -27,13 +27,13 @@ export function everyLength(piece: SetOut): Traced[] {
   ];
 }
 
-/** Every row of the tables that is a length, by id. */
-const ROWS = rowsIn(materials);
+/** Every length of every material table, by id. */
+const ROWS = lengthsIn(materials);
 
-function rowsIn(x: unknown, found = new Map<string, number>()): typeof found {
+function lengthsIn(x: unknown, found = new Map<string, number>()): typeof found {
   if (typeof x !== 'object' || x === null) return found;
-  if ('id' in x && 'says' in x && 'source' in x && 'value' in x) found.set(String(x.id), Number(x.value));
-  for (const inner of Object.values(x)) rowsIn(inner, found);
+  if ('id' in x && 'says' in x && 'value' in x) found.set(x.id as string, x.value as number);
+  for (const inner of Object.values(x)) lengthsIn(inner, found);
   return found;
 }
 

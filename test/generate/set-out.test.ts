@@ -8,6 +8,7 @@ import { checked } from './checked.ts';
 import { generatedJobs } from './design.ts';
 import { doorFaults } from './judge-doors.ts';
 import { fitFaults } from './judge-fits.ts';
+import { holeFaults } from './judge-holes.ts';
 import { faultsOf } from './judge-set-out.ts';
 import { everyLength, traceFaults } from './judge-traces.ts';
 
@@ -87,6 +88,7 @@ describe.each(readdirSync(EXAMPLES).filter((name) => name.endsWith('.json')))('t
     expect(faultsOf(piece, { width: w!, height: h!, depth: d! })).toEqual([]);
     expect(doorFaults(piece)).toEqual([]);
     expect(fitFaults(piece)).toEqual([]);
+    expect(holeFaults(piece)).toEqual([]);
     const asked = job.design.records.find((r) => r.kind === 'piece')!;
     const typed = [asked.width, asked.height, asked.depth].map((text) => parseLength(text, job.shop.units));
     expect(typed.map((t) => t.ok && t.value)).toEqual([w, h, d]);

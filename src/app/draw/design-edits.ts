@@ -60,6 +60,15 @@ export function addShelfEdit(job: JobDocument, opening: string): Edit {
   };
 }
 
+/** Adds a hole for a cable through a panel, low and to the right. */
+export function addCableEdit(job: JobDocument, panel: string): Edit {
+  const id = new Ids(job).next('cable');
+  return {
+    edit: 'add',
+    record: { kind: 'cable', id, parent: panel, plug: 'europlug', fromRight: '80 mm', fromBelow: '80 mm' },
+  };
+}
+
 /** Takes a record away, and all that belongs to it. */
 export function removeEdit(job: JobDocument, id: string): Edit {
   return { edit: 'all', of: removals(job, id) };

@@ -10,6 +10,12 @@ const FIELDS: Readonly<Record<string, string>> = {
   overhangBack: 'overhang behind',
   setbackBack: 'setback behind',
   setIn: 'distance of its groove from the back edge',
+  fromLeft: 'distance from the left',
+  fromRight: 'distance from the right',
+  fromFront: 'distance from the front',
+  fromBack: 'distance from the back',
+  fromBelow: 'distance from below',
+  fromAbove: 'distance from above',
   nominal: 'nominal thickness',
   have: 'number on the rack',
 };
@@ -57,6 +63,8 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
     case 'opening':
     case 'size':
       return record.id;
+    case 'cable':
+      return `Cable hole ${record.id}`;
     case 'divider':
       return `Divider ${record.id}`;
   }

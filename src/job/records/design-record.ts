@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { MarginFormula, OpeningSizeText, SizeFormula } from '../typed.ts';
 import { BackRecord } from './back.ts';
 import { BaseRecord } from './base.ts';
+import { CableRecord } from './cable.ts';
 import { CaseRecord } from './case.ts';
 import { DividerRecord } from './divider.ts';
 import { DoorRecord } from './door.ts';
@@ -23,6 +24,7 @@ export const DesignRecord = v.variant('kind', [
   TopRecord,
   BaseRecord,
   EdgingRecord,
+  CableRecord,
   SizeRecord,
   DoorRecord,
 ]);

@@ -57,7 +57,16 @@ export type Screw = v.InferOutput<typeof Screw>;
 
 export const Bit = v.strictObject({
   id: Id,
-  kind: v.picklist(['twist', 'countersink', 'pocket', 'straight', 'rabbet', 'flush-trim', 'forstner']),
+  kind: v.picklist([
+    'twist',
+    'countersink',
+    'pocket',
+    'straight',
+    'rabbet',
+    'flush-trim',
+    'forstner',
+    'hole-saw',
+  ]),
   diameter: SizeText,
 });
 export type Bit = v.InferOutput<typeof Bit>;

@@ -1,7 +1,8 @@
 import { treeOf } from '../../../job/index.ts';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { useApp } from '../../state/use-desk.ts';
-import { addTrimEdit, type Trim } from '../design-edits.ts';
+import { addCableEdit, addTrimEdit, type Trim } from '../design-edits.ts';
+import { CablesNote } from './cable-note.tsx';
 import { CaseNote } from './case-note.tsx';
 import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
@@ -29,6 +30,7 @@ export function Notes() {
     tree.childOf(box.id, 'back'),
     tree.childOf(box.id, 'edging'),
   ];
+  const cables = tree.all('cable');
   const missing = MISSING.filter(([kind]) => !has(kind));
   return (
     <div className="notes">
@@ -49,6 +51,14 @@ export function Notes() {
       {base && <BaseNote base={base} />}
       {back && <BackNote back={back} />}
       {edging && <EdgingNote edging={edging} />}
+      {cables.length > 0 && <CablesNote cables={cables} />}
+      {back && (
+        <p className="acts">
+          <EditButton edit={() => addCableEdit(job, back.id)} quiet>
+            Add a hole for a cable to the back
+          </EditButton>
+        </p>
+      )}
       {missing.length > 0 && (
         <p className="acts">
           {missing.map(([kind, words]) => (

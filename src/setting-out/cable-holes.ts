@@ -1,0 +1,38 @@
+import type { RecordOf } from '../job/index.ts';
+import { HOLES, plug } from '../materials/index.ts';
+import type { Traced } from '../measure/index.ts';
+import type { Bores } from './bores.ts';
+import type { Draft } from './draft.ts';
+import type { CaseFrame } from './frame-of-case.ts';
+import { holeWidth } from './hole-bit.ts';
+import { boreThrough, isClear, panelsOf, standsOn } from './panel-holes.ts';
+
+/** Bores the holes for cables through the panels of a case. Screws and hinges come later and keep clear of them. */
+export function cableHoles(draft: Draft, bores: Bores, frame: CaseFrame): void {
+  for (const record of draft.tree.all('cable')) {
+    if (draft.tree.caseOf(record.id) !== frame.box) continue;
+    const diameter = holeWidth(draft, widthNeeded(draft, record));
+    for (const part of panelsOf(draft, record)) {
+      const at = standsOn(draft, record, part);
+      if (at && isClear(draft, bores, record, part, at, diameter))
+        boreThrough(draft, bores, part, at, diameter, {
+          id: `${part.id}#${record.id}`,
+          purpose: `for a cable: ${plugWords(record)}`,
+          use: 'cable',
+        });
+    }
+  }
+}
+
+function plugWords(record: RecordOf<'cable'>): string {
+  const known = plug(record.plug);
+  return known ? known.name : `a plug ${record.plug} across`;
+}
+
+/** A hole for the plug, not for the cable. */
+function widthNeeded(draft: Draft, record: RecordOf<'cable'>): Traced {
+  const l = draft.ledger;
+  const known = plug(record.plug);
+  const across = known ? l.row(known.across) : draft.typed(`design/records/${record.id}/plug`, record.plug);
+  return l.sum('hole that the plug goes through', across, l.row(HOLES.plugClear));
+}

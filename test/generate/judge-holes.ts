@@ -1,0 +1,77 @@
+import type { Fastener, Hole, Part, SetOut } from '../../src/setting-out/index.ts';
+import { boxOf } from './judge-set-out.ts';
+
+// A judge of holes that stay open: its own arithmetic, in ticks of 1/3200 mm.
+
+const MM = 3200;
+type Vec = readonly [number, number, number];
+
+/** Everything that is wrong with the open holes of a set-out piece. */
+export function holeFaults(setOut: SetOut): string[] {
+  return setOut.parts.flatMap((part) =>
+    part.features.flatMap((f) => (f.kind === 'hole' && f.use === 'cable' ? faultsOf(setOut, part, f) : [])),
+  );
+}
+
+function faultsOf(setOut: SetOut, part: Part, hole: Hole): string[] {
+  const t = (x: Hole['diameter']) => setOut.ledger.ticks(x);
+  const faults: string[] = [];
+  const radius = t(hole.diameter) / 2;
+  const [along, across] = [t(hole.at[0]), t(hole.at[1])];
+  const room = Math.min(along, t(part.length) - along, across, t(part.width) - across) - radius;
+  if (room < 10 * MM) faults.push(`${hole.id}: ${room / MM} mm from an edge`);
+  if (hole.depth !== undefined) faults.push(`${hole.id}: not right through`);
+  const box = boxOf(setOut, part);
+  const middle = [0, 1, 2].map((k) => (box.min[k]! + box.max[k]!) / 2) as [number, number, number];
+  for (const [run, at] of [
+    [part.place.length, along],
+    [part.place.width, across],
+  ] as const) {
+    const k = 'xyz'.indexOf(run[1]!);
+    middle[k] = run.startsWith('+') ? box.min[k]! + at : box.max[k]! - at;
+  }
+  const through = 'xyz'.indexOf(part.place.thickness[1]!);
+  for (const other of setOut.parts) {
+    if (other === part) continue;
+    const b = boxOf(setOut, other);
+    if (b.max[through]! < box.min[through]! || b.min[through]! > box.max[through]!) continue;
+    const off = [0, 1, 2].filter((k) => k !== through).map((k) => outside(middle[k]!, b.min[k]!, b.max[k]!));
+    if (Math.hypot(off[0]!, off[1]!) < radius) faults.push(`${hole.id}: comes out against ${other.id}`);
+  }
+  for (const screw of setOut.fasteners)
+    if (screw.through.includes(part.id) && cuts(setOut, screw, middle, through, radius, box))
+      faults.push(`${hole.id}: cuts ${screw.id}`);
+  return faults;
+}
+
+function outside(at: number, low: number, high: number): number {
+  return Math.max(low - at, 0, at - high);
+}
+
+/** True when a screw's axis, stepped along, comes inside the hole. */
+function cuts(
+  setOut: SetOut,
+  screw: Fastener,
+  middle: Vec,
+  through: number,
+  radius: number,
+  box: { min: Vec; max: Vec },
+): boolean {
+  const t = (x: Fastener['length']) => setOut.ledger.ticks(x);
+  const head = screw.head.map(t);
+  const way = [0, 0, 0];
+  const lean = ((screw.lean?.degrees ?? 0) * Math.PI) / 180;
+  const along = (d: string, by: number) => {
+    way['xyz'.indexOf(d[1]!)]! += d.startsWith('+') ? by : -by;
+  };
+  along(screw.direction, Math.cos(lean));
+  if (screw.lean) along(screw.lean.toward, Math.sin(lean));
+  const thick = t(screw.diameter) / 2;
+  for (let i = 0; i <= 60; i++) {
+    const p = head.map((h, k) => h + (way[k]! * t(screw.length) * i) / 60);
+    if (p[through]! < box.min[through]! || p[through]! > box.max[through]!) continue;
+    const off = [0, 1, 2].filter((k) => k !== through).map((k) => p[k]! - middle[k]!);
+    if (Math.hypot(off[0]!, off[1]!) < radius + thick) return true;
+  }
+  return false;
+}
