@@ -17,6 +17,8 @@ export interface BookInput {
   readonly build: BuildPlan;
   /** Names of the tools that operations refer to. */
   readonly tools: readonly { readonly id: string; readonly name: string }[];
+  /** Names of the people who work on the piece. */
+  readonly people: readonly { readonly id: string; readonly name: string }[];
   readonly shopping: Shopping;
   /** Where the minutes on the cards come from, in a sentence. */
   readonly minutesFrom: string;

@@ -3,7 +3,16 @@ import type { Drawing } from './drawing.ts';
 /** A page of the plan book: a drawing the size of its paper, and its place in the table of contents. */
 export interface BookPage extends Drawing {
   /** What kind of page it is; pages of one kind follow one another. */
-  readonly kind: 'cover' | 'views' | 'cutting-list' | 'sheets' | 'shopping' | 'gauges' | 'steps' | 'snags';
+  readonly kind:
+    | 'cover'
+    | 'views'
+    | 'cutting-list'
+    | 'sheets'
+    | 'shopping'
+    | 'time'
+    | 'gauges'
+    | 'steps'
+    | 'snags';
   /** Set on the first page of a part of the book. */
   readonly bookmark?: string;
 }

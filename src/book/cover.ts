@@ -1,10 +1,10 @@
+import { timeWords } from '../build/index.ts';
 import type { BookPage } from './book.ts';
 import type { BookInput } from './book-input.ts';
 import { line, type Mark, moved, text } from './drawing.ts';
 import { isometric } from './isometric.ts';
 import { lengthsOf } from './lengths.ts';
 import { PAPERS } from './page-frame.ts';
-import { timeWords } from './step-cards.ts';
 import { printable, type TextMeasure } from './text-measure.ts';
 import { paragraph } from './typeset.ts';
 import { cautionBox } from './words.ts';

@@ -20,7 +20,6 @@ export { partDrawing } from './part-drawing.ts';
 export { PENS, TONES } from './pens.ts';
 export type { SheetToDraw } from './sheet-layout.ts';
 export { sheetLayout, sheetScale } from './sheet-layout.ts';
-export { timeWords } from './step-cards.ts';
 export { toSvg } from './svg.ts';
 export type { TextMeasure } from './text-measure.ts';
 export { PLEX } from './text-measure.ts';

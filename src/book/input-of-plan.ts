@@ -20,6 +20,7 @@ export function bookInputOf(plan: Plan): BookInput {
     breakdown,
     build: plan.build,
     tools: job.shop.tools.map((t) => ({ id: t.id, name: t.name ?? t.kind.replaceAll('-', ' ') })),
+    people: job.shop.people.map((p) => ({ id: p.id, name: p.name ?? p.id })),
     shopping: {
       currency: SIGNS[plan.costs.currency] ?? `${plan.costs.currency} `,
       buy: plan.costs.bought.map(

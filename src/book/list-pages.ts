@@ -1,4 +1,4 @@
-import type { Operation } from '../build/index.ts';
+import { type Operation, timeWords } from '../build/index.ts';
 import type { BookInput } from './book-input.ts';
 import { cuttingList } from './cutting-list.ts';
 import { type Drawing, moved, text } from './drawing.ts';
@@ -6,7 +6,6 @@ import type { Block } from './flow.ts';
 import { lengthsOf } from './lengths.ts';
 import { letteredPicture } from './lettered-picture.ts';
 import { ISOMETRIC, ISOMETRIC_BEHIND } from './projection.ts';
-import { timeWords } from './step-cards.ts';
 import { type Cell, TABLE_TYPE, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { heading, note } from './words.ts';

@@ -9,6 +9,7 @@ import { sheetBlocks } from './sheet-pages.ts';
 import { snagBlocks } from './snag-pages.ts';
 import { stepBlocks } from './step-cards.ts';
 import { PLEX, type TextMeasure } from './text-measure.ts';
+import { timeBlocks } from './time-pages.ts';
 import { viewPages } from './views-page.ts';
 import { title } from './words.ts';
 
@@ -34,6 +35,7 @@ export function book(input: BookInput, type: TextMeasure = PLEX): Book {
       title: 'Materials, hours, cost',
       pages: set('shopping', 'Materials, hours, cost', shoppingBlocks(input, width, type)),
     },
+    { title: 'Time', pages: set('time', 'Time', timeBlocks(input, width, type)) },
     ...(input.build.gauges.length > 0
       ? [{ title: 'Gauge sticks', pages: set('gauges', 'Gauge sticks', gaugeBlocks(input, width, type)) }]
       : []),

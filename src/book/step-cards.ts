@@ -1,4 +1,4 @@
-import type { Operation, StageId } from '../build/index.ts';
+import { type Operation, type StageId, timeWords } from '../build/index.ts';
 import type { BookInput } from './book-input.ts';
 import { Progress } from './card-drawing.ts';
 import { type CardGroup, cardGroups } from './card-groups.ts';
@@ -81,14 +81,6 @@ function stageTime(input: BookInput, stage: string): string {
   const active = of.reduce((s, o) => s + o.minutes.active, 0);
   const waiting = of.reduce((s, o) => s + o.minutes.waiting, 0);
   return waiting > 0 ? `${timeWords(active)} of work, ${timeWords(waiting)} of waiting` : timeWords(active);
-}
-
-/** Minutes as `25 min` or `2 h 05 min`. */
-export function timeWords(minutes: number): string {
-  const whole = Math.round(minutes);
-  if (whole < 60) return `${whole} min`;
-  const rest = whole % 60;
-  return rest === 0 ? `${Math.floor(whole / 60)} h` : `${Math.floor(whole / 60)} h ${rest} min`;
 }
 
 interface CardContent {

@@ -328,7 +328,7 @@ function glueFrame(bench: Bench, name: string, strips: readonly Part[]): void {
       title: `Check the ${name} for square and let it set`,
       does: { act: 'other', on: strips.map((s) => s.mark) },
       lines: [
-        'Both diagonals alike: push along the longer one. Leave it clamped as long as the glue’s label says.',
+        'Both diagonals alike: push along the longer one.',
         'An offcut glued into each inner corner, clear of the pockets, holds more than the mitre alone.',
       ],
       cautions: [CAUTION.glue],
@@ -464,7 +464,7 @@ function checkSquare(bench: Bench, left: Part, right: Part, glued: boolean): voi
         stage: 'assemble',
         title: 'Let the case set',
         does: { act: 'other', on: [left.mark, right.mark] },
-        lines: ['Leave it clamped as long as the glue’s label says, on a flat floor.'],
+        lines: ['On a flat floor, so that it stays flat.'],
         cautions: [CAUTION.glue],
       },
       ['case'],

@@ -4,8 +4,9 @@ import { type Ledger, parseLength, type Rounding, type Traced } from '../measure
 import type { SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { GaugeSticks } from './gauge-sticks.ts';
-import { MINUTES } from './minutes.ts';
+import { MINUTES, WAITS } from './minutes.ts';
 import type { Act, Operation, OperationKind, StageId } from './operation.ts';
+import { clampTime, coatTime } from './setting-times.ts';
 
 /** What an operation's writer says of it; the bench fills in the rest. */
 export interface OperationDraft {
@@ -81,7 +82,15 @@ export class Bench {
     }
     const tool = draft.tool === undefined ? undefined : this.tool(draft.tool);
     if (draft.tool !== undefined && !tool) this.lacks(draft.tool, draft);
+    // Nothing begins before the stock is there and measured.
+    const first = this.operations[0];
+    if (after.size === 0 && first?.kind === 'gather') after.add(first.id);
     const minutes = MINUTES[draft.kind];
+    const own = this.job.shop.timings?.[draft.kind];
+    const { rack } = this.job.shop;
+    const waits = WAITS[draft.kind];
+    const setting =
+      waits === 'glue' ? clampTime(rack.adhesives) : waits === 'coat' ? coatTime(rack.finishes) : undefined;
     this.operations.push({
       id: draft.id,
       kind: draft.kind,
@@ -92,9 +101,12 @@ export class Bench {
       after: [...after].sort(),
       ...(draft.faceUp === undefined ? {} : { faceUp: draft.faceUp }),
       ...(draft.reference === undefined ? {} : { reference: draft.reference }),
-      lines: draft.lines,
+      lines: setting && own?.waiting === undefined ? [...draft.lines, setting.says] : draft.lines,
       lengths: draft.lengths ?? [],
-      minutes: { active: Math.round(minutes.active * (draft.times ?? 1)), waiting: minutes.waiting },
+      minutes: {
+        active: Math.round((own?.active ?? minutes.active) * (draft.times ?? 1)),
+        waiting: Math.round(own?.waiting ?? setting?.minutes ?? minutes.waiting),
+      },
       cautions: draft.cautions ?? [],
     });
     for (const w of works) this.lastOn.set(w, draft.id);

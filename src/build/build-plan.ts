@@ -2,6 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { GaugeStick } from './gauge-sticks.ts';
 import type { Operation, StageId } from './operation.ts';
+import type { Schedule } from './schedule/schedule.ts';
 
 /** A sheet, offcut, board or strip as it stands in the shop before work begins, under the name the cards use. */
 export interface Workpiece {
@@ -28,6 +29,7 @@ export interface BuildPlan {
   /** In the order they are done. */
   readonly operations: readonly Operation[];
   readonly stages: readonly Stage[];
+  readonly schedule: Schedule;
   readonly gauges: readonly GaugeStick[];
   readonly snags: readonly Snag[];
 }

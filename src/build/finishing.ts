@@ -80,6 +80,7 @@ export function sandParts(bench: Bench): void {
 export function finishAndSetUp(bench: Bench): void {
   const finish = bench.job.shop.rack.finishes[0];
   const whole = ['case'];
+  const everything = [...whole, ...bench.setOut.parts.map((p) => p.mark)];
   bench.do(
     {
       id: 'finish/prepare',
@@ -91,7 +92,7 @@ export function finishAndSetUp(bench: Bench): void {
         'With a lamp held low: glue spots, pencil lines, dents. What shows now will show more under the finish.',
       ],
     },
-    whole,
+    everything,
   );
   for (const coat of [1, 2])
     bench.do(
@@ -105,11 +106,10 @@ export function finishAndSetUp(bench: Bench): void {
           coat === 1
             ? 'Insides first, then outside, the top last. Thin and even; take off what stands after the time on the tin. What won’t be seen gets a coat too: a panel finished on one face only goes hollow.'
             : 'Rub down lightly by hand, wipe off the dust, and coat again: insides, outside, top.',
-          'Let it dry as long as its label says.',
         ],
         cautions: [CAUTION.oil],
       },
-      whole,
+      everything,
     );
   bench.do(
     {
@@ -124,6 +124,6 @@ export function finishAndSetUp(bench: Bench): void {
       ],
       cautions: [CAUTION.lift, CAUTION.tip],
     },
-    whole,
+    everything,
   );
 }

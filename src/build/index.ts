@@ -1,5 +1,7 @@
 export type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
+export { timeWords } from './duration-words.ts';
 export type { GaugeStick } from './gauge-sticks.ts';
+export { WAITS } from './minutes.ts';
 export type {
   Act,
   Operation,
@@ -15,4 +17,8 @@ export type {
 } from './operation.ts';
 export { STAGES } from './operation.ts';
 export { planBuild, planSawing } from './plan-build.ts';
+export { scheduleBuild } from './schedule/build-schedule.ts';
+export { type WrittenMoment, writtenMoment } from './schedule/moment.ts';
+export type { Schedule, ScheduledOperation } from './schedule/schedule.ts';
+export { scheduleReport } from './schedule/schedule-report.ts';
 export { stepsReport } from './steps-report.ts';

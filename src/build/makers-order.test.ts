@@ -26,10 +26,18 @@ test('one setting after the other: mitres, then rabbets, then pockets, then pilo
   expect(runs).toEqual(['mark', 'bevel', 'rabbet', 'pocket', 'drill']);
 });
 
-test('all edging is glued before the first is trimmed', () => {
-  expect(Math.max(...places((o) => o.does.act === 'edge'))).toBeLessThan(
-    Math.min(...places((o) => o.does.act === 'flush')),
-  );
+test('every board has a strip glued on before the first is trimmed, as long as there are clamps and daylight', () => {
+  const demo = demoDocument();
+  const tools = demo.shop.tools as readonly Record<string, unknown>[];
+  const plenty = tools.map((t) => (t.kind === 'clamp' ? { ...t, count: 40 } : t));
+  const hours = [{ days: ['mon', 'tue'], from: '00:00', to: '24:00' }];
+  const { operations } = built({ ...demo, shop: { ...demo.shop, tools: plenty, hours } }).build;
+  const boards = new Map<string, number>();
+  operations.forEach(({ does }, i) => {
+    if (does.act === 'edge') for (const { board } of does.pairs) if (!boards.has(board)) boards.set(board, i);
+  });
+  expect(boards.size).toBe(13);
+  expect(Math.max(...boards.values())).toBeLessThan(operations.findIndex((o) => o.does.act === 'flush'));
 });
 
 test('a cut that keeps less than the rail’s 200 mm says what carries the rail, and no other does', () => {

@@ -17,7 +17,7 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   notch: { active: 5, waiting: 0 },
   pocket: { active: 1, waiting: 0 },
   drill: { active: 1, waiting: 0 },
-  edge: { active: 6, waiting: 30 },
+  edge: { active: 6, waiting: 0 },
   flush: { active: 4, waiting: 0 },
   sand: { active: 4, waiting: 0 },
   assemble: { active: 5, waiting: 0 },
@@ -25,8 +25,15 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   mortise: { active: 12, waiting: 0 },
   hang: { active: 8, waiting: 0 },
   'check-square': { active: 5, waiting: 0 },
-  cure: { active: 1, waiting: 60 },
-  finish: { active: 40, waiting: 720 },
+  cure: { active: 1, waiting: 0 },
+  finish: { active: 40, waiting: 0 },
   inspect: { active: 10, waiting: 0 },
   anchor: { active: 20, waiting: 0 },
+};
+
+/** Kinds that must be left alone until the shop’s glue has set, or its coat is dry. */
+export const WAITS: Partial<Record<OperationKind, 'glue' | 'coat'>> = {
+  edge: 'glue',
+  cure: 'glue',
+  finish: 'coat',
 };

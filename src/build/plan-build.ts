@@ -2,16 +2,19 @@ import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import type { SetOut } from '../setting-out/index.ts';
+import type { Snag } from '../snag/index.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
 import { glueEdging } from './edging-work.ts';
 import { finishAndSetUp, gather, sandParts } from './finishing.ts';
 import { hangDoors } from './hanging.ts';
+import { MINUTES } from './minutes.ts';
 import { type Operation, STAGES, type StageId } from './operation.ts';
 import { inOrder } from './order.ts';
 import { machineParts } from './part-work.ts';
 import { sawStock } from './sawing.ts';
+import { scheduleBuild } from './schedule/build-schedule.ts';
 
 const TITLES: Record<StageId, string> = {
   gather: 'Gather',
@@ -48,14 +51,29 @@ export function planSawing(job: JobDocument, setOut: SetOut, breakdown: Breakdow
 }
 
 function planOf(bench: Bench, breakdown: Breakdown): BuildPlan {
-  const operations = inOrder(bench.operations);
+  const { operations, schedule } = scheduleBuild(bench.job, inOrder(bench.operations));
   return {
     stock: stockOf(bench.setOut, breakdown),
     operations,
     stages: stagesOf(operations),
+    schedule,
     gauges: bench.gauges.all,
-    snags: bench.snags,
+    snags: [...bench.snags, ...unknownTimings(bench.job.shop.timings)],
   };
+}
+
+/** Timings of kinds of work that there are not. */
+function unknownTimings(timings: JobDocument['shop']['timings'] = {}): readonly Snag[] {
+  return Object.keys(timings)
+    .filter((kind) => !(kind in MINUTES))
+    .map((kind) => ({
+      code: 'timings.no-such-kind',
+      level: 'note',
+      where: { path: `shop/timings/${kind}` },
+      sentence: `There is no kind of work called “${kind}”, so its minutes count for nothing.`,
+      rule: { says: 'own timings go by the kind of an operation', source: 'the job file', confirmed: true },
+      cures: [{ says: `The kinds are ${Object.keys(MINUTES).join(', ')}.` }],
+    }));
 }
 
 function stagesOf(operations: readonly Operation[]): readonly Stage[] {

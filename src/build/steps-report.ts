@@ -1,6 +1,8 @@
 import type { Report } from '../measure/index.ts';
 import type { BuildPlan } from './build-plan.ts';
 import type { Act, Operation, Touch } from './operation.ts';
+import { writtenMoment } from './schedule/moment.ts';
+import { momentReport } from './schedule/schedule-report.ts';
 
 /** The step cards as a report, documented as `steps --json`. */
 export function stepsReport(build: BuildPlan): Report {
@@ -16,11 +18,14 @@ export function stepsReport(build: BuildPlan): Report {
     })),
     stages: build.stages,
     gauge_sticks: build.gauges.map((g) => ({ name: g.name, length_mm: g.length, uses: g.uses })),
-    operations: build.operations.map(operationReport),
+    operations: build.operations.map((o, i) => ({
+      ...operationReport(o),
+      starts: momentReport(writtenMoment(build.schedule, build.schedule.operations[i]!.start)),
+    })),
   };
 }
 
-function operationReport(o: Operation): Report {
+function operationReport(o: Operation) {
   return {
     id: o.id,
     kind: o.kind,

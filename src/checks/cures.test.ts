@@ -2,13 +2,22 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { bookcase } from '../../test/checks/bookcase.ts';
 import { cured, setOutInput } from '../../test/checks/checked-job.ts';
+import { scheduleBuild } from '../build/index.ts';
 import type { JobDocument } from '../job/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { sag } from './sag.ts';
 import { tipsForward } from './tips-forward.ts';
 
-const BUILD = { operations: [], stages: [], gauges: [], stock: [], snags: [] } satisfies CheckInput['build'];
+const NOTHING = scheduleBuild({ shop: { people: [], tools: [] } as never, work: {} }, []).schedule;
+const BUILD = {
+  schedule: NOTHING,
+  operations: [],
+  stages: [],
+  gauges: [],
+  stock: [],
+  snags: [],
+} satisfies CheckInput['build'];
 
 function found(job: JobDocument): readonly Snag[] {
   const input = { ...setOutInput(job), build: BUILD };

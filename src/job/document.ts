@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { dayNumber } from '../measure/index.ts';
 import { DesignRecord } from './records/design-record.ts';
 import { Shop } from './shop/shop.ts';
 import { SizeText } from './typed.ts';
@@ -14,6 +15,13 @@ export type Design = v.InferOutput<typeof Design>;
 export const Work = v.strictObject({
   /** Sizes as measured, by the name of the dimension: `bay1.width`. */
   measured: v.optional(v.record(v.string(), SizeText)),
+  /** The first day of work: `2026-03-02`. */
+  start: v.optional(
+    v.pipe(
+      v.string(),
+      v.check((date) => dayNumber(date) !== undefined, 'a day is written year, month, day: 2026-03-02'),
+    ),
+  ),
 });
 export type Work = v.InferOutput<typeof Work>;
 

@@ -16,9 +16,11 @@ export type { DesignRecord, RecordKind, RecordOf } from './records/design-record
 export { type FormulaField, formulaFields } from './records/design-record.ts';
 export { FROM_SIDES } from './records/on-panel.ts';
 export type { Hinge, HingeOf } from './shop/hinge.ts';
+export { DAYS, type WorkingHours } from './shop/hours.ts';
 export { formatOf } from './shop/length-format.ts';
-export type { Bit, Lot, Rack, Screw, Stock, Supply } from './shop/rack.ts';
+export type { Bit, Lot, Rack, Screw, Stock } from './shop/rack.ts';
 export type { Shop } from './shop/shop.ts';
+export type { AdhesiveLot, FinishLot } from './shop/supplies.ts';
 export type { Person, Tool, ToolKind, ToolOf } from './shop/tool.ts';
 export { RecordTree, treeOf } from './tree.ts';
 export type { OpeningSize } from './typed.ts';

@@ -1,3 +1,4 @@
+export { dateOf, dayNumber, WEEKDAYS, weekdayOf } from './civil-day.ts';
 export {
   KG_PER_LB,
   L_PER_US_GALLON,

@@ -127,7 +127,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['list.stock-unclear', 'Several lots would do for a row of a cut list.'],
     ['cut.rounded', 'A length was not a whole tick and was rounded.', NOTE],
   ]),
-  ...raisedBy('build', [['tools.missing', 'An operation needs a tool that the shop does not have.']]),
+  ...raisedBy('build', [
+    ['tools.missing', 'An operation needs a tool that the shop does not have.'],
+    ['timings.no-such-kind', 'Minutes are given for a kind of work that there is not.', NOTE],
+  ]),
   ...raisedBy('dry-fit', [
     ['dry-fit.workpiece-missing', 'A card speaks of a workpiece that is not there.'],
     ['dry-fit.cut-outside', 'A cut does not go through the workpiece.'],

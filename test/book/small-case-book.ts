@@ -1,5 +1,12 @@
 import type { BookInput } from '../../src/book/index.ts';
-import type { Act, BuildPlan, Operation, OperationKind, StageId } from '../../src/build/index.ts';
+import {
+  type Act,
+  type BuildPlan,
+  type Operation,
+  type OperationKind,
+  type StageId,
+  scheduleBuild,
+} from '../../src/build/index.ts';
 import { fromMm, type LengthFormat, type Traced } from '../../src/measure/index.ts';
 import type { Part, SetOut } from '../../src/setting-out/index.ts';
 import { smallCase } from './small-case.ts';
@@ -25,6 +32,7 @@ export function smallCaseBook(
       { id: 'router', name: 'router with edge guide' },
       { id: 'driver', name: 'drill driver' },
     ],
+    people: [{ id: 'maker', name: 'maker' }],
     shopping: {
       currency: 'EUR',
       buy: [
@@ -324,6 +332,7 @@ function smallBuild(setOut: SetOut): BuildPlan {
     title,
     operations: operations.filter((o) => o.stage === id).map((o) => o.id),
   });
+  const shop = { people: [{ id: 'maker', lift: '30 kg' }], tools: [] } as never;
   return {
     gauges: [],
     stock: [
@@ -344,6 +353,7 @@ function smallBuild(setOut: SetOut): BuildPlan {
       stage('assemble', 'Put it together'),
       stage('finish', 'Finish'),
     ],
+    schedule: scheduleBuild({ shop, work: {} }, operations).schedule,
     snags: [],
   };
 }

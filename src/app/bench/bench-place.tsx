@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
-import { bookInputOf, type Drawing, lengthsOf, PLEX, Progress, timeWords } from '../../book/index.ts';
+import { bookInputOf, type Drawing, lengthsOf, PLEX, Progress } from '../../book/index.ts';
+import { timeWords } from '../../build/index.ts';
 import { formatOf } from '../../job/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { PlanWaits } from '../plan-waits.tsx';
@@ -39,7 +40,8 @@ function Cards({ plan }: { plan: Plan }) {
       <header className="bench-head">
         <h1>Bench</h1>
         <p className="faint">
-          {operations.length} cards, {timeWords(plan.hours.active)} of work besides drying. Times are rough.
+          {operations.length} cards, {timeWords(plan.hours.active)} of work besides drying, on{' '}
+          {daysWords(plan.build.schedule.days)}. Times are rough.
         </p>
         <button type="button" className="act" aria-pressed={all} onClick={() => setAll(!all)}>
           {all ? 'One card at a time' : 'All cards'}
@@ -77,6 +79,10 @@ function Cards({ plan }: { plan: Plan }) {
       )}
     </div>
   );
+}
+
+function daysWords(days: number): string {
+  return days === 1 ? 'one day' : `${days} days with the nights between`;
 }
 
 /** The stages of the work; each leads to its first card. */

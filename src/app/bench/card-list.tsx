@@ -1,4 +1,4 @@
-import { timeWords } from '../../book/index.ts';
+import { timeWords } from '../../build/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { CardLine } from './card-line.tsx';
 

@@ -1,5 +1,5 @@
-import { type Drawing, timeWords } from '../../book/index.ts';
-import type { Operation } from '../../build/index.ts';
+import type { Drawing } from '../../book/index.ts';
+import { type Operation, timeWords, writtenMoment } from '../../build/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { DrawingPicture } from '../drawing/drawing-picture.tsx';
 import { CardLine } from './card-line.tsx';
@@ -18,6 +18,7 @@ export function StepCard({ plan, operation: o, number, drawing }: CardProps) {
     ['With', tool && (tool.name ?? tool.kind.replaceAll('-', ' '))],
     ['Face up', o.faceUp],
     ['Measured from', o.reference],
+    ['Begins', beginsOn(plan, o.id)],
     ['Takes', o.minutes.active > 0 ? timeWords(o.minutes.active) : undefined],
     ['Then wait', o.minutes.waiting > 0 ? timeWords(o.minutes.waiting) : undefined],
   ].filter((f): f is [string, string] => f[1] !== undefined);
@@ -52,4 +53,12 @@ export function StepCard({ plan, operation: o, number, drawing }: CardProps) {
       ))}
     </article>
   );
+}
+
+/** `day 2, 09:20`, with the date where the job has one. */
+function beginsOn({ build }: Plan, operation: string): string | undefined {
+  const scheduled = build.schedule.operations.find((s) => s.operation === operation);
+  if (!scheduled) return undefined;
+  const { day, date, weekday, time } = writtenMoment(build.schedule, scheduled.start);
+  return date === undefined ? `day ${day}, ${time}` : `${weekday} ${date}, ${time}`;
 }

@@ -1,4 +1,4 @@
-import { timeWords } from '../../book/index.ts';
+import { timeWords } from '../../build/index.ts';
 import { Sizes } from '../numbers/number.tsx';
 import { useApp } from '../state/use-desk.ts';
 

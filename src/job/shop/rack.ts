@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { Id, MarginText, Name, SizeText } from '../typed.ts';
 import { Hinge } from './hinge.ts';
+import { AdhesiveLot, FinishLot } from './supplies.ts';
 
 const price = v.pipe(v.number(), v.finite(), v.minValue(0));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(100000));
@@ -71,21 +72,12 @@ export const Bit = v.strictObject({
 });
 export type Bit = v.InferOutput<typeof Bit>;
 
-/** Glue or finish in the cupboard, by a row of the tables. */
-export const Supply = v.strictObject({
-  id: Id,
-  material: Id,
-  /** Price of a litre, or of a kilogram of glue. */
-  price: v.optional(price),
-});
-export type Supply = v.InferOutput<typeof Supply>;
-
 export const Rack = v.strictObject({
   lots: v.array(Lot),
   screws: v.array(Screw),
   bits: v.array(Bit),
   hinges: v.optional(v.array(Hinge)),
-  adhesives: v.array(Supply),
-  finishes: v.array(Supply),
+  adhesives: v.array(AdhesiveLot),
+  finishes: v.array(FinishLot),
 });
 export type Rack = v.InferOutput<typeof Rack>;

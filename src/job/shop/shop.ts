@@ -1,4 +1,6 @@
 import * as v from 'valibot';
+import { Id } from '../typed.ts';
+import { Timing, WorkingHours } from './hours.ts';
 import { Rack } from './rack.ts';
 import { Person, Tool } from './tool.ts';
 
@@ -14,6 +16,10 @@ export const Shop = v.strictObject({
   /** What an hour of work is reckoned at; nothing when absent. */
   hourly: v.optional(v.pipe(v.number(), v.finite(), v.minValue(0))),
   people: v.array(Person),
+  /** When work is done; Monday to Friday, 8 to 12 and 1 to 5, when absent. */
+  hours: v.optional(v.pipe(v.array(WorkingHours), v.minLength(1, 'a shop needs working hours'))),
+  /** The maker’s own minutes by kind of operation: `{ "rip": { "active": 6 } }`. */
+  timings: v.optional(v.record(Id, Timing)),
   tools: v.array(Tool),
   rack: Rack,
 });

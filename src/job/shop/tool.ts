@@ -84,5 +84,7 @@ export const Person = v.strictObject({
   name: v.optional(Name),
   /** What they can carry alone. */
   lift: MassText,
+  /** Whether they work on the piece throughout or come when two are needed. The first works throughout. */
+  works: v.optional(v.picklist(['throughout', 'when-needed'])),
 });
 export type Person = v.InferOutput<typeof Person>;
