@@ -1,8 +1,13 @@
-import { FillBar } from './fill-bar.ts';
+import { FillBar, MOST_ENTRIES } from './fill-bar.ts';
+import { FillFour } from './fill-four.ts';
 
 const EPS = 1e-7;
+/** A known pattern that gains less than this waits until the best new one has been looked for. */
+const KNOWN_FIRST = 0.01;
 /** How far prices are drawn toward those of the best bound. */
-const SMOOTH = 0.7;
+const SMOOTH = 0.85;
+/** Pairs of more kinds than this would be too many to look through. */
+const MOST_KINDS_FOR_FOUR = 400;
 
 /** A way to fill a bar: kinds and how often. */
 export interface BarPattern {
@@ -33,8 +38,9 @@ export class BarMaster {
   finished = false;
   /** Work in array elements touched. */
   work = 0;
-  private readonly fill: FillBar;
+  private readonly fill: FillBar | FillFour;
   private readonly column: Float64Array;
+  private readonly some: Int32Array;
   private readonly asked: Float64Array;
   private readonly centre: Float64Array;
   private lastBound = 0;
@@ -54,9 +60,10 @@ export class BarMaster {
     this.x = new Float64Array(m);
     this.worth = new Float64Array(m);
     this.column = new Float64Array(m);
+    this.some = new Int32Array(m);
     this.asked = new Float64Array(m);
     this.centre = new Float64Array(m);
-    this.fill = new FillBar(lengths, room);
+    this.fill = fillFor(lengths, room);
     for (let i = 0; i < m; i++) {
       const times = Math.max(1, Math.min(demand[i]!, Math.floor(room / lengths[i]!)));
       this.basis[i] = this.patterns.length;
@@ -175,7 +182,7 @@ export class BarMaster {
   /** The known pattern that gains most, or -1 when none gains anything to speak of. */
   private bestKnown(): number {
     let at = -1;
-    this.gain = 1e-4;
+    this.gain = KNOWN_FIRST;
     for (let j = 0; j < this.patterns.length; j++) {
       const gain = this.gainOf(j);
       if (gain > this.gain) {
@@ -312,7 +319,14 @@ export class BarMaster {
     const { m, inverse, column, x, worth } = this;
     const u = column[row]!;
     const at = row * m;
-    for (let i = 0; i < m; i++) inverse[at + i]! /= u;
+    // Most of the row is often nothing.
+    const { some } = this;
+    let n = 0;
+    for (let i = 0; i < m; i++) {
+      if (inverse[at + i] === 0) continue;
+      inverse[at + i]! /= u;
+      some[n++] = i;
+    }
     const t = x[row]! / u;
     for (let r = 0; r < m; r++) {
       if (r === row) continue;
@@ -320,13 +334,13 @@ export class BarMaster {
       if (c === 0) continue;
       x[r]! -= c * t;
       const to = r * m;
-      for (let i = 0; i < m; i++) inverse[to + i]! -= c * inverse[at + i]!;
+      for (let k = 0; k < n; k++) inverse[to + some[k]!]! -= c * inverse[at + some[k]!]!;
     }
     x[row] = t;
-    for (let i = 0; i < m; i++) worth[i]! -= gain * inverse[at + i]!;
+    for (let k = 0; k < n; k++) worth[some[k]!]! -= gain * inverse[at + some[k]!]!;
     this.objective -= gain * t;
     this.basis[row] = enter;
-    this.work += m * m;
+    this.work += m * n;
     if (++this.pivots % 150 === 0) this.invert();
   }
 
@@ -372,6 +386,15 @@ export class BarMaster {
     this.refresh();
     this.bestBound = bound;
   }
+}
+
+/** The way to fill a bar that suits: a table while it stays small, else pairs where four pieces are the most. */
+function fillFor(lengths: Int32Array, room: number): FillBar | FillFour {
+  const shortest = Math.min(...lengths);
+  const fine = lengths.length * (room + 1) > MOST_ENTRIES;
+  return fine && room < 5 * shortest && lengths.length <= MOST_KINDS_FOR_FOUR
+    ? new FillFour(lengths, room)
+    : new FillBar(lengths, room);
 }
 
 function patternOf(counts: Int32Array): BarPattern {

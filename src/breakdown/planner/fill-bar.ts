@@ -1,5 +1,5 @@
 /** Bars are filled by a table if it has at most so many entries (kinds times length), else by branching. */
-const MOST_ENTRIES = 4e6;
+export const MOST_ENTRIES = 4e6;
 /** Branches looked at before a filling is given up. */
 const MOST_BRANCHES = 300_000;
 

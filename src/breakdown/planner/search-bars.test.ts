@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BarMaster } from './bar-master.ts';
+import { Chance } from './chance.ts';
 import { FillBar } from './fill-bar.ts';
+import { FillFour } from './fill-four.ts';
 import { searchBars } from './search-bars.ts';
+import { SwapBars } from './swap-bars.ts';
 
 /** The fewest bars for a handful of pieces, by trying every set of pieces as one bar. */
 function fewestBars(pieces: readonly number[], room: number): number {
@@ -70,6 +73,64 @@ describe('searchBars', () => {
       ),
       { seed: 5, numRuns: 300 },
     );
+  });
+
+  it('fills a bar of at most four by pairs like by table', () => {
+    const lengthsOfFour = fc.uniqueArray(fc.integer({ min: 21, max: 60 }), { minLength: 1, maxLength: 9 });
+    fc.assert(
+      fc.property(
+        lengthsOfFour,
+        fc.array(fc.tuple(fc.integer({ min: 0, max: 9 }), fc.integer({ min: 0, max: 4 })), {
+          minLength: 9,
+          maxLength: 9,
+        }),
+        (all, rows) => {
+          const lengths = Int32Array.from(all);
+          const worth = Float64Array.from(all, (_, i) => rows[i]![0]);
+          const most = Int32Array.from(all, (_, i) => rows[i]![1]);
+          const table = new FillBar(lengths, 100);
+          const pairs = new FillFour(lengths, 100);
+          expect(table.solve(worth, most) && pairs.solve(worth, most)).toBe(true);
+          expect(pairs.value).toBeCloseTo(table.value, 9);
+          let length = 0;
+          pairs.count.forEach((c, i) => {
+            expect(c).toBeLessThanOrEqual(most[i]!);
+            length += c * lengths[i]!;
+          });
+          expect(length).toBeLessThanOrEqual(100);
+        },
+      ),
+      { seed: 5, numRuns: 500 },
+    );
+  });
+
+  it('swaps pieces until each has a place once and no bar is too full, mostly even without any waste', () => {
+    let runs = 0;
+    let all = 0;
+    const cuts = fc.array(fc.integer({ min: 1, max: 99 }), { minLength: 1, maxLength: 3 });
+    fc.assert(
+      fc.property(fc.array(cuts, { minLength: 1, maxLength: 8 }), (bars) => {
+        // Bars cut up without waste, so that as many bars are known to do.
+        const pieces = bars.flatMap((at) => {
+          const ends = [0, ...new Set(at), 100].sort((a, b) => a - b);
+          return ends.slice(1).map((e, i) => e - ends[i]!);
+        });
+        const lengths = Int32Array.from(pieces.sort((a, b) => b - a));
+        const search = new SwapBars(lengths, 100, bars.length, new Chance(3));
+        let done = false;
+        for (let turn = 0; !done && turn < 3000; turn++) done = search.improve();
+        runs++;
+        if (!done) return;
+        all++;
+        const found = search.found();
+        expect(found.length).toBeLessThanOrEqual(bars.length);
+        expect(found.flat().sort((a, b) => a - b)).toEqual([...lengths.keys()]);
+        for (const bar of found)
+          expect(bar.reduce((sum, i) => sum + lengths[i]!, 0)).toBeLessThanOrEqual(100);
+      }),
+      { seed: 5, numRuns: 60 },
+    );
+    expect(all / runs).toBeGreaterThan(0.9);
   });
 
   // Worked by hand: two pieces of 51 never share a bar of 100, so ten of them need ten bars, though their length is 5.1 bars.
