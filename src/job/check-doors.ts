@@ -21,6 +21,13 @@ export function badDoors(door: RecordOf<'door'>, tree: RecordTree): readonly Sna
       sentence,
       cures: [{ says: cure }],
     });
+  if (openings.some((o) => tree.caseOf(o.id)?.id !== door.parent))
+    say(
+      'doors.another-case',
+      'over',
+      `“${door.id}” belongs to “${door.parent}”, but closes an opening of another case.`,
+      'Let the door belong to the case whose opening it closes.',
+    );
   const brothers = tree.childrenOf(openings[0]!.parent, 'opening').map((o) => o.id);
   const places = openings.map((o) => brothers.indexOf(o.id)).sort((a, b) => a - b);
   if (places.includes(-1) || places.some((p, i) => i > 0 && p !== places[i - 1]! + 1))

@@ -104,9 +104,8 @@ class Before {
     return [whole, ...fixed.map((o) => pathOf(o.id, 'size'))];
   }
 
-  /** The clear inside of a case rests on the overall sizes and on what stands round the case. */
+  /** The clear inside of a case rests on the place that it fills and on what stands round the case. */
   private inside(box: RecordOf<'case'>, size: ClearSize): readonly string[] {
-    const { piece } = this.tree;
     const [top, base] = [this.tree.childOf(box.id, 'top'), this.tree.childOf(box.id, 'base')];
     const fields: Record<ClearSize, readonly (readonly [DesignRecord | undefined, string])[]> = {
       width: [[top, 'overhangSides']],
@@ -116,9 +115,32 @@ class Before {
         [top, 'overhangBack'],
       ],
     };
-    return [[piece, size] as const, ...fields[size]].flatMap(([r, field]) =>
-      r ? [pathOf(r.id, field)] : [],
-    );
+    return [
+      ...this.site(box, size),
+      ...fields[size].flatMap(([r, field]) => (r ? [pathOf(r.id, field)] : [])),
+    ];
+  }
+
+  /** The outer size of a case or a group rests on its own field, or on its group and what stands in that besides. */
+  private site(
+    record: RecordOf<'case' | 'group'>,
+    size: ClearSize,
+    under: readonly string[] = [],
+  ): readonly string[] {
+    const parent = this.tree.get(record.parent);
+    const above = [...under, record.id];
+    if (parent?.kind === 'piece') return [pathOf(parent.id, size)];
+    if (parent?.kind !== 'group' || above.includes(parent.id)) return [];
+    if (size === (parent.lay === 'across' ? 'width' : 'height')) {
+      const isFixed = (m: RecordOf<'case' | 'group'>) =>
+        'fixed' in (readOpeningSize(m.size ?? 'equal') ?? {});
+      if (isFixed(record)) return [pathOf(record.id, 'size')];
+      const fixed = this.tree.membersOf(parent.id).filter(isFixed);
+      return [...this.site(parent, size, above), ...fixed.map((m) => pathOf(m.id, 'size'))];
+    }
+    return size !== 'width' && record[size] !== undefined
+      ? [pathOf(record.id, size)]
+      : this.site(parent, size, above);
   }
 }
 

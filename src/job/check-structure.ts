@@ -1,13 +1,15 @@
 import type { Snag } from '../snag/index.ts';
 import { badDoors } from './check-doors.ts';
 import { badPlaces } from './check-places.ts';
+import { badGroup, sizeAlone } from './check-groups.ts';
 import type { JobDocument } from './document.ts';
 import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
 import { RecordTree } from './tree.ts';
 
 /** What each kind of record may belong to. */
 const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
-  case: ['piece'],
+  group: ['piece', 'group'],
+  case: ['piece', 'group'],
   opening: ['case', 'opening'],
   divider: ['opening'],
   shelf: ['opening'],
@@ -21,7 +23,6 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
 
 /** How many of a kind a record may have. */
 const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[] = [
-  ['piece', 'case'],
   ['case', 'opening'],
   ['case', 'back'],
   ['case', 'top'],
@@ -32,7 +33,7 @@ const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[]
 /** Openings of one split. */
 const MOST_OPENINGS = 60;
 
-/** The shape of the design: one piece, one case, and splits whose openings and dividers alternate. */
+/** The shape of the design: one piece, one case or a group of them, and splits whose openings and dividers alternate. */
 export function checkStructure(job: JobDocument): readonly Snag[] {
   const tree = new RecordTree(job.design.records);
   const snags: Snag[] = [];
@@ -48,7 +49,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
       ),
     );
   const piece = pieces[0];
-  if (piece && tree.childrenOf(piece.id, 'case').length === 0)
+  if (piece && tree.membersOf(piece.id).length === 0)
     snags.push(
       fault(
         'design.no-case',
@@ -58,10 +59,22 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
         `Add a record of kind “case” with parent “${piece.id}”.`,
       ),
     );
+  if (piece && tree.membersOf(piece.id).length > 1)
+    snags.push(
+      fault(
+        'design.too-many',
+        `design/records/${piece.id}`,
+        piece.id,
+        `“${piece.id}” has more than one case that stands by itself.`,
+        'Keep one of them, or let them stand in a record of kind “group” that says how they stand together.',
+      ),
+    );
   for (const r of job.design.records) {
     if (isChild(r)) snags.push(...wrongParent(r, tree));
     snags.push(...tooMany(r, tree));
     if (r.kind === 'opening') snags.push(...badSplit(r, tree));
+    if (r.kind === 'group') snags.push(...badGroup(r, tree));
+    if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
     if (r.kind === 'door') snags.push(...badDoors(r, tree));
     if (r.kind === 'cable') snags.push(...badPlaces(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)

@@ -53,6 +53,18 @@ export class RecordTree {
     return undefined;
   }
 
+  /** The cases and groups that stand in a group, in order. */
+  membersOf(id: string): readonly RecordOf<'case' | 'group'>[] {
+    return this.children(id).filter(
+      (r): r is RecordOf<'case' | 'group'> => r.kind === 'case' || r.kind === 'group',
+    );
+  }
+
+  /** All cases under a record, in order: those of a group one after another. */
+  casesOf(id: string): readonly RecordOf<'case'>[] {
+    return this.membersOf(id).flatMap((m) => (m.kind === 'case' ? [m] : this.casesOf(m.id)));
+  }
+
   /** The one child of a kind, if there is one. */
   childOf<K extends RecordKind>(id: string, kind: K): RecordOf<K> | undefined {
     return this.childrenOf(id, kind)[0];

@@ -44,6 +44,23 @@ export const SETTING_OUT = {
   baseEndLeast: length('screws.base.end-least', 35, 'no screw of a base stands closer to a mitred corner'),
   backSpacingLeast: length('screws.back.least', 150, 'screws of a back stand at least this far apart'),
   backSpacingMost: length('screws.back.most', 200, 'screws of a back stand at most this far apart'),
+  connectSpacingLeast: length(
+    'screws.connect.least',
+    150,
+    'screws that hold two cases together stand at least this far apart',
+  ),
+  connectSpacingMost: length(
+    'screws.connect.most',
+    600,
+    'screws that hold two cases together stand at most this far apart',
+  ),
+  connectEnd: length('screws.connect.end', 60, 'cases are screwed together about this far in from their edges'),
+  connectEndLeast: length(
+    'screws.connect.end-least',
+    35,
+    'no screw between two cases stands closer to an edge, where their own joints are',
+  ),
+  connectRoom: length('screws.connect.room', 100, 'a short drill needs about this much room behind a screw', 'from memory'),
   panelEdgeEnd: length(
     'screws.panel-edge.end',
     50,

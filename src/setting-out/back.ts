@@ -3,7 +3,7 @@ import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { CasePanels } from './case-panels.ts';
 import type { Draft, DraftPart } from './draft.ts';
-import type { CaseFrame } from './frame-of-case.ts';
+import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { depthIn } from './let-in.ts';
 import type { Direction } from './place.ts';
 
@@ -19,7 +19,7 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
   const common = {
     record: back.id,
     role: 'back',
-    name: 'back',
+    name: `back${ofCase(frame)}`,
     family: 'back' as const,
     lot,
     ...grainOfBack(draft, back.board, frame.uprightHeight, frame.width),

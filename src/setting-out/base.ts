@@ -1,6 +1,6 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Draft, DraftPart } from './draft.ts';
-import type { CaseFrame } from './frame-of-case.ts';
+import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { type FrameSide, mitredFrame } from './mitred-frame.ts';
 
 /** The frame a case stands on, set back under it. */
@@ -27,6 +27,7 @@ export function baseFrame(draft: Draft, frame: CaseFrame): ReadonlyMap<FrameSide
   return mitredFrame(draft, {
     record: base.id,
     stem: 'base',
+    of: ofCase(frame),
     family: 'base',
     lot,
     at: [

@@ -2,7 +2,7 @@ import { backPanel } from './back.ts';
 import { baseFrame } from './base.ts';
 import type { Bores } from './bores.ts';
 import { cableHoles } from './cable-holes.ts';
-import { casePanels } from './case-panels.ts';
+import { type CasePanels, casePanels } from './case-panels.ts';
 import type { ClearSizes } from './clear-sizes.ts';
 import { ClosedSpaces } from './closed-spaces.ts';
 import { hangDoors } from './doors.ts';
@@ -13,10 +13,23 @@ import { frontEdging } from './front-edging.ts';
 import { joinCase } from './joints.ts';
 import { divideSpace, loadSurface, type Parting, type Space } from './openings.ts';
 import { fixedShelves } from './shelves.ts';
-import { appliedTop } from './top.ts';
+import { appliedTop, type Top } from './top.ts';
+
+/** What was made of a case, for those that stand beside it. */
+export interface MadeCase {
+  readonly frame: CaseFrame;
+  readonly panels: CasePanels;
+  readonly partings: readonly Parting[];
+  readonly top: Top | undefined;
+}
 
 /** Makes everything of one case: its panels, what divides and fills it, what goes round it, and the joints between them. */
-export function caseInFull(draft: Draft, bores: Bores, frame: CaseFrame, clear: ClearSizes): void {
+export function caseInFull(
+  draft: Draft,
+  bores: Bores,
+  frame: CaseFrame,
+  clear: ClearSizes,
+): MadeCase | undefined {
   const panels = casePanels(draft, frame);
   if (!positive(draft, panels.left, panels.bottom) || !draft.isSome(panels.inside.height)) {
     draft.stop(
@@ -28,7 +41,7 @@ export function caseInFull(draft: Draft, bores: Bores, frame: CaseFrame, clear: 
         says: 'Make the piece larger.',
       },
     );
-    return;
+    return undefined;
   }
   const partings: Parting[] = [];
   const closed = new ClosedSpaces(draft, frame.doors);
@@ -63,6 +76,7 @@ export function caseInFull(draft: Draft, bores: Bores, frame: CaseFrame, clear: 
   const frames = top ? [base, top.strips] : [base];
   fitsOfCase(draft, { frame, panels, closed, partings, back, frames, joints: draft.joints.slice(before) });
   loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
+  return { frame, panels, partings, top };
 }
 
 /** The bottom spans its widest bay (or, on a base, front to back); the top spans between uprights. */
@@ -96,28 +110,35 @@ function loadTopAndBottom(
 
 /** Whether what stands round a case leaves anything of it; stops say what doesn't. */
 export function fitsItsFrame(draft: Draft, frame: CaseFrame): boolean {
+  const what = frame.alone ? 'piece' : 'case';
   const faults: readonly [boolean, string, string, string][] = [
     [
       draft.isSome(frame.width),
       'width',
-      'The top’s overhang is wider than the piece.',
-      'Make the piece wider, or the overhang smaller.',
+      `The top’s overhang is wider than the ${what}.`,
+      `Make the ${what} wider, or the overhang smaller.`,
     ],
     [
       draft.isSome(frame.insideDepth),
       'depth',
       'Overhang, edging and back take up the whole depth.',
-      'Make the piece deeper.',
+      `Make the ${what} deeper.`,
     ],
     [
       draft.isSome(frame.uprightHeight),
       'height',
       'Base and top take up the whole height.',
-      'Make the piece higher, or the base lower.',
+      `Make the ${what} higher, or the base lower.`,
     ],
   ];
+  // A place that doesn't come out has been told with its group.
+  if (!frame.alone && [frame.site.width, frame.site.height, frame.site.depth].some((t) => !draft.isSome(t)))
+    return false;
   for (const [fine, field, sentence, cure] of faults)
-    if (!fine) draft.stop('case.no-inside', draft.piece, field, sentence, { says: cure });
+    if (!fine)
+      draft.stop('case.no-inside', frame.alone ? draft.piece : frame.box, frame.alone ? field : 'size', sentence, {
+        says: cure,
+      });
   return faults.every(([fine]) => fine);
 }
 

@@ -1,6 +1,6 @@
 import type { Traced } from '../measure/index.ts';
 import type { Draft, DraftPart } from './draft.ts';
-import type { CaseFrame } from './frame-of-case.ts';
+import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { intoCorner, lengthened } from './let-in.ts';
 
 /** The panels that make a case a box, and the clear space they leave. */
@@ -31,7 +31,7 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
     draft.panel({
       record: box.id,
       role: `${hand}-side`,
-      name: `${hand} side`,
+      name: `${hand} side${ofCase(frame)}`,
       family: 'side',
       lot,
       at: [x, frame.panelFront, frame.foot],
@@ -51,7 +51,7 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
     draft.panel({
       record: box.id,
       role,
-      name,
+      name: `${name}${ofCase(frame)}`,
       family,
       lot,
       ...lengthened(

@@ -2,6 +2,7 @@ import { type ClearSize, type RecordOf, readOpeningSize } from '../job/index.ts'
 import { type Traced, toMm } from '../measure/index.ts';
 import type { Draft } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { shareOut } from './shared-out.ts';
 
 /**
  * The clear sizes of a case's openings, each worked out when it is first asked for, so that a formula anywhere in the
@@ -49,37 +50,30 @@ export class ClearSizes {
   /** Each opening's size along the split: as measured, fixed ones as typed, the rest by shares of what is left. */
   private part(split: RecordOf<'opening'>): readonly Traced[] | undefined {
     const { draft, frame } = this;
-    const l = draft.ledger;
     const openings = draft.tree.childrenOf(split.id, 'opening');
     const named = draft.tree.childrenOf(split.id, 'divider');
     const dividers = openings
       .slice(1)
       .map((_, i) => draft.thickness(draft.lot(named[i]?.board ?? frame.box.board)));
     const total = this.of(split.id, splitSize(split)!);
-    const asked = openings.map((o) => readOpeningSize(o.size ?? 'equal')!);
-    const fixed = openings.map((o) => this.own(o, splitSize(split)!));
-    const taken = fixed.filter((f) => f !== undefined);
-    const clear = l.less('clear size to share among the openings', total, ...dividers, ...taken);
-    const weights = asked.flatMap((a, i) => (fixed[i] === undefined && 'weight' in a ? [a.weight] : []));
-    const left = l.ticks(clear);
-    if (weights.length === 0 && left !== 0) {
+    const claims = openings.map((o) => ({
+      asked: readOpeningSize(o.size ?? 'equal')!,
+      fixed: this.own(o, splitSize(split)!),
+    }));
+    const shared = shareOut(draft, WORDS, total, dividers, claims);
+    if ('sizes' in shared) return shared.sizes;
+    if (shared.wrong === 'does-not-add-up')
       draft.stop(
         'openings.do-not-add-up',
         split,
         'split',
-        `The openings of “${split.id}” are all of a fixed size or measured, and ${left > 0 ? 'leave' : 'lack'} ${toMm(Math.abs(left))} mm.`,
+        `The openings of “${split.id}” are all of a fixed size or measured, and ${shared.left > 0 ? 'leave' : 'lack'} ${toMm(Math.abs(shared.left))} mm.`,
         {
           says: 'Let one of them be “equal”, and measure all but that one.',
           edits: [{ record: openings.at(-1)!.id, field: 'size', value: 'equal' }],
         },
       );
-      return undefined;
-    }
-    let shared = 0;
-    const sizes = openings.map(
-      (_, i) => fixed[i] ?? l.share('an equal share of the clear size', clear, weights, shared++),
-    );
-    if (!sizes.every((size) => draft.isSome(size))) {
+    else
       draft.stop(
         'openings.no-room',
         split,
@@ -87,11 +81,14 @@ export class ClearSizes {
         `The dividers and fixed sizes of “${split.id}” leave no room for its other openings.`,
         { says: 'Make the piece larger, a fixed opening smaller, or have fewer openings.' },
       );
-      return undefined;
-    }
-    return sizes;
+    return undefined;
   }
 }
+
+const WORDS = {
+  clear: 'clear size to share among the openings',
+  share: 'an equal share of the clear size',
+} as const;
 
 /** Which clear size a split divides. */
 function splitSize(split: RecordOf<'opening'>): ClearSize | undefined {

@@ -13,6 +13,8 @@ import { type Site, within } from './site.ts';
  */
 export interface CaseFrame {
   readonly box: RecordOf<'case'>;
+  /** True for the only case of a piece; parts of others are told apart by their case. */
+  readonly alone: boolean;
   readonly lot: Lot;
   readonly joints: CaseJoints;
   readonly joinery: Joinery;
@@ -55,7 +57,7 @@ export interface CaseFrame {
 }
 
 /** Works out the planes of a case, each when it is first asked for: a formula may rest on one that comes before it. */
-export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site): CaseFrame {
+export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alone: boolean): CaseFrame {
   const l = draft.ledger;
   const top = draft.tree.childOf(box.id, 'top');
   const base = draft.tree.childOf(box.id, 'base');
@@ -187,6 +189,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site): Ca
     joints: joinery.joints,
     joinery,
     box,
+    alone,
     lot,
     site,
     top,
@@ -201,7 +204,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site): Ca
 type Planes = { [K in keyof CaseFrame as CaseFrame[K] extends Traced ? K : never]: CaseFrame[K] };
 
 /** The thickest overlay door and what it stands off the case. */
-function depthOfOverlayDoors(draft: Draft, all: CaseFrame['doors']): Traced | undefined {
+export function depthOfOverlayDoors(draft: Draft, all: CaseFrame['doors']): Traced | undefined {
   const doors = all.filter((d) => d.hang === 'overlay');
   if (doors.length === 0) return undefined;
   const l = draft.ledger;
@@ -213,4 +216,9 @@ function depthOfOverlayDoors(draft: Draft, all: CaseFrame['doors']): Traced | un
 function setInOf(draft: Draft, back: RecordOf<'back'> | undefined): Traced {
   if (back?.fitting !== 'groove') return draft.nothing;
   return back.setIn === undefined ? draft.ledger.row(SETTING_OUT.backSetIn) : draft.field(back, 'setIn');
+}
+
+/** What tells a case's parts from those of other cases, behind their name; nothing where there is only one. */
+export function ofCase({ alone, box }: CaseFrame): string {
+  return alone ? '' : ` of ${box.id}`;
 }

@@ -9,6 +9,8 @@ export type FrameSide = 'front' | 'left' | 'right' | 'back';
 export interface FrameSpec {
   readonly record: string;
   readonly stem: string;
+  /** What it belongs to, behind its name; nothing where there is only one. */
+  readonly of: string;
   readonly family: PanelSpec['family'];
   readonly lot: PanelSpec['lot'];
   readonly at: Triple;
@@ -52,7 +54,7 @@ export function mitredFrame(draft: Draft, spec: FrameSpec): ReadonlyMap<FrameSid
     const part = draft.panel({
       record: spec.record,
       role: `${spec.stem}-${side}`,
-      name: `${side} strip of the ${spec.stem}`,
+      name: `${side} strip of the ${spec.stem}${spec.of}`,
       family: spec.family,
       lot: spec.lot,
       at,

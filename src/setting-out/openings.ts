@@ -85,7 +85,7 @@ export function divideSpace(
         across ? 2 : 0,
         tongues,
       );
-      const divider = dividerPart(draft, record, named[i], i, lots[i]!, box, tongues, across);
+      const divider = dividerPart(draft, record, named[i], i, lots[i]!, box, tongues, across, frame.alone);
       partings.push(
         across
           ? { part: divider, upright: true, from: space.below, to: space.above, space }
@@ -139,12 +139,13 @@ function dividerPart(
   box: { readonly at: Triple; readonly size: Triple },
   tongues: Tongues,
   upright: boolean,
+  alone: boolean,
 ): DraftPart {
   const which = ordinal(index + 1);
   return draft.panel({
     record: record?.id ?? split.id,
     role: record ? 'divider' : `divider:${index + 1}`,
-    name: `${which} ${upright ? 'divider' : 'fixed shelf'}${draft.tree.get(split.parent)?.kind === 'case' ? '' : ` of ${split.id}`}`,
+    name: `${which} ${upright ? 'divider' : 'fixed shelf'}${alone && draft.tree.get(split.parent)?.kind === 'case' ? '' : ` of ${split.id}`}`,
     family: upright ? 'divider' : 'shelf',
     lot,
     ...box,

@@ -105,3 +105,11 @@ function isThinEnough(draft: Draft, diameter: number, edge: Traced): boolean {
   const [over, under] = SCREW_RULES.edgeThickest.of;
   return under * diameter <= over * draft.ledger.ticks(edge);
 }
+
+/** The longest screw through one panel into another that lies on it: it holds there, and doesn't come through. */
+export function connectingScrew(draft: Draft, first: Traced, second: Traced): ChosenScrew | undefined {
+  const l = draft.ledger;
+  const least = l.ticks(first) + l.ticks(l.row(SETTING_OUT.leastHold));
+  const most = l.ticks(first) + l.ticks(second) - l.ticks(l.row(SETTING_OUT.farFace));
+  return longestScrew(draft, 'countersunk', (length) => length >= least && length <= most);
+}

@@ -29,6 +29,12 @@ const RULES: Partial<Record<Duty, SpacingRule>> = {
     end: SETTING_OUT.panelEdgeEnd,
     endLeast: SETTING_OUT.panelEdgeEnd,
   },
+  connect: {
+    least: SETTING_OUT.connectSpacingLeast,
+    most: SETTING_OUT.connectSpacingMost,
+    end: SETTING_OUT.connectEnd,
+    endLeast: SETTING_OUT.connectEndLeast,
+  },
 };
 
 /** Distances of the screws from the low end of a joint, and the least distance any may have from either end. */

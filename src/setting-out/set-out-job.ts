@@ -1,16 +1,15 @@
 import type { JobDocument } from '../job/index.ts';
 import { Bores } from './bores.ts';
 import { caseInFull, fitsItsFrame } from './case-in-full.ts';
-import { ClearSizes } from './clear-sizes.ts';
+import { Cases } from './cases.ts';
+import { connectCases } from './connect-cases.ts';
 import { nameDimensions } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { formulasHold } from './formulas.ts';
-import { frameOfCase } from './frame-of-case.ts';
 import { measuredInVain } from './measured-in-vain.ts';
 import type { Part } from './part.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
-import { wholePiece } from './site.ts';
 
 /**
  * Sets out a job: every part, joint and screw, each number traced to what was typed, measured or taken from a
@@ -18,19 +17,19 @@ import { wholePiece } from './site.ts';
  */
 export function setOut(job: JobDocument): SetOut {
   const draft = new Draft(job);
-  const cases = draft.tree.childrenOf(draft.piece.id, 'case').map((box) => {
-    const frame = frameOfCase(draft, box, wholePiece(draft));
-    return { frame, clear: new ClearSizes(draft, frame) };
-  });
-  const clearOf = new Map(cases.map(({ frame, clear }) => [frame.box.id, clear]));
-  draft.clearSize = (opening, size) => clearOf.get(draft.tree.caseOf(opening)!.id)!.of(opening, size);
+  const cases = new Cases(draft);
+  draft.clearSize = (opening, size) => cases.clearSize(opening, size);
   if (formulasHold(draft)) {
     const bores = new Bores();
-    for (const { frame, clear } of cases)
-      if (fitsItsFrame(draft, frame)) caseInFull(draft, bores, frame, clear);
+    const made = cases.fit()
+      ? cases.all.flatMap(({ frame, clear }) =>
+          fitsItsFrame(draft, frame) ? (caseInFull(draft, bores, frame, clear) ?? []) : [],
+        )
+      : [];
+    connectCases(draft, bores, made);
     sameSpace(draft);
   }
-  const overall = cases[0]!.frame.outside;
+  const overall = cases.overall();
   checkSpace(draft);
   nameDimensions(draft, overall);
   measuredInVain(draft);
@@ -44,7 +43,7 @@ export function setOut(job: JobDocument): SetOut {
     doors: draft.doors,
     fits: draft.fits,
     overall,
-    joinery: cases.map((c) => c.frame.joinery),
+    joinery: cases.all.map((c) => c.frame.joinery),
     dimensions: draft.dimensions,
     snags: draft.snags,
   };

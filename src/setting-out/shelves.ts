@@ -90,7 +90,7 @@ function shelfPart(
   return draft.panel({
     record: record.id,
     role: n === undefined ? 'shelf' : `shelf:${n}`,
-    name: `${n === undefined ? 'shelf' : `shelf ${n}`}${draft.tree.get(space.record.parent)?.kind === 'case' ? '' : ` in ${space.record.id}`}`,
+    name: `${n === undefined ? 'shelf' : `shelf ${n}`}${frame.alone && draft.tree.get(space.record.parent)?.kind === 'case' ? '' : ` in ${space.record.id}`}`,
     family: 'shelf',
     lot,
     ...lengthened(

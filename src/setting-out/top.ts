@@ -1,6 +1,6 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Draft, DraftPart } from './draft.ts';
-import type { CaseFrame } from './frame-of-case.ts';
+import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { type FrameSide, mitredFrame } from './mitred-frame.ts';
 import { within } from './site.ts';
 
@@ -44,7 +44,7 @@ export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
   const board = draft.panel({
     record: top.id,
     role: 'top',
-    name: 'top',
+    name: `top${ofCase(frame)}`,
     family: 'top',
     lot,
     at: strip
@@ -74,6 +74,7 @@ export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
   const strips = mitredFrame(draft, {
     record: top.id,
     stem: 'top edging',
+    of: ofCase(frame),
     family: 'top edging',
     lot: strip,
     at: [site.left, site.front, frame.head],

@@ -60,6 +60,8 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
       return `Door ${record.id}`;
     case 'shelf':
       return `Shelf ${record.id}`;
+    case 'group':
+      return `Cases ${record.id}`;
     case 'opening':
     case 'size':
       return record.id;

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { Id, MassText } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
+import { placeFields } from './group.ts';
 
 /** How the panels of a case are joined to one another. */
 export const CaseJoints = v.picklist(['pocket-screws', 'face-screws', 'rabbet', 'dado', 'stopped-dado']);
@@ -16,5 +17,6 @@ export const CaseRecord = v.strictObject({
   joints: v.optional(CaseJoints),
   /** What stands on its bottom, all of it together. */
   load: v.optional(MassText),
+  ...placeFields,
 });
 export type CaseRecord = v.InferOutput<typeof CaseRecord>;

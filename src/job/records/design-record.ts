@@ -7,6 +7,7 @@ import { CaseRecord } from './case.ts';
 import { DividerRecord } from './divider.ts';
 import { DoorRecord } from './door.ts';
 import { EdgingRecord } from './edging.ts';
+import { GroupRecord } from './group.ts';
 import { OpeningRecord } from './opening.ts';
 import { PieceRecord } from './piece.ts';
 import { ShelfRecord } from './shelf.ts';
@@ -16,6 +17,7 @@ import { TopRecord } from './top.ts';
 /** Any record of a design. */
 export const DesignRecord = v.variant('kind', [
   PieceRecord,
+  GroupRecord,
   CaseRecord,
   OpeningRecord,
   DividerRecord,

@@ -1,0 +1,64 @@
+import type { Snag } from '../snag/index.ts';
+import type { DesignRecord, RecordOf } from './records/design-record.ts';
+import type { RecordTree } from './tree.ts';
+
+/** Cases and groups of one group. */
+const MOST_MEMBERS = 60;
+
+/** A group has something to put together, and its members say nothing that is not theirs to say. */
+export function badGroup(group: RecordOf<'group'>, tree: RecordTree): readonly Snag[] {
+  const members = tree.membersOf(group.id);
+  const say = (code: string, record: DesignRecord, field: string, sentence: string, cure: string): Snag => ({
+    code,
+    level: 'stop',
+    where: { path: `design/records/${record.id}${field}`, record: record.id },
+    sentence,
+    cures: [{ says: cure }],
+  });
+  if (members.length < 2)
+    return [
+      say(
+        'design.group-of-one',
+        group,
+        '',
+        `“${group.id}” holds ${members.length === 0 ? 'no case' : 'only one case'}.`,
+        'Give it two or more, or take the group out.',
+      ),
+    ];
+  if (members.length > MOST_MEMBERS)
+    return [
+      say(
+        'design.too-many-cases',
+        group,
+        '',
+        `“${group.id}” holds ${members.length} cases, more than the ${MOST_MEMBERS} of one group.`,
+        'Put some of them into groups of their own.',
+      ),
+    ];
+  if (group.lay === 'across') return [];
+  return members
+    .filter((m) => m.height !== undefined)
+    .map((m) =>
+      say(
+        'design.height-in-stack',
+        m,
+        '/height',
+        `“${m.id}” stands in a stack, where its height is its “size”.`,
+        'Give it as “size”.',
+      ),
+    );
+}
+
+/** A case or a group that stands alone fills the piece, and has no size of its own. */
+export function sizeAlone(record: RecordOf<'case' | 'group'>, tree: RecordTree): readonly Snag[] {
+  if (tree.get(record.parent)?.kind !== 'piece') return [];
+  return (['size', 'height', 'depth'] as const)
+    .filter((field) => record[field] !== undefined)
+    .map((field) => ({
+      code: 'design.size-without-group',
+      level: 'stop' as const,
+      where: { path: `design/records/${record.id}/${field}`, record: record.id },
+      sentence: `“${record.id}” stands alone, so it is as large as the piece, and has no ${field} of its own.`,
+      cures: [{ says: 'Give the sizes to the piece, or put it into a group with others.' }],
+    }));
+}

@@ -1,0 +1,211 @@
+import { SETTING_OUT } from '../materials/index.ts';
+import type { Traced } from '../measure/index.ts';
+import type { Bore, Bores } from './bores.ts';
+import { contactBox, inPart, overlapAlong, planeOf, sideLooking } from './contact.ts';
+import type { Draft, DraftPart } from './draft.ts';
+import type { Face } from './feature.ts';
+import { clearPlaces } from './move-aside.ts';
+import { axisOf, type Direction, opposite } from './place.ts';
+import { type ChosenScrew, connectingScrew } from './screw-choice.ts';
+import { spaceScrews } from './screw-spacing.ts';
+
+/** Two panels that lie face on face, screwed together through both. */
+export interface ConnectingSpec {
+  /** The one that heads are in. */
+  readonly part: DraftPart;
+  readonly mate: DraftPart;
+  /** The way from the part to the mate, which is the way the screws are driven. */
+  readonly towards: Direction;
+  /** What meets either panel from inside its case: no screw stands where one of them does. */
+  readonly avoid: readonly DraftPart[];
+}
+
+/** Adds the joint and its screws: rows near both long edges, none in the way of another, nor under a shelf's end. */
+export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpec): void {
+  const l = draft.ledger;
+  const { part, mate, towards } = spec;
+  const side = sideLooking(part.place, towards) as Face;
+  const mateSide = sideLooking(mate.place, opposite(towards)) as Face;
+  const id = `${part.id}>${mate.id}`;
+  const screw = connectingScrew(draft, part.thickness, mate.thickness);
+  const joint = {
+    id,
+    kind: 'butt' as const,
+    duty: 'connect' as const,
+    hold: 'face-screws' as const,
+    part: part.id,
+    side,
+    mate: mate.id,
+    mateSide,
+    contact: contactBox(draft, part, side, mate),
+  };
+  if (!screw) {
+    noScrew(draft, spec);
+    draft.joints.push({ ...joint, fasteners: [] });
+    return;
+  }
+  const places = gridOf(draft, bores, spec, screw);
+  if (!places) noPlace(draft, spec);
+  const fasteners = (places ?? []).map((at, i) => drive(draft, spec, screw, { id, at, n: i + 1 }));
+  draft.joints.push({ ...joint, fasteners });
+}
+
+/** A place on the faces: along the part's length and across it, in the piece. */
+interface Spot {
+  readonly along: Traced;
+  readonly across: Traced;
+}
+
+/** Where the screws come: rows along the panel, one near either long edge where it is wide enough for two. */
+function gridOf(
+  draft: Draft,
+  bores: Bores,
+  spec: ConnectingSpec,
+  screw: ChosenScrew,
+): readonly Spot[] | undefined {
+  const l = draft.ledger;
+  const { part, mate } = spec;
+  const along = axisOf(part.place.length).axis;
+  const across = axisOf(part.place.width).axis;
+  const step = l.row(SETTING_OUT.setStep);
+  const [low, high] = overlapAlong(draft, part, mate, along);
+  const [near, far] = overlapAlong(draft, part, mate, across);
+  const rows = spaceScrews(l, 'connect', l.less('width of what touches', far, near), step);
+  const spacing = spaceScrews(l, 'connect', l.less('length of what touches', high, low), step);
+  const spots: Spot[] = [];
+  for (const from of rows.at) {
+    const line = l.sum('line of the screws', near, from);
+    const isFree = (at: number) => {
+      const bore = boreOf(draft, spec, screw, at, l.ticks(line));
+      return !bores.meets(bore) && !isBehind(draft, spec, screw, bore);
+    };
+    const places = clearPlaces(l, { spacing, low, high, first: 0, isFree });
+    if (!places) return undefined;
+    for (const place of places) {
+      bores.add(boreOf(draft, spec, screw, l.ticks(place), l.ticks(line)));
+      spots.push({ along: place, across: line });
+    }
+  }
+  return spots;
+}
+
+function boreOf(draft: Draft, spec: ConnectingSpec, screw: ChosenScrew, at: number, line: number): Bore {
+  const l = draft.ledger;
+  const { part, mate, towards } = spec;
+  const drives = axisOf(towards);
+  const from: [number, number, number] = [0, 0, 0];
+  from[axisOf(part.place.length).axis] = at;
+  from[axisOf(part.place.width).axis] = line;
+  from[drives.axis] = l.ticks(headPlane(spec));
+  const to: [number, number, number] = [...from];
+  to[drives.axis] += drives.sign * l.ticks(screw.length);
+  return { parts: [part.id, mate.id], from, to, radius: l.ticks(screw.diameter) / 2 };
+}
+
+/** The face that the heads are in. */
+function headPlane({ part, towards }: ConnectingSpec): Traced {
+  return planeOf(part, sideLooking(part.place, opposite(towards)));
+}
+
+/** True where something stands over a head, or over the tip's place on the other side. */
+function isBehind(draft: Draft, { avoid }: ConnectingSpec, screw: ChosenScrew, bore: Bore): boolean {
+  const l = draft.ledger;
+  const aside = l.ticks(screw.head);
+  const room = l.ticks(l.row(SETTING_OUT.connectRoom));
+  return avoid.some((p) =>
+    ([0, 1, 2] as const).every((k) => {
+      const reach = bore.from[k] === bore.to[k] ? aside : room;
+      const low = Math.min(bore.from[k], bore.to[k]) - reach;
+      const high = Math.max(bore.from[k], bore.to[k]) + reach;
+      return l.ticks(p.box.min[k]) < high && l.ticks(p.box.max[k]) > low;
+    }),
+  );
+}
+
+/** Bores for a screw and drives it. */
+function drive(
+  draft: Draft,
+  spec: ConnectingSpec,
+  screw: ChosenScrew,
+  { id: joint, at, n }: { readonly id: string; readonly at: Spot; readonly n: number },
+): string {
+  const l = draft.ledger;
+  const { part, mate, towards } = spec;
+  const along = axisOf(part.place.length).axis;
+  const on = (p: DraftPart, run: 'length' | 'width', reason: string) => {
+    const { axis } = axisOf(p.place[run]);
+    return inPart(draft, p, axis, axis === along ? at.along : at.across, reason);
+  };
+  const root = l.ratio('root of the screw', screw.diameter, SETTING_OUT.rootShare);
+  const holds = l.less('how deep the screw stands in the second panel', screw.length, part.thickness);
+  part.features.push({
+    kind: 'hole',
+    use: 'clearance',
+    id: `${part.id}#${mate.id}:${n}`,
+    purpose: `screw into the ${mate.name}`,
+    side: sideLooking(part.place, opposite(towards)),
+    at: [on(part, 'length', 'hole along the panel'), on(part, 'width', 'hole across the panel')],
+    diameter: l.sum('clearance hole for the screw', screw.diameter, l.row(SETTING_OUT.clearanceExtra)),
+    countersink: screw.head,
+  });
+  mate.features.push({
+    kind: 'hole',
+    use: 'pilot',
+    id: `${mate.id}#${part.id}:${n}`,
+    purpose: `screw from the ${part.name}`,
+    side: sideLooking(mate.place, opposite(towards)),
+    at: [on(mate, 'length', 'pilot along the panel'), on(mate, 'width', 'pilot across the panel')],
+    diameter: l.round(
+      'to the nearest bit',
+      l.ratio('pilot hole for the screw', root, SETTING_OUT.pilotShare),
+      l.row(SETTING_OUT.bitStep),
+      'nearest',
+    ),
+    depth: holds,
+  });
+  const head: Traced[] = [];
+  head[along] = at.along;
+  head[axisOf(part.place.width).axis] = at.across;
+  head[axisOf(towards).axis] = headPlane(spec);
+  const id = `${joint}:${n}`;
+  draft.fasteners.push({
+    id,
+    joint,
+    screw: screw.screw.id,
+    through: [part.id, mate.id],
+    head: head as never,
+    direction: towards,
+    length: screw.length,
+    diameter: screw.diameter,
+    holds,
+    spare: l.less('wood left beyond the screw', mate.thickness, holds),
+  });
+  return id;
+}
+
+function noScrew(draft: Draft, { part, mate }: ConnectingSpec): void {
+  draft.snags.push({
+    code: 'screws.none-to-connect',
+    level: 'stop',
+    where: { path: `design/records/${mate.record}`, part: mate.id, record: mate.record },
+    sentence: `No screw on the shop’s list is long enough to hold the ${part.name} to the ${mate.name}, and short enough not to come through.`,
+    rule: {
+      says: 'a screw through two panels stands at least 9 mm in the second, and ends 3 mm before its far face',
+      source: 'common practice',
+      confirmed: false,
+    },
+    cures: [
+      { says: 'Put a countersunk screw a little shorter than both panels together on the shop’s list.' },
+    ],
+  });
+}
+
+function noPlace(draft: Draft, { part, mate }: ConnectingSpec): void {
+  draft.snags.push({
+    code: 'screws.no-place-to-connect',
+    level: 'stop',
+    where: { path: `design/records/${mate.record}`, part: mate.id, record: mate.record },
+    sentence: `Nothing is left between shelves and other screws for those that hold the ${part.name} to the ${mate.name}.`,
+    cures: [{ says: 'Move a shelf, or make one of the two cases larger.' }],
+  });
+}
