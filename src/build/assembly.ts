@@ -2,6 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import { axisOf, type Direction, type Fastener, type Joint, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
+import { type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import type { Touch, Turn } from './operation.ts';
 import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
@@ -9,18 +10,25 @@ import { listWords, looks, sideWords } from './words.ts';
 
 /** Puts the piece together: the base, the box, the top, the shelves, the back. */
 export function assemble(bench: Bench): void {
-  const parts = bench.setOut.parts;
+  for (const unit of unitsOf(bench)) assembleCase(bench, unit);
+}
+
+function assembleCase(bench: Bench, unit: CaseUnit): void {
+  const { parts } = unit;
+  const own = new Set(parts.map((p) => p.id));
   const of = (letter: string) => parts.filter((p) => p.mark.startsWith(letter));
   const edging = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
   const base = of('G');
-  if (base.length > 0) glueFrame(bench, 'base', base);
+  const baseName = unit.name === 'case' ? 'base' : `base:${unit.name}`;
+  if (base.length > 0)
+    glueFrame(bench, baseName, unit.name === 'case' ? 'base' : `base of ${unit.words}`, base);
 
-  const standing = new Standing(bench);
+  const standing = new Standing(bench, unit.name);
   const [left, right] = [parts.find((p) => p.hand === 'left'), parts.find((p) => p.hand === 'right')];
   if (!left || !right) return;
   const uprights = of('D');
   const tops = of('C').filter((p) => !edging.has(p.id));
-  const letIn = bench.setOut.joints.some(isLetIn);
+  const letIn = bench.setOut.joints.some((j) => own.has(j.part) && isLetIn(j));
   const waiting = letIn
     ? [...of('B'), left, ...fromTheLeft(bench, [...uprights, ...of('E')]), right]
     : [...of('B'), left, ...uprights, right, ...of('E')];
@@ -38,11 +46,11 @@ export function assemble(bench: Bench): void {
         (j.mate === top.id && j.duty === 'carries' && isScrewedThrough(j)),
     );
   for (const top of tops.filter(closes)) setPart(bench, standing, top);
-  checkSquare(bench, left, right, letIn);
+  checkSquare(bench, unit, left, right, letIn);
   // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
   const slidesIn = new Set(bench.setOut.joints.filter((j) => j.kind === 'groove').map((j) => j.part));
   for (const back of of('F').filter((p) => slidesIn.has(p.id))) setPart(bench, standing, back);
-  if (base.length > 0) mountBase(bench, standing, base);
+  if (base.length > 0) mountBase(bench, standing, baseName, base);
   for (const top of tops.filter((t) => !closes(t))) mountTop(bench, standing, top);
   for (const shelf of waiting) setPart(bench, standing, shelf);
   for (const back of of('F').filter((p) => !slidesIn.has(p.id))) setPart(bench, standing, back);
@@ -108,7 +116,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
       does: {
         act: 'set',
         workpiece: part.mark,
-        into: 'case',
+        into: standing.into,
         turn: { length: part.place.length, width: part.place.width },
         touches,
         glue: letIn || meets.length > 0,
@@ -133,13 +141,13 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
       lengths,
       ...(letIn || meets.length > 0 ? { cautions: [CAUTION.glue] } : {}),
     },
-    first ? [part.mark] : [part.mark, 'case'],
+    first ? [part.mark] : [part.mark, standing.into],
   );
-  if (first) bench.comesFrom('case', `${part.mark}/set`);
+  if (first) bench.comesFrom(standing.into, `${part.mark}/set`);
   standing.add(part);
   for (const j of bench.setOut.joints) {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
-    if (other !== undefined && standing.has(other)) driveScrews(bench, j);
+    if (other !== undefined && standing.has(other)) driveScrews(bench, standing.into, j);
   }
 }
 
@@ -236,7 +244,7 @@ function glueLines(bench: Bench, standing: Standing, part: Part): readonly strin
 }
 
 /** The screws of one joint. */
-function driveScrews(bench: Bench, joint: Joint): void {
+export function driveScrews(bench: Bench, into: string, joint: Joint): void {
   const fasteners = joint.fasteners.map((id) => bench.setOut.fasteners.find((f) => f.id === id)!);
   const first: Fastener | undefined = fasteners[0];
   if (!first) return;
@@ -255,7 +263,7 @@ function driveScrews(bench: Bench, joint: Joint): void {
       does: {
         act: 'screw',
         workpiece: part.mark,
-        into: 'case',
+        into,
         mate: mate.mark,
         by: pockets ? 'pockets' : 'holes',
         side,
@@ -276,12 +284,12 @@ function driveScrews(bench: Bench, joint: Joint): void {
       ],
       lengths: [first.length, first.diameter],
     },
-    [part.mark, mate.mark, 'case'],
+    [part.mark, mate.mark, into],
   );
 }
 
-function glueFrame(bench: Bench, name: string, strips: readonly Part[]): void {
-  const standing = new Standing(bench);
+function glueFrame(bench: Bench, name: string, words: string, strips: readonly Part[]): void {
+  const standing = new Standing(bench, name);
   strips.forEach((strip, i) => {
     const touches = seat(bench, standing, strip);
     const told = touches.map((t) => touchWords(bench, t, 0).words);
@@ -293,8 +301,8 @@ function glueFrame(bench: Bench, name: string, strips: readonly Part[]): void {
         stage: 'assemble',
         title:
           i === 0
-            ? `Begin the ${name} with ${strip.mark} (${strip.name})`
-            : `Glue ${strip.mark} (${strip.name}) into the ${name}`,
+            ? `Begin the ${words} with ${strip.mark} (${strip.name})`
+            : `Glue ${strip.mark} (${strip.name}) into the ${words}`,
         does: {
           act: 'set',
           workpiece: strip.mark,
@@ -325,7 +333,7 @@ function glueFrame(bench: Bench, name: string, strips: readonly Part[]): void {
       id: `${name}/cure`,
       kind: 'cure',
       stage: 'assemble',
-      title: `Check the ${name} for square and let it set`,
+      title: `Check the ${words} for square and let it set`,
       does: { act: 'other', on: strips.map((s) => s.mark) },
       lines: [
         'Both diagonals alike: push along the longer one.',
@@ -337,7 +345,7 @@ function glueFrame(bench: Bench, name: string, strips: readonly Part[]): void {
   );
 }
 
-function mountBase(bench: Bench, standing: Standing, strips: readonly Part[]): void {
+function mountBase(bench: Bench, standing: Standing, name: string, strips: readonly Part[]): void {
   const l = bench.ledger;
   const bottom = standing.placed.find((p) => p.part.mark.startsWith('B'))!;
   const side = standing.placed.find((p) => p.part.hand === 'left')!;
@@ -352,7 +360,8 @@ function mountBase(bench: Bench, standing: Standing, strips: readonly Part[]): v
   ];
   setGroup(
     bench,
-    'base',
+    standing.into,
+    name,
     'Set the base against the bottom',
     touches,
     [
@@ -361,7 +370,11 @@ function mountBase(bench: Bench, standing: Standing, strips: readonly Part[]): v
     { length: '+x', width: '+y' },
   );
   for (const strip of strips) standing.add(strip);
-  for (const j of bench.setOut.joints.filter((x) => x.duty === 'base')) driveScrews(bench, j);
+  const own = new Set(strips.map((s) => s.id));
+  for (const j of bench.setOut.joints.filter(
+    (x) => x.duty === 'base' && (own.has(x.part) || own.has(x.mate)),
+  ))
+    driveScrews(bench, standing.into, j);
 }
 
 function mountTop(bench: Bench, standing: Standing, top: Part): void {
@@ -395,6 +408,7 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
   ];
   setGroup(
     bench,
+    standing.into,
     top.mark,
     `Lay ${top.mark} (${top.name}) on the case`,
     touches,
@@ -404,11 +418,12 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
     { length: top.place.length, width: top.place.width },
   );
   standing.add(top);
-  for (const j of bench.setOut.joints.filter(isHeld)) driveScrews(bench, j);
+  for (const j of bench.setOut.joints.filter(isHeld)) driveScrews(bench, standing.into, j);
 }
 
-function setGroup(
+export function setGroup(
   bench: Bench,
+  into: string,
   workpiece: string,
   title: string,
   touches: readonly [Touch, Touch, Touch],
@@ -427,47 +442,47 @@ function setGroup(
       kind: 'assemble',
       stage: 'assemble',
       title,
-      does: { act: 'set', workpiece, into: 'case', turn, touches, glue: false },
+      does: { act: 'set', workpiece, into, turn, touches, glue: false },
       tool: 'clamp',
       lines: [...before, `${capital(listWords(told))}.`],
       lengths,
       cautions: [CAUTION.lift],
     },
-    [workpiece, 'case'],
+    [workpiece, into],
   );
 }
 
-function checkSquare(bench: Bench, left: Part, right: Part, glued: boolean): void {
+function checkSquare(bench: Bench, unit: CaseUnit, left: Part, right: Part, glued: boolean): void {
   bench.do(
     {
-      id: 'case/check-square',
+      id: `${unit.name}/check-square`,
       kind: 'check-square',
       stage: 'assemble',
-      title: 'Check the case for square',
+      title: `Check ${unit.words} for square`,
       does: { act: 'other', on: [left.mark, right.mark] },
       lines: [
         glued
           ? 'Measure both diagonals of the open side before the glue sets: they must be alike. If not, set the clamps a little aslant and pull on the longer one.'
           : 'Measure both diagonals of the open side: they must be alike. If not, loosen the screws at one corner and push along the longer one.',
-        ...(!glued && bench.setOut.parts.some((p) => p.mark.startsWith('D'))
+        ...(!glued && unit.parts.some((p) => p.mark.startsWith('D'))
           ? ['The uprights inside are still free at one end: set them by the gauge sticks there too.']
           : []),
       ],
     },
-    ['case'],
+    [unit.name],
   );
   if (glued)
     bench.do(
       {
-        id: 'case/cure',
+        id: `${unit.name}/cure`,
         kind: 'cure',
         stage: 'assemble',
-        title: 'Let the case set',
+        title: `Let ${unit.words} set`,
         does: { act: 'other', on: [left.mark, right.mark] },
         lines: ['On a flat floor, so that it stays flat.'],
         cautions: [CAUTION.glue],
       },
-      ['case'],
+      [unit.name],
     );
 }
 

@@ -10,6 +10,7 @@ import { glueEdging } from './edging-work.ts';
 import { finishAndSetUp, gather, sandParts } from './finishing.ts';
 import { hangDoors } from './hanging.ts';
 import { MINUTES } from './minutes.ts';
+import { joinCases } from './joining.ts';
 import { type Operation, STAGES, type StageId } from './operation.ts';
 import { inOrder } from './order.ts';
 import { machineParts } from './part-work.ts';
@@ -38,6 +39,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   glueEdging(bench);
   sandParts(bench);
   assemble(bench);
+  joinCases(bench);
   hangDoors(bench);
   finishAndSetUp(bench);
   return planOf(bench, breakdown);

@@ -8,10 +8,13 @@ import { directionWords, looks } from './words.ts';
 /** Parts that already stand, in the order they were set. */
 export class Standing {
   private readonly bench: Bench;
+  /** The assembly that they stand in. */
+  readonly into: string;
   readonly placed: PartPlanes[] = [];
 
-  constructor(bench: Bench) {
+  constructor(bench: Bench, into: string) {
     this.bench = bench;
+    this.into = into;
   }
 
   add(part: Part): void {

@@ -54,13 +54,22 @@ export const SETTING_OUT = {
     600,
     'screws that hold two cases together stand at most this far apart',
   ),
-  connectEnd: length('screws.connect.end', 60, 'cases are screwed together about this far in from their edges'),
+  connectEnd: length(
+    'screws.connect.end',
+    60,
+    'cases are screwed together about this far in from their edges',
+  ),
   connectEndLeast: length(
     'screws.connect.end-least',
     35,
     'no screw between two cases stands closer to an edge, where their own joints are',
   ),
-  connectRoom: length('screws.connect.room', 100, 'a short drill needs about this much room behind a screw', 'from memory'),
+  connectRoom: length(
+    'screws.connect.room',
+    100,
+    'a short drill needs about this much room behind a screw',
+    'from memory',
+  ),
   panelEdgeEnd: length(
     'screws.panel-edge.end',
     50,

@@ -136,9 +136,15 @@ export function fitsItsFrame(draft: Draft, frame: CaseFrame): boolean {
     return false;
   for (const [fine, field, sentence, cure] of faults)
     if (!fine)
-      draft.stop('case.no-inside', frame.alone ? draft.piece : frame.box, frame.alone ? field : 'size', sentence, {
-        says: cure,
-      });
+      draft.stop(
+        'case.no-inside',
+        frame.alone ? draft.piece : frame.box,
+        frame.alone ? field : 'size',
+        sentence,
+        {
+          says: cure,
+        },
+      );
   return faults.every(([fine]) => fine);
 }
 

@@ -75,13 +75,21 @@ export class Cases {
     const { draft } = this;
     const whole = draft.ledger.ticks(this.siteOf(group)[size]);
     const members = draft.tree.membersOf(group.id);
-    const own = members.map((m) => (m[size] === undefined ? whole : draft.ledger.ticks(draft.field(m, size))));
+    const own = members.map((m) =>
+      m[size] === undefined ? whole : draft.ledger.ticks(draft.field(m, size)),
+    );
     const word = size === 'height' ? 'high' : 'deep';
     members.forEach((m, i) => {
       if (own[i]! > whole)
-        draft.stop('cases.larger-than-group', m, size, `“${m.id}” is to have a larger ${size} than “${group.id}”, in which it stands.`, {
-          says: `Give it a smaller ${size}, or the piece a larger one.`,
-        });
+        draft.stop(
+          'cases.larger-than-group',
+          m,
+          size,
+          `“${m.id}” is to have a larger ${size} than “${group.id}”, in which it stands.`,
+          {
+            says: `Give it a smaller ${size}, or the piece a larger one.`,
+          },
+        );
     });
     if (own.every((o) => o < whole))
       draft.stop(

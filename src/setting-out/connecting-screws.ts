@@ -7,6 +7,7 @@ import type { Face } from './feature.ts';
 import { clearPlaces } from './move-aside.ts';
 import { axisOf, type Direction, opposite } from './place.ts';
 import { type ChosenScrew, connectingScrew } from './screw-choice.ts';
+import { clearanceHole, edgePilot } from './screw-holes.ts';
 import { spaceScrews } from './screw-spacing.ts';
 
 /** Two panels that lie face on face, screwed together through both. */
@@ -22,7 +23,6 @@ export interface ConnectingSpec {
 
 /** Adds the joint and its screws: rows near both long edges, none in the way of another, nor under a shelf's end. */
 export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpec): void {
-  const l = draft.ledger;
   const { part, mate, towards } = spec;
   const side = sideLooking(part.place, towards) as Face;
   const mateSide = sideLooking(mate.place, opposite(towards)) as Face;
@@ -136,7 +136,6 @@ function drive(
     const { axis } = axisOf(p.place[run]);
     return inPart(draft, p, axis, axis === along ? at.along : at.across, reason);
   };
-  const root = l.ratio('root of the screw', screw.diameter, SETTING_OUT.rootShare);
   const holds = l.less('how deep the screw stands in the second panel', screw.length, part.thickness);
   part.features.push({
     kind: 'hole',
@@ -145,7 +144,7 @@ function drive(
     purpose: `screw into the ${mate.name}`,
     side: sideLooking(part.place, opposite(towards)),
     at: [on(part, 'length', 'hole along the panel'), on(part, 'width', 'hole across the panel')],
-    diameter: l.sum('clearance hole for the screw', screw.diameter, l.row(SETTING_OUT.clearanceExtra)),
+    diameter: clearanceHole(draft, screw),
     countersink: screw.head,
   });
   mate.features.push({
@@ -155,12 +154,7 @@ function drive(
     purpose: `screw from the ${part.name}`,
     side: sideLooking(mate.place, opposite(towards)),
     at: [on(mate, 'length', 'pilot along the panel'), on(mate, 'width', 'pilot across the panel')],
-    diameter: l.round(
-      'to the nearest bit',
-      l.ratio('pilot hole for the screw', root, SETTING_OUT.pilotShare),
-      l.row(SETTING_OUT.bitStep),
-      'nearest',
-    ),
+    diameter: edgePilot(draft, screw, draft.lot(mate.lot)),
     depth: holds,
   });
   const head: Traced[] = [];

@@ -343,6 +343,7 @@ function screwFaults(setOut: SetOut, f: Fastener): string[] {
   if (!f.lean) {
     // Into an edge: 25 mm clear of the panel's corners (common practice), where it is long enough, and within 1 mm of its middle.
     const through = 'xyz'.indexOf(last!.place.thickness[1]!);
+    if (through === axis) return [...faults, ...faceScrewFaults(f, head, a, b, axis)];
     const run = 3 - through - axis;
     const least = setOut.joints.find((j) => j.id === f.joint)!.duty === 'back' ? 50 * MM : 25 * MM;
     const end = Math.min(head[run]! - b.min[run]!, b.max[run]! - head[run]!);
@@ -353,6 +354,18 @@ function screwFaults(setOut: SetOut, f: Fastener): string[] {
   }
   if (setOut.ledger.ticks(f.spare) < 3 * MM - 2) faults.push(`${f.id}: says it comes through`);
   return faults;
+}
+
+/** From face to face: at least 30 mm clear of every edge of what touches, where it is large enough for that. */
+function faceScrewFaults(f: Fastener, head: Vec, a: Box, b: Box, axis: number): string[] {
+  return [0, 1, 2]
+    .filter((k) => k !== axis)
+    .flatMap((k) => {
+      const low = Math.max(a.min[k]!, b.min[k]!);
+      const high = Math.min(a.max[k]!, b.max[k]!);
+      const end = Math.min(head[k]! - low, high - head[k]!);
+      return end < 30 * MM && high - low >= 61 * MM ? [`${f.id}: too close to an edge`] : [];
+    });
 }
 
 /** Screws that touch one another, found by stepping along their axes. */

@@ -1,0 +1,71 @@
+import { axisOf, type Joint, type Part } from '../setting-out/index.ts';
+import { driveScrews, setGroup } from './assembly.ts';
+import type { Bench } from './bench.ts';
+import { highSide, lowSide, planesOf } from './boxes.ts';
+import { type CaseUnit, unitsOf } from './case-units.ts';
+import type { Touch } from './operation.ts';
+import { jointDirection, offset } from './seating.ts';
+
+/** Sets the cases of a piece beside and upon one another, and screws each to those that stand. */
+export function joinCases(bench: Bench): void {
+  const [first, ...rest] = unitsOf(bench);
+  if (!first) return;
+  const standing = new Map(first.parts.map((p) => [p.id, p]));
+  const waiting = [...rest];
+  const met = (unit: CaseUnit) => {
+    const own = new Set(unit.parts.map((p) => p.id));
+    return bench.setOut.joints.filter(
+      (j) =>
+        j.duty === 'connect' &&
+        ((own.has(j.part) && standing.has(j.mate)) || (own.has(j.mate) && standing.has(j.part))),
+    );
+  };
+  while (waiting.length > 0) {
+    const next = waiting.find((unit) => met(unit).length > 0);
+    // Cases that touch none of the others have been told in the drawing.
+    if (!next) return;
+    waiting.splice(waiting.indexOf(next), 1);
+    const joints = met(next);
+    setCase(bench, first.name, next, joints[0]!, standing);
+    for (const part of next.parts) standing.set(part.id, part);
+    for (const j of joints) driveScrews(bench, first.name, j);
+  }
+}
+
+/** Brings a case to its place: against the panel that it touches, and so far along that as was drawn. */
+function setCase(
+  bench: Bench,
+  into: string,
+  unit: CaseUnit,
+  joint: Joint,
+  standing: ReadonlyMap<string, Part>,
+): void {
+  const there = standing.get(joint.part) ?? standing.get(joint.mate)!;
+  const mine = unit.parts.find((p) => p.id === (there.id === joint.part ? joint.mate : joint.part))!;
+  const facing = jointDirection(bench, joint);
+  // The way from what stands there to what comes.
+  const axis = axisOf(facing).axis;
+  const outward = (there.id === joint.part) === axisOf(facing).sign > 0;
+  const [a, b] = [planesOf(bench.ledger, mine), planesOf(bench.ledger, there)];
+  const touches = ([0, 1, 2] as const).map((k): Touch => {
+    if (k !== axis) return { ...offset(bench, a, lowSide(k), b), part: mine.mark };
+    const side = outward ? lowSide(k) : highSide(k);
+    const face = outward ? highSide(k) : lowSide(k);
+    return { part: mine.mark, side, of: there.mark, face };
+  }) as unknown as readonly [Touch, Touch, Touch];
+  const upon = axis === 2;
+  setGroup(
+    bench,
+    into,
+    unit.name,
+    upon
+      ? `Lift ${unit.words} upon ${there.mark} (${there.name})`
+      : `Stand ${unit.words} beside ${there.mark} (${there.name})`,
+    touches,
+    [
+      'Upright on a level floor. What is too long or too heavy to carry is screwed together here only to try it, and once more in its place.',
+      'Fronts and edges flush to the touch; clamp panel to panel, a pad under each jaw, before the first screw.',
+    ],
+    { length: '+x', width: '+y' },
+  );
+}
