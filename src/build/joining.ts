@@ -26,7 +26,9 @@ export function joinCases(bench: Bench): void {
     if (!next) return;
     waiting.splice(waiting.indexOf(next), 1);
     const joints = met(next);
-    setCase(bench, first.name, next, joints[0]!, standing);
+    // What stands under it says more of its place than what stands beside it.
+    const under = joints.find((j) => axisOf(jointDirection(bench, j)).axis === 2);
+    setCase(bench, first.name, next, under ?? joints[0]!, standing);
     for (const part of next.parts) standing.set(part.id, part);
     for (const j of joints) driveScrews(bench, first.name, j);
   }

@@ -1,7 +1,7 @@
 import type { Snag } from '../snag/index.ts';
 import { badDoors } from './check-doors.ts';
-import { badPlaces } from './check-places.ts';
 import { badGroup, sizeAlone } from './check-groups.ts';
+import { badPlaces } from './check-places.ts';
 import type { JobDocument } from './document.ts';
 import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
 import { RecordTree } from './tree.ts';
