@@ -101,7 +101,7 @@ export function isLetIn(joint: Joint): boolean {
 
 /** True when screws go through a face of the joint's own part into an edge of its mate. */
 export function isScrewedThrough(joint: Joint): boolean {
-  return joint.hold === 'face-screws' || joint.hold === 'glue-and-screws';
+  return joint.duty !== 'connect' && (joint.hold === 'face-screws' || joint.hold === 'glue-and-screws');
 }
 
 /** The way a joint's own part faces its mate. */

@@ -27,7 +27,7 @@ function formulasOf(job: JobDocument, names: ReadonlyMap<string, NamedSize>): re
     formulaFields(record.kind).flatMap(({ field }): Placed[] => {
       const text: unknown = Reflect.get(record, field);
       if (typeof text !== 'string' || !isFormula(text)) return [];
-      if (record.kind === 'opening' && 'weight' in (readOpeningSize(text) ?? {})) return [];
+      if (field === 'size' && 'weight' in (readOpeningSize(text) ?? {})) return [];
       const read = readFormula(text, (name) => names.has(name));
       const found = read.ok ? namesIn(read.formula) : [];
       return [{ path: pathOf(record.id, field), record, text, names: found }];

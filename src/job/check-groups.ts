@@ -62,3 +62,23 @@ export function sizeAlone(record: RecordOf<'case' | 'group'>, tree: RecordTree):
       cures: [{ says: 'Give the sizes to the piece, or put it into a group with others.' }],
     }));
 }
+
+/** Only what stands on the floor has a base. */
+export function baseUponCase(base: RecordOf<'base'>, tree: RecordTree): readonly Snag[] {
+  const seen = new Set<string>();
+  for (let at = tree.get(base.parent); at && 'parent' in at && !seen.has(at.id); at = tree.get(at.parent)) {
+    seen.add(at.id);
+    const group = tree.get(at.parent);
+    if (group?.kind !== 'group' || group.lay !== 'up' || tree.membersOf(group.id)[0] === at) continue;
+    return [
+      {
+        code: 'design.base-upon-case',
+        level: 'stop',
+        where: { path: `design/records/${base.id}`, record: base.id },
+        sentence: `“${base.id}” would lift “${base.parent}” off the case that it stands on.`,
+        cures: [{ says: 'Take the base out; the upper case is screwed to the lower one.' }],
+      },
+    ];
+  }
+  return [];
+}

@@ -1,6 +1,6 @@
 import type { Snag } from '../snag/index.ts';
 import { badDoors } from './check-doors.ts';
-import { badGroup, sizeAlone } from './check-groups.ts';
+import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
 import { badPlaces } from './check-places.ts';
 import type { JobDocument } from './document.ts';
 import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
@@ -73,6 +73,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (isChild(r)) snags.push(...wrongParent(r, tree));
     snags.push(...tooMany(r, tree));
     if (r.kind === 'opening') snags.push(...badSplit(r, tree));
+    if (r.kind === 'base') snags.push(...baseUponCase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
     if (r.kind === 'door') snags.push(...badDoors(r, tree));

@@ -2,7 +2,7 @@ import { backPanel } from './back.ts';
 import { baseFrame } from './base.ts';
 import type { Bores } from './bores.ts';
 import { cableHoles } from './cable-holes.ts';
-import { type CasePanels, casePanels } from './case-panels.ts';
+import { casePanels } from './case-panels.ts';
 import type { ClearSizes } from './clear-sizes.ts';
 import { ClosedSpaces } from './closed-spaces.ts';
 import { hangDoors } from './doors.ts';
@@ -10,26 +10,18 @@ import type { Draft, DraftPart } from './draft.ts';
 import { fitsOfCase } from './fits-of-case.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
-import { joinCase } from './joints.ts';
+import { type Joinable, joinCase } from './joints.ts';
 import { divideSpace, loadSurface, type Parting, type Space } from './openings.ts';
 import { fixedShelves } from './shelves.ts';
-import { appliedTop, type Top } from './top.ts';
+import { appliedTop } from './top.ts';
 
-/** What was made of a case, for those that stand beside it. */
-export interface MadeCase {
-  readonly frame: CaseFrame;
-  readonly panels: CasePanels;
-  readonly partings: readonly Parting[];
-  readonly top: Top | undefined;
+/** The parts of a case: its panels, what divides and fills it, what goes round it. */
+export interface MadeCase extends Joinable {
+  readonly closed: ClosedSpaces;
 }
 
-/** Makes everything of one case: its panels, what divides and fills it, what goes round it, and the joints between them. */
-export function caseInFull(
-  draft: Draft,
-  bores: Bores,
-  frame: CaseFrame,
-  clear: ClearSizes,
-): MadeCase | undefined {
+/** Makes the parts of one case; undefined where nothing is left inside. */
+export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): MadeCase | undefined {
   const panels = casePanels(draft, frame);
   if (!positive(draft, panels.left, panels.bottom) || !draft.isSome(panels.inside.height)) {
     draft.stop(
@@ -69,14 +61,19 @@ export function caseInFull(
   const back = backPanel(draft, frame, panels);
   const top = appliedTop(draft, frame);
   const base = baseFrame(draft, frame);
+  return { frame, panels, closed, partings, back, top, base, edging };
+}
+
+/** Bores, hangs and joins what was made of a case; the parts of its neighbours are there already. */
+export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
+  const { frame, panels, top, base } = made;
   cableHoles(draft, bores, frame);
-  hangDoors(draft, bores, { frame, panels, closed, partings });
+  hangDoors(draft, bores, made);
   const before = draft.joints.length;
-  joinCase(draft, bores, { frame, panels, partings, back, top, base, edging });
+  joinCase(draft, bores, made);
   const frames = top ? [base, top.strips] : [base];
-  fitsOfCase(draft, { frame, panels, closed, partings, back, frames, joints: draft.joints.slice(before) });
+  fitsOfCase(draft, { ...made, frames, joints: draft.joints.slice(before) });
   loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
-  return { frame, panels, partings, top };
 }
 
 /** The bottom spans its widest bay (or, on a base, front to back); the top spans between uprights. */

@@ -15,9 +15,11 @@ interface Outside {
  * and what closes the lower.
  */
 export function connectCases(draft: Draft, bores: Bores, all: readonly MadeCase[]): void {
+  const together = new Together(all);
   meet(
     draft,
     bores,
+    together,
     0,
     all.map((made) => ({ made, panel: made.panels.right })),
     all.map((made) => ({ made, panel: made.panels.left })),
@@ -26,6 +28,7 @@ export function connectCases(draft: Draft, bores: Bores, all: readonly MadeCase[
   meet(
     draft,
     bores,
+    together,
     2,
     all.map((made) => ({ made, panel: made.panels.bottom })),
     all.flatMap((made) => {
@@ -34,12 +37,45 @@ export function connectCases(draft: Draft, bores: Bores, all: readonly MadeCase[
     }),
     '-z',
   );
+  for (const made of together.apart(all))
+    draft.stop(
+      'cases.apart',
+      made.frame.box,
+      'size',
+      `“${made.frame.box.id}” touches none of its neighbours, so nothing holds it to them.`,
+      { says: 'Let no top stand over the side of a case that has a neighbour there.' },
+    );
+}
+
+/** Which cases hang together. */
+class Together {
+  private readonly of = new Map<MadeCase, MadeCase>();
+
+  constructor(all: readonly MadeCase[]) {
+    for (const made of all) this.of.set(made, made);
+  }
+
+  join(a: MadeCase, b: MadeCase): void {
+    this.of.set(this.first(a), this.first(b));
+  }
+
+  /** Those that don't hang together with the first. */
+  apart(all: readonly MadeCase[]): readonly MadeCase[] {
+    return all.filter((made) => this.first(made) !== this.first(all[0]!));
+  }
+
+  private first(made: MadeCase): MadeCase {
+    let at = made;
+    while (this.of.get(at) !== at) at = this.of.get(at)!;
+    return at;
+  }
 }
 
 /** Connects every panel with those that lie on it, found by the planes of their outer faces. */
 function meet(
   draft: Draft,
   bores: Bores,
+  together: Together,
   axis: 0 | 2,
   heads: readonly Outside[],
   mates: readonly Outside[],
@@ -54,7 +90,8 @@ function meet(
   }
   for (const head of heads)
     for (const mate of at.get(l.ticks(head.panel.box[from][axis])) ?? [])
-      if (mate.made !== head.made && overlaps(draft, head.panel, mate.panel, axis))
+      if (mate.made !== head.made && overlaps(draft, head.panel, mate.panel, axis)) {
+        together.join(head.made, mate.made);
         connectingScrews(draft, bores, {
           part: head.panel,
           mate: mate.panel,
@@ -63,6 +100,7 @@ function meet(
             (p) => p !== head.panel && p !== mate.panel,
           ),
         });
+      }
 }
 
 /** What is fixed inside a case. */

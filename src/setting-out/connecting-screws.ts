@@ -4,7 +4,8 @@ import type { Bore, Bores } from './bores.ts';
 import { contactBox, inPart, overlapAlong, planeOf, sideLooking } from './contact.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import type { Face } from './feature.ts';
-import { clearPlaces } from './move-aside.ts';
+import type { Joint } from './joint.ts';
+import { clearPlaces, type Row } from './move-aside.ts';
 import { axisOf, type Direction, opposite } from './place.ts';
 import { type ChosenScrew, connectingScrew } from './screw-choice.ts';
 import { clearanceHole, edgePilot } from './screw-holes.ts';
@@ -21,33 +22,40 @@ export interface ConnectingSpec {
   readonly avoid: readonly DraftPart[];
 }
 
-/** Adds the joint and its screws: rows near both long edges, none in the way of another, nor under a shelf's end. */
+/**
+ * Adds the joint and its screws: rows near both long edges, none in the way of another, nor under a shelf's end. Where
+ * they find no place from one side, they are driven from the other.
+ */
 export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpec): void {
-  const { part, mate, towards } = spec;
+  const back = { ...spec, part: spec.mate, mate: spec.part, towards: opposite(spec.towards) };
+  const screws = [spec, back].map((way) => connectingScrew(draft, way.part.thickness, way.mate.thickness));
+  if (screws.every((screw) => screw === undefined)) noScrew(draft, spec);
+  for (const [i, way] of [spec, back].entries()) {
+    const screw = screws[i];
+    const places = screw && gridOf(draft, bores, way, screw);
+    if (!screw || !places) continue;
+    const id = `${way.part.id}>${way.mate.id}`;
+    const fasteners = places.map((at, n) => drive(draft, way, screw, { id, at, n: n + 1 }));
+    draft.joints.push({ ...jointOf(draft, way), fasteners });
+    return;
+  }
+  if (screws.some((screw) => screw !== undefined)) noPlace(draft, spec);
+  draft.joints.push({ ...jointOf(draft, spec), fasteners: [] });
+}
+
+function jointOf(draft: Draft, { part, mate, towards }: ConnectingSpec): Omit<Joint, 'fasteners'> {
   const side = sideLooking(part.place, towards) as Face;
-  const mateSide = sideLooking(mate.place, opposite(towards)) as Face;
-  const id = `${part.id}>${mate.id}`;
-  const screw = connectingScrew(draft, part.thickness, mate.thickness);
-  const joint = {
-    id,
-    kind: 'butt' as const,
-    duty: 'connect' as const,
-    hold: 'face-screws' as const,
+  return {
+    id: `${part.id}>${mate.id}`,
+    kind: 'butt',
+    duty: 'connect',
+    hold: 'face-screws',
     part: part.id,
     side,
     mate: mate.id,
-    mateSide,
+    mateSide: sideLooking(mate.place, opposite(towards)) as Face,
     contact: contactBox(draft, part, side, mate),
   };
-  if (!screw) {
-    noScrew(draft, spec);
-    draft.joints.push({ ...joint, fasteners: [] });
-    return;
-  }
-  const places = gridOf(draft, bores, spec, screw);
-  if (!places) noPlace(draft, spec);
-  const fasteners = (places ?? []).map((at, i) => drive(draft, spec, screw, { id, at, n: i + 1 }));
-  draft.joints.push({ ...joint, fasteners });
 }
 
 /** A place on the faces: along the part's length and across it, in the piece. */
@@ -74,19 +82,51 @@ function gridOf(
   const spacing = spaceScrews(l, 'connect', l.less('length of what touches', high, low), step);
   const spots: Spot[] = [];
   for (const from of rows.at) {
-    const line = l.sum('line of the screws', near, from);
-    const isFree = (at: number) => {
-      const bore = boreOf(draft, spec, screw, at, l.ticks(line));
+    const found = lineOf(draft, bores, spec, screw, l.sum('line of the screws', near, from), [near, far], {
+      spacing,
+      low,
+      high,
+    });
+    if (!found) return undefined;
+    for (const place of found.places) spots.push({ along: place, across: found.line });
+  }
+  // Lines are further apart than screws may be, so that they need not look for one another.
+  for (const { along, across } of spots)
+    bores.add(boreOf(draft, spec, screw, l.ticks(along), l.ticks(across)));
+  return spots;
+}
+
+/** Steps that a line of screws may be moved across the panel where it finds no places: the shortest way first. */
+const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4];
+
+/** A line of screws along the panel, moved across it until all of them find their places. */
+function lineOf(
+  draft: Draft,
+  bores: Bores,
+  spec: ConnectingSpec,
+  screw: ChosenScrew,
+  asked: Traced,
+  [near, far]: readonly [Traced, Traced],
+  row: Pick<Row, 'spacing' | 'low' | 'high'>,
+): { readonly line: Traced; readonly places: readonly Traced[] } | undefined {
+  const l = draft.ledger;
+  const aside = l.row(SETTING_OUT.moveAside);
+  const least = l.ticks(l.row(SETTING_OUT.connectEndLeast));
+  for (const n of STEPS) {
+    const at = l.ticks(asked) + n * l.ticks(aside);
+    if (n !== 0 && (at < l.ticks(near) + least || at > l.ticks(far) - least)) continue;
+    const isFree = (along: number) => {
+      const bore = boreOf(draft, spec, screw, along, at);
       return !bores.meets(bore) && !isBehind(draft, spec, screw, bore);
     };
-    const places = clearPlaces(l, { spacing, low, high, first: 0, isFree });
-    if (!places) return undefined;
-    for (const place of places) {
-      bores.add(boreOf(draft, spec, screw, l.ticks(place), l.ticks(line)));
-      spots.push({ along: place, across: line });
-    }
+    const places = clearPlaces(l, { ...row, first: 0, isFree });
+    if (!places) continue;
+    if (n === 0) return { line: asked, places };
+    const by = l.times('steps aside', aside, Math.abs(n));
+    const reason = 'line of the screws, moved clear of what is there';
+    return { line: n > 0 ? l.sum(reason, asked, by) : l.less(reason, asked, by), places };
   }
-  return spots;
+  return undefined;
 }
 
 function boreOf(draft: Draft, spec: ConnectingSpec, screw: ChosenScrew, at: number, line: number): Bore {
@@ -107,16 +147,17 @@ function headPlane({ part, towards }: ConnectingSpec): Traced {
   return planeOf(part, sideLooking(part.place, opposite(towards)));
 }
 
-/** True where something stands over a head, or over the tip's place on the other side. */
-function isBehind(draft: Draft, { avoid }: ConnectingSpec, screw: ChosenScrew, bore: Bore): boolean {
+/** True where a driver has no room before a head, or something is let in where the tip comes. */
+function isBehind(draft: Draft, { avoid, towards }: ConnectingSpec, screw: ChosenScrew, bore: Bore): boolean {
   const l = draft.ledger;
+  const { axis, sign } = axisOf(towards);
   const aside = l.ticks(screw.head);
   const room = l.ticks(l.row(SETTING_OUT.connectRoom));
+  const [before, behind] = sign > 0 ? [room, aside] : [aside, room];
   return avoid.some((p) =>
     ([0, 1, 2] as const).every((k) => {
-      const reach = bore.from[k] === bore.to[k] ? aside : room;
-      const low = Math.min(bore.from[k], bore.to[k]) - reach;
-      const high = Math.max(bore.from[k], bore.to[k]) + reach;
+      const low = Math.min(bore.from[k], bore.to[k]) - (k === axis ? before : aside);
+      const high = Math.max(bore.from[k], bore.to[k]) + (k === axis ? behind : aside);
       return l.ticks(p.box.min[k]) < high && l.ticks(p.box.max[k]) > low;
     }),
   );

@@ -104,7 +104,7 @@ export function formulasHold(draft: Draft): boolean {
     for (const { field } of formulaFields(record.kind)) {
       const text: unknown = Reflect.get(record, field);
       if (typeof text !== 'string' || !isFormula(text)) continue;
-      if (record.kind === 'opening' && !('fixed' in (readOpeningSize(text) ?? {}))) continue;
+      if (field === 'size' && !('fixed' in (readOpeningSize(text) ?? {}))) continue;
       draft.typed(`design/records/${record.id}/${field}`, text);
     }
   return !draft.snags.some((s) => s.code === 'formula.no-size');

@@ -1,6 +1,6 @@
 import type { JobDocument } from '../job/index.ts';
 import { Bores } from './bores.ts';
-import { caseInFull, fitsItsFrame } from './case-in-full.ts';
+import { fitsItsFrame, joinParts, partsOfCase } from './case-in-full.ts';
 import { Cases } from './cases.ts';
 import { connectCases } from './connect-cases.ts';
 import { nameDimensions } from './dimension-names.ts';
@@ -23,9 +23,10 @@ export function setOut(job: JobDocument): SetOut {
     const bores = new Bores();
     const made = cases.fit()
       ? cases.all.flatMap(({ frame, clear }) =>
-          fitsItsFrame(draft, frame) ? (caseInFull(draft, bores, frame, clear) ?? []) : [],
+          fitsItsFrame(draft, frame) ? (partsOfCase(draft, frame, clear) ?? []) : [],
         )
       : [];
+    for (const one of made) joinParts(draft, bores, one);
     connectCases(draft, bores, made);
     sameSpace(draft);
   }

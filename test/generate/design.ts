@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
+import { recordsOfStand, severalCases } from './several.ts';
 
 /** A generated job, as a file would hold it, and the overall size it asks for in ticks of 1/3200 mm. */
 export interface GeneratedJob {
@@ -196,7 +197,7 @@ function shop(
     stock: [{ id: `${id}-length`, length: '2400 mm', price: 9 }],
   });
   const pocket = [22, 25, 28, 30, 32, 35, 38, 45, 50, 63];
-  const countersunk = [16, 20, 25, 30];
+  const countersunk = [16, 20, 25, 30, 35, 40, 45];
   return {
     units,
     precision: units === 'mm' ? '0.5' : '1/32',
@@ -275,14 +276,7 @@ function records(
 ): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
   const { overall, inside, back, top, base, edged } = wish;
   const list: Field[] = [
-    {
-      id: 'piece',
-      kind: 'piece',
-      name: 'A piece',
-      width: overall.width.text,
-      height: overall.height.text,
-      depth: overall.depth.text,
-    },
+    pieceRecord(overall),
     {
       id: 'case',
       kind: 'case',
@@ -377,68 +371,110 @@ function inside(units: Units, overall: Wish['overall']): fc.Arbitrary<Filling | 
 }
 
 function wishes(units: Units): fc.Arbitrary<Wish> {
-  const text = (from: number, to: number) => length(units, from, to).map((t) => t.text);
   return fc
     .record({
       width: length(units, 320, 2400),
       height: length(units, 320, 2200),
       depth: length(units, 180, 650),
     })
-    .chain((overall) =>
+    .chain((overall) => wishesOf(units, overall));
+}
+
+/** What a case of these sizes may wish. */
+function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
+  const text = (from: number, to: number) => length(units, from, to).map((t) => t.text);
+  return fc.record({
+    overall: fc.constant(overall),
+    inside: inside(units, overall),
+    joints: optional(
+      fc.constantFrom(
+        'pocket-screws' as const,
+        'face-screws' as const,
+        'rabbet' as const,
+        'dado' as const,
+        'stopped-dado' as const,
+      ),
+    ),
+    back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
+    setIn: optional(text(6, 20)),
+    top: optional(
       fc.record({
-        overall: fc.constant(overall),
-        inside: inside(units, overall),
-        joints: optional(
-          fc.constantFrom(
-            'pocket-screws' as const,
-            'face-screws' as const,
-            'rabbet' as const,
-            'dado' as const,
-            'stopped-dado' as const,
-          ),
-        ),
-        back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
-        setIn: optional(text(6, 20)),
-        top: optional(
-          fc.record({
-            overhangFront: optional(text(0, 40)),
-            overhangSides: optional(text(0, 40)),
-            overhangBack: optional(text(0, 15)),
-          }),
-        ).chain(
-          (top): fc.Arbitrary<Field | undefined> =>
-            top === undefined
-              ? fc.constant(undefined)
-              : fc.boolean().chain(
-                  (edged): fc.Arbitrary<Field> =>
-                    edged
-                      ? // An edged top that stands out less than its strips are thick leaves its screws no board to find.
-                        fc.record({
-                          ...Object.fromEntries(Object.entries(top).map(([k, v]) => [k, fc.constant(v)])),
-                          overhangSides: text(18, 40),
-                          edging: fc.constant('strip'),
-                          edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
-                        })
-                      : fc.constant(top),
-                ),
-        ),
-        base: optional(
-          fc.record({ height: text(60, 150), setback: text(12, 50), setbackBack: optional(text(0, 50)) }),
-        ),
-        edged: fc.boolean(),
-        cables: cableWishes(text),
-        doors: fc.option(
-          fc.record({
-            before: fc.constantFrom('all' as const, 'each' as const, 'neighbours' as const),
-            hang: fc.constantFrom('inset' as const, 'overlay' as const),
-            count: optional(fc.constantFrom(1, 2)),
-            hand: optional(fc.constantFrom('left', 'right')),
-            gap: optional(text(1, 4)),
-          }),
-          { nil: undefined, freq: 2 },
-        ),
+        overhangFront: optional(text(0, 40)),
+        overhangSides: optional(text(0, 40)),
+        overhangBack: optional(text(0, 15)),
       }),
-    );
+    ).chain(
+      (top): fc.Arbitrary<Field | undefined> =>
+        top === undefined
+          ? fc.constant(undefined)
+          : fc.boolean().chain(
+              (edged): fc.Arbitrary<Field> =>
+                edged
+                  ? // An edged top that stands out less than its strips are thick leaves its screws no board to find.
+                    fc.record({
+                      ...Object.fromEntries(Object.entries(top).map(([k, v]) => [k, fc.constant(v)])),
+                      overhangSides: text(18, 40),
+                      edging: fc.constant('strip'),
+                      edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
+                    })
+                  : fc.constant(top),
+            ),
+    ),
+    base: optional(
+      fc.record({ height: text(60, 150), setback: text(12, 50), setbackBack: optional(text(0, 50)) }),
+    ),
+    edged: fc.boolean(),
+    cables: cableWishes(text),
+    doors: fc.option(
+      fc.record({
+        before: fc.constantFrom('all' as const, 'each' as const, 'neighbours' as const),
+        hang: fc.constantFrom('inset' as const, 'overlay' as const),
+        count: optional(fc.constantFrom(1, 2)),
+        hand: optional(fc.constantFrom('left', 'right')),
+        gap: optional(text(1, 4)),
+      }),
+      { nil: undefined, freq: 2 },
+    ),
+  });
+}
+
+/** A case among others: nothing of its top stands over its neighbours, and only what stands on the floor has a base. */
+function amongOthers(wish: Wish, onFloor: boolean): Wish {
+  const { overhangSides: _, edging: __, edgedSides: ___, ...top } = wish.top ?? {};
+  return { ...wish, top: wish.top && top, base: onFloor ? wish.base : undefined };
+}
+
+/** Several cases in a piece. */
+function several(units: Units): fc.Arbitrary<Made> {
+  return severalCases<Wish>({
+    length: (from, to) => length(units, from, to),
+    wishes: (sizes, onFloor) => wishesOf(units, sizes).map((wish) => amongOthers(wish, onFloor)),
+  }).map(({ overall, stand }) => {
+    const { list, asked } = recordsOfStand(stand, (wish) => records(wish, units));
+    return {
+      overall,
+      asked,
+      list: [pieceRecord(overall), { id: 'gap', kind: 'size', value: GAP[units].text }, ...list],
+    };
+  });
+}
+
+/** A design: its records, and what must come out. */
+interface Made {
+  readonly overall: Wish['overall'];
+  readonly list: readonly Field[];
+  readonly asked: Readonly<Record<string, number>>;
+}
+
+function pieceRecord(overall: Wish['overall']): Field {
+  return {
+    id: 'piece',
+    kind: 'piece',
+    name: 'A piece',
+    width: overall.width.text,
+    height: overall.height.text,
+    depth: overall.depth.text,
+  };
 }
 
 /** Jobs over the whole of the design language: splits to three levels, shelves, backs, tops, bases, edging, mm and inches. */
@@ -446,7 +482,13 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
   const text = (from: number, to: number) => length(units, from, to).map((t) => t.text);
   return fc
     .record({
-      wish: wishes(units),
+      made: fc.oneof(
+        {
+          weight: 6,
+          arbitrary: wishes(units).map((wish): Made => ({ overall: wish.overall, ...records(wish, units) })),
+        },
+        { weight: 1, arbitrary: several(units) },
+      ),
       thickness: fc.record({
         board: text(15, 26),
         other: text(15, 26),
@@ -456,8 +498,7 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
       }),
       router: optional(fc.constantFrom('0.1 mm', '1/64 in', '0.5 mm')),
     })
-    .map(({ wish, thickness, router }) => ({ wish, thickness, router, made: records(wish, units) }))
-    .map(({ wish, thickness, router, made }) => ({
+    .map(({ made, thickness, router }) => ({
       asked: made.asked,
       document: {
         version: 1,
@@ -466,9 +507,9 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
         work: {},
       },
       overall: {
-        width: wish.overall.width.ticks,
-        height: wish.overall.height.ticks,
-        depth: wish.overall.depth.ticks,
+        width: made.overall.width.ticks,
+        height: made.overall.height.ticks,
+        depth: made.overall.depth.ticks,
       },
     }));
 });

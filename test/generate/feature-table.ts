@@ -14,6 +14,8 @@ function has<K extends RecordKind>(kind: K, so: (r: RecordOf<K>) => boolean = ()
 
 /** What generated designs must say now and then: a row for each thing that the language can say. */
 const ROWS: readonly Row[] = [
+  { feature: 'cases side by side', in: has('group', (g) => g.lay === 'across') },
+  { feature: 'cases one on the other', in: has('group', (g) => g.lay === 'up') },
   { feature: 'openings side by side', in: has('opening', (o) => o.split === 'across') },
   { feature: 'openings one above the other', in: has('opening', (o) => o.split === 'down') },
   { feature: 'dividers that are named', in: has('divider') },

@@ -4,10 +4,18 @@ import { LengthField } from '../../fields/text-field.tsx';
 import { Note } from './note.tsx';
 
 /** The box: what its panels are cut from, and what stands on its bottom. */
-export function CaseNote({ box }: { box: RecordOf<'case'> }) {
+export function CaseNote({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
   const at = `design/records/${box.id}`;
   return (
-    <Note title="Case">
+    <Note title={alone ? 'Case' : `Case ${box.id}`}>
+      {!alone && (
+        <p>
+          Takes <LengthField path={`${at}/size`} label="Size along its row or stack" empty="an equal share" />{' '}
+          of its row or stack, <LengthField path={`${at}/height`} label="Height of the case" empty="all" /> of
+          the height and <LengthField path={`${at}/depth`} label="Depth of the case" empty="all" /> of the
+          depth.
+        </p>
+      )}
       <p>
         Panels of <LotField path={`${at}/board`} label="Board of the case" form="sheet" />, joined{' '}
         <ChoiceField

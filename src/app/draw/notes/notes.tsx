@@ -1,9 +1,10 @@
-import { treeOf } from '../../../job/index.ts';
+import { type RecordOf, treeOf } from '../../../job/index.ts';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { addCableEdit, addTrimEdit, type Trim } from '../design-edits.ts';
 import { CablesNote } from './cable-note.tsx';
 import { CaseNote } from './case-note.tsx';
+import { GroupNote } from './group-note.tsx';
 import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
 import { BackNote, BaseNote, EdgingNote, TopNote } from './trim-notes.tsx';
@@ -20,8 +21,25 @@ export function Notes() {
   const job = useApp((s) => s.history.job);
   const tree = treeOf(job);
   const { piece } = tree;
-  const box = piece && tree.childOf(piece.id, 'case');
-  if (!piece || !box) return null;
+  if (!piece) return null;
+  const boxes = tree.casesOf(piece.id);
+  return (
+    <div className="notes">
+      <PieceNote piece={piece} />
+      {tree.all('group').map((group) => (
+        <GroupNote key={group.id} group={group} />
+      ))}
+      {boxes.map((box) => (
+        <CaseNotes key={box.id} box={box} alone={boxes.length === 1} />
+      ))}
+    </div>
+  );
+}
+
+/** What was decided of one case. */
+function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
+  const job = useApp((s) => s.history.job);
+  const tree = treeOf(job);
   const has = (kind: Trim) => tree.childOf(box.id, kind) !== undefined;
   const [opening, top, base, back, edging] = [
     tree.childOf(box.id, 'opening'),
@@ -30,12 +48,11 @@ export function Notes() {
     tree.childOf(box.id, 'back'),
     tree.childOf(box.id, 'edging'),
   ];
-  const cables = tree.all('cable');
+  const cables = tree.all('cable').filter((c) => tree.caseOf(c.id) === box);
   const missing = MISSING.filter(([kind]) => !has(kind));
   return (
-    <div className="notes">
-      <PieceNote piece={piece} />
-      <CaseNote box={box} />
+    <>
+      <CaseNote box={box} alone={alone} />
       {opening ? (
         <InsideNote opening={opening.id} />
       ) : (
@@ -68,7 +85,7 @@ export function Notes() {
           ))}
         </p>
       )}
-    </div>
+    </>
   );
 }
 

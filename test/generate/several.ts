@@ -1,0 +1,133 @@
+import fc from 'fast-check';
+
+type Field = Readonly<Record<string, unknown>>;
+
+/** Fields of a record that name other records. */
+const REFERENCES = ['id', 'parent', 'over', 'in'];
+
+/** A length as typed, with what it means in ticks. */
+interface Typed {
+  readonly text: string;
+  readonly ticks: number;
+}
+interface Sizes {
+  readonly width: Typed;
+  readonly height: Typed;
+  readonly depth: Typed;
+}
+
+/** A case by what it wishes, or several that stand together; `place` is what it says of its place in its group. */
+export type Stand<W> =
+  | { readonly place: Field; readonly wish: W }
+  | { readonly place: Field; readonly lay: 'across' | 'up'; readonly members: readonly Stand<W>[] };
+
+/** What a generated piece of several cases is drawn with. */
+export interface Drawing<W> {
+  /** A length between two sizes in mm. */
+  readonly length: (fromMm: number, toMm: number) => fc.Arbitrary<Typed>;
+  /** What a case of about these sizes may wish; `onFloor` unless it stands on another. */
+  readonly wishes: (sizes: Sizes, onFloor: boolean) => fc.Arbitrary<W>;
+}
+
+/** Two or three cases in a row or a stack, now and then with a stack in the row or a row in the stack. */
+export function severalCases<W>({
+  length,
+  wishes,
+}: Drawing<W>): fc.Arbitrary<{ readonly overall: Sizes; readonly stand: Stand<W> }> {
+  const about = (mm: number): Typed => ({ text: `${mm} mm`, ticks: mm * 3200 });
+  const group = (
+    lay: 'across' | 'up',
+    whole: Sizes,
+    onFloor: boolean,
+    levels: number,
+    most: number,
+  ): fc.Arbitrary<Stand<W>> =>
+    fc.integer({ min: 2, max: most }).chain((count) => {
+      const along = lay === 'across' ? 'width' : 'height';
+      const each = Math.floor(whole[along].ticks / 3200 / count);
+      const fixed = length(0.8 * each, each).map((t) => t.text);
+      const shared = fc.constantFrom(undefined, 'equal', '1 share', '1.5 shares');
+      const deep = whole.depth.ticks / 3200;
+      const high = whole.height.ticks / 3200;
+      const smaller = (mm: number, least: number) =>
+        mm - 30 > least
+          ? fc.option(
+              length(least, mm - 30).map((t) => t.text),
+              { nil: undefined, freq: 2 },
+            )
+          : fc.constant(undefined);
+      const member = (i: number): fc.Arbitrary<Stand<W>> =>
+        fc
+          .record({
+            size: i === 0 ? shared : fc.oneof(shared, fixed),
+            depth: i === 0 ? fc.constant(undefined) : smaller(deep, 180),
+            height: i === 0 || lay === 'up' ? fc.constant(undefined) : smaller(high, 800),
+            nested:
+              levels > 0 && each >= 400 && whole[lay === 'across' ? 'height' : 'width'].ticks >= 800 * 3200
+                ? fc.integer({ min: 0, max: 2 }).map((n) => n === 0)
+                : fc.constant(false),
+          })
+          .chain(({ nested, ...rest }) => {
+            // A group's own cases are drawn as high and deep as the whole.
+            const asked = nested ? { size: rest.size } : rest;
+            const place = Object.fromEntries(Object.entries(asked).filter(([, v]) => v !== undefined));
+            const sizes = { ...whole, [along]: about(each) };
+            const floor = onFloor && (lay === 'across' || i === 0);
+            return nested
+              ? group(lay === 'across' ? 'up' : 'across', sizes, floor, levels - 1, 2).map((g) => ({
+                  ...g,
+                  place,
+                }))
+              : wishes(sizes, floor).map((wish) => ({ place, wish }));
+          });
+      return fc
+        .tuple(...Array.from({ length: count }, (_, i) => member(i)))
+        .map((members) => ({ place: {}, lay, members }));
+    });
+  return fc.constantFrom<'across' | 'up'>('across', 'up').chain((lay) =>
+    fc
+      .record({
+        width: lay === 'across' ? length(1100, 2700) : length(400, 1400),
+        height: lay === 'across' ? length(400, 1800) : length(1100, 2200),
+        depth: length(220, 650),
+      })
+      .chain((overall) => group(lay, overall, true, 1, 3).map((stand) => ({ overall, stand }))),
+  );
+}
+
+/** The records of several cases, each case’s own behind a prefix; `caseRecords` gives those of one that stands alone. */
+export function recordsOfStand<W>(
+  stand: Stand<W>,
+  caseRecords: (wish: W) => {
+    readonly list: readonly Field[];
+    readonly asked: Readonly<Record<string, number>>;
+  },
+): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
+  const list: Field[] = [];
+  const asked: Record<string, number> = {};
+  const add = (s: Stand<W>, id: string, parent: string) => {
+    if ('lay' in s) {
+      list.push({ id, kind: 'group', parent, lay: s.lay, ...s.place });
+      s.members.forEach((m, i) => {
+        add(m, `${id}.${i + 1}`, id);
+      });
+      return;
+    }
+    const own = caseRecords(s.wish);
+    const inside = own.list.filter((r) => r.kind !== 'piece' && r.kind !== 'size');
+    for (const r of inside)
+      list.push(r.kind === 'case' ? { ...renamed(r, id), parent, ...s.place } : renamed(r, id));
+    for (const [name, ticks] of Object.entries(own.asked)) asked[`${id}.${name}`] = ticks;
+  };
+  add(stand, 'g', 'piece');
+  return { list, asked };
+}
+
+function renamed(record: Field, prefix: string): Field {
+  return Object.fromEntries(
+    Object.entries(record).map(([field, value]) => {
+      if (!REFERENCES.includes(field)) return [field, value];
+      return [field, Array.isArray(value) ? value.map((v) => `${prefix}.${v}`) : `${prefix}.${value}`];
+    }),
+  );
+}
