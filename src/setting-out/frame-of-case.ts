@@ -68,8 +68,6 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   const doors = draft.tree.childrenOf(box.id, 'door');
   const beside = () => (top ? draft.field(top, 'overhangSides') : draft.nothing);
   const behind = () => (top ? draft.field(top, 'overhangBack') : draft.nothing);
-  const above = (z: Traced) =>
-    draft.isSome(site.floor) ? l.less('height above the case’s foot', z, site.floor) : z;
   const topThickness = () => (top ? draft.thickness(draft.lot(top.board)) : draft.nothing);
   const behindEdging = () => l.less('depth behind the front edging', planes.depth, planes.edgingThickness);
   const root = draft.tree.childOf(box.id, 'opening');
@@ -180,7 +178,12 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
         : site.width,
     height: () =>
       found('height') !== undefined
-        ? l.sum('height, as measured inside', above(planes.head), topThickness())
+        ? l.sum(
+            'height, as measured inside',
+            ...(base ? [draft.field(base, 'height')] : []),
+            planes.uprightHeight,
+            topThickness(),
+          )
         : site.height,
     depth: () => site.depth,
   });

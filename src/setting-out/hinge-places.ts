@@ -80,12 +80,14 @@ function clearPlace(
   return steps > 0 ? l.sum(reason, asked, by) : l.less(reason, asked, by);
 }
 
-/** True when a shelf ends at the face of the post that the hinge is on. */
+/** True when a shelf ends at, or goes into, the face of the post that the hinge is on. */
 function touchesFace(draft: Draft, shelf: DraftPart, h: Hanging): boolean {
   const l = draft.ledger;
   return h.hung === 'left'
-    ? l.ticks(shelf.box.min[0]) === l.ticks(h.post.box.max[0])
-    : l.ticks(shelf.box.max[0]) === l.ticks(h.post.box.min[0]);
+    ? l.ticks(shelf.box.min[0]) <= l.ticks(h.post.box.max[0]) &&
+        l.ticks(shelf.box.max[0]) > l.ticks(h.post.box.max[0])
+    : l.ticks(shelf.box.max[0]) >= l.ticks(h.post.box.min[0]) &&
+        l.ticks(shelf.box.min[0]) < l.ticks(h.post.box.min[0]);
 }
 
 function howMany(draft: Draft, h: Hanging): number {

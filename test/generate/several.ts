@@ -17,23 +17,44 @@ interface Sizes {
 }
 
 /** A case by what it wishes, or several that stand together; `place` is what it says of its place in its group. */
-export type Stand<W> =
+type Stand<W> =
   | { readonly place: Field; readonly wish: W }
   | { readonly place: Field; readonly lay: 'across' | 'up'; readonly members: readonly Stand<W>[] };
+
+/** Records of a design, and what must come out. */
+interface Records {
+  readonly list: readonly Field[];
+  readonly asked: Readonly<Record<string, number>>;
+}
+
+/** What stands round a case, as far as its neighbours mind it. */
+interface Trimmed {
+  readonly top: Field | undefined;
+  readonly base: Field | undefined;
+}
+
+/** A case among others: nothing of its top stands over its neighbours, and only what stands on the floor has a base. */
+function amongOthers<W extends Trimmed>(wish: W, onFloor: boolean): W {
+  const { overhangSides: _, edging: __, edgedSides: ___, ...top } = wish.top ?? {};
+  return { ...wish, top: wish.top && top, base: onFloor ? wish.base : undefined };
+}
 
 /** What a generated piece of several cases is drawn with. */
 export interface Drawing<W> {
   /** A length between two sizes in mm. */
   readonly length: (fromMm: number, toMm: number) => fc.Arbitrary<Typed>;
-  /** What a case of about these sizes may wish; `onFloor` unless it stands on another. */
-  readonly wishes: (sizes: Sizes, onFloor: boolean) => fc.Arbitrary<W>;
+  /** What a case of about these sizes may wish. */
+  readonly wishes: (sizes: Sizes) => fc.Arbitrary<W>;
+  /** The records of a case that stands alone. */
+  readonly records: (wish: W) => Records;
 }
 
 /** Two or three cases in a row or a stack, now and then with a stack in the row or a row in the stack. */
-export function severalCases<W>({
+export function severalCases<W extends Trimmed>({
   length,
   wishes,
-}: Drawing<W>): fc.Arbitrary<{ readonly overall: Sizes; readonly stand: Stand<W> }> {
+  records,
+}: Drawing<W>): fc.Arbitrary<Records & { readonly overall: Sizes }> {
   const about = (mm: number): Typed => ({ text: `${mm} mm`, ticks: mm * 3200 });
   const group = (
     lay: 'across' | 'up',
@@ -78,7 +99,7 @@ export function severalCases<W>({
                   ...g,
                   place,
                 }))
-              : wishes(sizes, floor).map((wish) => ({ place, wish }));
+              : wishes(sizes).map((wish) => ({ place, wish: amongOthers(wish, floor) }));
           });
       return fc
         .tuple(...Array.from({ length: count }, (_, i) => member(i)))
@@ -91,18 +112,14 @@ export function severalCases<W>({
         height: lay === 'across' ? length(400, 1800) : length(1100, 2200),
         depth: length(220, 650),
       })
-      .chain((overall) => group(lay, overall, true, 1, 3).map((stand) => ({ overall, stand }))),
+      .chain((overall) =>
+        group(lay, overall, true, 1, 3).map((stand) => ({ overall, ...recordsOfStand(stand, records) })),
+      ),
   );
 }
 
 /** The records of several cases, each case’s own behind a prefix; `caseRecords` gives those of one that stands alone. */
-export function recordsOfStand<W>(
-  stand: Stand<W>,
-  caseRecords: (wish: W) => {
-    readonly list: readonly Field[];
-    readonly asked: Readonly<Record<string, number>>;
-  },
-): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
+function recordsOfStand<W>(stand: Stand<W>, caseRecords: (wish: W) => Records): Records {
   const list: Field[] = [];
   const asked: Record<string, number> = {};
   const add = (s: Stand<W>, id: string, parent: string) => {
