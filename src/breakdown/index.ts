@@ -18,7 +18,7 @@ export { readCutPlan } from './judge/read-cut-plan.ts';
 export type { Finding, FindingCode, Verdict } from './judge/verdict.ts';
 export { listParts } from './list/list-parts.ts';
 export { type ListRow, type ListSize, type ReadList, readList } from './list/read-list.ts';
-export type { CutSize, LotProblem, StockSource } from './lot-problem.ts';
+export type { LotProblem, StockSource } from './lot-problem.ts';
 export type { PlannedArea, PlannedNode, PlannedSheet } from './planned-sheet.ts';
 export { lowerBound } from './planner/lower-bound.ts';
 export { type CutOptions, type CutProgress, ONE_SECOND, planCuts } from './planner/plan-cuts.ts';

@@ -1,15 +1,8 @@
 import type { JobDocument, Lot, Stock } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import { parseLength, type Ticks, type Traced } from '../measure/index.ts';
-import type { Part, SetOut } from '../setting-out/index.ts';
+import { type CutSize, type Part, type SetOut, sawStep } from '../setting-out/index.ts';
 import type { CutPiece, CutProblem, CutStock } from './cut-problem.ts';
-
-/** A part's sizes as they are cut: rough where it has a rough size, and on the grid of what the saw can set. */
-export interface CutSize {
-  readonly length: Traced;
-  /** Of strips, the strip's own width, which isn't cut. */
-  readonly width: Traced;
-}
 
 /** Where a stock of the cut problem comes from. */
 export interface StockSource {
@@ -58,11 +51,10 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
     job.shop.tools.find((t) => t.kind === 'circular-saw') ??
     job.shop.tools.find((t) => t.kind === 'mitre-saw');
   const blade = saw ? typed(`shop/tools/${saw.id}/kerf`, saw.kerf) : l.row(SETTING_OUT.kerf);
-  const step = saw ? typed(`shop/tools/${saw.id}/step`, saw.step) : l.row(SETTING_OUT.setStep);
   const kerf = l.round(
     'both kerfs, as fine as the saw is set',
     l.times('kerf of the cut, and of the one that brings what stays to its own mark', blade, 2),
-    step,
+    sawStep(l, job.shop),
     'up',
   );
   const t = (x: Traced): Ticks => l.ticks(x);
@@ -95,13 +87,7 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
   const cut: CutPiece[] = [];
   const alike = new Map<string, string>();
   for (const part of parts) {
-    const toSaw = (size: Traced, reason: string) =>
-      l.round(reason, size, step, part.between ? 'down' : 'nearest');
-    const length = toSaw(part.rough?.length ?? part.length, 'length to cut, as fine as the saw is set');
-    const width =
-      part.form === 'strip'
-        ? (part.rough?.width ?? part.width)
-        : toSaw(part.rough?.width ?? part.width, 'width to cut, as fine as the saw is set');
+    const { length, width } = part.cut;
     const key = `${t(length)} ${t(width)} ${part.grain}`;
     const id = alike.get(key) ?? part.id;
     alike.set(key, id);

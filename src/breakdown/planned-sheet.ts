@@ -1,8 +1,8 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import { type Ledger, TICKS_PER_MM, type Traced } from '../measure/index.ts';
-import type { Part } from '../setting-out/index.ts';
+import type { CutSize, Part } from '../setting-out/index.ts';
 import type { CutNode } from './cut-plan.ts';
-import type { CutSize, LotProblem, StockSource } from './lot-problem.ts';
+import type { LotProblem, StockSource } from './lot-problem.ts';
 
 /** An area of a sheet with traced sides: x along the length, y across the width. */
 export interface PlannedArea {

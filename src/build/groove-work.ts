@@ -1,42 +1,35 @@
 import { SETTING_OUT } from '../materials/index.ts';
-import { parseLength, type Traced } from '../measure/index.ts';
-import type { Groove, Part } from '../setting-out/index.ts';
+import type { Traced } from '../measure/index.ts';
+import {
+  type ChannelRow,
+  channelRows,
+  channelSettings,
+  type Groove,
+  type Part,
+} from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { listWords, sideWords } from './words.ts';
-
-/** Grooves of one part that are cut at one depth with one bit, from one edge, and stop alike. */
-type Row = readonly [Groove, ...Groove[]];
 
 /** Routs the grooves and dados of parts that are worked alike. */
 export function grooves(bench: Bench, batch: readonly [Part, ...Part[]]): void {
   const [part] = batch;
   const named = batch.length === 1 ? `${part.mark} (${part.name})` : listWords(batch.map((p) => p.mark));
-  const rows = new Map<string, [Groove, ...Groove[]]>();
-  const t = (x: Traced) => bench.ledger.ticks(x);
-  for (const g of part.features.filter((f): f is Groove => f.kind === 'groove')) {
-    const key = [g.face, g.edge, t(g.width), t(g.depth), t(g.from), t(g.to)].join(' ');
-    const row = rows.get(key);
-    if (row) row.push(g);
-    else rows.set(key, [g]);
-  }
-  [...rows.values()].forEach((row, i) => {
-    row.sort((a, b) => t(a.inset) - t(b.inset));
+  channelRows(bench.ledger, part).forEach((row, i) => {
     rout(bench, batch, named, row, i + 1);
   });
 }
 
-function rout(bench: Bench, batch: readonly [Part, ...Part[]], named: string, row: Row, n: number): void {
+function rout(
+  bench: Bench,
+  batch: readonly [Part, ...Part[]],
+  named: string,
+  row: ChannelRow,
+  n: number,
+): void {
   const [part] = batch;
   const [first] = row;
-  const l = bench.ledger;
-  const t = (x: Traced) => l.ticks(x);
-  const bit = bitFor(bench, first.width);
-  const depth = bench.set('router', first.depth);
-  const guided =
-    bench.tool('router')?.edgeGuide === true &&
-    row.every((g) => t(g.inset) <= t(l.row(SETTING_OUT.guideReach)));
-  const channels = row.map((g) => passes(bench, g, bit, guided));
+  const { bit, depth, guided, fences: channels } = channelSettings(bench.ledger, bench.job.shop, row);
   const stop = stopOf(bench, part, first);
   const across = first.edge === 'start' || first.edge === 'end';
   const edge = sideWords(part, first.edge);
@@ -87,42 +80,6 @@ function rout(bench: Bench, batch: readonly [Part, ...Part[]], named: string, ro
     },
     batch.map((p) => p.mark),
   );
-}
-
-/** Passes overlap by a tenth of the bit at least, so that no ridge is left between them. */
-const OVERLAP = 0.1;
-
-/** Where the nearer side of the bit runs, pass by pass: more than one where the bit is narrower than the channel. */
-function passes(bench: Bench, g: Groove, bit: Traced, guided: boolean): readonly Traced[] {
-  const l = bench.ledger;
-  const first = bench.set(guided ? 'router' : 'marking', g.inset);
-  const wider = bench.set('router', l.less('how much wider the channel is than the bit', g.width, bit), 'up');
-  const shifts = Math.ceil(l.ticks(wider) / (l.ticks(bit) * (1 - OVERLAP)));
-  if (shifts < 1) return [first];
-  const even = Array.from({ length: shifts }, () => 1);
-  const shift = bench.set('router', l.share('an even share for each pass', wider, even, 0));
-  const between = Array.from({ length: shifts - 1 }, (_, i) =>
-    l.sum('fence for a pass between', first, l.times('shares up to here', shift, i + 1)),
-  );
-  return [first, ...between, l.sum('fence for the last pass', first, wider)];
-}
-
-/** The widest straight bit of the rack that is no wider than the channel; where there is none, one to be bought. */
-function bitFor(bench: Bench, width: Traced): Traced {
-  const l = bench.ledger;
-  const units = bench.job.shop.units;
-  const fitting = bench.job.shop.rack.bits
-    .filter((b) => b.kind === 'straight')
-    .flatMap((b) => {
-      const read = parseLength(b.diameter, units);
-      if (!read.ok) throw new Error(`unchecked length: ${b.diameter}`);
-      return read.value <= l.ticks(width) ? [{ bit: b, value: read.value }] : [];
-    })
-    .sort((a, b) => b.value - a.value || (a.bit.id < b.bit.id ? -1 : 1));
-  const best = fitting[0];
-  return best
-    ? l.document(`shop/rack/bits/${best.bit.id}/diameter`, best.value, best.bit.diameter)
-    : l.least('no wider than the channel', l.row(SETTING_OUT.grooveBit), width);
 }
 
 /** Where a channel stops, as it is measured on the bench: from the edge that it doesn't reach. */

@@ -10,6 +10,8 @@ import { shapeOfPiece } from './virtual-piece.ts';
 export interface DrawnPart {
   readonly mark: string;
   readonly shape: Shape;
+  /** How much further than a step of the saw its size is from the drawing, so that it goes with what others print, mm. */
+  readonly toFit?: number;
 }
 
 /**
@@ -59,7 +61,7 @@ export function compare(
       });
       continue;
     }
-    const { outcome, wrong } = compareOne(hollows, member, part, shift, size);
+    const { outcome, wrong } = compareOne(hollows, member, part, shift, size + (part.toFit ?? 0));
     parts.push(outcome);
     for (const sentence of wrong.differs) faults.push({ code: 'part-differs', on: part.mark, sentence });
     if (wrong.misplaced) faults.push({ code: 'part-misplaced', on: part.mark, sentence: wrong.misplaced });

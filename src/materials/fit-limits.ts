@@ -1,4 +1,4 @@
-import { fromMm, type LengthRow } from '../measure/index.ts';
+import { fromMm, type LengthRow, type RatioRow } from '../measure/index.ts';
 
 function length(id: string, mm: number, says: string): LengthRow {
   return { id, value: fromMm(mm), says, source: 'common practice, from memory' };
@@ -31,4 +31,10 @@ export const FIT_LIMITS = {
     0.5,
     'opposite strips of a mitred frame may differ by this before a corner opens',
   ),
+  rounding: {
+    id: 'fit.rounding',
+    of: [1, 4],
+    says: 'rounding takes at most a quarter of what a gap may lose: the rest is left to the tools',
+    source: 'a rule of this program',
+  } satisfies RatioRow as RatioRow,
 } as const;

@@ -3,8 +3,8 @@ import type { BuildPlan } from '../build/index.ts';
 import type { DryFitInput } from '../dry-fit/index.ts';
 import { formatOf, type JobDocument } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import { type LengthFormat, parseLength, printSetting, type Ticks } from '../measure/index.ts';
-import { type SetOut, shapeOf } from '../setting-out/index.ts';
+import { type LengthFormat, parseLength, printSetting, type Ticks, toMm } from '../measure/index.ts';
+import { type Part, type SetOut, shapeOf } from '../setting-out/index.ts';
 import type { Solids } from '../solid/index.ts';
 
 /** What the dry fit of a build is run with: the cards, the shop as it really is, and the drawing to compare with. */
@@ -24,21 +24,34 @@ export function dryFitInput(
   };
   const saws = job.shop.tools.filter((t) => t.kind === 'circular-saw' || t.kind === 'mitre-saw');
   const kerfs = new Map(saws.map((t) => [t.id, length(t.kerf)]));
+  const sawStep = saws[0] ? length(saws[0].step) : SETTING_OUT.setStep.value;
   return {
     build,
     read: (t) => read(ledger.ticks(t)),
     // Where no saw is listed the plan reckons with the usual kerf, and the cards are tried with the same.
     kerfOf: (tool) => kerfs.get(tool ?? '') ?? SETTING_OUT.kerf.value,
-    sawStep: saws[0] ? length(saws[0].step) : SETTING_OUT.setStep.value,
+    sawStep,
     screws: new Map(
       job.shop.rack.screws.map((s) => [s.id, { length: length(s.length), diameter: length(s.diameter) }]),
     ),
     solids,
-    drawn: drawn.parts.map((p) => ({ mark: p.mark, shape: shapeOf(drawn, p) })),
+    drawn: drawn.parts.map((p) => ({
+      mark: p.mark,
+      shape: shapeOf(drawn, p),
+      toFit: toFit(drawn, p, sawStep),
+    })),
     promised: new Map(
       breakdown.leftovers.map((l) => [l.name, [ledger.ticks(l.length), ledger.ticks(l.width)] as const]),
     ),
   };
+}
+
+/** What a fit took off a part beyond the rounding to a step of the saw, mm. */
+function toFit({ ledger }: SetOut, part: Part, sawStep: Ticks): number {
+  const off = (['length', 'width'] as const).map((size) =>
+    Math.abs(ledger.ticks((part.rough ?? part)[size]) - ledger.ticks(part.cut[size])),
+  );
+  return toMm(Math.max(0, ...off.map((t) => t - sawStep)));
 }
 
 /** Reads a length as its card prints it, not as it was reckoned. */

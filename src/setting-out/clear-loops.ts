@@ -1,4 +1,5 @@
 import type { Traced } from '../measure/index.ts';
+import { type RoutedChannel, routedChannels } from './channel-settings.ts';
 import type { ClosedSpaces } from './closed-spaces.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import { cut, type FitMember, setBy, thick } from './fit.ts';
@@ -31,6 +32,8 @@ export class ClearLoops {
   /** The opening that a divider is set from, by the divider's id. */
   private readonly before = new Map<string, string>();
 
+  private readonly channels = new Map<string, ReadonlyMap<string, RoutedChannel>>();
+
   constructor(draft: Draft, closed: ClosedSpaces) {
     this.draft = draft;
     this.closed = closed;
@@ -49,6 +52,16 @@ export class ClearLoops {
     const far = this.nearFace(between, between.to);
     const near = this.farFace(between, between.from).map((m) => ({ ...m, sign: -m.sign as 1 | -1 }));
     return without(far, near);
+  }
+
+  /** The channels of a part by their features' ids, as they are routed. */
+  routed(part: DraftPart): ReadonlyMap<string, RoutedChannel> {
+    let routed = this.channels.get(part.id);
+    if (!routed) {
+      routed = routedChannels(this.draft.ledger, this.draft.job.shop, part);
+      this.channels.set(part.id, routed);
+    }
+    return routed;
   }
 
   /** From where the panel along begins to the nearer face of a panel. */
@@ -84,7 +97,9 @@ export class ClearLoops {
   private dado(along: DraftPart, part: DraftPart): readonly FitMember[] | undefined {
     const channel = along.features.find((f) => f.id === `${along.id}#${part.id}`);
     if (channel?.kind !== 'groove') return undefined;
-    return [setBy('marking', `place of the dado for the ${part.name}`, channel.inset, 1, along.id)];
+    const { place, placedBy } = this.routed(along).get(channel.id)!;
+    const name = `place of the dado for the ${part.name}`;
+    return [{ ...setBy(placedBy, name, channel.inset, 1, along.id), printed: place }];
   }
 
   /** A divider is set a clear distance from what comes before it. */

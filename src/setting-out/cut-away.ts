@@ -1,6 +1,6 @@
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Feature } from './feature.ts';
-import type { Part } from './part.ts';
+import type { UncutPart } from './part.ts';
 import { axisOf, type TickBox } from './place.ts';
 
 type Span = readonly [low: number, high: number];
@@ -8,7 +8,7 @@ type Span = readonly [low: number, high: number];
 type Spans = readonly [Span, Span, Span];
 
 /** True when the channels, steps and notches of the parts together take away all of a box of the piece. */
-export function isCutAway(ledger: Ledger, parts: readonly Part[], box: TickBox): boolean {
+export function isCutAway(ledger: Ledger, parts: readonly UncutPart[], box: TickBox): boolean {
   let left: readonly Spans[] = [spansOf(box)];
   for (const part of parts)
     for (const f of part.features) {
@@ -43,7 +43,7 @@ function without(box: Spans, taken: Spans): readonly Spans[] {
 }
 
 /** What a feature takes away, as it stands in the piece; undefined for holes and bevels. */
-function takenBy(ledger: Ledger, part: Part, f: Feature): Spans | undefined {
+function takenBy(ledger: Ledger, part: UncutPart, f: Feature): Spans | undefined {
   const t = (x: Traced) => ledger.ticks(x);
   const own = inOwnFrame(part, f, t);
   if (!own) return undefined;
@@ -57,7 +57,7 @@ function takenBy(ledger: Ledger, part: Part, f: Feature): Spans | undefined {
 }
 
 /** The same along the part's length, width and thickness. */
-function inOwnFrame(part: Part, f: Feature, t: (x: Traced) => number): Spans | undefined {
+function inOwnFrame(part: UncutPart, f: Feature, t: (x: Traced) => number): Spans | undefined {
   const [long, wide, thick] = [t(part.length), t(part.width), t(part.thickness)];
   if (f.kind === 'notch') {
     const along = beside(f.end === 'start', 0, t(f.length), long);

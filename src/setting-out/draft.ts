@@ -17,7 +17,7 @@ import type { Fit } from './fit.ts';
 import { reckon } from './formulas.ts';
 import type { Fastener, Joint } from './joint.ts';
 import { type Family, markFor } from './mark.ts';
-import type { Part } from './part.ts';
+import type { UncutPart } from './part.ts';
 import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
 import type { Opening, Surface } from './set-out.ts';
 
@@ -44,12 +44,12 @@ export interface PanelSpec {
   readonly width: Direction;
   readonly hand?: 'left' | 'right';
   readonly between?: boolean;
-  readonly rough?: NonNullable<Part['rough']>;
+  readonly rough?: NonNullable<UncutPart['rough']>;
   readonly tongues?: Tongues;
 }
 
 /** A part under way: features are still added to it. */
-export interface DraftPart extends Omit<Part, 'features'> {
+export interface DraftPart extends Omit<UncutPart, 'features'> {
   readonly features: Feature[];
   readonly box: TracedBox;
   readonly tongues: Tongues;

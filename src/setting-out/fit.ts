@@ -19,6 +19,8 @@ export interface FitMember {
   readonly name: string;
   /** As drawn. */
   readonly length: Traced;
+  /** As its card prints it; worked out from what it is made by where this is absent. */
+  readonly printed?: Traced;
   /** 1 when a larger dimension opens the gap, -1 when it closes it. */
   readonly sign: 1 | -1;
   /** How often the same thing stands in the loop; once when absent. */
@@ -48,6 +50,12 @@ export interface Fit {
   readonly loop: readonly FitMember[];
   /** The part that may be cut last, to the measured opening. */
   readonly toFit?: string;
+}
+
+/** A fit as it is printed: what each member is set to, and the gap that these numbers leave. */
+export interface PrintedFit extends Fit {
+  readonly loop: readonly (FitMember & { readonly printed: Traced })[];
+  readonly printed: Traced;
 }
 
 /** A size that a part is cut to. */

@@ -27,7 +27,7 @@ export function fitsOfCase(draft: Draft, parts: Fitted): void {
   const loops = new ClearLoops(draft, parts.closed);
   fitsOfDoors(draft, parts.frame.doors, parts.closed, loops);
   for (const p of parts.partings) betweenPanels(draft, p, loops);
-  letIn(draft, parts.joints);
+  letIn(draft, parts.joints, loops);
   if (parts.panels.lid) lidLikeBottom(draft, parts.panels, parts.panels.lid);
   if (parts.back) fitOfBack(draft, parts, parts.back, loops);
   for (const frame of parts.frames) oppositeStrips(draft, frame);
@@ -64,7 +64,7 @@ function betweenPanels(draft: Draft, { part, from, to, upright, space }: Parting
 }
 
 /** Panels in their dados, sideways: a channel is a little wider than the stock that goes in. */
-function letIn(draft: Draft, joints: readonly Joint[]): void {
+function letIn(draft: Draft, joints: readonly Joint[], loops: ClearLoops): void {
   const l = draft.ledger;
   for (const j of joints) {
     if (!j.letIn || j.kind === 'rabbet') continue;
@@ -81,7 +81,10 @@ function letIn(draft: Draft, joints: readonly Joint[]): void {
       least: draft.nothing,
       most: l.row(FIT_LIMITS.dadoLoose),
       loop: [
-        setBy('router', `width of the ${j.kind} in the ${mate.name}`, channel.width, 1, mate.id),
+        {
+          ...setBy('router', `width of the ${j.kind} in the ${mate.name}`, channel.width, 1, mate.id),
+          printed: loops.routed(mate).get(channel.id)!.width,
+        },
         thick(part, -1),
       ],
     });

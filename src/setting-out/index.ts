@@ -1,6 +1,10 @@
+export type { ChannelRow, ChannelSettings } from './channel-settings.ts';
+export { channelRows, channelSettings } from './channel-settings.ts';
+export type { CutSize } from './cut-size.ts';
+export { sawnSize, sawStep } from './cut-size.ts';
 export type { DoorLeaf } from './door-leaf.ts';
 export type { Bevel, Edge, Face, Feature, Groove, Hole, Notch, Pocket, Rabbet } from './feature.ts';
-export type { Fit, FitKind, FitMember, MadeBy } from './fit.ts';
+export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fit.ts';
 export { hingesUsed, screwsUsed } from './hardware.ts';
 export type { Duty, Fastener, Hold, Joint } from './joint.ts';
 export type { Part, Side, StockForm } from './part.ts';

@@ -1,4 +1,5 @@
 import type { Traced } from '../measure/index.ts';
+import type { CutSize } from './cut-size.ts';
 import type { Feature } from './feature.ts';
 import type { Place } from './place.ts';
 
@@ -15,7 +16,7 @@ export type StockForm = 'sheet' | 'strip';
  * One part of the piece. Its sizes are those of the finished part's bounding box, so a part is exactly
  * length x width x thickness less its features. Identity is the record it comes from and the role it plays.
  */
-export interface Part {
+export interface UncutPart {
   /** `record/role`, with `:n` where the record asks for several: `bay2/shelf:1`. */
   readonly id: string;
   readonly record: string;
@@ -40,4 +41,10 @@ export interface Part {
   readonly hand: 'left' | 'right' | 'none';
   /** Set when the printed length must not exceed the drawn one: the part stands between two others. */
   readonly between: boolean;
+}
+
+/** A part with the sizes that it is cut to. */
+export interface Part extends UncutPart {
+  /** Sizes to cut to, on the grid of what the saw can set, and so that nothing it must fit is printed too tight. */
+  readonly cut: CutSize;
 }

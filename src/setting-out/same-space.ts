@@ -1,10 +1,10 @@
 import type { Ledger } from '../measure/index.ts';
 import { isCutAway } from './cut-away.ts';
-import type { Part } from './part.ts';
+import type { UncutPart } from './part.ts';
 import { boxTicks, type TickBox, type TracedBox } from './place.ts';
 
 /** A part with the box it fills in the piece. */
-interface Boxed extends Part {
+interface Boxed extends UncutPart {
   readonly box: TracedBox;
 }
 
@@ -16,11 +16,11 @@ export function partsInTheSameSpace(
   ledger: Ledger,
   parts: readonly Boxed[],
   mitred: ReadonlySet<string>,
-): readonly (readonly [Part, Part])[] {
+): readonly (readonly [Boxed, Boxed])[] {
   const boxes = parts.map((p) => ({ part: p, box: boxTicks(ledger, p.box) }));
   // Sorted by their left side, a part needs comparing only with those that begin before it ends.
   boxes.sort((a, b) => a.box.min[0] - b.box.min[0] || (a.part.id < b.part.id ? -1 : 1));
-  const pairs: [Part, Part][] = [];
+  const pairs: [Boxed, Boxed][] = [];
   boxes.forEach((a, i) => {
     for (let k = i + 1; k < boxes.length && boxes[k]!.box.min[0] < a.box.max[0]; k++) {
       const b = boxes[k]!;

@@ -8,6 +8,7 @@ import { Draft, type DraftPart } from './draft.ts';
 import { formulasHold } from './formulas.ts';
 import { measuredInVain } from './measured-in-vain.ts';
 import type { Part } from './part.ts';
+import { PrintedSizes } from './printed-sizes.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
 
@@ -34,15 +35,16 @@ export function setOut(job: JobDocument): SetOut {
   checkSpace(draft);
   nameDimensions(draft, overall);
   measuredInVain(draft);
+  const printed = new PrintedSizes(draft);
   return {
     ledger: draft.ledger,
-    parts: inOrderOfMarks(draft.parts),
+    parts: inOrderOfMarks(draft.parts, printed),
     joints: draft.joints,
     fasteners: draft.fasteners,
     openings: draft.openings,
     surfaces: draft.surfaces,
     doors: draft.doors,
-    fits: draft.fits,
+    fits: printed.fits(),
     overall,
     joinery: cases.all.map((c) => c.frame.joinery),
     dimensions: draft.dimensions,
@@ -50,10 +52,13 @@ export function setOut(job: JobDocument): SetOut {
   };
 }
 
-function inOrderOfMarks(parts: readonly DraftPart[]): readonly Part[] {
+function inOrderOfMarks(parts: readonly DraftPart[], printed: PrintedSizes): readonly Part[] {
   const key = (p: Part) => [p.mark.charCodeAt(0), Number(p.mark.slice(1))] as const;
   return parts
-    .map(({ box: _, tongues: __, ...part }) => part)
+    .map((whole): Part => {
+      const { box: _, tongues: __, ...part } = whole;
+      return { ...part, cut: printed.of(whole) };
+    })
     .sort((a, b) => key(a)[0] - key(b)[0] || key(a)[1] - key(b)[1]);
 }
 

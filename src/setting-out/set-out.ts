@@ -2,7 +2,7 @@ import type { CaseJoints } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { DoorLeaf } from './door-leaf.ts';
-import type { Fit } from './fit.ts';
+import type { PrintedFit } from './fit.ts';
 import type { Fastener, Joint } from './joint.ts';
 import type { Part } from './part.ts';
 import type { TracedBox } from './place.ts';
@@ -49,7 +49,7 @@ export interface SetOut {
   /** Doors that hang, in the order of the document; the two of a pair from the left. */
   readonly doors: readonly DoorLeaf[];
   /** What must go together: each a loop of made dimensions. */
-  readonly fits: readonly Fit[];
+  readonly fits: readonly PrintedFit[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** One for each case. */

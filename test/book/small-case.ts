@@ -39,6 +39,7 @@ export function smallCase(): SetOut {
       length: size[0],
       width: size[1],
       thickness: size[2],
+      cut: { length: size[0], width: size[1] },
       grain: 'length',
       place: { origin, length, width: wide, thickness: thick },
       features,

@@ -1,7 +1,7 @@
 import type { Shop } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import { Ledger, parseLength, type Traced } from '../../measure/index.ts';
-import type { Part, SetOut } from '../../setting-out/index.ts';
+import { type Part, type SetOut, sawnSize, sawStep } from '../../setting-out/index.ts';
 import type { ListRow } from './read-list.ts';
 
 /**
@@ -16,6 +16,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     if (!read.ok) throw new Error(`unchecked length at ${path}: ${read.problem}`);
     return ledger.document(path, read.value, text);
   };
+  const step = sawStep(ledger, shop);
   const parts: Part[] = [];
   for (const row of rows) {
     const { lot } = row;
@@ -24,8 +25,8 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     const width = row.width
       ? ledger.document(`${at}/width`, row.width.value, row.width.typed)
       : typed(`${inLot}/width`, lot.width!);
-    for (let i = 1; i <= row.count; i++)
-      parts.push({
+    for (let i = 1; i <= row.count; i++) {
+      const part = {
         id: `row${row.row}/piece:${i}`,
         record: `row${row.row}`,
         role: `piece:${i}`,
@@ -44,7 +45,9 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
         features: [],
         hand: 'none',
         between: false,
-      });
+      } as const;
+      parts.push({ ...part, cut: sawnSize(ledger, step, part) });
+    }
   }
   return {
     ledger,
