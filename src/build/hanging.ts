@@ -50,7 +50,7 @@ function measureOpening(bench: Bench, leaf: DoorLeaf): void {
         `Drawn are {0} wide and {1} high, with a gap of {2} all round${pair ? ' and between the two doors' : ''}; ${part.mark} was cut {3} wide and {4} high to that.`,
         `Where the opening is smaller, take as much off the door: at its ${free} edge and its upper end, away from the hinges. Where it is out of square, plane the door to follow it.`,
       ],
-      lengths: [leaf.opening.width, leaf.opening.height, gap, part.width, part.length],
+      lengths: [leaf.opening.width, leaf.opening.height, gap, part.cut.width, part.cut.length],
     },
     [part.mark, 'case'],
   );

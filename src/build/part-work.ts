@@ -275,9 +275,11 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
   const first = row[0]!;
   const face = first.side as 'show' | 'under';
   const ref = referenceFor(part, 'near');
+  // Both from the sides that a part is set by: what was rounded off its size then lies beyond the holes.
+  const side = referenceFor(part, 'start');
   const at = row.map((h) => {
     const along = bench.set('drill', fromEdge(bench, part, 'near', h.at[0], ref.turned));
-    return { along, across: bench.set('drill', h.at[1]) };
+    return { along, across: bench.set('drill', fromEdge(bench, part, 'start', h.at[1], side.turned)) };
   });
   const depth = first.depth === undefined ? undefined : bench.set('drill', first.depth, 'up');
   const lengths: Traced[] = [
@@ -292,7 +294,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
   const lines = linesOfHoles(bench, at).map(({ across, along }) => {
     const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
     const line = print(across);
-    return `${line} from the ${sideWords(part, 'near')}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
+    return `${line} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
   });
   bench.do(
     {
@@ -305,6 +307,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
         workpieces: marksOf(batch),
         side: face,
         from: ref.from,
+        ...(side.turned ? { acrossFrom: 'far' as const } : {}),
         at: at.map((a) => [a.along, a.across] as const),
         diameter: first.diameter,
         ...(depth === undefined ? {} : { depth }),
@@ -313,7 +316,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
       tool: 'drill',
       times: row.length * 0.5,
       faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board under it' : ''}`,
-      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, 'near')}`,
+      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
       lines: ['Mark the lines and the places on them:', ...lines, drill],
       lengths,
       cautions: [CAUTION.drill],

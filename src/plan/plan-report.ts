@@ -2,7 +2,7 @@ import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../brea
 import { scheduleReport, stepsReport } from '../build/index.ts';
 import { fitReport } from '../dry-fit/index.ts';
 import type { Report } from '../measure/index.ts';
-import { type Fit, partsReport } from '../setting-out/index.ts';
+import { type PrintedFit, partsReport } from '../setting-out/index.ts';
 import type { Plan } from './plan.ts';
 
 /** The whole plan as a report, documented as `plan --json`. */
@@ -109,17 +109,19 @@ function nodeReport(node: PlannedNode): Report {
   return { ...area, cut: { across: node.across, at_mm: node.at }, parts: node.parts.map(nodeReport) };
 }
 
-function fitOf(f: Fit): Report {
+function fitOf(f: PrintedFit): Report {
   return {
     id: f.id,
     kind: f.kind,
     name: f.name,
     gap_mm: f.gap,
+    printed_mm: f.printed,
     least_mm: f.least,
     most_mm: f.most,
     loop: f.loop.map((m) => ({
       name: m.name,
       length_mm: m.length,
+      printed_mm: m.printed,
       sign: m.sign,
       times: m.times,
       made: m.made,

@@ -139,6 +139,8 @@ function fitOfBack(draft: Draft, { panels, joints }: Fitted, back: DraftPart, lo
 
 /** Opposite strips of a mitred frame are of one length, or its corners open. */
 function oppositeStrips(draft: Draft, frame: ReadonlyMap<FrameSide, DraftPart>): void {
+  // Where one side is missing, the strips beside it end square and are trimmed there.
+  if (frame.size < 4) return;
   const l = draft.ledger;
   for (const [a, b] of [
     ['front', 'back'],

@@ -36,6 +36,7 @@ export function partsReport(setOut: SetOut): Report {
         length_mm: first.length,
         width_mm: first.width,
         thickness_mm: first.thickness,
+        cut: { length_mm: first.cut.length, width_mm: first.cut.width },
         count: parts.length,
         grain: first.grain,
         hand: first.hand,
@@ -148,6 +149,8 @@ function likeness(ledger: Ledger, part: Part): string {
     t(part.length),
     t(part.width),
     t(part.thickness),
+    t(part.cut.length),
+    t(part.cut.width),
     part.hand,
     part.features.map(feature),
   ]);

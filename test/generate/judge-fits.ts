@@ -1,4 +1,5 @@
-import type { Fit, SetOut } from '../../src/setting-out/index.ts';
+import type { Traced } from '../../src/measure/index.ts';
+import type { PrintedFit, SetOut } from '../../src/setting-out/index.ts';
 import { boxOf } from './judge-set-out.ts';
 
 // A judge of fits: it adds up loops, and measures doors in their openings on the boxes of the parts.
@@ -15,13 +16,13 @@ export function fitFaults(setOut: SetOut): string[] {
 }
 
 /** What a loop adds up to, in ticks, without the film of the finish if that is asked. */
-function sumOf({ ledger }: SetOut, fit: Fit, bare = false): number {
+function sumOf({ ledger }: SetOut, fit: PrintedFit, bare = false): number {
   return fit.loop
     .filter((m) => !bare || m.made.by !== 'finish')
     .reduce((sum, m) => sum + m.sign * (m.times ?? 1) * ledger.ticks(m.length), 0);
 }
 
-function loopFaults(setOut: SetOut, fit: Fit): string[] {
+function loopFaults(setOut: SetOut, fit: PrintedFit): string[] {
   const faults: string[] = [];
   const t = setOut.ledger.ticks(fit.gap);
   if (sumOf(setOut, fit) !== t) faults.push(`the loop adds up to ${sumOf(setOut, fit)}, not to ${t}`);
@@ -34,6 +35,13 @@ function loopFaults(setOut: SetOut, fit: Fit): string[] {
     if (m.part !== undefined && !part) faults.push(`no part ${m.part}`);
     if (m.made.by === 'lot' && part?.lot !== m.made.lot) faults.push(`${m.name} is of another lot`);
   }
+  const ticks = (x: Traced): number => setOut.ledger.ticks(x);
+  const [gap, least, printed] = [ticks(fit.gap), ticks(fit.least), ticks(fit.printed)];
+  const all = fit.loop.reduce((sum, m) => sum + m.sign * (m.times ?? 1) * setOut.ledger.ticks(m.printed), 0);
+  if (all !== printed) faults.push(`the printed sizes add up to ${all}, not to ${printed}`);
+  // Rounding takes a quarter of what a gap may lose at most, and what has room keeps it.
+  const keeps = gap > 0 && least < gap ? Math.max(0, gap - (gap - least) / 4) : gap;
+  if (fit.toFit !== undefined && printed < keeps - 1) faults.push(`printed ${printed}, drawn ${gap}`);
   if (fit.toFit !== undefined && !setOut.parts.some((p) => p.id === fit.toFit))
     faults.push(`no part ${fit.toFit}`);
   return faults;
