@@ -157,9 +157,11 @@ function distance(p: Point, q: Point): number {
 
 function alike(a: Hollow, b: Hollow, longest: number): boolean {
   const most = Math.max(...b.sides);
+  // What is cut at the far end of a part comes as far as the part is long.
+  const place = Math.max(HOLLOW_PLACE, longest);
   return (
-    distance(a.middle, b.middle) <= HOLLOW_PLACE &&
-    distance(a.centre, b.centre) <= Math.max(HOLLOW_PLACE, HOLLOW_BALANCE * most) &&
+    distance(a.middle, b.middle) <= place &&
+    distance(a.centre, b.centre) <= Math.max(place, HOLLOW_BALANCE * most) &&
     Math.abs(a.volume - b.volume) <= HOLLOW_SHARE * b.volume &&
     a.sides.every(
       (s, i) =>
