@@ -111,13 +111,36 @@ export class Progress {
     return { edge: act.edge, inset: first, width };
   }
 
+  /** Every hole of the rows; the first and the second have figures, and the rest follows from them. */
+  private pinRows(act: Act & { act: 'pin-holes' }): FaceWork['holes'] {
+    const l = this.input.setOut.ledger;
+    return act.rows.flatMap((row) =>
+      Array.from({ length: row.count }, (_, i) => i)
+        .filter((i) => !row.leftOut.includes(i + 1))
+        .flatMap((i) => {
+          const along =
+            i === 0 || row.pitch === undefined
+              ? row.first
+              : l.sum('place of the hole', row.first, l.times('pitches up to here', row.pitch, i));
+          return row.lines.map((line) => ({
+            at: [along, line] as const,
+            from: act.from,
+            ...(act.acrossFrom === undefined ? {} : { acrossFrom: act.acrossFrom }),
+            ...(i > 1 ? { follows: true as const } : {}),
+          }));
+        }),
+    );
+  }
+
   private faceWork(act: Act): FaceWork | undefined {
-    if (act.act !== 'pocket' && act.act !== 'drill' && act.act !== 'groove') return undefined;
+    if (act.act !== 'pocket' && act.act !== 'drill' && act.act !== 'groove' && act.act !== 'pin-holes')
+      return undefined;
     const part = this.input.setOut.parts.find((p) => p.mark === act.workpieces[0]);
     if (!part) return undefined;
     const none = { length: part.length, width: part.width, rabbets: [], pockets: [], holes: [], bevels: [] };
     if (act.act === 'groove')
       return { ...none, face: act.face, rabbets: act.channels.map((c) => this.band(act, c)) };
+    if (act.act === 'pin-holes') return { ...none, face: act.side, holes: this.pinRows(act) };
     const { from } = act;
     if (act.act === 'pocket')
       return { ...none, face: act.face, pockets: [{ edge: act.edge, along: act.along, from }] };

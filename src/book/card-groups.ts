@@ -61,6 +61,8 @@ function joins(card: CardGroup, next: Operation): boolean {
       return does.glue && did.act === 'set' && did.glue && did.into === does.into;
     case 'screw':
       return first.does.act === 'set' && !first.does.glue && first.does.into === does.into;
+    case 'rest':
+      return first.does.act === 'set' && first.does.workpiece === does.workpiece;
     default:
       return false;
   }

@@ -1,5 +1,5 @@
 import { type Ledger, type Traced, toMm } from '../measure/index.ts';
-import type { Edge, Face, Part } from '../setting-out/index.ts';
+import type { Edge, Face, Feature, Part } from '../setting-out/index.ts';
 import { textBox } from './dimension-clashes.ts';
 import { type Drawing, line, type Mark, moved, type PaperPoint, rectangle } from './drawing.ts';
 import type { Lengths } from './lengths.ts';
@@ -33,6 +33,8 @@ export interface FaceWork {
     readonly acrossFrom?: 'far';
     /** Of a hole wide enough to be drawn to size. */
     readonly diameter?: Traced;
+    /** One of a row whose first holes have the figures. */
+    readonly follows?: true;
   }[];
   readonly bevels: readonly Edge[];
 }
@@ -103,12 +105,13 @@ export function faceDrawing(
       const list = alongLength(p.edge) ? below : p.edge === 'end' ? right : left;
       list.push(place(at, t));
     }
-  for (const { at, from, acrossFrom, diameter } of work.holes) {
+  for (const { at, from, acrossFrom, diameter, follows } of work.holes) {
     const [a, b] = at;
     const m = from === 'end' || from === 'far' ? long - mm(a) : mm(a);
     const n = acrossFrom === 'far' ? wide - mm(b) : mm(b);
     const drawn = diameter === undefined ? 0 : (mm(diameter) * width) / long / 2;
     marks.push(...holeMark([x(m), y(n)], Math.max(drawn, 1)));
+    if (follows) continue;
     below.push(place(x(m), a));
     left.push(place(y(n), b));
   }
@@ -144,7 +147,9 @@ export function partDrawing(
       ],
       pockets: here.flatMap((f) => (f.kind === 'pocket' ? [{ edge: f.edge, along: [f.along] }] : [])),
       holes: here.flatMap((f) =>
-        f.kind === 'hole' ? [{ at: f.at, ...(f.use === 'cable' ? { diameter: f.diameter } : {}) }] : [],
+        f.kind === 'hole'
+          ? [{ at: f.at, ...(f.use === 'cable' ? { diameter: f.diameter } : {}), ...followsIn(here, f) }]
+          : [],
       ),
       bevels: part.features.flatMap((f) => (f.kind === 'bevel' ? [f.edge] : [])),
     },
@@ -153,6 +158,14 @@ export function partDrawing(
     room,
     type,
   );
+}
+
+/** Of a row of holes for pins only the first two have figures. */
+function followsIn(features: readonly Feature[], hole: Feature): { readonly follows?: true } {
+  if (hole.kind !== 'hole' || hole.use !== 'pin') return {};
+  const row = features.filter((f) => f.kind === 'hole' && f.use === 'pin' && f.purpose === hole.purpose);
+  // The two rows of an opening are written down level by level.
+  return row.indexOf(hole) > 3 ? { follows: true } : {};
 }
 
 /** Notches as they are seen from above. */

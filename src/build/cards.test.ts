@@ -55,6 +55,7 @@ function uses({ does }: Operation): readonly string[] {
     case 'notch':
     case 'pocket':
     case 'drill':
+    case 'pin-holes':
     case 'flush':
       return does.workpieces;
     case 'edge':
@@ -65,6 +66,8 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, does.mate, does.into];
     case 'hinge':
       return [does.workpiece, does.post, does.into];
+    case 'rest':
+      return [does.workpiece, does.over, does.into, ...does.posts];
     case 'other':
       return does.on;
   }

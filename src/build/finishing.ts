@@ -1,5 +1,5 @@
 import { SETTING_OUT } from '../materials/index.ts';
-import { groupParts, hingesUsed, type Part, screwsUsed } from '../setting-out/index.ts';
+import { groupParts, hingesUsed, type Part, pinsUsed, screwsUsed } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { listWords } from './words.ts';
@@ -28,6 +28,10 @@ export function gather(bench: Bench): void {
         ...[...hingesUsed(bench.setOut)].map(([id, n]) => {
           const hinge = bench.job.shop.rack.hinges?.find((h) => h.id === id);
           return `${n} × ${hinge?.name ?? id} (on the rack: ${hinge?.have ?? 0}). Have them in the hand and measure them before anything is bored.`;
+        }),
+        ...[...pinsUsed(bench.setOut)].map(([id, n]) => {
+          const pin = bench.job.shop.rack.pins?.find((p) => p.id === id);
+          return `${n} × ${pin?.name ?? id} (on the rack: ${pin?.have ?? 0}). Try one in an offcut before any row is bored.`;
         }),
       ],
       lengths: [

@@ -126,6 +126,27 @@ export type Act =
       /** The holes stay open: no screw goes in. */
       readonly open?: true;
     }
+  /**
+   * Rows of holes for pins in a face. On lines so far from the near edge (or the far one, see `acrossFrom`): the first
+   * hole so far from an end, then one every pitch up to a number, but for those that are left out.
+   */
+  | {
+      readonly act: 'pin-holes';
+      readonly workpieces: readonly string[];
+      readonly side: WorkFace;
+      readonly from: 'start' | 'end';
+      readonly acrossFrom?: 'far';
+      readonly rows: readonly {
+        readonly lines: readonly Traced[];
+        readonly first: Traced;
+        /** Absent where there is one hole only. */
+        readonly pitch?: Traced;
+        readonly count: number;
+        readonly leftOut: readonly number[];
+      }[];
+      readonly diameter: Traced;
+      readonly depth: Traced;
+    }
   /** A part goes to its place in an assembly. */
   | {
       readonly act: 'set';
@@ -181,6 +202,20 @@ export type Act =
       readonly length: Traced;
       readonly diameter: Traced;
     }
+  /**
+   * A shelf lies on pins in the holes of two uprights, two in each: so wide are the holes, so far above their middles it
+   * lies, and it is the level so many above what is below the opening.
+   */
+  | {
+      readonly act: 'rest';
+      readonly workpiece: string;
+      readonly into: string;
+      readonly posts: readonly [string, string];
+      readonly over: string;
+      readonly hole: Traced;
+      readonly above: Traced;
+      readonly level: number;
+    }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 
@@ -193,6 +228,7 @@ export const STAGES = [
   'edging',
   'sand',
   'assemble',
+  'fill',
   'hang',
   'finish',
   'home',
@@ -223,6 +259,7 @@ export type OperationKind =
   | 'cure'
   | 'finish'
   | 'inspect'
+  | 'rest'
   | 'anchor';
 
 /** One thing a person does with one tool. */

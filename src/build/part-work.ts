@@ -7,6 +7,7 @@ import { grooves } from './groove-work.ts';
 import { layOut } from './lay-out.ts';
 import { openHoles } from './open-holes.ts';
 import type { WorkEdge } from './operation.ts';
+import { pinHoles } from './pin-work.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
 /** Parts that are worked alike: same sizes, same features, same way round in the piece. */
@@ -217,6 +218,7 @@ function holes(bench: Bench, batch: Batch): void {
     const { side, use } = row[0]!;
     if (use === 'cup') cupHoles(bench, batch, row);
     else if (use === 'cable') openHoles(bench, batch, row);
+    else if (use === 'pin') pinHoles(bench, batch, row);
     else if (side !== 'show' && side !== 'under') edgeHoles(bench, batch, row);
     else {
       // Rows of another width or depth on the same face are cards of their own.

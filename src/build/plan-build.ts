@@ -10,6 +10,7 @@ import { glueEdging } from './edging-work.ts';
 import { finishAndSetUp, gather, sandParts } from './finishing.ts';
 import { hangDoors } from './hanging.ts';
 import { joinCases } from './joining.ts';
+import { layLooseShelves } from './loose-shelves.ts';
 import { MINUTES } from './minutes.ts';
 import { type Operation, STAGES, type StageId } from './operation.ts';
 import { inOrder } from './order.ts';
@@ -25,6 +26,7 @@ const TITLES: Record<StageId, string> = {
   edging: 'Solid edging',
   sand: 'Sand the parts',
   assemble: 'Put it together',
+  fill: 'Fit out the inside',
   hang: 'Hang the doors',
   finish: 'Finish',
   home: 'Home',
@@ -40,6 +42,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   sandParts(bench);
   assemble(bench);
   joinCases(bench);
+  layLooseShelves(bench);
   hangDoors(bench);
   finishAndSetUp(bench);
   return planOf(bench, breakdown);

@@ -11,6 +11,8 @@ export class Standing {
   /** The assembly that they stand in. */
   readonly into: string;
   readonly placed: PartPlanes[] = [];
+  /** Where panels in dados come by the cards, whose figures are rounded: what is set from them next counts from there. */
+  readonly setAt = new Map<string, Traced>();
 
   constructor(bench: Bench, into: string) {
     this.bench = bench;
@@ -130,8 +132,19 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
   before.sort((a, b) => t(b.planes[high]) - t(a.planes[high]));
   const nearest = before[0];
   if (!nearest) return undefined;
-  const gap = bench.ledger.less('clear distance from the neighbour', mine.planes[low], nearest.planes[high]);
-  return { side: low, of: nearest.part.mark, face: high, gap: bench.set('marking', gap) };
+  const l = bench.ledger;
+  const from = standing.setAt.get(`${nearest.part.id} ${axis}`) ?? nearest.planes[high];
+  const gap = bench.set('marking', l.less('clear distance from the neighbour', mine.planes[low], from));
+  if (goesIntoDados(bench, mine.part)) {
+    const size = l.less('its own size there', mine.planes[high], mine.planes[low]);
+    standing.setAt.set(`${mine.part.id} ${axis}`, l.sum('where it comes by the cards', from, gap, size));
+  }
+  return { side: low, of: nearest.part.mark, face: high, gap };
+}
+
+/** Its dados hold it where it was drawn: rounded distances from one to the next mustn’t add up. */
+function goesIntoDados(bench: Bench, part: Part): boolean {
+  return bench.setOut.joints.some((j) => j.part === part.id && j.kind === 'dado');
 }
 
 /** A back that is let in is measured from the outside of the part that takes it: that can be seen. */

@@ -165,6 +165,34 @@ function actReport(a: Act): Report {
         length_mm: a.length,
         diameter_mm: a.diameter,
       };
+    case 'pin-holes':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        side: a.side,
+        from: a.from,
+        across_from: a.acrossFrom,
+        rows: a.rows.map((r) => ({
+          lines_mm: r.lines,
+          first_mm: r.first,
+          pitch_mm: r.pitch,
+          count: r.count,
+          left_out: r.leftOut,
+        })),
+        diameter_mm: a.diameter,
+        depth_mm: a.depth,
+      };
+    case 'rest':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        into: a.into,
+        posts: a.posts,
+        over: a.over,
+        hole_mm: a.hole,
+        above_mm: a.above,
+        level: a.level,
+      };
     case 'other':
       return { act: a.act, on: a.on };
   }

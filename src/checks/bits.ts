@@ -66,6 +66,8 @@ function needsOf(
           ? []
           : [{ kind: 'countersink' as const, mm: mm(does.countersink), larger: true }]),
       ];
+    case 'pin-holes':
+      return [{ kind: 'twist', mm: mm(does.diameter) }];
     case 'pocket':
       return [{ kind: 'pocket', mm: toMm(POCKET_HOLE.bore.value) }];
     case 'rabbet':

@@ -7,6 +7,7 @@ import { edgeScrews } from './edge-screws.ts';
 import { enoughMaterial } from './enough-material.ts';
 import { hinges } from './hinges.ts';
 import { lifting } from './lifting.ts';
+import { looseShelves } from './loose-shelves.ts';
 import { sag } from './sag.ts';
 import { sawReach } from './saw-reach.ts';
 import { screwHold } from './screw-hold.ts';
@@ -21,6 +22,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   edgeScrews,
   screwHold,
   hinges,
+  looseShelves,
   tipsForward,
   bits,
   sawReach,

@@ -1,7 +1,7 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument, Lot } from '../job/index.ts';
 import { toMm } from '../measure/index.ts';
-import { hingesUsed, type Part, type SetOut, screwsUsed } from '../setting-out/index.ts';
+import { hingesUsed, type Part, pinsUsed, type SetOut, screwsUsed } from '../setting-out/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { lotOf } from './loaded-surface.ts';
@@ -170,6 +170,20 @@ function toBuy({ job, setOut, breakdown }: Pick<CheckInput, 'job' | 'setOut' | '
       where: { path: `shop/rack/hinges/${hinge.id}` },
       sentence: `To buy: ${need - have} × ${hinge.name ?? hinge.id}; the doors take ${need}, the rack has ${have}.`,
       figures: { value: have, limit: need, margin: have - need, unit: 'hinges' },
+      cures: [],
+    });
+  }
+  const pins = pinsUsed(setOut);
+  for (const pin of job.shop.rack.pins ?? []) {
+    const need = pins.get(pin.id) ?? 0;
+    const have = pin.have ?? 0;
+    if (need <= have) continue;
+    snags.push({
+      code: 'pins.to-buy',
+      level: 'note',
+      where: { path: `shop/rack/pins/${pin.id}` },
+      sentence: `To buy: ${need - have} × ${pin.name ?? pin.id}; the loose shelves take ${need}, the rack has ${have}.`,
+      figures: { value: have, limit: need, margin: have - need, unit: 'pins' },
       cures: [],
     });
   }

@@ -10,7 +10,8 @@ export function fieldThatNames(
   const record = tree.get(part.record);
   for (const field of ['board', 'strip', 'edging'])
     if (record && Reflect.get(record, field) === part.lot) return { record: record.id, field };
-  if (record?.kind === 'shelf' || record?.kind === 'divider') return { record: record.id, field: 'board' };
+  if (record?.kind === 'shelf' || record?.kind === 'divider' || record?.kind === 'pins')
+    return { record: record.id, field: 'board' };
   const box = tree.caseOf(part.record);
   return box?.board === part.lot ? { record: box.id, field: 'board' } : undefined;
 }

@@ -73,7 +73,7 @@ export function outcomeOf(shop: Workshop, input: DryFitInput): DryFitReport {
 function emptyHoles(shop: Workshop, built: Assembly): readonly DryFitFault[] {
   const filled = new Set(shop.screws.flatMap((s) => s.fills));
   return built.members.flatMap(({ mark, piece }): DryFitFault[] => {
-    const empty = piece.ways.filter((w) => !filled.has(w)).length;
+    const empty = piece.ways.filter((w) => w.kind !== 'pin' && !filled.has(w)).length;
     if (empty === 0) return [];
     const holes = empty === 1 ? 'a hole' : `${empty} holes`;
     return [

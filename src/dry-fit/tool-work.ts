@@ -188,6 +188,32 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
   return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
 }
 
+/** A drill with a stop, guided by a strip of holes: the printed first hole, and on from it by the printed pitch. */
+export function pinHoled(piece: VirtualPiece, act: ActOf<'pin-holes'>, read: ReadCard): Worked {
+  const size = piece.size.map(toMm) as [number, number, number];
+  const radius = toMm(read(act.diameter)) / 2;
+  const depth = toMm(read(act.depth));
+  if (depth >= size[2]) return { fault: 'a hole that should be blind comes out behind' };
+  const into = INTO[act.side];
+  const cuts: Shape[] = [];
+  const ways: Way[] = [];
+  for (const row of act.rows)
+    for (let n = 1; n <= row.count; n++) {
+      if (row.leftOut.includes(n)) continue;
+      const along = toMm(read(row.first)) + (row.pitch === undefined ? 0 : toMm(read(row.pitch)) * (n - 1));
+      for (const line of row.lines) {
+        const across = act.acrossFrom === 'far' ? size[1] - toMm(read(line)) : toMm(read(line));
+        const at = mouthOf(size, act.side, act.from, along, across);
+        if ([0, 1].some((i) => at[i]! - radius <= 0 || at[i]! + radius >= size[i]!))
+          return { fault: 'a hole lies off the wood' };
+        const on = (d: number): Point => [at[0], at[1], at[2] + into[2] * d];
+        cuts.push({ kind: 'cylinder', from: on(-BEYOND), to: on(depth), radius });
+        ways.push({ kind: 'pin', side: act.side, at, along: into, seat: 0, depth, diameter: 2 * radius });
+      }
+    }
+  return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
+}
+
 /** Into the wood from each side. */
 const INTO: Record<ActOf<'drill'>['side'], Point> = {
   start: [1, 0, 0],

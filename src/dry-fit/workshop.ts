@@ -4,6 +4,7 @@ import type { Solids } from '../solid/index.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
 import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
+import { restsOnPins } from './pins.ts';
 import type { DryFitFault } from './report.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
 import {
@@ -11,6 +12,7 @@ import {
   drilled,
   grooved,
   notched,
+  pinHoled,
   pocketed,
   type ReadCard,
   rabbeted,
@@ -69,6 +71,8 @@ export class Workshop {
         return this.workAll(operation, does.workpieces, (p) => pocketed(p, does, this.read));
       case 'drill':
         return this.workAll(operation, does.workpieces, (p) => drilled(p, does, this.read));
+      case 'pin-holes':
+        return this.workAll(operation, does.workpieces, (p) => pinHoled(p, does, this.read));
       case 'set':
         return this.set(operation, does);
       case 'edge':
@@ -79,6 +83,8 @@ export class Workshop {
         return this.screw(operation, does);
       case 'hinge':
         return this.hinge(operation, does);
+      case 'rest':
+        return this.rest(operation, does);
       case 'other':
         return;
     }
@@ -244,6 +250,21 @@ export class Workshop {
       this.screws,
     );
     this.screws.push(...screws);
+    for (const f of faults)
+      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+  }
+
+  private rest(operation: Operation, act: Extract<Act, { act: 'rest' }>): void {
+    const assembly = this.assemblies.get(act.into);
+    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
+    const faults = restsOnPins(assembly, {
+      shelf: act.workpiece,
+      posts: act.posts,
+      over: act.over,
+      holeMm: toMm(this.read(act.hole)),
+      aboveMm: toMm(this.read(act.above)),
+      level: act.level,
+    });
     for (const f of faults)
       this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
   }

@@ -76,6 +76,7 @@ function restOf(value: unknown): Rest {
     screws: list('shop', 'rack', 'screws'),
     bits: list('shop', 'rack', 'bits'),
     hinges: list('shop', 'rack', 'hinges'),
+    pins: list('shop', 'rack', 'pins'),
   };
   const shop = { units: unitsOf(value), tools: list('shop', 'tools'), people: list('shop', 'people'), rack };
   return {

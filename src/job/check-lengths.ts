@@ -23,6 +23,12 @@ const RECORD_LENGTHS = [
   'gap',
   'plug',
   ...FROM_SIDES.flat(),
+  'pitch',
+  'front',
+  'back',
+  'below',
+  'above',
+  'clearance',
 ];
 const HINGE_LENGTHS = [
   'cup',
@@ -36,6 +42,7 @@ const HINGE_LENGTHS = [
   'width',
   'leaf',
 ];
+const PIN_LENGTHS = ['diameter', 'deep', 'stands', 'above'];
 const LOT_LENGTHS = ['nominal', 'thickness', 'width'];
 
 /** Lengths that no piece has. A number without a unit is in the shop's, so it is not known before how long it is. */
@@ -64,5 +71,6 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
   for (const lot of job.shop.rack.lots) check(`shop/rack/lots/${lot.id}`, lot, LOT_LENGTHS, THICKEST);
   for (const hinge of job.shop.rack.hinges ?? [])
     check(`shop/rack/hinges/${hinge.id}`, hinge, HINGE_LENGTHS, THICKEST);
+  for (const pin of job.shop.rack.pins ?? []) check(`shop/rack/pins/${pin.id}`, pin, PIN_LENGTHS, THICKEST);
   return snags;
 }

@@ -4,7 +4,14 @@ import { type DesignRecord, isChild } from './records/design-record.ts';
 
 /** Ids: each once, each reference to something that is there, and no record that belongs to itself. */
 export function checkReferences(job: JobDocument): readonly Snag[] {
-  return [...repeatedIds(job), ...badParents(job), ...badLots(job), ...badHinges(job), ...badOver(job)];
+  return [
+    ...repeatedIds(job),
+    ...badParents(job),
+    ...badLots(job),
+    ...badHinges(job),
+    ...badPins(job),
+    ...badOver(job),
+  ];
 }
 
 function repeatedIds(job: JobDocument): readonly Snag[] {
@@ -18,6 +25,7 @@ function repeatedIds(job: JobDocument): readonly Snag[] {
     ['shop/rack/screws', rack.screws],
     ['shop/rack/bits', rack.bits],
     ['shop/rack/hinges', rack.hinges ?? []],
+    ['shop/rack/pins', rack.pins ?? []],
   ];
   const snags: Snag[] = [];
   for (const [path, list] of lists) {
@@ -152,6 +160,24 @@ function badHinges(job: JobDocument): readonly Snag[] {
         cures: [{ says: 'Add the screw to the rack, or name one that is there.' }],
       });
   return snags;
+}
+
+/** Pins that the rack must have. */
+function badPins(job: JobDocument): readonly Snag[] {
+  const pins = job.shop.rack.pins ?? [];
+  return job.design.records.flatMap((r): Snag[] =>
+    r.kind !== 'pins' || r.pin === undefined || pins.some((p) => p.id === r.pin)
+      ? []
+      : [
+          {
+            code: 'document.no-such-pin',
+            level: 'stop',
+            where: { path: `design/records/${r.id}/pin`, record: r.id },
+            sentence: `The shelves of “${r.id}” are to lie on “${r.pin}”, a pin that the rack doesn’t have.`,
+            cures: [{ says: 'Add the pin to the rack, or leave “pin” out.' }],
+          },
+        ],
+  );
 }
 
 /** What doors close must be openings. */

@@ -1,5 +1,6 @@
 import type { Snag } from '../snag/index.ts';
 import { badDoors } from './check-doors.ts';
+import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
 import { badPlaces } from './check-places.ts';
 import type { JobDocument } from './document.ts';
@@ -13,6 +14,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   opening: ['case', 'opening'],
   divider: ['opening'],
   shelf: ['opening'],
+  pins: ['opening'],
   back: ['case'],
   top: ['case'],
   base: ['case'],
@@ -76,6 +78,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'base') snags.push(...baseUponCase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
+    if (r.kind === 'opening') snags.push(...badFillings(r, tree));
     if (r.kind === 'door') snags.push(...badDoors(r, tree));
     if (r.kind === 'cable') snags.push(...badPlaces(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)

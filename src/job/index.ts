@@ -18,6 +18,7 @@ export { FROM_SIDES } from './records/on-panel.ts';
 export type { Hinge, HingeOf } from './shop/hinge.ts';
 export { DAYS, type WorkingHours } from './shop/hours.ts';
 export { formatOf } from './shop/length-format.ts';
+export type { Pin } from './shop/pin.ts';
 export type { Bit, Lot, Rack, Screw, Stock } from './shop/rack.ts';
 export type { Shop } from './shop/shop.ts';
 export type { AdhesiveLot, FinishLot } from './shop/supplies.ts';

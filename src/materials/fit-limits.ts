@@ -21,6 +21,11 @@ export const FIT_LIMITS = {
     1,
     'a panel between two others may be this much too short: screws and clamps draw the joint together',
   ),
+  looseShelf: length(
+    'fit.loose-shelf',
+    0.5,
+    'a loose shelf needs this much room in all between its uprights, or it must be forced in',
+  ),
   dadoLoose: length(
     'fit.dado',
     0.3,

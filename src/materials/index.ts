@@ -15,6 +15,7 @@ export {
 } from './finishes.ts';
 export { FIT_LIMITS } from './fit-limits.ts';
 export { HOLES, PLUGS, type Plug, plug } from './hole-rules.ts';
+export { LOOSE_SHELVES } from './loose-shelf-rules.ts';
 export {
   boardFeet,
   type DressedSize,

@@ -1,6 +1,6 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument } from '../job/index.ts';
-import { hingesUsed, type SetOut, screwsUsed } from '../setting-out/index.ts';
+import { hingesUsed, pinsUsed, type SetOut, screwsUsed } from '../setting-out/index.ts';
 
 /** One thing that costs money, and how the amount comes about. */
 export interface CostRow {
@@ -15,7 +15,7 @@ export interface CostRow {
 /** What the piece costs, in the shop's currency. */
 export interface Costs {
   readonly currency: string;
-  /** Sheets, strips, screws and hinges that must be bought. */
+  /** Sheets, strips, screws, hinges and pins that must be bought. */
   readonly bought: readonly CostRow[];
   readonly material: number;
   readonly labour: CostRow | undefined;
@@ -58,6 +58,14 @@ export function costsOf(
           hinge?.price ?? 0,
           `${count} needed, ${hinge?.have ?? 0} on the rack`,
         ),
+      );
+  }
+  for (const [id, count] of pinsUsed(setOut)) {
+    const pin = job.shop.rack.pins?.find((p) => p.id === id);
+    const lacking = count - (pin?.have ?? 0);
+    if (lacking > 0)
+      bought.push(
+        row(pin?.name ?? id, lacking, pin?.price ?? 0, `${count} needed, ${pin?.have ?? 0} on the rack`),
       );
   }
   const material = cents(bought.reduce((sum, b) => sum + b.amount, 0));

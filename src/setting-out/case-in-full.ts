@@ -3,6 +3,7 @@ import { baseFrame } from './base.ts';
 import type { Bores } from './bores.ts';
 import { cableHoles } from './cable-holes.ts';
 import { casePanels } from './case-panels.ts';
+import { ClearLoops } from './clear-loops.ts';
 import type { ClearSizes } from './clear-sizes.ts';
 import { ClosedSpaces } from './closed-spaces.ts';
 import { hangDoors } from './doors.ts';
@@ -12,12 +13,15 @@ import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
 import { type Joinable, joinCase } from './joints.ts';
 import { divideSpace, loadSurface, type Parting, type Space } from './openings.ts';
+import { pinnedShelves } from './pinned-shelves.ts';
 import { fixedShelves } from './shelves.ts';
 import { appliedTop } from './top.ts';
 
 /** The parts of a case: its panels, what divides and fills it, what goes round it. */
 export interface MadeCase extends Joinable {
   readonly closed: ClosedSpaces;
+  /** The openings that aren’t split any further. */
+  readonly leaves: readonly Space[];
 }
 
 /** Makes the parts of one case; undefined where nothing is left inside. */
@@ -36,6 +40,7 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
     return undefined;
   }
   const partings: Parting[] = [];
+  const leaves: Space[] = [];
   const closed = new ClosedSpaces(draft, frame.doors);
   const root = draft.tree.childOf(frame.box.id, 'opening');
   if (root) {
@@ -48,8 +53,8 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
       below: panels.bottom,
       above: panels.lid,
     };
-    for (const leaf of divideSpace(draft, frame, clear, space, partings, closed))
-      fixedShelves(draft, frame, leaf, partings);
+    leaves.push(...divideSpace(draft, frame, clear, space, partings, closed));
+    for (const leaf of leaves) fixedShelves(draft, frame, leaf, partings);
   }
   const edging = frontEdging(draft, frame, [
     panels.left,
@@ -61,7 +66,7 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
   const back = backPanel(draft, frame, panels);
   const top = appliedTop(draft, frame);
   const base = baseFrame(draft, frame);
-  return { frame, panels, closed, partings, back, top, base, edging };
+  return { frame, panels, closed, leaves, partings, back, top, base, edging };
 }
 
 /** Bores, hangs and joins what was made of a case; the parts of its neighbours are there already. */
@@ -73,6 +78,8 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
   joinCase(draft, bores, made);
   const frames = top ? [base, top.strips] : [base];
   fitsOfCase(draft, { ...made, frames, joints: draft.joints.slice(before) });
+  const loops = new ClearLoops(draft, made.closed);
+  for (const leaf of made.leaves) pinnedShelves(draft, frame, bores, leaf, loops);
   loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
 }
 

@@ -31,6 +31,7 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
       add(`${name}.hinge ${i + 1}`, at);
     });
   }
+  for (const s of draft.pinned) add(`${draft.part(s.part).name}.height`, s.height);
   for (const o of draft.openings) {
     add(`${o.id}.width`, o.width);
     add(`${o.id}.height`, o.height);

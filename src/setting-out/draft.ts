@@ -18,6 +18,7 @@ import { reckon } from './formulas.ts';
 import type { Fastener, Joint } from './joint.ts';
 import { type Family, markFor } from './mark.ts';
 import type { UncutPart } from './part.ts';
+import type { PinnedShelf } from './pinned-shelf.ts';
 import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
 import type { Opening, Surface } from './set-out.ts';
 
@@ -69,6 +70,7 @@ export class Draft {
   readonly surfaces: Surface[] = [];
   readonly doors: DoorLeaf[] = [];
   readonly fits: Fit[] = [];
+  readonly pinned: PinnedShelf[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */

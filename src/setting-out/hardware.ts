@@ -9,6 +9,13 @@ export function screwsUsed(setOut: Pick<SetOut, 'fasteners' | 'doors'>): Readonl
   return used;
 }
 
+/** How many of each shelf pin the piece takes, in the order of its shelves. */
+export function pinsUsed(setOut: Pick<SetOut, 'pinned'>): ReadonlyMap<string, number> {
+  const used = new Map<string, number>();
+  for (const s of setOut.pinned) used.set(s.pin, (used.get(s.pin) ?? 0) + s.pins);
+  return used;
+}
+
 /** How many of each hinge the piece takes, in the order of its doors. */
 export function hingesUsed(setOut: Pick<SetOut, 'doors'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();

@@ -1,6 +1,7 @@
 /**
  * Families of parts, each with its letter. The letter is fixed by what the part is, so adding a shelf never
- * renames a side; I and O are left out because they read as figures.
+ * renames a side; I and O are left out because they read as figures, L and S because sheets
+ * and strips of the rack have them.
  */
 const LETTERS = {
   side: 'A',
@@ -13,6 +14,7 @@ const LETTERS = {
   'top edging': 'H',
   edging: 'J',
   door: 'K',
+  'loose shelf': 'M',
 } as const;
 
 export type Family = keyof typeof LETTERS;

@@ -117,7 +117,7 @@ export function commonName(parts: readonly Part[]): string {
     name
       .replace(/^(first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|\d+th) /, '')
       .replace(/^(left|right|front|back) (?=strip)/, '')
-      .replace(/^(shelf) \d+/, '$1')
+      .replace(/^((?:loose )?shelf) \d+/, '$1')
       .replace(/ (in|of) [^ ]+$/, '');
   const names = new Set(parts.map((p) => plain(p.name)));
   if (names.size === 1) return [...names][0]!;

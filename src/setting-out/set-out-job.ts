@@ -45,6 +45,7 @@ export function setOut(job: JobDocument): SetOut {
     surfaces: draft.surfaces,
     doors: draft.doors,
     fits: printed.fits(),
+    pinned: draft.pinned,
     overall,
     joinery: cases.all.map((c) => c.frame.joinery),
     dimensions: draft.dimensions,

@@ -5,6 +5,7 @@ import type { DoorLeaf } from './door-leaf.ts';
 import type { PrintedFit } from './fit.ts';
 import type { Fastener, Joint } from './joint.ts';
 import type { Part } from './part.ts';
+import type { PinnedShelf } from './pinned-shelf.ts';
 import type { TracedBox } from './place.ts';
 
 /** A place where something is kept or carried: a shelf, a case's bottom, the top. Checks load it. */
@@ -50,6 +51,8 @@ export interface SetOut {
   readonly doors: readonly DoorLeaf[];
   /** What must go together: each a loop of made dimensions. */
   readonly fits: readonly PrintedFit[];
+  /** Loose shelves, opening by opening, the lowest first. */
+  readonly pinned: readonly PinnedShelf[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** One for each case. */

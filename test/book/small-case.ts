@@ -256,6 +256,7 @@ export function smallCase(): SetOut {
     surfaces: [],
     doors: [],
     fits: [],
+    pinned: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     joinery: [{ record: 'case', joints: 'pocket-screws' }],

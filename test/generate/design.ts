@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
+import { looseShelves } from './loose-shelves.ts';
 import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
+import { type Field, length, type Typed, type Units } from './typed-length.ts';
 
 /** A generated job, as a file would hold it, and the overall size it asks for in ticks of 1/3200 mm. */
 export interface GeneratedJob {
@@ -14,41 +16,6 @@ export interface GeneratedJob {
   readonly overall: { readonly width: number; readonly height: number; readonly depth: number };
   /** What openings of a size by formula must come to, in ticks, by dimension. */
   readonly asked: Readonly<Record<string, number>>;
-}
-
-type Units = 'mm' | 'in';
-type Field = Readonly<Record<string, unknown>>;
-
-/** A length as typed, with what it means in ticks, worked out here and not by the product's reader. */
-interface Typed {
-  readonly text: string;
-  readonly ticks: number;
-}
-
-/** A length between two sizes in mm: whole or tenths of a millimetre, or sixteenths of an inch, as the shop has it. */
-function length(units: Units, fromMm: number, toMm: number): fc.Arbitrary<Typed> {
-  if (units === 'in')
-    return fc
-      .integer({ min: Math.ceil((fromMm * 16) / 25.4), max: Math.floor((toMm * 16) / 25.4) })
-      .map((n) => ({ text: inches(n), ticks: n * 5080 }));
-  return fc.oneof(
-    {
-      weight: 3,
-      arbitrary: fc.integer({ min: Math.ceil(fromMm), max: Math.floor(toMm) }).map((n) => mm(10 * n)),
-    },
-    { weight: 1, arbitrary: fc.integer({ min: Math.ceil(10 * fromMm), max: Math.floor(10 * toMm) }).map(mm) },
-  );
-}
-
-function mm(tenths: number): Typed {
-  return { text: `${tenths / 10} mm`, ticks: tenths * 320 };
-}
-
-function inches(sixteenths: number): string {
-  const whole = Math.floor(sixteenths / 16);
-  const rest = sixteenths % 16;
-  if (rest === 0) return `${whole}"`;
-  return whole === 0 ? `${rest}/16"` : `${whole} ${rest}/16"`;
 }
 
 /** What every generated design calls `gap`. */
@@ -78,6 +45,7 @@ function byFormula(units: Units, of: fc.Arbitrary<Typed>): fc.Arbitrary<Typed & 
 type Filling =
   | { readonly fill: 'nothing' }
   | { readonly fill: 'shelves'; readonly shelf: Field }
+  | { readonly fill: 'pins'; readonly pins: Field }
   | {
       readonly fill: 'split';
       readonly split: 'across' | 'down';
@@ -96,7 +64,10 @@ function filling(units: Units, wide: number, high: number, levels: number): fc.A
   const choices: fc.WeightedArbitrary<Filling>[] = [{ weight: 1, arbitrary: nothing }];
   const most = Math.floor(high / LOW) - 1;
   if (most >= 1 && wide > 150)
-    choices.push({ weight: 2, arbitrary: shelves(units, high, Math.min(most, 5)) });
+    choices.push(
+      { weight: 2, arbitrary: shelves(units, high, Math.min(most, 5)) },
+      { weight: 1, arbitrary: looseShelves(units, Math.min(most, 5)) },
+    );
   if (levels > 0) {
     const across = Math.min(4, Math.floor(wide / NARROW));
     const down = Math.min(4, Math.floor(high / NARROW));
@@ -234,6 +205,7 @@ function shop(
           screws: 3,
         },
       ],
+      pins: [{ id: 'pin', diameter: '5 mm', deep: '9 mm', stands: '8 mm' }],
       bits: [],
       adhesives: [],
       finishes: [{ id: 'varnish', material: 'water-polyurethane' }],
@@ -282,6 +254,7 @@ function records(
   const fill = (id: string, filled: Filling) => {
     if (filled.fill === 'shelves')
       list.push({ id: `${id}.shelf`, kind: 'shelf', parent: id, ...withoutAbsent(filled.shelf) });
+    if (filled.fill === 'pins') list.push({ id: `${id}.pins`, kind: 'pins', parent: id, ...filled.pins });
     if (filled.fill !== 'split') return;
     filled.openings.forEach((opening, i) => {
       const inner = `${id}.${i + 1}`;

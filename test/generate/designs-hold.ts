@@ -10,6 +10,7 @@ import { FeatureTable } from './feature-table.ts';
 import { doorFaults } from './judge-doors.ts';
 import { fitFaults } from './judge-fits.ts';
 import { holeFaults } from './judge-holes.ts';
+import { pinFaults } from './judge-pins.ts';
 import { faultsOf } from './judge-set-out.ts';
 import { sharedWood } from './judge-solids.ts';
 import { traceFaults } from './judge-traces.ts';
@@ -52,6 +53,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(doorFaults(piece)).toEqual([]);
       expect(fitFaults(piece)).toEqual([]);
       expect(holeFaults(piece)).toEqual([]);
+      expect(pinFaults(piece)).toEqual([]);
       expect(traceFaults(job, piece)).toEqual([]);
       expect(JSON.stringify(inMm(piece.ledger, partsReport(piece)))).not.toMatch(/null|NaN/);
       if (seen % 10 === 0) expect(sharedWood(solids, piece)).toEqual([]);

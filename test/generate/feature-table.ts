@@ -22,6 +22,7 @@ const ROWS: readonly Row[] = [
   { feature: 'sizes by formula', in: usesFormulas },
   { feature: 'shelves', in: has('shelf') },
   { feature: 'shelves set back', in: has('shelf', (s) => s.setback !== undefined) },
+  { feature: 'loose shelves on pins', in: has('pins') },
   { feature: 'pocket screws asked for', in: has('case', (c) => c.joints === 'pocket-screws') },
   { feature: 'screws through faces asked for', in: has('case', (c) => c.joints === 'face-screws') },
   { feature: 'rabbets at the corners', in: has('case', (c) => c.joints === 'rabbet') },

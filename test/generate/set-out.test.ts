@@ -9,6 +9,7 @@ import { generatedJobs } from './design.ts';
 import { doorFaults } from './judge-doors.ts';
 import { fitFaults } from './judge-fits.ts';
 import { holeFaults } from './judge-holes.ts';
+import { pinFaults } from './judge-pins.ts';
 import { faultsOf } from './judge-set-out.ts';
 import { everyLength, traceFaults } from './judge-traces.ts';
 
@@ -89,6 +90,7 @@ describe.each(readdirSync(EXAMPLES).filter((name) => name.endsWith('.json')))('t
     expect(doorFaults(piece)).toEqual([]);
     expect(fitFaults(piece)).toEqual([]);
     expect(holeFaults(piece)).toEqual([]);
+    expect(pinFaults(piece)).toEqual([]);
     const asked = job.design.records.find((r) => r.kind === 'piece')!;
     const typed = [asked.width, asked.height, asked.depth].map((text) => parseLength(text, job.shop.units));
     expect(typed.map((t) => t.ok && t.value)).toEqual([w, h, d]);

@@ -27,7 +27,8 @@ export function spacesEdit(job: JobDocument, opening: string, wanted: number): E
 export function divideEdit(job: JobDocument, opening: string, split: 'across' | 'down'): Edit {
   const ids = new Ids(job);
   const spaces = [ids.next('space'), ids.next('space')] as const;
-  const shelves = treeOf(job).childrenOf(opening, 'shelf');
+  const tree = treeOf(job);
+  const shelves = [...tree.childrenOf(opening, 'shelf'), ...tree.childrenOf(opening, 'pins')];
   return {
     edit: 'all',
     of: [
@@ -66,6 +67,13 @@ export function addCableEdit(job: JobDocument, panel: string): Edit {
   return {
     edit: 'add',
     record: { kind: 'cable', id, parent: panel, plug: 'europlug', fromRight: '80 mm', fromBelow: '80 mm' },
+  };
+}
+
+export function addPinsEdit(job: JobDocument, opening: string): Edit {
+  return {
+    edit: 'add',
+    record: { kind: 'pins', id: new Ids(job).next('loose'), parent: opening, count: 2 },
   };
 }
 

@@ -40,7 +40,8 @@ export function placeName(job: JobDocument, path: string): string {
   }
   const screw = steps[2] === 'screws' ? rack.screws.find((s) => s.id === steps[3]) : undefined;
   const hinge = steps[2] === 'hinges' ? rack.hinges?.find((h) => h.id === steps[3]) : undefined;
-  const named = screw ?? hinge;
+  const pin = steps[2] === 'pins' ? rack.pins?.find((p) => p.id === steps[3]) : undefined;
+  const named = screw ?? hinge ?? pin;
   return named ? `${named.name ?? named.id}, ${words}` : path;
 }
 
@@ -62,6 +63,8 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
       return `Shelf ${record.id}`;
     case 'group':
       return `Cases ${record.id}`;
+    case 'pins':
+      return `Loose shelves ${record.id}`;
     case 'opening':
     case 'size':
       return record.id;

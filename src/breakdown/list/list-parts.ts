@@ -57,6 +57,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     openings: [],
     surfaces: [],
     doors: [],
+    pinned: [],
     fits: [],
     overall: { width: nothing, height: nothing, depth: nothing },
     joinery: [],

@@ -44,10 +44,10 @@ export function formulaNames(job: JobDocument): ReadonlyMap<string, NamedSize> {
   return names;
 }
 
-/** What a record's own panel or strip is made of; dividers and shelves without a board are of their case's. */
+/** What a record's own panel or strip is made of; dividers, shelves and loose shelves without a board are of their case's. */
 function lotOf(r: DesignRecord, tree: RecordTree): string | undefined {
   if ('board' in r && r.board !== undefined) return r.board;
   if (r.kind === 'edging') return r.strip;
-  if (r.kind !== 'divider' && r.kind !== 'shelf') return undefined;
+  if (r.kind !== 'divider' && r.kind !== 'shelf' && r.kind !== 'pins') return undefined;
   return tree.caseOf(r.id)?.board;
 }

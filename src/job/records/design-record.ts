@@ -10,6 +10,7 @@ import { EdgingRecord } from './edging.ts';
 import { GroupRecord } from './group.ts';
 import { OpeningRecord } from './opening.ts';
 import { PieceRecord } from './piece.ts';
+import { PinsRecord } from './pins.ts';
 import { ShelfRecord } from './shelf.ts';
 import { SizeRecord } from './size.ts';
 import { TopRecord } from './top.ts';
@@ -22,6 +23,7 @@ export const DesignRecord = v.variant('kind', [
   OpeningRecord,
   DividerRecord,
   ShelfRecord,
+  PinsRecord,
   BackRecord,
   TopRecord,
   BaseRecord,

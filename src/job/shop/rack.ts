@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { Id, MarginText, Name, SizeText } from '../typed.ts';
 import { Hinge } from './hinge.ts';
+import { Pin } from './pin.ts';
 import { AdhesiveLot, FinishLot } from './supplies.ts';
 
 const price = v.pipe(v.number(), v.finite(), v.minValue(0));
@@ -79,5 +80,6 @@ export const Rack = v.strictObject({
   hinges: v.optional(v.array(Hinge)),
   adhesives: v.array(AdhesiveLot),
   finishes: v.array(FinishLot),
+  pins: v.optional(v.array(Pin)),
 });
 export type Rack = v.InferOutput<typeof Rack>;

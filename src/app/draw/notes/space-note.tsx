@@ -4,7 +4,8 @@ import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField, Written } from '../../fields/text-field.tsx';
 import { Length } from '../../numbers/number.tsx';
 import { useApp } from '../../state/use-desk.ts';
-import { addShelfEdit, divideEdit, spacesEdit, undivideEdit } from '../design-edits.ts';
+import { addPinsEdit, addShelfEdit, divideEdit, spacesEdit, undivideEdit } from '../design-edits.ts';
+import { PinsNote } from './pins-note.tsx';
 import { ShelfNote } from './shelf-note.tsx';
 
 /** One space of the case: divided, or with shelves in it. */
@@ -80,15 +81,24 @@ function SpaceSize({ space, split }: { space: RecordOf<'opening'>; split: 'acros
 function Whole({ id }: { id: string }) {
   const job = useApp((s) => s.history.job);
   const shelves = treeOf(job).childrenOf(id, 'shelf');
+  const loose = treeOf(job).childOf(id, 'pins');
   return (
     <>
       {shelves.map((s) => (
         <ShelfNote key={s.id} shelf={s} />
       ))}
+      {loose && <PinsNote pins={loose} />}
       <p className="acts">
-        <EditButton edit={() => addShelfEdit(job, id)} quiet>
-          Add a shelf
-        </EditButton>
+        {!loose && (
+          <EditButton edit={() => addShelfEdit(job, id)} quiet>
+            Add a shelf
+          </EditButton>
+        )}
+        {!loose && shelves.length === 0 && (
+          <EditButton edit={() => addPinsEdit(job, id)} quiet>
+            Add loose shelves
+          </EditButton>
+        )}
         <EditButton edit={() => divideEdit(job, id, 'across')} quiet>
           Divide side by side
         </EditButton>
