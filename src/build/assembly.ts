@@ -4,6 +4,8 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
+import { checkSquare } from './glue/check-square.ts';
+import { squareLines } from './glue/square-lines.ts';
 import type { Touch, Turn } from './operation.ts';
 import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
 import { listWords, looks, sideWords } from './words.ts';
@@ -328,6 +330,14 @@ function glueFrame(bench: Bench, name: string, words: string, strips: readonly P
     if (i === 0) bench.comesFrom(name, id);
     standing.add(strip);
   });
+  const [front, aside] = ['-y', '-x'].map((d) => strips.find((s) => looks(s, 'show') === d));
+  const square = squareLines(bench, {
+    what: `the ${words}`,
+    width: (front ?? strips[0]!).length,
+    height: (aside ?? strips[1] ?? strips[0]!).length,
+    parts: strips,
+    wet: true,
+  });
   bench.do(
     {
       id: `${name}/cure`,
@@ -335,8 +345,9 @@ function glueFrame(bench: Bench, name: string, words: string, strips: readonly P
       stage: 'assemble',
       title: `Check the ${words} for square and let it set`,
       does: { act: 'other', on: strips.map((s) => s.mark) },
+      lengths: square.lengths,
       lines: [
-        'Both diagonals alike: push along the longer one.',
+        ...square.lines,
         'An offcut glued into each inner corner, clear of the pockets, holds more than the mitre alone.',
       ],
       cautions: [CAUTION.glue],
@@ -450,40 +461,6 @@ export function setGroup(
     },
     [workpiece, into],
   );
-}
-
-function checkSquare(bench: Bench, unit: CaseUnit, left: Part, right: Part, glued: boolean): void {
-  bench.do(
-    {
-      id: `${unit.name}/check-square`,
-      kind: 'check-square',
-      stage: 'assemble',
-      title: `Check ${unit.words} for square`,
-      does: { act: 'other', on: [left.mark, right.mark] },
-      lines: [
-        glued
-          ? 'Measure both diagonals of the open side before the glue sets: they must be alike. If not, set the clamps a little aslant and pull on the longer one.'
-          : 'Measure both diagonals of the open side: they must be alike. If not, loosen the screws at one corner and push along the longer one.',
-        ...(!glued && unit.parts.some((p) => p.mark.startsWith('D'))
-          ? ['The uprights inside are still free at one end: set them by the gauge sticks there too.']
-          : []),
-      ],
-    },
-    [unit.name],
-  );
-  if (glued)
-    bench.do(
-      {
-        id: `${unit.name}/cure`,
-        kind: 'cure',
-        stage: 'assemble',
-        title: `Let ${unit.words} set`,
-        does: { act: 'other', on: [left.mark, right.mark] },
-        lines: ['On a flat floor, so that it stays flat.'],
-        cautions: [CAUTION.glue],
-      },
-      [unit.name],
-    );
 }
 
 function partById(bench: Bench, id: string): Part {

@@ -24,6 +24,10 @@ export interface OperationDraft {
   /** How many times the kind's own minutes it takes. */
   readonly times?: number;
   readonly cautions?: readonly string[];
+  /** Clamps that stay on while it sets. */
+  readonly clamps?: number;
+  /** What is done without a break bears the same name; only the last of it is left to set. */
+  readonly together?: { readonly name: string; readonly last: boolean };
 }
 
 /**
@@ -68,9 +72,13 @@ export class Bench {
 
   /** A length on the grid of what a kind of tool can set; what no tool is there for goes to whole millimetres. */
   set(kind: ToolKind, length: Traced, how: Rounding = 'nearest'): Traced {
+    return this.ledger.round(`as fine as ${TOOL_WORDS[kind]} is set`, length, this.finest(kind), how);
+  }
+
+  /** The finest step that a kind of tool can be set to. */
+  finest(kind: ToolKind): Traced {
     const tool = this.tool(kind);
-    const step = tool && 'step' in tool ? this.ofTool(tool, 'step') : this.ledger.row(SETTING_OUT.setStep);
-    return this.ledger.round(`as fine as ${TOOL_WORDS[kind]} is set`, length, step, how);
+    return tool && 'step' in tool ? this.ofTool(tool, 'step') : this.ledger.row(SETTING_OUT.setStep);
   }
 
   /** Writes an operation down. It comes after whatever last touched what it works on. */
@@ -88,7 +96,7 @@ export class Bench {
     const minutes = MINUTES[draft.kind];
     const own = this.job.shop.timings?.[draft.kind];
     const { rack } = this.job.shop;
-    const waits = WAITS[draft.kind];
+    const waits = draft.together?.last === false ? undefined : WAITS[draft.kind];
     const setting =
       waits === 'glue' ? clampTime(rack.adhesives) : waits === 'coat' ? coatTime(rack.finishes) : undefined;
     this.operations.push({
@@ -107,6 +115,8 @@ export class Bench {
         active: Math.round((own?.active ?? minutes.active) * (draft.times ?? 1)),
         waiting: Math.round(own?.waiting ?? setting?.minutes ?? minutes.waiting),
       },
+      ...(draft.clamps === undefined ? {} : { clamps: draft.clamps }),
+      ...(draft.together === undefined ? {} : { together: draft.together.name }),
       cautions: draft.cautions ?? [],
     });
     for (const w of works) this.lastOn.set(w, draft.id);

@@ -1,6 +1,7 @@
 import type { Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { GaugeStick } from './gauge-sticks.ts';
+import type { GlueUp } from './glue/glue-up.ts';
 import type { Operation, StageId } from './operation.ts';
 import type { Schedule } from './schedule/schedule.ts';
 
@@ -29,6 +30,7 @@ export interface BuildPlan {
   /** In the order they are done. */
   readonly operations: readonly Operation[];
   readonly stages: readonly Stage[];
+  readonly glueUps: readonly GlueUp[];
   readonly schedule: Schedule;
   readonly gauges: readonly GaugeStick[];
   readonly snags: readonly Snag[];

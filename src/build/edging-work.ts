@@ -4,6 +4,7 @@ import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
+import { clampsAlong, clampsThere } from './glue/clamps-needed.ts';
 import type { PieceDirection, Touch } from './operation.ts';
 import { offset } from './seating.ts';
 import { directionWords, listWords, looks } from './words.ts';
@@ -32,8 +33,22 @@ export function glueEdging(bench: Bench): void {
     else batches.set(key, [edged]);
   }
   // All are glued first: while the last is clamped up, the first sets.
-  for (const batch of batches.values()) glueBatch(bench, batch);
+  for (const batch of batches.values()) for (const wave of inWaves(bench, batch)) glueBatch(bench, wave);
   for (const batch of batches.values()) trimBatch(bench, batch);
+}
+
+/** Boards that can be in clamps at the same time; the others follow when the clamps are free. */
+function inWaves(bench: Bench, batch: Batch): readonly Batch[] {
+  const together = Math.max(1, Math.floor(clampsThere(bench) / Math.max(1, clampsOn(bench, batch[0]))));
+  const waves: Batch[] = [];
+  for (let i = 0; i < batch.length; i += together)
+    waves.push(batch.slice(i, i + together) as unknown as Batch);
+  return waves;
+}
+
+/** Clamps that hold all strips of a board. */
+function clampsOn(bench: Bench, { strips }: Edged): number {
+  return strips.reduce((sum, s) => sum + clampsAlong(bench.ledger.ticks(s.length) / 3200), 0);
 }
 
 function likeness(bench: Bench, part: Part): string {
@@ -52,7 +67,8 @@ function glueBatch(bench: Bench, batch: Batch): void {
   const [first] = batch;
   first.strips.forEach((strip, i) => {
     const pairs = batch.map((e) => ({ strip: e.strips[i]!.mark, board: e.board.mark }));
-    glueStrips(bench, first.board, strip, pairs);
+    const last = i === first.strips.length - 1;
+    glueStrips(bench, first.board, strip, pairs, last ? clampsOn(bench, first) * batch.length : undefined);
   });
 }
 
@@ -96,6 +112,7 @@ function glueStrips(
   board: Part,
   strip: Part,
   pairs: readonly { readonly strip: string; readonly board: string }[],
+  clamps: number | undefined,
 ): void {
   const mitred = strip.features.some((f) => f.kind === 'bevel');
   const outer = looks(strip, 'show');
@@ -104,6 +121,8 @@ function glueStrips(
   const touches = [{ side: looks(strip, 'under'), of: 'board', face: outer }, end, proud] as const;
   const lengths: Traced[] = [];
   const lines: string[] = [];
+  const each = clampsAlong(bench.ledger.ticks(strip.length) / 3200);
+  const there = clampsThere(bench);
   if (pairs.length > 1) lines.push(`${pairs.map((p) => `${p.strip} on ${p.board}`).join(', ')}.`);
   if (mitred) {
     lines.push('Fit it dry first: the mitres must close at the board’s corners. Begin with the front strip.');
@@ -133,7 +152,9 @@ function glueStrips(
     lengths.push(proud.gap);
   }
   lines.push(
-    'Glue on the board’s edge, a thin even film; tape along both faces keeps the rest off them. Hold with tape and clamps, a batten under the clamps so as not to mark the strip.',
+    'Glue on the board’s edge, a thin even film; tape along both faces keeps the rest off them. Lying ready: tape, brush, a damp cloth, a batten as long as the strip, and the clamps, opened to size.',
+    `${each > there ? `As many of the ${there} clamps as can be had` : `${each} clamps${pairs.length > 1 ? ' on each' : ''}`}, pads under their jaws at the board, the batten between them and the strip, tape close between.`,
+    ...(clamps === undefined ? ['The next strip goes on at once, while this one is in its clamps.'] : []),
   );
   const works = pairs.flatMap((p) => [p.strip, p.board]);
   bench.do(
@@ -151,6 +172,8 @@ function glueStrips(
       },
       tool: 'clamp',
       times: pairs.length,
+      ...(clamps === undefined ? {} : { clamps }),
+      together: { name: `${board.mark}/edging`, last: clamps !== undefined },
       lines,
       lengths,
       cautions: [CAUTION.glue],

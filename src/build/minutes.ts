@@ -20,6 +20,7 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   edge: { active: 6, waiting: 0 },
   flush: { active: 4, waiting: 0 },
   sand: { active: 4, waiting: 0 },
+  rehearse: { active: 8, waiting: 0 },
   assemble: { active: 5, waiting: 0 },
   screw: { active: 1, waiting: 0 },
   mortise: { active: 12, waiting: 0 },

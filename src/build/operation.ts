@@ -251,6 +251,7 @@ export type OperationKind =
   | 'edge'
   | 'flush'
   | 'sand'
+  | 'rehearse'
   | 'assemble'
   | 'screw'
   | 'mortise'
@@ -284,6 +285,10 @@ export interface Operation {
   readonly lines: readonly string[];
   readonly lengths: readonly Traced[];
   readonly minutes: { readonly active: number; readonly waiting: number };
+  /** Clamps that stay on until it may be touched again. */
+  readonly clamps?: number;
+  /** Operations with the same name here go on without a break: glue is open. */
+  readonly together?: string;
   /** Safety, in a sentence each. */
   readonly cautions: readonly string[];
 }

@@ -8,6 +8,7 @@ import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
 import { glueEdging } from './edging-work.ts';
 import { finishAndSetUp, gather, sandParts } from './finishing.ts';
+import { planGlueUps } from './glue/plan-glue-ups.ts';
 import { hangDoors } from './hanging.ts';
 import { joinCases } from './joining.ts';
 import { layLooseShelves } from './loose-shelves.ts';
@@ -56,14 +57,16 @@ export function planSawing(job: JobDocument, setOut: SetOut, breakdown: Breakdow
 }
 
 function planOf(bench: Bench, breakdown: Breakdown): BuildPlan {
-  const { operations, schedule } = scheduleBuild(bench.job, inOrder(bench.operations));
+  const glued = planGlueUps(bench);
+  const { operations, schedule } = scheduleBuild(bench.job, inOrder(glued.operations));
   return {
     stock: stockOf(bench.setOut, breakdown),
     operations,
     stages: stagesOf(operations),
+    glueUps: glued.glueUps,
     schedule,
     gauges: bench.gauges.all,
-    snags: [...bench.snags, ...unknownTimings(bench.job.shop.timings)],
+    snags: [...bench.snags, ...glued.snags, ...unknownTimings(bench.job.shop.timings)],
   };
 }
 

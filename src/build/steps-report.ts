@@ -18,6 +18,15 @@ export function stepsReport(build: BuildPlan): Report {
     })),
     stages: build.stages,
     gauge_sticks: build.gauges.map((g) => ({ name: g.name, length_mm: g.length, uses: g.uses })),
+    glue_ups: build.glueUps.map((g) => ({
+      id: g.id,
+      assembly: g.assembly,
+      operations: g.operations,
+      parts: g.parts,
+      minutes: g.minutes,
+      minutes_left_by_glue: g.leaves,
+      clamps: g.clamps,
+    })),
     operations: build.operations.map((o, i) => ({
       ...operationReport(o),
       starts: momentReport(writtenMoment(build.schedule, build.schedule.operations[i]!.start)),
@@ -39,6 +48,8 @@ function operationReport(o: Operation) {
     lengths_mm: o.lengths,
     does: actReport(o.does),
     minutes: o.minutes,
+    clamps: o.clamps,
+    together: o.together,
     cautions: o.cautions,
   };
 }

@@ -15,6 +15,7 @@ const BUILD = {
   operations: [],
   stages: [],
   gauges: [],
+  glueUps: [],
   stock: [],
   snags: [],
 } satisfies CheckInput['build'];

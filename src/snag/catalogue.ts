@@ -149,6 +149,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
   ]),
   ...raisedBy('build', [
     ['tools.missing', 'An operation needs a tool that the shop does not have.'],
+    ['glue-up.outruns-glue', 'Joints that must be closed together take longer than the glue is open.', MIND],
+    ['glue-up.too-few-clamps', 'Joints that must be closed together take more clamps than there are.', MIND],
     ['timings.no-such-kind', 'Minutes are given for a kind of work that there is not.', NOTE],
   ]),
   ...raisedBy('dry-fit', [

@@ -6,9 +6,11 @@ import type { Schedule, ScheduledOperation } from './schedule.ts';
 import { serialGeneration } from './serial-generation.ts';
 import { shopHours } from './shop-hours.ts';
 import { shortestSchedule } from './shortest-schedule.ts';
+import type { Task } from './task.ts';
 import { resourcesOf, taskOf, workers } from './tasks-of-build.ts';
+import { joinedTasks, spansOfMembers } from './together.ts';
 import { whoDoesWhat } from './who.ts';
-import { DAY } from './working-time.ts';
+import { DAY, type WorkingTime } from './working-time.ts';
 
 /** Few enough operations that every order can be looked into. */
 const EXACT_TASKS = 30;
@@ -30,50 +32,77 @@ export function scheduleBuild(
   operations: readonly Operation[],
 ): ScheduledBuild {
   const hours = shopHours(job);
-  const tasks = operations.map((o) => taskOf(job.shop, o));
+  const single = operations.map((o) => taskOf(job.shop, o));
+  const joined = joinedTasks(
+    single,
+    operations.map((o) => o.together),
+  );
+  const tasks = joined.map((j) => j.task);
   const people = workers(job.shop);
   const network = networkOf(tasks, resourcesOf(job.shop), hours.workingTime);
-  const alone = networkOf(
-    tasks.map((t) => ({ ...t, needs: [] })),
-    [],
-    hours.workingTime,
-  );
-  const asWritten = tasks.map((_, i) => i);
-  const work = tasks.reduce((sum, t) => sum + t.work, 0);
-  const byHours = hours.workingTime.fit(0, Math.ceil(work / Math.max(1, people.length)), false)[1];
-  const leastDays = daysUntil(Math.max(lengthOf(serialGeneration(alone, asWritten)), byHours));
+  const leastDays = fewestDays(tasks, Math.max(1, people.length), hours.workingTime);
   const { timetable } = shortestSchedule(network, {
     enough: leastDays * DAY,
     exactTasks: EXACT_TASKS,
     nodes: EXACT_NODES,
     step: DAY,
-    companions: operations.map((o) => STAGES.indexOf(o.stage)),
+    companions: joined.map(({ members }) => STAGES.indexOf(operations[members[0]!]!.stage)),
   });
   const path = criticalPath(tasks.map((t) => ({ id: t.id, duration: t.work + t.wait, after: t.after })));
+  const critical = new Set(path.critical);
   const who = whoDoesWhat(tasks, timetable, people);
-  const begun = asWritten.sort((a, b) => timetable[a]!.start - timetable[b]!.start || a - b);
+  const all = joined.flatMap(({ task, members }, n) => {
+    const spans = spansOfMembers(
+      members.map((i) => single[i]!),
+      timetable[n]!,
+      hours.workingTime,
+    );
+    const person = who.get(task.id);
+    return members.map((i, m) => ({
+      operation: operations[i]!,
+      place: i,
+      on: critical.has(task.id),
+      span: spans[m]!,
+      slack: path.times.get(task.id)!.slack,
+      who: person === undefined ? [] : [person],
+    }));
+  });
+  const begun = all.sort((a, b) => a.span.start - b.span.start || a.place - b.place);
   return {
-    operations: begun.map((i) => operations[i]!),
+    operations: begun.map((b) => b.operation),
     schedule: {
-      operations: begun.map((i): ScheduledOperation => {
-        const { id } = tasks[i]!;
-        const person = who.get(id);
-        return {
-          operation: id,
-          ...timetable[i]!,
-          slack: path.times.get(id)!.slack,
-          who: person === undefined ? [] : [person],
-        };
-      }),
+      operations: begun.map(
+        ({ operation, span, slack, who: hands }): ScheduledOperation => ({
+          operation: operation.id,
+          ...span,
+          slack,
+          who: hands,
+        }),
+      ),
       firstDay: hours.firstDay,
       firstWeekday: hours.firstWeekday,
       sessions: hours.sessions,
       days: daysBetween(timetable),
       leastDays,
-      critical: path.critical,
+      critical: begun.filter((b) => b.on).map((b) => b.operation.id),
       criticalMinutes: path.duration,
     },
   };
+}
+
+/** No order takes fewer days than the longest chain, or than the work of so many pairs of hands. */
+function fewestDays(tasks: readonly Task[], hands: number, workingTime: WorkingTime): number {
+  const alone = networkOf(
+    tasks.map((t) => ({ ...t, needs: [] })),
+    [],
+    workingTime,
+  );
+  const chain = serialGeneration(
+    alone,
+    tasks.map((_, i) => i),
+  );
+  const work = tasks.reduce((sum, t) => sum + t.work, 0);
+  return daysUntil(Math.max(lengthOf(chain), workingTime.fit(0, Math.ceil(work / hands), false)[1]));
 }
 
 /** Days up to a moment, the day it lies on counted; midnight belongs to the day that ends. */

@@ -35,7 +35,7 @@ export function taskOf(shop: Shop, o: Operation): Task {
   if (tool?.kind === 'clamp' || waits === 'glue')
     needs.push({
       resource: CLAMPS,
-      amount: Math.min(USUAL_CLAMPS, clampsOf(shop)),
+      amount: Math.min(o.clamps ?? USUAL_CLAMPS, clampsOf(shop)),
       until: waits === 'glue' ? 'ready' : 'worked',
     });
   else if (tool) needs.push({ resource: `tool ${tool.id}`, amount: 1, until: 'worked' });
@@ -44,7 +44,7 @@ export function taskOf(shop: Shop, o: Operation): Task {
     id: o.id,
     work: o.minutes.active,
     wait: o.minutes.waiting,
-    unbroken: waits !== undefined,
+    unbroken: waits !== undefined || o.together !== undefined,
     after: o.after,
     needs,
   };

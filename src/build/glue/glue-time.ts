@@ -1,0 +1,46 @@
+import type { AdhesiveLot } from '../../job/index.ts';
+import { ADHESIVES, GLUE_WORK } from '../../materials/index.ts';
+import type { Joint } from '../../setting-out/index.ts';
+import type { Bench } from '../bench.ts';
+import { glueOf } from '../setting-times.ts';
+import { jointMm } from './glued-joints.ts';
+
+/** How long a glue leaves, in minutes from the first stroke of the brush, and who says so. */
+export interface GlueTime {
+  readonly name: string;
+  /** Until every clamp is on. */
+  readonly assembly: number;
+  readonly from: 'label' | 'table';
+}
+
+/** The time that the shop’s glue leaves: its label’s, or the least that is usual for its kind. */
+export function glueTime(lots: readonly AdhesiveLot[]): GlueTime {
+  const { lot, kind } = glueOf(lots);
+  const told = lot?.label?.assemblyMinutes ?? lot?.label?.openMinutes;
+  return {
+    name: lot?.name ?? kind.name,
+    assembly: told ?? kind.assemblyMinutes[0],
+    from: told === undefined ? 'table' : 'label',
+  };
+}
+
+/** Glues that leave at least so many minutes, by their names in the table, the quickest of them first. */
+export function slowEnough(minutes: number): readonly string[] {
+  return ADHESIVES.filter((a) => a.assemblyMinutes[0] >= minutes)
+    .sort((a, b) => a.assemblyMinutes[0] - b.assemblyMinutes[0])
+    .map((a) => a.name);
+}
+
+/** Minutes to glue a part in, clamps and all, for so many pairs of hands. */
+export function minutesToGlue(bench: Bench, joints: readonly Joint[], clamps: number, hands: number): number {
+  const metres = joints.reduce((sum, j) => sum + jointMm(bench, j) / 1000, 0);
+  const { minutesPerJoint, minutesPerMetre, minutesPerPart, minutesPerClamp } = GLUE_WORK;
+  const all =
+    minutesPerPart + joints.length * minutesPerJoint + metres * minutesPerMetre + clamps * minutesPerClamp;
+  return Math.ceil(all / hands);
+}
+
+/** Pairs of hands that can be had for a glue-up: two are as many as find room at it. */
+export function handsFor(bench: Bench): number {
+  return Math.min(2, Math.max(1, bench.job.shop.people.length));
+}

@@ -1,0 +1,77 @@
+import type { Bench } from '../bench.ts';
+import { CAUTION } from '../cautions.ts';
+import { timeWords } from '../duration-words.ts';
+import { MINUTES } from '../minutes.ts';
+import type { Operation } from '../operation.ts';
+import { clampTime } from '../setting-times.ts';
+import { listWords } from '../words.ts';
+import type { GlueTime } from './glue-time.ts';
+import type { GlueUp } from './glue-up.ts';
+import type { GlueRun } from './split-glue-ups.ts';
+
+/** The card before a glue-up: everything once without glue, and what must lie ready. */
+export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: GlueTime): Operation {
+  const set = run.steps.flatMap(({ operation: o }) => (o.does.act === 'set' ? [o.does.workpiece] : []));
+  const stands = glueUp.parts.filter((m) => !set.includes(m));
+  const by =
+    time.from === 'label' ? `says the label of ${time.name}` : `is the least that ${time.name} leaves`;
+  const screws = run.joints.some((j) => j.hold === 'glue-and-screws');
+  return {
+    id: `${glueUp.id}/rehearse`,
+    kind: 'rehearse',
+    stage: 'assemble',
+    title: `Rehearse the gluing of ${listWords(set)}`,
+    does: { act: 'other', on: glueUp.parts.filter((m) => set.includes(m)) },
+    after: [],
+    lines: [
+      `Put ${set.length > 1 ? `these together once without glue, in order: ${set.join(', ')}` : 'it in once without glue'}${stands.length > 0 ? `, against ${listWords(stands)}` : ''}. Every joint must close by hand or with one clamp; mend what doesn’t now.`,
+      `Lying ready: ${listWords([
+        listWords(set),
+        ...(glueUp.clamps > 0
+          ? [`${glueUp.clamps} clamps opened to size with pads taped to their jaws`, 'battens to spread them']
+          : []),
+        ...(screws ? ['drill, driver and the screws'] : []),
+        time.name,
+        'brush',
+        'water and a damp cloth',
+        'square',
+        'tape for the diagonals',
+      ])}.`,
+      `From the first glue to the last clamp it takes about ${timeWords(glueUp.minutes)}; ${timeWords(time.assembly)} ${by}.${glueUp.minutes > time.assembly ? ' That is too long: see the snags before any glue is spread.' : ''}`,
+      ...(run.more
+        ? [
+            'The parts that come later stand in dry while this sets: they hold it square, and no glue goes near them.',
+          ]
+        : []),
+    ],
+    lengths: [],
+    minutes: { active: bench.job.shop.timings?.rehearse?.active ?? MINUTES.rehearse.active, waiting: 0 },
+    cautions: [CAUTION.glue],
+  };
+}
+
+/** The card behind a glue-up that has none yet: it sets. */
+export function cureCard(bench: Bench, run: GlueRun, glueUp: GlueUp, after: string): Operation {
+  const setting = clampTime(bench.job.shop.rack.adhesives);
+  const own = bench.job.shop.timings?.cure;
+  return {
+    id: `${glueUp.id}/cure`,
+    kind: 'cure',
+    stage: 'assemble',
+    title: `Let ${listWords(glueUp.parts)} set`,
+    does: { act: 'other', on: glueUp.parts },
+    after: [after],
+    lines: [
+      run.more
+        ? 'Look along every joint: closed, and level with its marks. Check with the square between the parts, and pull the clamps aslant where it isn’t.'
+        : 'Look along every joint: closed, and level with its marks.',
+      'Wipe off what came out with the damp cloth, or lift it off when it is like rubber.',
+      ...(own?.waiting === undefined ? [setting.says] : []),
+    ],
+    lengths: [],
+    clamps: glueUp.clamps,
+    together: glueUp.id,
+    minutes: { active: own?.active ?? MINUTES.cure.active, waiting: own?.waiting ?? setting.minutes },
+    cautions: [],
+  };
+}
