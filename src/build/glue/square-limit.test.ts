@@ -36,10 +36,18 @@ test('a fit with less to spare than that sets the limit and is named', () => {
   const part = parts[0]!;
   const size = (what: string, mm: number) => ledger.document(`test/${what}`, fromMm(mm), `${mm} mm`);
   const loop = [
-    { name: 'its width', length: part.width, sign: 1, made: { by: 'measured' }, part: part.id },
+    {
+      name: 'its width',
+      length: part.width,
+      sign: 1,
+      printed: part.width,
+      made: { by: 'measured' },
+      part: part.id,
+    },
   ] as const;
   const door = { id: 'door/width', kind: 'door', name: 'the door in its opening', loop } as const;
-  const fits = [{ ...door, gap: size('gap', 2), least: size('least', 1.5) }];
+  const gap = size('gap', 2);
+  const fits = [{ ...door, gap, printed: gap, least: size('least', 1.5) }];
   const bench = new Bench(job, { ...drawn, fits });
   const [w, h] = [size('width', 600), size('height', 800)];
   const found = squareLimit(bench, w, h, parts);
