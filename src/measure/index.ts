@@ -1,3 +1,4 @@
+export { Chance } from './chance.ts';
 export { dateOf, dayNumber, WEEKDAYS, weekdayOf } from './civil-day.ts';
 export {
   KG_PER_LB,

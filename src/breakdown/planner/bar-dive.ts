@@ -1,7 +1,7 @@
+import type { Chance } from '../../measure/index.ts';
 import { BarMaster } from './bar-master.ts';
 import type { BarsFound } from './bars-found.ts';
 import { bestFit } from './best-fit.ts';
-import type { Chance } from './chance.ts';
 import { finishBars } from './finish-bars.ts';
 
 /** Patterns tried at each step of a dive before it is given up. */

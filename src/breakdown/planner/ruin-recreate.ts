@@ -1,4 +1,4 @@
-import { Chance } from './chance.ts';
+import { Chance } from '../../measure/index.ts';
 import type { ScaledProblem } from './scaled-problem.ts';
 import { ACROSS, ALONG, SheetTrees } from './sheet-trees.ts';
 

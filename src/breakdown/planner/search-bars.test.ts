@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { Chance } from '../../measure/index.ts';
 import { BarMaster } from './bar-master.ts';
-import { Chance } from './chance.ts';
 import { FillBar } from './fill-bar.ts';
 import { FillFour } from './fill-four.ts';
 import { searchBars } from './search-bars.ts';

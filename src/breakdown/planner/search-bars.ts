@@ -1,8 +1,8 @@
+import { Chance } from '../../measure/index.ts';
 import { BarDive } from './bar-dive.ts';
 import { BarMaster } from './bar-master.ts';
 import type { BarsFound } from './bars-found.ts';
 import { bestFit } from './best-fit.ts';
-import { Chance } from './chance.ts';
 import { SwapBars } from './swap-bars.ts';
 
 /** Work between two pauses, and of a turn of dives or swaps. */

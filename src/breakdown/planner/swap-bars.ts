@@ -1,4 +1,4 @@
-import type { Chance } from './chance.ts';
+import type { Chance } from '../../measure/index.ts';
 
 /** Bars kept open, where there are so many: what has no place yet must go into these. */
 const OPEN = 2;
