@@ -11,6 +11,7 @@ import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { judgeCuts, planCuts } from '../src/breakdown/index.ts';
 import { type BenchCase, SETS } from './cutting-sets.ts';
+import { sheetsOfGeneralPacker } from './general-packer.ts';
 
 const folder = process.env.CASEWRIGHT_BENCH ?? fileURLToPath(new URL('../../shared/bench', import.meta.url));
 
@@ -97,9 +98,23 @@ console.log(
   `${new Date().toISOString().slice(0, 10)}, ${cpus().length} cores, one thread, node ${process.version}`,
 );
 for (const line of set.report(rows)) console.log(line);
+for (const line of general()) console.log(line);
 console.log(
   `proven ${rows.filter((r) => r.proven).length}; mean ${Math.round(sum((r) => r.ms) / rows.length)} ms`,
 );
 console.log(
   lies.length === 0 ? 'no published value contradicted' : `CONTRADICTED: ${lies.map((r) => r.of.name)}`,
 );
+
+/** A general-purpose packing library on the same instances, at once: one pass of its own. */
+function general(): string[] {
+  const start = used();
+  const theirs = rows.map((r) => sheetsOfGeneralPacker(r.of.problem));
+  const both = rows.filter((_, i) => theirs[i] !== undefined);
+  if (both.length === 0) return [];
+  const total = theirs.reduce<number>((a, t) => a + (t ?? 0), 0);
+  const ours = both.reduce((a, r) => a + r.cost, 0);
+  return [
+    `maxrects-packer, which need not cut right through: ${total} (ours ${ours}), ${Math.round(used() - start)} ms in all`,
+  ];
+}
