@@ -62,7 +62,7 @@ export function sixtyParts(): unknown {
       paper: 'A4',
       currency: 'EUR',
       people: [],
-      tools: [],
+      tools: [{ id: 'pockets', kind: 'pocket-jig', accuracy: '0.5 mm', step: '1 mm' }],
       rack: {
         lots: [
           sheet('board', '17.6 mm'),

@@ -1,3 +1,4 @@
+import { type RecordOf, treeOf } from '../job/index.ts';
 import { density } from '../materials/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
@@ -7,7 +8,7 @@ import { massKg, ShopWords } from './shop-words.ts';
 
 /** Whether the people of the shop can carry the heaviest sheet and the finished piece together. */
 export function lifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown' | 'weigh'>): readonly Snag[] {
-  const { job, setOut, weigh } = input;
+  const { job } = input;
   const { people } = job.shop;
   if (people.length === 0) return [];
   const words = new ShopWords(job);
@@ -28,14 +29,14 @@ export function lifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown' |
         { says: 'Have it cut in two where it is bought, along a cut of the plan, or ask someone to help.' },
       ],
     });
-  const piece = setOut.parts.reduce((sum, p) => sum + weigh(p.id).kg, 0);
-  if (piece > can) {
-    const record = job.design.records.find((r) => r.kind === 'piece')!;
+  const heaviest = heaviestToCarry(input);
+  if (heaviest.kg > can) {
+    const { record, kg: piece } = heaviest;
     snags.push({
       code: 'lifting.piece',
       level: 'mind',
       where: { path: `design/records/${record.id}`, record: record.id },
-      sentence: `The finished piece weighs about ${words.mass(piece)}; ${together}.`,
+      sentence: `${record.kind === 'case' ? `The heaviest case, “${record.id}”,` : 'The finished piece'} weighs about ${words.mass(piece)}; ${together}.`,
       figures: words.massAtMost(piece, can),
       rule,
       cures: [
@@ -44,6 +45,25 @@ export function lifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown' |
     });
   }
   return snags;
+}
+
+/** What is carried at once: the piece, or the heaviest of several cases, which are put together in their place. */
+function heaviestToCarry({ job, setOut, weigh }: Pick<CheckInput, 'job' | 'setOut' | 'weigh'>): {
+  readonly record: RecordOf<'piece' | 'case'>;
+  readonly kg: number;
+} {
+  const tree = treeOf(job);
+  const piece = tree.piece!;
+  const boxes = tree.casesOf(piece.id);
+  const masses = new Map<string, number>();
+  for (const p of setOut.parts) {
+    const of = boxes.length > 1 ? (tree.caseOf(p.record)?.id ?? '') : '';
+    masses.set(of, (masses.get(of) ?? 0) + weigh(p.id).kg);
+  }
+  if (boxes.length < 2) return { record: piece, kg: masses.get('') ?? 0 };
+  return boxes
+    .map((record) => ({ record, kg: masses.get(record.id) ?? 0 }))
+    .reduce((a, b) => (b.kg > a.kg ? b : a));
 }
 
 function heaviestSheet({

@@ -10,6 +10,8 @@ export interface Member {
   readonly piece: VirtualPiece;
   readonly turn: Turn;
   readonly origin: readonly [number, number, number];
+  /** Of a box that was put together by itself and set beside others: the how manieth it was. */
+  readonly box?: number;
 }
 
 /** Pieces that hang together, in one frame: x to the right, y to the back, z up. */

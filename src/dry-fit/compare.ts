@@ -51,6 +51,7 @@ export function compare(
     anchor && first
       ? minus(hollows.of(standingShape(first)).box.min, hollows.of(anchor.shape).box.min)
       : [0, 0, 0];
+  const boxes = new Boxes(hollows);
   for (const part of drawn) {
     const member = built.members.find((m) => m.mark === part.mark);
     if (!member) {
@@ -61,12 +62,47 @@ export function compare(
       });
       continue;
     }
-    const { outcome, wrong } = compareOne(hollows, member, part, shift, size + (part.toFit ?? 0));
+    const box = boxes.shiftOf(member, part, shift, sawStep);
+    if (box.astray) faults.push({ code: 'part-misplaced', on: part.mark, sentence: box.astray });
+    const { outcome, wrong } = compareOne(hollows, member, part, box.shift, size + (part.toFit ?? 0));
     parts.push(outcome);
     for (const sentence of wrong.differs) faults.push({ code: 'part-differs', on: part.mark, sentence });
     if (wrong.misplaced) faults.push({ code: 'part-misplaced', on: part.mark, sentence: wrong.misplaced });
   }
   return { parts, faults };
+}
+
+/**
+ * Boxes that were set beside others. Each may have come out smaller by as much as a saw is set, and those before it as
+ * well: its own parts are held against its first one, and that one against the drawing with as much more to it.
+ */
+class Boxes {
+  private readonly hollows: Hollows;
+  private readonly shifts = new Map<number, Point>();
+
+  constructor(hollows: Hollows) {
+    this.hollows = hollows;
+  }
+
+  shiftOf(
+    member: Member,
+    part: DrawnPart,
+    whole: Point,
+    sawStep: number,
+  ): { readonly shift: Point; readonly astray?: string } {
+    if (member.box === undefined) return { shift: whole };
+    const known = this.shifts.get(member.box);
+    if (known) return { shift: known };
+    const shift = minus(this.hollows.of(standingShape(member)).box.min, this.hollows.of(part.shape).box.min);
+    this.shifts.set(member.box, shift);
+    const off = Math.max(...minus(shift, whole).map(Math.abs));
+    return off > PLACE + member.box * sawStep
+      ? {
+          shift,
+          astray: `The box that ${part.mark} belongs to stands ${round(off)} mm from where it was drawn.`,
+        }
+      : { shift };
+  }
 }
 
 function compareOne(hollows: Hollows, member: Member, part: DrawnPart, shift: Point, size: number) {

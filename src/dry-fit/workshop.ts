@@ -38,6 +38,8 @@ export class Workshop {
   readonly assemblies = new Map<string, Assembly>();
   readonly screws: DrivenScrew[] = [];
   readonly faults: DryFitFault[] = [];
+  private readonly screwedTogether = new Set<string>();
+  private boxes = 0;
   private readonly read: ReadCard;
   private readonly shop: ShopAsItIs;
 
@@ -170,8 +172,8 @@ export class Workshop {
   }
 
   private set(operation: Operation, act: Extract<Act, { act: 'set' }>): void {
-    const newcomers = this.pickUp(act.workpiece, act.turn);
     const there = this.assemblies.get(act.into) ?? { members: [] };
+    const newcomers = this.asBox(act, this.pickUp(act.workpiece, act.turn), there);
     if (!newcomers)
       return this.fault(operation, 'workpiece-missing', act.workpiece, `${act.workpiece} is not there.`);
     const joined = this.bring(operation, newcomers, act.workpiece, there, act.touches);
@@ -179,6 +181,18 @@ export class Workshop {
     this.loose.delete(act.workpiece);
     this.assemblies.delete(act.workpiece);
     this.assemblies.set(act.into, joined);
+  }
+
+  /** What has been screwed together by itself comes as a box, and its parts are known by it; so is what is set on it later. */
+  private asBox(
+    { workpiece, touches }: Extract<Act, { act: 'set' }>,
+    newcomers: Assembly | undefined,
+    there: Assembly,
+  ): Assembly | undefined {
+    const on = there.members.find((m) => m.mark === touches[0].of)?.box;
+    const box = this.screwedTogether.has(workpiece) ? ++this.boxes : on;
+    if (!newcomers || box === undefined) return newcomers;
+    return { members: newcomers.members.map((m) => ({ ...m, box })) };
   }
 
   /** Strips glued to loose boards; each board becomes an assembly under its own mark. */
@@ -236,6 +250,7 @@ export class Workshop {
     const assembly = this.assemblies.get(act.into);
     if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
     this.takeScrew(operation, act);
+    this.screwedTogether.add(act.into);
     const { screws, faults } = driveScrews(
       assembly,
       {
