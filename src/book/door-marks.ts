@@ -4,8 +4,8 @@ import type { textBox } from './dimension-clashes.ts';
 import { line, type Mark, type PaperPoint, rectangle } from './drawing.ts';
 import { partBox } from './traced-box.ts';
 
-type TextBox = ReturnType<typeof textBox>;
-type Stretch = readonly [PaperPoint, PaperPoint];
+export type TextBox = ReturnType<typeof textBox>;
+export type Stretch = readonly [PaperPoint, PaperPoint];
 
 /** Room left round a figure where a line is broken for it. */
 const ROOM = 0.6;
@@ -75,7 +75,7 @@ export function doorMarks(
 }
 
 /** What is left of a line outside of boxes. */
-function clearOf(whole: Stretch, boxes: readonly TextBox[]): readonly Stretch[] {
+export function clearOf(whole: Stretch, boxes: readonly TextBox[]): readonly Stretch[] {
   let stretches: readonly Stretch[] = [whole];
   for (const box of boxes) stretches = stretches.flatMap((s) => around(s, box));
   return stretches;

@@ -2,6 +2,7 @@ import type { Ledger, Ticks, Traced } from '../measure/index.ts';
 import {
   type Axis,
   boxTicks,
+  doorsOf,
   type Opening,
   type Part,
   type SetOut,
@@ -100,7 +101,7 @@ export function clearStacks(setOut: SetOut): ClearStack[] {
 export function profileSpans(setOut: SetOut, axis: Axis, across: Axis): TracedSpan[] {
   const { ledger } = setOut;
   // Doors hardly change the outline; their small gaps would only crowd the figures.
-  const doors = new Set(setOut.doors.map((d) => d.part));
+  const doors = new Set(doorsOf(setOut));
   const solid = setOut.parts.filter((p) => !doors.has(p.id));
   const boxes = solid.map((part) => {
     const box = partBox(ledger, part);

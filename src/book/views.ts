@@ -1,5 +1,5 @@
 import { type LengthFormat, toMm } from '../measure/index.ts';
-import type { Axis, SetOut } from '../setting-out/index.ts';
+import { type Axis, doorsOf, type SetOut } from '../setting-out/index.ts';
 import { type ChainPlace, chains, dimension, FIGURE, type Span } from './dimension.ts';
 import { textBox } from './dimension-clashes.ts';
 import { doorMarks } from './door-marks.ts';
@@ -9,6 +9,7 @@ import { clearSpans, clearStacks, overallSpan, profileSpans, type TracedSpan } f
 import { bodiesOf } from './part-body.ts';
 import { pictureBounds, pictureMarks } from './picture.ts';
 import { FROM_ABOVE, FROM_FRONT, FROM_RIGHT, type Looking } from './projection.ts';
+import { slidingMarks } from './sliding-marks.ts';
 import type { TextMeasure } from './text-measure.ts';
 
 export type ViewName = 'front' | 'side' | 'plan';
@@ -50,7 +51,7 @@ export function view(
   const kind = KINDS[name];
   const lengths = lengthsOf(setOut.ledger, format);
   // From the front doors are drawn as outlines, so that what is behind them can be seen.
-  const doors = new Set(name === 'front' ? setOut.doors.map((d) => d.part) : []);
+  const doors = new Set(name === 'front' ? doorsOf(setOut) : []);
   const bodies = bodiesOf(setOut).filter((b) => !doors.has(b.part));
   const bounds = pictureBounds(bodies, kind.looking);
   const width = (bounds.right - bounds.left) * scale;
@@ -88,7 +89,10 @@ export function view(
   const inside = name === 'front' ? clearHeights(setOut, onX, onY, type) : [];
 
   const figures = [...outside, ...inside].map((d) => textBox(d.label, type));
-  const marksOfDoors = name === 'front' ? doorMarks(setOut, scale, zero, figures) : [];
+  const marksOfDoors =
+    name === 'front'
+      ? [...doorMarks(setOut, scale, zero, figures), ...slidingMarks(setOut, scale, zero, figures)]
+      : [];
   const room = roomRound(outside, width, height, type);
   return {
     name,

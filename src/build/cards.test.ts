@@ -68,6 +68,8 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, does.post, does.into];
     case 'rest':
       return [does.workpiece, does.over, does.into, ...does.posts];
+    case 'lift-in':
+      return [does.workpiece, does.into, does.below, does.above, ...does.between];
     case 'other':
       return does.on;
   }

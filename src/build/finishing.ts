@@ -2,6 +2,7 @@ import { SETTING_OUT } from '../materials/index.ts';
 import { groupParts, hingesUsed, type Part, pinsUsed, screwsUsed } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import { waxGrooves } from './sliding.ts';
 import { listWords } from './words.ts';
 
 /** Begins the work: what must be there and measured before anything is cut. */
@@ -115,6 +116,7 @@ export function finishAndSetUp(bench: Bench): void {
       },
       everything,
     );
+  waxGrooves(bench);
   bench.do(
     {
       id: 'home/set-up',

@@ -30,7 +30,7 @@ function rout(
   const [part] = batch;
   const [first] = row;
   const { bit, depth, guided, fences: channels } = channelSettings(bench.ledger, bench.job.shop, row);
-  const stop = stopOf(bench, part, first);
+  const [stop, otherStop] = stopsOf(bench, part, first);
   const across = first.edge === 'start' || first.edge === 'end';
   const edge = sideWords(part, first.edge);
   const lengths: Traced[] = [bit, depth];
@@ -47,7 +47,9 @@ function rout(
     }),
     ...(guided ? [] : straightedgeLine(bench, bit, put)),
     ...(stop
-      ? [`Stop ${put(stop.at)} from the ${sideWords(part, stop.from)} and square the end with a chisel.`]
+      ? [
+          `Stop ${put(stop.at)} from the ${sideWords(part, stop.from)}${otherStop ? ` and ${put(otherStop.at)} from the ${sideWords(part, otherStop.from)}` : ''}, and square the end${otherStop ? 's' : ''} with a chisel.`,
+        ]
       : [
           `Right through from ${across ? 'edge to edge' : 'end to end'}, with a waste block where the bit comes out.`,
         ]),
@@ -69,6 +71,7 @@ function rout(
         depth,
         channels,
         ...(stop ? { stop } : {}),
+        ...(otherStop ? { otherStop } : {}),
       },
       tool: 'router',
       times: batch.length * row.length,
@@ -82,15 +85,15 @@ function rout(
   );
 }
 
-/** Where a channel stops, as it is measured on the bench: from the edge that it doesn't reach. */
-function stopOf(bench: Bench, part: Part, g: Groove) {
+/** Where a channel stops, as it is measured on the bench: from each edge that it doesn't reach. */
+function stopsOf(bench: Bench, part: Part, g: Groove) {
   const l = bench.ledger;
   const across = g.edge === 'start' || g.edge === 'end';
   const whole = across ? part.width : part.length;
   const [low, high] = across ? (['near', 'far'] as const) : (['start', 'end'] as const);
-  if (l.ticks(g.from) > 0) return { from: low, at: bench.set('marking', g.from) };
+  const stops = l.ticks(g.from) > 0 ? [{ from: low, at: bench.set('marking', g.from) }] : [];
   const rest = l.less('from the other edge to where the channel stops', whole, g.to);
-  return l.ticks(rest) > 0 ? { from: high, at: bench.set('marking', rest) } : undefined;
+  return l.ticks(rest) > 0 ? [...stops, { from: high, at: bench.set('marking', rest) }] : stops;
 }
 
 /** How far the straightedge lies from the bit: half the base plate less half the bit, or a spacer where that isn't known. */

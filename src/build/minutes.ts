@@ -28,6 +28,7 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   'check-square': { active: 5, waiting: 0 },
   cure: { active: 1, waiting: 0 },
   finish: { active: 40, waiting: 0 },
+  wax: { active: 15, waiting: 0 },
   inspect: { active: 10, waiting: 0 },
   rest: { active: 2, waiting: 0 },
   anchor: { active: 20, waiting: 0 },

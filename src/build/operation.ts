@@ -87,6 +87,8 @@ export type Act =
       readonly depth: Traced;
       readonly channels: readonly (readonly Traced[])[];
       readonly stop?: { readonly from: WorkEdge; readonly at: Traced };
+      /** Where they stop before the other edge too. */
+      readonly otherStop?: { readonly from: WorkEdge; readonly at: Traced };
     }
   /** A corner sawn out right through, so far in from an end and so far from an edge. */
   | {
@@ -216,6 +218,22 @@ export type Act =
       readonly above: Traced;
       readonly level: number;
     }
+  /**
+   * A door goes into the grooves of what is below and above, counted from the front: up, in, and down onto the floor
+   * of the lower one, `beside` what is first of `between` (against it when absent). It then slides between the two.
+   */
+  | {
+      readonly act: 'lift-in';
+      readonly workpiece: string;
+      readonly into: string;
+      readonly turn: Turn;
+      readonly below: string;
+      readonly above: string;
+      readonly groove: number;
+      readonly between: readonly [left: string, right: string];
+      readonly beside?: Traced;
+      readonly lift: Traced;
+    }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 
@@ -259,6 +277,7 @@ export type OperationKind =
   | 'check-square'
   | 'cure'
   | 'finish'
+  | 'wax'
   | 'inspect'
   | 'rest'
   | 'anchor';

@@ -18,6 +18,7 @@ import { inOrder } from './order.ts';
 import { machineParts } from './part-work.ts';
 import { sawStock } from './sawing.ts';
 import { scheduleBuild } from './schedule/build-schedule.ts';
+import { liftInDoors } from './sliding.ts';
 
 const TITLES: Record<StageId, string> = {
   gather: 'Gather',
@@ -45,6 +46,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   joinCases(bench);
   layLooseShelves(bench);
   hangDoors(bench);
+  liftInDoors(bench);
   finishAndSetUp(bench);
   return planOf(bench, breakdown);
 }

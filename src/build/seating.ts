@@ -51,6 +51,9 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   // What takes others in its dados is set by what can be measured: clear distances decide whether things fit.
   const takes = takingIn(bench, standing, mine.part, axis);
   if (takes) return flush(bench, standing, mine, axis) ?? fromNeighbour(bench, standing, mine, axis) ?? takes;
+  // In a rabbet at a corner a panel comes level with the end of the side, however shelves below it have come.
+  const corner = atCorner(bench, standing, mine, axis);
+  if (corner) return corner;
   const upright = axisOf(mine.part.place.length).axis === 2;
   // A divider stands so far from the upright before it; a shelf so far above what is below.
   const gauged = (upright && axis === 0) || (!upright && axis === 2);
@@ -117,6 +120,19 @@ function flush(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): 
   for (const side of [lowSide(axis), highSide(axis)]) {
     const level = standing.placed.find((p) => t(p.planes[side]) === t(mine.planes[side]));
     if (level) return { side, of: level.part.mark, face: side };
+  }
+  return undefined;
+}
+
+/** Level with the end of a part in whose corner rabbet this one lies. */
+function atCorner(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  for (const j of bench.setOut.joints) {
+    const mate =
+      j.part === mine.part.id && j.kind === 'rabbet' && isLetIn(j) ? standing.get(j.mate) : undefined;
+    if (!mate || axisOf(mine.part.place.thickness).axis !== axis) continue;
+    for (const side of [lowSide(axis), highSide(axis)])
+      if (t(mate.planes[side]) === t(mine.planes[side])) return { side, of: mate.part.mark, face: side };
   }
   return undefined;
 }

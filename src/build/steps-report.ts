@@ -97,6 +97,7 @@ function actReport(a: Act): Report {
         depth_mm: a.depth,
         channels_mm: a.channels,
         stop: a.stop && { from: a.stop.from, at_mm: a.stop.at },
+        other_stop: a.otherStop && { from: a.otherStop.from, at_mm: a.otherStop.at },
       };
     case 'notch':
       return {
@@ -203,6 +204,19 @@ function actReport(a: Act): Report {
         hole_mm: a.hole,
         above_mm: a.above,
         level: a.level,
+      };
+    case 'lift-in':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        into: a.into,
+        turn: a.turn,
+        below: a.below,
+        above: a.above,
+        groove: a.groove,
+        between: a.between,
+        beside_mm: a.beside,
+        lift_mm: a.lift,
       };
     case 'other':
       return { act: a.act, on: a.on };

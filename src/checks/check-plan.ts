@@ -12,6 +12,7 @@ import { sag } from './sag.ts';
 import { sawReach } from './saw-reach.ts';
 import { screwHold } from './screw-hold.ts';
 import { screwPaths } from './screw-path.ts';
+import { sliding } from './sliding.ts';
 import { tipsForward } from './tips-forward.ts';
 
 /** Every check, in the order in which a maker would ask. */
@@ -23,6 +24,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   screwHold,
   hinges,
   looseShelves,
+  sliding,
   tipsForward,
   bits,
   sawReach,

@@ -7,6 +7,8 @@ export interface DryFitFault {
     | 'off-the-wood'
     | 'not-alone'
     | 'in-the-way'
+    | 'door-jams'
+    | 'door-drops-out'
     | 'screw-misses'
     | 'screw-comes-through'
     | 'screws-meet'

@@ -71,13 +71,15 @@ export function grooved(piece: VirtualPiece, act: ActOf<'groove'>, read: ReadCar
   const ends = act.edge === 'start' || act.edge === 'end';
   const [whole, along] = ends ? [l, w] : [w, l];
   if (depth <= 0 || depth >= t) return { fault: 'the bit is set deeper than the wood' };
-  const stop = act.stop && toMm(read(act.stop.at));
-  if (stop !== undefined && (stop <= 0 || stop >= along)) return { fault: 'the channel stops off the wood' };
-  const first = act.stop?.from === 'near' || act.stop?.from === 'start';
-  const run: [number, number] = [
-    stop !== undefined && first ? stop : -BEYOND,
-    stop !== undefined && !first ? along - stop : along + BEYOND,
-  ];
+  const run: [number, number] = [-BEYOND, along + BEYOND];
+  for (const stop of [act.stop, act.otherStop]) {
+    if (!stop) continue;
+    const at = toMm(read(stop.at));
+    if (at <= 0 || at >= along) return { fault: 'the channel stops off the wood' };
+    if (stop.from === 'near' || stop.from === 'start') run[0] = at;
+    else run[1] = along - at;
+  }
+  if (run[0] >= run[1]) return { fault: 'the channel stops before it begins' };
   const through = lowOrHigh(act.face === 'under', depth, t);
   const cuts: Shape[] = [];
   for (const fence of act.channels.flat()) {

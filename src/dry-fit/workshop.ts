@@ -4,6 +4,7 @@ import type { Solids } from '../solid/index.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
 import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
+import { liftedIn } from './lift-in.ts';
 import { restsOnPins } from './pins.ts';
 import type { DryFitFault } from './report.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
@@ -40,6 +41,8 @@ export class Workshop {
   readonly faults: DryFitFault[] = [];
   private readonly screwedTogether = new Set<string>();
   private boxes = 0;
+  /** Doors that have been lifted into grooves, and into which. */
+  private readonly sliding = new Map<string, string>();
   private readonly read: ReadCard;
   private readonly shop: ShopAsItIs;
 
@@ -87,6 +90,8 @@ export class Workshop {
         return this.hinge(operation, does);
       case 'rest':
         return this.rest(operation, does);
+      case 'lift-in':
+        return this.liftIn(operation, does);
       case 'other':
         return;
     }
@@ -317,6 +322,34 @@ export class Workshop {
     this.screws.push(...screws);
     for (const f of faults)
       this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+  }
+
+  /** A sliding door goes into its grooves, and is tried over its whole way. */
+  private liftIn(operation: Operation, act: Extract<Act, { act: 'lift-in' }>): void {
+    const door = this.take(operation, act.workpiece);
+    const there = this.assemblies.get(act.into);
+    if (!door) return;
+    if (!there) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
+    const { member, faults } = liftedIn(
+      this.shop.solids,
+      there,
+      { mark: act.workpiece, piece: door },
+      this.sliding,
+      {
+        turn: act.turn,
+        below: act.below,
+        above: act.above,
+        groove: act.groove,
+        between: act.between,
+        besideMm: act.beside === undefined ? 0 : toMm(this.read(act.beside)),
+        liftMm: toMm(this.read(act.lift)),
+      },
+    );
+    for (const f of faults) this.fault(operation, f.code, act.workpiece, f.sentence);
+    if (!member) return;
+    this.sliding.set(act.workpiece, `${act.below} ${act.groove}`);
+    this.loose.delete(act.workpiece);
+    this.assemblies.set(act.into, { members: [...there.members, member] });
   }
 }
 

@@ -3,7 +3,7 @@ import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
 /** Whether what a door closes is one rectangle that no other door closes as well. */
-export function badDoors(door: RecordOf<'door'>, tree: RecordTree): readonly Snag[] {
+export function badDoors(door: RecordOf<'door' | 'sliding-doors'>, tree: RecordTree): readonly Snag[] {
   // Where the form has faults, a door may have lost its list.
   const over = door.over ?? [];
   const openings = over.flatMap((id) => {
@@ -37,7 +37,25 @@ export function badDoors(door: RecordOf<'door'>, tree: RecordTree): readonly Sna
       `The openings that “${door.id}” closes are not neighbours of one split.`,
       'Name neighbours of one split, the opening that holds them, or a door for each.',
     );
-  for (const other of tree.all('door')) {
+  if (door.kind === 'sliding-doors' && door.closes === 'each') {
+    const across = tree.get(openings[0]!.parent);
+    const count = door.count ?? 2;
+    if (openings.length < 2 || (across?.kind === 'opening' && across.split !== 'across'))
+      say(
+        'sliding.not-side-by-side',
+        'over',
+        `“${door.id}” is to have a door for each opening, but its openings don’t stand side by side.`,
+        'Name openings of one split across, or let the doors close all together.',
+      );
+    else if (count > openings.length)
+      say(
+        'sliding.too-many-doors',
+        'count',
+        `“${door.id}” has ${count} doors for ${openings.length} openings, one each.`,
+        'Have as many doors as openings, or fewer.',
+      );
+  }
+  for (const other of [...tree.all('door'), ...tree.all('sliding-doors')]) {
     if (other.id >= door.id) continue;
     const shared = (other.over ?? []).find((id) =>
       openings.some((o) => holds(tree, id, o.id) || holds(tree, o.id, id)),

@@ -29,6 +29,11 @@ const RECORD_LENGTHS = [
   'below',
   'above',
   'clearance',
+  'overlap',
+  'tongue',
+  'upperGroove',
+  'lowerGroove',
+  'engagement',
 ];
 const HINGE_LENGTHS = [
   'cup',

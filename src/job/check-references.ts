@@ -184,7 +184,7 @@ function badPins(job: JobDocument): readonly Snag[] {
 function badOver(job: JobDocument): readonly Snag[] {
   const openings = new Set(job.design.records.flatMap((r) => (r.kind === 'opening' ? [r.id] : [])));
   return job.design.records.flatMap((r): Snag[] =>
-    r.kind !== 'door'
+    r.kind !== 'door' && r.kind !== 'sliding-doors'
       ? []
       : (r.over ?? [])
           .filter((id) => !openings.has(id))

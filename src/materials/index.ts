@@ -69,6 +69,7 @@ export {
   sagLimit,
   shelfLoad,
 } from './shelf-loads.ts';
+export { SLIDING, SLIDING_LIMITS } from './sliding-rules.ts';
 export type { Range, Sourced } from './sourced.ts';
 export { densityAt12, SPECIES, type Species, species } from './species.ts';
 export { STABILITY_LOADS, type StabilityLoad, stabilityLoad } from './stability-loads.ts';

@@ -15,6 +15,7 @@ import { type Joinable, joinCase } from './joints.ts';
 import { divideSpace, loadSurface, type Parting, type Space } from './openings.ts';
 import { pinnedShelves } from './pinned-shelves.ts';
 import { fixedShelves } from './shelves.ts';
+import { slidingDoors } from './sliding-doors.ts';
 import { appliedTop } from './top.ts';
 
 /** The parts of a case: its panels, what divides and fills it, what goes round it. */
@@ -41,7 +42,7 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
   }
   const partings: Parting[] = [];
   const leaves: Space[] = [];
-  const closed = new ClosedSpaces(draft, frame.doors);
+  const closed = new ClosedSpaces(draft, frame);
   const root = draft.tree.childOf(frame.box.id, 'opening');
   if (root) {
     const space: Space = {
@@ -74,6 +75,7 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
   const { frame, panels, top, base } = made;
   cableHoles(draft, bores, frame);
   hangDoors(draft, bores, made);
+  slidingDoors(draft, bores, made, top?.board);
   const before = draft.joints.length;
   joinCase(draft, bores, made);
   const frames = top ? [base, top.strips] : [base];

@@ -32,6 +32,15 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
     });
   }
   for (const s of draft.pinned) add(`${draft.part(s.part).name}.height`, s.height);
+  for (const s of draft.sliding) {
+    add(`${s.record}.upper groove`, s.groove.upper);
+    add(`${s.record}.lower groove`, s.groove.lower);
+    add(`${s.record}.groove width`, s.groove.width);
+    add(`${s.record}.engagement`, s.engagement);
+    add(`${s.record}.gap`, s.gap);
+    add(`${s.record}.overlap`, s.overlap);
+    add(`${s.record}.opens`, s.opens);
+  }
   for (const o of draft.openings) {
     add(`${o.id}.width`, o.width);
     add(`${o.id}.height`, o.height);

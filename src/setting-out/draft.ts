@@ -21,6 +21,7 @@ import type { UncutPart } from './part.ts';
 import type { PinnedShelf } from './pinned-shelf.ts';
 import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
 import type { Opening, Surface } from './set-out.ts';
+import type { SlidingSet } from './sliding-set.ts';
 
 /** Three traced lengths along x, y and z. */
 export type Triple = readonly [Traced, Traced, Traced];
@@ -71,6 +72,7 @@ export class Draft {
   readonly doors: DoorLeaf[] = [];
   readonly fits: Fit[] = [];
   readonly pinned: PinnedShelf[] = [];
+  readonly sliding: SlidingSet[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */

@@ -28,6 +28,7 @@ export interface CaseFrame {
   readonly back: RecordOf<'back'> | undefined;
   readonly edging: RecordOf<'edging'> | undefined;
   readonly doors: readonly RecordOf<'door'>[];
+  readonly sliding: readonly RecordOf<'sliding-doors'>[];
   /** Outer left, right, front (edging included) and back of the case. */
   readonly left: Traced;
   readonly right: Traced;
@@ -66,6 +67,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   const lot = draft.lot(box.board);
   const joinery = joineryOf(draft.job, box);
   const doors = draft.tree.childrenOf(box.id, 'door');
+  const sliding = draft.tree.childrenOf(box.id, 'sliding-doors');
   const beside = () => (top ? draft.field(top, 'overhangSides') : draft.nothing);
   const behind = () => (top ? draft.field(top, 'overhangBack') : draft.nothing);
   const topThickness = () => (top ? draft.thickness(draft.lot(top.board)) : draft.nothing);
@@ -200,6 +202,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     back,
     edging,
     doors,
+    sliding,
     doorDepth,
   });
 }

@@ -16,6 +16,11 @@ export function pinsUsed(setOut: Pick<SetOut, 'pinned'>): ReadonlyMap<string, nu
   return used;
 }
 
+/** The doors of a piece, hinged and sliding, by the id of their parts. */
+export function doorsOf(setOut: Pick<SetOut, 'doors' | 'sliding'>): readonly string[] {
+  return [...setOut.doors, ...setOut.sliding.flatMap((s) => s.leaves)].map((d) => d.part);
+}
+
 /** How many of each hinge the piece takes, in the order of its doors. */
 export function hingesUsed(setOut: Pick<SetOut, 'doors'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();

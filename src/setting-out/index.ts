@@ -5,7 +5,7 @@ export { sawnSize, sawStep } from './cut-size.ts';
 export type { DoorLeaf } from './door-leaf.ts';
 export type { Bevel, Edge, Face, Feature, Groove, Hole, Notch, Pocket, Rabbet } from './feature.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fit.ts';
-export { hingesUsed, pinsUsed, screwsUsed } from './hardware.ts';
+export { doorsOf, hingesUsed, pinsUsed, screwsUsed } from './hardware.ts';
 export type { Duty, Fastener, Hold, Joint } from './joint.ts';
 export type { Part, Side, StockForm } from './part.ts';
 export type { PartGroup } from './parts-report.ts';
@@ -15,5 +15,6 @@ export type { Axis, Direction, Place, PlaceTicks, TickBox, TracedBox } from './p
 export { axisOf, boxTicks, opposite, placeTicks, thirdDirection, toPiece } from './place.ts';
 export type { Joinery, Opening, SetOut, Surface } from './set-out.ts';
 export { setOut } from './set-out-job.ts';
+export type { SlidingSet } from './sliding-set.ts';
 export type { ShapeOptions } from './solids-of-parts.ts';
 export { shapeOf } from './solids-of-parts.ts';

@@ -9,6 +9,7 @@ import { clearPlaces, screwsMeet } from './move-aside.ts';
 import { axisOf, opposite } from './place.ts';
 import { type ChosenScrew, pocketScrew } from './screw-choice.ts';
 import { spaceScrews } from './screw-spacing.ts';
+import { woodBehind } from './wood-behind.ts';
 
 /** A butt joint held by pocket screws: the edge of one part on the face of another. */
 export interface PocketJointSpec {
@@ -30,10 +31,12 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
   const faceOut = axisOf(outward(part.place, face));
   const contact = contactBox(draft, part, edge, mate);
   const id = `${part.id}>${mate.id}`;
-  const mateThickness = l.less(
-    'thickness that the screw may stand in',
-    mate.box.max[across.axis],
-    mate.box.min[across.axis],
+  const mateThickness = woodBehind(
+    draft,
+    mate,
+    l.less('thickness that the screw may stand in', mate.box.max[across.axis], mate.box.min[across.axis]),
+    direction,
+    contact,
   );
   const joint: Omit<Joint, 'fasteners'> = {
     id,
@@ -205,8 +208,8 @@ function noRoom(draft: Draft, { part, mate }: PocketJointSpec): void {
 }
 
 /**
- * True when the screws of a joint stand in the mate's wood on both sides, from where they enter to their tips. (No
- * screw at all is told elsewhere.)
+ * True when the screws of a joint stand in the mate's wood on both sides, from where they enter to their tips, and
+ * don't come out in a groove behind. (No screw at all is told elsewhere.)
  */
 export function findsWood(draft: Draft, spec: PocketJointSpec): boolean {
   const l = draft.ledger;
@@ -216,6 +219,10 @@ export function findsWood(draft: Draft, spec: PocketJointSpec): boolean {
   const mateThickness = l.less('thickness', mate.box.max[across], mate.box.min[across]);
   const chosen = pocketScrew(draft, part.thickness, mateThickness);
   if (!chosen) return true;
+  // Behind a groove there may be too little left for any screw.
+  const contact = contactBox(draft, part, spec.edge, mate);
+  const left = woodBehind(draft, mate, mateThickness, outward(part.place, spec.edge), contact);
+  if (!pocketScrew(draft, part.thickness, left)) return false;
   const enters = (l.ticks(part.box.min[faceOut.axis]) + l.ticks(part.box.max[faceOut.axis])) / 2;
   const [sine, of] = SETTING_OUT.pocketDrift.of;
   const drift = ((l.ticks(chosen.length) - l.ticks(part.thickness)) * sine) / of;

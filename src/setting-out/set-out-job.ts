@@ -46,6 +46,7 @@ export function setOut(job: JobDocument): SetOut {
     doors: draft.doors,
     fits: printed.fits(),
     pinned: draft.pinned,
+    sliding: draft.sliding,
     overall,
     joinery: cases.all.map((c) => c.frame.joinery),
     dimensions: draft.dimensions,

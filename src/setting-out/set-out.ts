@@ -7,6 +7,7 @@ import type { Fastener, Joint } from './joint.ts';
 import type { Part } from './part.ts';
 import type { PinnedShelf } from './pinned-shelf.ts';
 import type { TracedBox } from './place.ts';
+import type { SlidingSet } from './sliding-set.ts';
 
 /** A place where something is kept or carried: a shelf, a case's bottom, the top. Checks load it. */
 export interface Surface {
@@ -53,6 +54,8 @@ export interface SetOut {
   readonly fits: readonly PrintedFit[];
   /** Loose shelves, opening by opening, the lowest first. */
   readonly pinned: readonly PinnedShelf[];
+  /** Doors that slide past one another, a row of them for each record. */
+  readonly sliding: readonly SlidingSet[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** One for each case. */

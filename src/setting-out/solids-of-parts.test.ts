@@ -113,7 +113,26 @@ function stated(piece: SetOut, joint: Joint): number {
   const shoulder = part.features.find((f) => f.kind === 'notch' && f.id === `${part.id}#${joint.mate}`);
   const meets = shoulder?.kind === 'notch' && joint.letIn && mm(shoulder.length) === mm(joint.letIn.depth);
   const rests = meets ? mm(shoulder.width) * mm(part.thickness) : 0;
-  return area + rests - (bevels * mm(part.thickness) ** 2) / 2 - corner - crossing(piece, joint);
+  return (
+    area +
+    rests -
+    (bevels * mm(part.thickness) ** 2) / 2 -
+    corner -
+    runOut(piece, joint) -
+    crossing(piece, joint)
+  );
+}
+
+/** What grooves along a part take off the end that they run out at. */
+function runOut(piece: SetOut, joint: Joint): number {
+  const part = piece.parts.find((p) => p.id === joint.part)!;
+  const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
+  return part.features.reduce((sum, f) => {
+    if (f.kind !== 'groove' || (f.edge !== 'near' && f.edge !== 'far')) return sum;
+    const out =
+      joint.side === 'start' ? mm(f.from) === 0 : joint.side === 'end' && mm(f.to) === mm(part.length);
+    return out ? sum + mm(f.width) * mm(f.depth) : sum;
+  }, 0);
 }
 
 /** What channels across a mate take off the face that a back lies on: each its width by its depth. */

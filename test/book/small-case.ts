@@ -257,6 +257,7 @@ export function smallCase(): SetOut {
     doors: [],
     fits: [],
     pinned: [],
+    sliding: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     joinery: [{ record: 'case', joints: 'pocket-screws' }],

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
+import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
@@ -238,7 +239,9 @@ function records(
   wish: Wish,
   units: Units,
 ): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
-  const { overall, inside, back, top, base, edged } = wish;
+  const { overall, back, top, base, edged } = wish;
+  const inside =
+    wish.doors && 'closes' in wish.doors && wish.doors.closes === 'each' ? sideBySide(wish) : wish.inside;
   const list: Field[] = [
     pieceRecord(overall),
     {
@@ -285,25 +288,21 @@ function records(
   }
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', board: 'other', ...withoutAbsent(base) });
-  if (inside && wish.doors) {
-    const bays = inside.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
-    const { before, ...door } = wish.doors;
-    const closes =
-      before === 'all' ? [['inside']] : before === 'neighbours' ? [bays.slice(0, 2)] : bays.map((id) => [id]);
-    closes.forEach((over, i) => {
-      list.push({
-        id: `door.${i + 1}`,
-        kind: 'door',
-        parent: 'case',
-        board: 'board',
-        over,
-        ...withoutAbsent(door),
-      });
-    });
-  }
+  const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
+  if (inside && wish.doors)
+    list.push(...doorRecords(wish.doors, bays, inside.fill === 'split' && inside.split === 'across'));
   list.push(...cableRecords(wish.cables, list));
   if (edged) list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
   return { list, asked };
+}
+
+/** An inside for doors that close an opening each: side by side, where there is room for that. */
+function sideBySide({ inside, overall }: Wish): Filling | undefined {
+  const isSo = inside?.fill === 'split' && inside.split === 'across';
+  const bays = Math.min(4, Math.floor(overall.width.ticks / 3200 / NARROW));
+  if (isSo || !inside || bays < 2) return inside;
+  const opening = { filling: inside.fill === 'split' ? ({ fill: 'nothing' } as const) : inside };
+  return { fill: 'split', split: 'across', openings: Array.from({ length: bays }, () => opening) };
 }
 
 interface Wish {
@@ -317,16 +316,6 @@ interface Wish {
   readonly edged: boolean;
   readonly cables: readonly CableWish[];
   readonly doors: DoorWish | undefined;
-}
-
-/** Doors: all alike, before everything, before each bay, or one before the first two. */
-interface DoorWish {
-  readonly before: 'all' | 'each' | 'neighbours';
-  readonly hang: 'inset' | 'overlay';
-  readonly count?: number | undefined;
-  readonly hand?: string | undefined;
-  readonly gap?: string | undefined;
-  readonly hinge?: string | undefined;
 }
 
 /** Inside a case of these sizes, whatever its top and base are. */
@@ -390,16 +379,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     ),
     edged: fc.boolean(),
     cables: cableWishes(text),
-    doors: fc.option(
-      fc.record({
-        before: fc.constantFrom('all' as const, 'each' as const, 'neighbours' as const),
-        hang: fc.constantFrom('inset' as const, 'overlay' as const),
-        count: optional(fc.constantFrom(1, 2)),
-        hand: optional(fc.constantFrom('left', 'right')),
-        gap: optional(text(1, 4)),
-      }),
-      { nil: undefined, freq: 2 },
-    ),
+    doors: fc.option(doorWish(text), { nil: undefined, freq: 2 }),
   });
 }
 

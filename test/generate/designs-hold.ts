@@ -12,6 +12,7 @@ import { fitFaults } from './judge-fits.ts';
 import { holeFaults } from './judge-holes.ts';
 import { pinFaults } from './judge-pins.ts';
 import { faultsOf } from './judge-set-out.ts';
+import { slidingFaults } from './judge-sliding.ts';
 import { sharedWood } from './judge-solids.ts';
 import { traceFaults } from './judge-traces.ts';
 
@@ -54,6 +55,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(fitFaults(piece)).toEqual([]);
       expect(holeFaults(piece)).toEqual([]);
       expect(pinFaults(piece)).toEqual([]);
+      expect(slidingFaults(piece)).toEqual([]);
       expect(traceFaults(job, piece)).toEqual([]);
       expect(JSON.stringify(inMm(piece.ledger, partsReport(piece)))).not.toMatch(/null|NaN/);
       if (seen % 10 === 0) expect(sharedWood(solids, piece)).toEqual([]);

@@ -39,6 +39,8 @@ const ROWS: readonly Row[] = [
   { feature: 'inset doors', in: has('door', (d) => d.hang === 'inset') },
   { feature: 'overlay doors', in: has('door', (d) => d.hang === 'overlay') },
   { feature: 'pairs of doors', in: has('door', (d) => d.count === 2) },
+  { feature: 'sliding doors', in: has('sliding-doors') },
+  { feature: 'sliding doors for one opening each', in: has('sliding-doors', (d) => d.closes === 'each') },
 ];
 
 function usesFormulas(job: JobDocument): boolean {

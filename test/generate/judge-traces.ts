@@ -28,6 +28,7 @@ export function everyLength(piece: SetOut): Traced[] {
       s.opening,
     ]),
     ...piece.doors.flatMap((d) => [d.gap, ...d.hinges, d.opening.width, d.opening.height, d.screwLength]),
+    ...piece.sliding.flatMap((s) => [s.lift, s.spare, s.engagement, s.gap, s.overlap, s.opens, s.play]),
     overall.width,
     overall.height,
     overall.depth,

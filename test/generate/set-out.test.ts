@@ -11,6 +11,7 @@ import { fitFaults } from './judge-fits.ts';
 import { holeFaults } from './judge-holes.ts';
 import { pinFaults } from './judge-pins.ts';
 import { faultsOf } from './judge-set-out.ts';
+import { slidingFaults } from './judge-sliding.ts';
 import { everyLength, traceFaults } from './judge-traces.ts';
 
 const SEED = process.env.SEED === undefined ? 20 : Number(process.env.SEED);
@@ -91,6 +92,7 @@ describe.each(readdirSync(EXAMPLES).filter((name) => name.endsWith('.json')))('t
     expect(fitFaults(piece)).toEqual([]);
     expect(holeFaults(piece)).toEqual([]);
     expect(pinFaults(piece)).toEqual([]);
+    expect(slidingFaults(piece)).toEqual([]);
     const asked = job.design.records.find((r) => r.kind === 'piece')!;
     const typed = [asked.width, asked.height, asked.depth].map((text) => parseLength(text, job.shop.units));
     expect(typed.map((t) => t.ok && t.value)).toEqual([w, h, d]);

@@ -59,6 +59,8 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
       return KINDS[record.kind];
     case 'door':
       return `Door ${record.id}`;
+    case 'sliding-doors':
+      return `Sliding doors ${record.id}`;
     case 'shelf':
       return `Shelf ${record.id}`;
     case 'group':

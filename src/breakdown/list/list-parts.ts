@@ -59,6 +59,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     doors: [],
     pinned: [],
     fits: [],
+    sliding: [],
     overall: { width: nothing, height: nothing, depth: nothing },
     joinery: [],
     dimensions: new Map(

@@ -13,6 +13,7 @@ import { PieceRecord } from './piece.ts';
 import { PinsRecord } from './pins.ts';
 import { ShelfRecord } from './shelf.ts';
 import { SizeRecord } from './size.ts';
+import { SlidingDoorsRecord } from './sliding-doors.ts';
 import { TopRecord } from './top.ts';
 
 /** Any record of a design. */
@@ -31,6 +32,7 @@ export const DesignRecord = v.variant('kind', [
   CableRecord,
   SizeRecord,
   DoorRecord,
+  SlidingDoorsRecord,
 ]);
 export type DesignRecord = v.InferOutput<typeof DesignRecord>;
 export type RecordKind = DesignRecord['kind'];

@@ -1,0 +1,151 @@
+import type { Traced } from '../measure/index.ts';
+import type { Part, SlidingSet } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { planesOf } from './boxes.ts';
+import { CAUTION } from './cautions.ts';
+import { listWords } from './words.ts';
+
+/** Lifts sliding doors into their grooves: measure, the rearmost first, try them over their whole way. */
+export function liftInDoors(bench: Bench): void {
+  for (const set of bench.setOut.sliding) {
+    measureOpening(bench, set);
+    for (const leaf of [...set.leaves].reverse()) liftIn(bench, set, partOf(bench, leaf.part), leaf.track);
+    tryThem(bench, set);
+  }
+}
+
+/** Grooves are waxed once the finish is dry; it would not take on wax. */
+export function waxGrooves(bench: Bench): void {
+  for (const set of bench.setOut.sliding) {
+    const doors = marksOf(bench, set);
+    const panels = [set.below, set.above].map((id) => partOf(bench, id).mark);
+    bench.do(
+      {
+        id: `${doors[0]}/wax`,
+        kind: 'wax',
+        stage: 'finish',
+        title: `Wax the grooves and lift ${listWords(doors)} in`,
+        does: { act: 'other', on: [...panels, ...doors] },
+        lines: [
+          `Rub candle wax or paraffin into the grooves of ${listWords(panels)}, floors and walls, and along the edges that run in them.`,
+          'Lift the doors in as before, the rearmost first. A coat of finish takes up room: where a door now binds, scrape its edges, not the grooves.',
+        ],
+      },
+      [...doors, 'case'],
+    );
+  }
+}
+
+function partOf(bench: Bench, id: string): Part {
+  return bench.setOut.parts.find((p) => p.id === id)!;
+}
+
+function marksOf(bench: Bench, set: SlidingSet): readonly string[] {
+  return set.leaves.map((d) => partOf(bench, d.part).mark);
+}
+
+/** A door stands between two panels as they were really put together. */
+function measureOpening(bench: Bench, set: SlidingSet): void {
+  const marks = marksOf(bench, set);
+  const first = partOf(bench, set.leaves[0]!.part);
+  const [below, above] = [set.below, set.above].map((id) => partOf(bench, id).mark);
+  const lower = bench.set('router', set.groove.lower);
+  const upper = bench.set('router', set.groove.upper);
+  bench.do(
+    {
+      id: `${marks[0]}/measure`,
+      kind: 'inspect',
+      stage: 'hang',
+      title: `Fit ${listWords(marks)} to the opening as it was built`,
+      does: { act: 'other', on: [...marks, 'case'] },
+      tool: 'marking',
+      times: marks.length,
+      lines: [
+        `Measure from ${below} to ${above} at both ends and in the middle, with the case on a level floor, and the depth of all grooves.`,
+        'Drawn are {0} between them, a groove {1} deep below and {2} above; the doors were cut {3} high.',
+        'Where the clear height is less at its lowest place, take as much off the doors’ upper edges; where it is more by over a millimetre, they would drop out: cut them anew to what you measured.',
+        `The doors lap by {4}; ease their edges so that nothing catches, and try ${marks[0]} on edge in every groove: it must run by its own weight.`,
+      ],
+      lengths: [set.opening.height, lower, upper, first.length, bench.set('marking', set.overlap)],
+    },
+    [...marks, 'case'],
+  );
+}
+
+function liftIn(bench: Bench, set: SlidingSet, part: Part, track: number): void {
+  const l = bench.ledger;
+  const [below, above, left, right] = [set.below, set.above, set.left, set.right].map((id) =>
+    partOf(bench, id),
+  ) as [Part, Part, Part, Part];
+  const lift = bench.set('marking', set.lift);
+  const from = l.less(
+    'clear distance beside the door',
+    planesOf(l, part).planes['-x'],
+    planesOf(l, left).planes['+x'],
+  );
+  const beside = l.ticks(from) === 0 ? undefined : bench.set('marking', from);
+  const lengths: Traced[] = [
+    lift,
+    bench.set('router', set.groove.lower),
+    bench.set('router', set.engagement),
+  ];
+  const n = beside === undefined ? -1 : lengths.push(beside) - 1;
+  const groove = TRACK[set.tracks === 2 ? 2 : 3]![track]!;
+  bench.do(
+    {
+      id: `${part.mark}/lift-in`,
+      kind: 'hang',
+      stage: 'hang',
+      title: `Lift ${part.mark} (${part.name}) into the ${groove} grooves`,
+      does: {
+        act: 'lift-in',
+        workpiece: part.mark,
+        into: 'case',
+        turn: { length: part.place.length, width: part.place.width },
+        below: below.mark,
+        above: above.mark,
+        groove: track + 1,
+        between: [left.mark, right.mark],
+        ...(beside === undefined ? {} : { beside }),
+        lift,
+      },
+      lines: [
+        `The case stands upright. Hold ${part.mark} with its lower edge toward you, its upper edge in the ${groove} groove of ${above.mark}.`,
+        `Lift it by {0}, swing the lower edge in over the front of ${below.mark}, and let it down into the ${groove} groove there. It then stands {1} deep below and {2} deep above: that holds it.`,
+        n < 0 ? `Slide it against ${left.mark}.` : `Slide it until it is {${n}} from ${left.mark}.`,
+      ],
+      lengths,
+      cautions: [CAUTION.fingers],
+    },
+    [part.mark, 'case'],
+  );
+}
+
+function tryThem(bench: Bench, set: SlidingSet): void {
+  const marks = marksOf(bench, set);
+  const [left, right] = [set.left, set.right].map((id) => partOf(bench, id).mark);
+  bench.do(
+    {
+      id: `${marks[0]}/adjust`,
+      kind: 'hang',
+      stage: 'hang',
+      title: `Try ${listWords(marks)}`,
+      does: { act: 'other', on: [...marks, 'case'] },
+      times: marks.length,
+      lines: [
+        `Slide each from ${left} to ${right} and back: it may touch nothing but its grooves. They pass with {0} of air.`,
+        'Where one binds, look for the shine where it rubbed and take off a shaving there; a door that can be lifted out when it is shut is too low.',
+        'At most {1} of the width stands open at once.',
+        'Lift them out again for the finish.',
+      ],
+      lengths: [bench.set('marking', set.gap), bench.set('marking', set.opens)],
+    },
+    [...marks, 'case'],
+  );
+}
+
+/** What the grooves of two and of three tracks are called. */
+const TRACK: Readonly<Record<number, readonly string[]>> = {
+  2: ['front', 'back'],
+  3: ['front', 'middle', 'back'],
+};

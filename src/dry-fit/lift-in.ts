@@ -1,0 +1,181 @@
+import type { Turn } from '../build/index.ts';
+import { TICKS_PER_MM, toMm } from '../measure/index.ts';
+import type { Shape, Solids } from '../solid/index.ts';
+import { type Assembly, type Member, planesOf } from './assembly.ts';
+import { type Channel, channelsIn, crossSection, type WoodIn } from './cross-section.ts';
+import { inTheWay } from './in-the-way.ts';
+import type { DryFitFault } from './report.ts';
+import { jamsAt, press } from './swing.ts';
+import type { VirtualPiece } from './virtual-piece.ts';
+
+/** What a card says of a door that goes into grooves. */
+export interface LiftInCard {
+  readonly turn: Turn;
+  readonly below: string;
+  readonly above: string;
+  /** Which groove, counted from the front. */
+  readonly groove: number;
+  readonly between: readonly [left: string, right: string];
+  readonly besideMm: number;
+  readonly liftMm: number;
+}
+
+/** A door stands at least this deep in both of its grooves, or it drops out, mm. */
+const HOLDS = 1;
+/** Wood this near its lower end is what runs on the floor of the groove, mm. */
+const FOOT = 0.5;
+
+type Fault = Pick<DryFitFault, 'code' | 'sentence'>;
+
+/**
+ * Puts a door into its grooves as they were cut: finds them in the wood, swings the door in at every angle, lets it
+ * down, sees that both grooves hold it, and slides it from end to end. `sliding` tells which doors stand in which
+ * grooves already: one of the same grooves is pushed aside, all others must be passed.
+ */
+export function liftedIn(
+  solids: Solids,
+  there: Assembly,
+  door: { readonly mark: string; readonly piece: VirtualPiece },
+  sliding: ReadonlyMap<string, string>,
+  card: LiftInCard,
+): { readonly member: Member | undefined; readonly faults: readonly Fault[] } {
+  const { mark } = door;
+  const find = (name: string) => there.members.find((m) => m.mark === name);
+  const [below, above, left, right] = [card.below, card.above, ...card.between].map(find);
+  if (!below || !above || !left || !right)
+    return failed('workpiece-missing', `What ${mark} is to run between is not there.`);
+  const [first, last] = [planesOf(left)['+x'], planesOf(right)['-x']];
+  const loose: Member = { mark, piece: door.piece, turn: card.turn, origin: [0, 0, 0] };
+  const own = planesOf(loose);
+  const x = first + Math.round(card.besideMm * TICKS_PER_MM) - own['-x'];
+  const middle = toMm(x + (own['-x'] + own['+x']) / 2);
+  const lower = channelsIn(crossSection(below, middle), 'upper')[card.groove - 1];
+  const upper = channelsIn(crossSection(above, middle), 'lower')[card.groove - 1];
+  if (!lower || !upper)
+    return failed('no-hole', `${mark} finds no groove in ${lower ? card.above : card.below}.`);
+  const runs = middleOfTongue(crossSection({ ...loose, origin: [x, 0, 0] }, middle));
+  const y = Math.round(((lower.front + lower.back) / 2 - runs) * TICKS_PER_MM);
+  const z = Math.round(lower.floor * TICKS_PER_MM) - own['-z'];
+  const member: Member = { ...loose, origin: [x, y, z] };
+  const others = {
+    members: there.members.filter((m) => sliding.get(m.mark) !== `${card.below} ${card.groove}`),
+  };
+  const faults = [
+    ...goesIn(there, member, middle, { lower, upper }, card),
+    ...isHeld(member, below, above),
+    ...travels(solids, others, member, first, last),
+  ];
+  return { member, faults };
+}
+
+function failed(code: DryFitFault['code'], sentence: string) {
+  return { member: undefined, faults: [{ code, sentence }] };
+}
+
+/** The middle of what runs in the lower groove, mm behind the zero of the assembly. */
+function middleOfTongue(wood: readonly WoodIn[]): number {
+  const foot = Math.min(...wood.map((w) => w.foot));
+  const tongue = wood.filter((w) => w.foot < foot + FOOT);
+  return (Math.min(...tongue.map((w) => w.front)) + Math.max(...tongue.map((w) => w.back))) / 2;
+}
+
+/** The way in: up into the upper groove, swung upright over the edge below, down. */
+function goesIn(
+  there: Assembly,
+  door: Member,
+  x: number,
+  grooves: { readonly lower: Channel; readonly upper: Channel },
+  card: LiftInCard,
+): readonly Fault[] {
+  const { mark } = door;
+  const around = there.members.flatMap((m) => crossSection(m, x));
+  const standing = crossSection(door, x);
+  const planes = planesOf(door);
+  const find = (name: string) => planesOf(there.members.find((m) => m.mark === name)!);
+  const [edge, face] = [toMm(find(card.below)['+z']), toMm(find(card.above)['-z'])];
+  const front = toMm(planes['-y']);
+  const foot = toMm(planes['-z']);
+  const over = foot + card.liftMm;
+  if (over < edge)
+    return [{ code: 'door-jams', sentence: `lifted by that, ${mark} still stands in its lower groove.` }];
+  const lip = around.filter((w) => w.head > edge - 1 && w.foot < edge);
+  const angle = jamsAt(
+    {
+      wood: standing.map((w) => ({
+        front: w.front - front,
+        back: w.back - front,
+        foot: w.foot - foot,
+        head: w.head - foot,
+      })),
+      height: toMm(planes['+z']) - foot,
+      upper: grooves.upper,
+      face,
+      edge,
+      over,
+      reach: grooves.lower.back - Math.min(...lip.map((w) => w.front)),
+    },
+    around,
+  );
+  if (angle !== undefined)
+    return [{ code: 'door-jams', sentence: `${mark} jams on its way in, ${angle} degrees from upright.` }];
+  if (standing.some((w) => around.some((o) => press(w, o))))
+    return [{ code: 'door-jams', sentence: `let down, ${mark} does not stand free in its grooves.` }];
+  return [];
+}
+
+/** Both grooves must hold it, or it drops out of one. */
+function isHeld(door: Member, below: Member, above: Member): readonly Fault[] {
+  const planes = planesOf(door);
+  const down = toMm(planesOf(below)['+z'] - planes['-z']);
+  const up = toMm(planes['+z'] - planesOf(above)['-z']);
+  return down >= HOLDS && up >= HOLDS
+    ? []
+    : [
+        {
+          code: 'door-drops-out',
+          sentence: `${door.mark} stands ${round(down)} mm deep below and ${round(up)} mm above: it drops out.`,
+        },
+      ];
+}
+
+/** Swept from end to end, a door runs into nothing. */
+function travels(
+  solids: Solids,
+  there: Assembly,
+  door: Member,
+  first: number,
+  last: number,
+): readonly Fault[] {
+  const planes = planesOf(door);
+  if (planes['-x'] < first || planes['+x'] > last)
+    return [{ code: 'door-jams', sentence: `${door.mark} does not fit between its ends.` }];
+  const swept = sweptFrom(door, first, last);
+  return inTheWay(solids, there, { members: [swept] }).map((clash) => ({
+    code: 'in-the-way',
+    sentence: `${door.mark} slides into ${clash.there} by about ${clash.depthMm} mm.`,
+  }));
+}
+
+/** The door as wide as its whole way; what is cut out of it right across is so all the way. */
+function sweptFrom(door: Member, first: number, last: number): Member {
+  const [length, width, thickness] = door.piece.size;
+  const wide = toMm(width);
+  const way = last - first;
+  const through = door.piece.cuts.flatMap((c): Shape[] =>
+    c.kind === 'box' && c.min[1] <= 0 && c.max[1] >= wide
+      ? [{ kind: 'box', min: c.min, max: [c.max[0], c.max[1] - wide + toMm(way as never), c.max[2]] }]
+      : [],
+  );
+  const piece: VirtualPiece = {
+    ...door.piece,
+    size: [length, way as typeof width, thickness],
+    cuts: through,
+  };
+  const swept: Member = { ...door, piece };
+  const off = first - planesOf(swept)['-x'];
+  return { ...swept, origin: [door.origin[0] + off, door.origin[1], door.origin[2]] };
+}
+
+function round(mm: number): number {
+  return Math.round(mm * 10) / 10;
+}

@@ -1,0 +1,136 @@
+import type { Part, SetOut, SlidingSet } from '../../src/setting-out/index.ts';
+import { boxOf } from './judge-set-out.ts';
+
+// A judge of sliding doors: its own arithmetic, in ticks of 1/3200 mm.
+
+const MM = 3200;
+type Box = ReturnType<typeof boxOf>;
+
+/** Everything that is wrong with the sliding doors of a set-out piece. */
+export function slidingFaults(setOut: SetOut): string[] {
+  return setOut.sliding.flatMap((set) =>
+    [
+      ...set.leaves.flatMap((leaf) => inItsGrooves(setOut, set, leaf.part)),
+      ...freeToSlide(setOut, set),
+      ...closes(setOut, set),
+    ].map((what) => `${set.record}: ${what}`),
+  );
+}
+
+function partOf(setOut: SetOut, id: string): Part {
+  return setOut.parts.find((p) => p.id === id)!;
+}
+
+function box(setOut: SetOut, id: string): Box {
+  return boxOf(setOut, partOf(setOut, id));
+}
+
+/** A door stands on the floor of one groove, at least 1.5 mm in the other, and can be lifted out of the lower one. */
+function inItsGrooves(setOut: SetOut, set: SlidingSet, id: string): string[] {
+  const t = (x: typeof set.lift) => setOut.ledger.ticks(x);
+  const door = box(setOut, id);
+  const floor = box(setOut, set.below).max[2];
+  const ceiling = box(setOut, set.above).min[2];
+  const [upper, lower] = [t(set.groove.upper), t(set.groove.lower)];
+  const faults: string[] = [];
+  const want = (fine: boolean, what: string) => {
+    if (!fine) faults.push(`${id} ${what}`);
+  };
+  want(floor - door.min[2] === lower, 'does not stand on the floor of its groove');
+  want(door.max[2] - ceiling >= 1.5 * MM, 'hardly stands in its upper groove');
+  want(door.max[2] + lower + 1.5875 * MM <= ceiling + upper, 'can’t be lifted over the lower edge');
+  want(2 * upper <= t(partOf(setOut, set.above).thickness), 'runs in too deep a groove above');
+  // What runs is the door from its front; rabbets behind leave it. Grooves are counted from the panel's front edge.
+  const runs = [door.min[1], door.min[1] + t(set.tongue)] as const;
+  for (const [panel, depth] of [
+    [set.below, lower],
+    [set.above, upper],
+  ] as const) {
+    const front = box(setOut, panel).min[1];
+    const grooves = partOf(setOut, panel).features.filter(
+      (f) => f.kind === 'groove' && f.purpose.includes('track'),
+    );
+    const around = grooves.some((g) => {
+      if (g.kind !== 'groove' || t(g.depth) !== depth) return false;
+      const [from, to] = [front + t(g.inset), front + t(g.inset) + t(g.width)];
+      const play = t(g.width) - t(set.tongue);
+      return from < runs[0] && to > runs[1] && play >= 0.8 * MM && play <= 2 * MM;
+    });
+    want(around, `has no groove round it in ${panel}`);
+  }
+  return faults;
+}
+
+/** Over their whole way doors meet only what they run in; those of one track don't overlap. */
+function freeToSlide(setOut: SetOut, set: SlidingSet): string[] {
+  const faults: string[] = [];
+  const [left, right] = [box(setOut, set.left).max[0], box(setOut, set.right).min[0]];
+  const own = new Set(set.leaves.map((l) => l.part));
+  for (const leaf of set.leaves) {
+    const door = box(setOut, leaf.part);
+    if (door.min[0] < left || door.max[0] > right) faults.push(`${leaf.part} reaches beyond its ends`);
+    for (const p of setOut.parts) {
+      if (p.id === leaf.part || p.id === set.below || p.id === set.above) continue;
+      const other = boxOf(setOut, p);
+      const meets =
+        other.min[0] < right &&
+        other.max[0] > left &&
+        other.min[1] < door.max[1] + MM / 2 &&
+        other.max[1] > door.min[1] - MM / 2 &&
+        other.min[2] < door.max[2] &&
+        other.max[2] > door.min[2];
+      if (!own.has(p.id) && meets) faults.push(`${leaf.part} slides into ${p.id}`);
+      const beside = set.leaves.find((l) => l.part === p.id);
+      if (!beside) continue;
+      if (beside.track !== leaf.track && meets) faults.push(`${leaf.part} and ${p.id} don’t pass`);
+      if (beside.track === leaf.track && other.min[0] < door.max[0] && other.max[0] > door.min[0])
+        faults.push(`${leaf.part} and ${p.id} stand in one place`);
+    }
+  }
+  return faults;
+}
+
+/** Doors that close everything leave no slit; else every choice of openings is covered by some order of the doors. */
+function closes(setOut: SetOut, set: SlidingSet): string[] {
+  const [left, right] = [box(setOut, set.left).max[0], box(setOut, set.right).min[0]];
+  const doors = set.leaves.map((l) => ({ ...l, box: box(setOut, l.part) }));
+  const wide = doors[0]!.box.max[0] - doors[0]!.box.min[0];
+  if (set.closes === 'all') {
+    const inOrder = [...doors].sort((a, b) => a.box.min[0] - b.box.min[0]);
+    let reached = left;
+    for (const d of inOrder) {
+      if (d.box.min[0] > reached) return ['leaves a slit'];
+      reached = d.box.max[0];
+    }
+    return reached === right ? [] : ['does not close to its end'];
+  }
+  const bay = (id: string) => setOut.openings.find((o) => o.id === id)!.box;
+  const t = (x: ReturnType<typeof bay>['min'][0]) => setOut.ledger.ticks(x);
+  return set.closable.flatMap((ids) => {
+    const bays = ids.map((id) => [t(bay(id).min[0]), t(bay(id).max[0])] as const);
+    return orders(doors).some((order) => {
+      const spans = order.map((d, i) => ({
+        track: d.track,
+        from: Math.max(left, bays[i]![1] - wide),
+        to: Math.min(bays[i]![0], right - wide),
+      }));
+      if (spans.some((s) => s.from > s.to)) return false;
+      return doors.every(({ track }) => {
+        let reached = left;
+        for (const s of spans.filter((x) => x.track === track)) {
+          const at = Math.max(reached, s.from);
+          if (at > s.to) return false;
+          reached = at + wide;
+        }
+        return true;
+      });
+    })
+      ? []
+      : [`can’t close ${ids.join(', ')}`];
+  });
+}
+
+function orders<T>(of: readonly T[]): readonly (readonly T[])[] {
+  if (of.length < 2) return [of];
+  return of.flatMap((first, i) => orders(of.filter((_, k) => k !== i)).map((rest) => [first, ...rest]));
+}
