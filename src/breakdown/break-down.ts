@@ -1,7 +1,7 @@
 import type { JobDocument, Lot } from '../job/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Part, SetOut } from '../setting-out/index.ts';
-import type { CutPlan } from './cut-plan.ts';
+import type { CutPlan, Unplaced } from './cut-plan.ts';
 import { judgeCuts } from './judge/judge-cuts.ts';
 import type { Verdict } from './judge/verdict.ts';
 import { type LotProblem, lotProblems } from './lot-problem.ts';
@@ -45,7 +45,7 @@ export interface Breakdown {
   /** Parts for which there is no stock, by id, and why. */
   readonly missing: readonly {
     readonly part: Part;
-    readonly why: 'larger-than-all-stock' | 'stock-used-up';
+    readonly why: Unplaced['why'];
   }[];
 }
 

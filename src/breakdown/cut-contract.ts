@@ -1,6 +1,14 @@
 import { TICKS_PER_MM, type Ticks, ticks } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CutPiece, CutProblem, CutStock } from './cut-problem.ts';
+import {
+  PIECE_FIELDS,
+  RULE_FIELDS,
+  readPieceRules,
+  readProblemRules,
+  readStockRules,
+  STOCK_FIELDS,
+} from './cut-rules-contract.ts';
 import { Faults, type Fields } from './faults.ts';
 
 /** What reading a cut problem gives: the problem with remarks on rounding, or everything that is wrong with it. */
@@ -23,7 +31,7 @@ const COST_SCALES = [1, 10, 100, 1000, 10_000];
 export function readCutProblem(json: unknown): ReadCutProblem {
   const faults = new Faults();
   const notes: Snag[] = [];
-  const top = faults.object(json, '', ['kerf_mm', 'stock', 'pieces']);
+  const top = faults.object(json, '', ['kerf_mm', 'stock', 'pieces', ...RULE_FIELDS]);
   if (!top) return { ok: false, snags: faults.found };
 
   const length = (o: Fields, path: string, key: string, most: number, least: number, up: boolean): Ticks => {
@@ -65,7 +73,8 @@ export function readCutProblem(json: unknown): ReadCutProblem {
   const stockIds = new Set<string>();
   const stock: CutStock[] = (stockIn ?? []).flatMap((one, i) => {
     const path = `stock[${i}].`;
-    const o = faults.object(one, `stock[${i}]`, ['id', 'length_mm', 'width_mm', 'count', 'cost', 'trim_mm']);
+    const known = ['id', 'length_mm', 'width_mm', 'count', 'cost', 'trim_mm', ...STOCK_FIELDS];
+    const o = faults.object(one, `stock[${i}]`, known);
     if (!o) return [];
     const id = faults.id(o, path, stockIds);
     const l = size(o, path, 'length_mm', false);
@@ -91,6 +100,7 @@ export function readCutProblem(json: unknown): ReadCutProblem {
         ...(count === undefined ? {} : { count }),
         cost: 0,
         trim,
+        ...readStockRules(faults, o, path, w === undefined),
       },
     ];
   });
@@ -98,18 +108,29 @@ export function readCutProblem(json: unknown): ReadCutProblem {
   const pieceIds = new Set<string>();
   const pieces: CutPiece[] = (piecesIn ?? []).flatMap((one, i) => {
     const path = `pieces[${i}].`;
-    const o = faults.object(one, `pieces[${i}]`, ['id', 'length_mm', 'width_mm', 'count', 'turn']);
+    const known = ['id', 'length_mm', 'width_mm', 'count', 'turn', ...PIECE_FIELDS];
+    const o = faults.object(one, `pieces[${i}]`, known);
     if (!o) return [];
     const id = faults.id(o, path, pieceIds);
     const l = size(o, path, 'length_mm', true);
     const w = dimension(o, path) ? size(o, path, 'width_mm', true) : undefined;
     const count = faults.whole(o, path, 'count', 1, MOST_ALIKE);
-    const turn = faults.flag(o, path, 'turn', w === undefined ? false : undefined);
-    return [{ id, length: l, ...(w === undefined ? {} : { width: w }), count, turn }];
+    const turn = faults.flag(o, path, 'turn', w === undefined || 'grain' in o ? false : undefined);
+    return [
+      {
+        id,
+        length: l,
+        ...(w === undefined ? {} : { width: w }),
+        count,
+        turn,
+        ...readPieceRules(faults, length, o, path, w === undefined),
+      },
+    ];
   });
 
+  const rules = readProblemRules(faults, length, top, pieces);
   if (faults.found.length > 0) return { ok: false, snags: faults.found };
-  return { ok: true, problem: { kerf, pieces, ...priced(stock, costs) }, notes };
+  return { ok: true, problem: { kerf, pieces, ...priced(stock, costs), ...rules }, notes };
 }
 
 /** Costs as whole numbers: given ones exactly, absent ones as the area in mm² (in one dimension: the length). */

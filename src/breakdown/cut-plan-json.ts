@@ -44,12 +44,15 @@ export function cutPlanJson(problem: CutProblem, plan: CutPlan): { readonly [key
     },
     proven: plan.proven,
     ended_by_clock: plan.endedByClock,
+    ...(plan.worth ? { worth: { ...plan.worth } } : {}),
     unplaced: plan.unplaced.map((u) => ({ piece: u.piece, count: u.count, why: whyUnplaced(u) })),
   };
 }
 
 /** The reason a piece is not in the plan, as a sentence. */
 export function whyUnplaced(u: Unplaced): string {
+  if (u.why === 'rules')
+    return `${u.piece} finds no way: grain, faces, flaws or the rules for cuts allow none on the stock there is.`;
   return u.why === 'larger-than-all-stock'
     ? `${u.piece} fits no stock: it is larger than every sheet or bar less its trim, in every way it may lie.`
     : `${u.piece} finds no room: all stock that could hold it is used up.`;
@@ -66,7 +69,8 @@ function node(n: CutNode): Json {
   if (n.kind === 'cut')
     return {
       ...own,
-      cut: { across: n.across, at_mm: toMm(n.at) },
+      cut: { across: n.across, at_mm: toMm(n.at), ...(n.yard ? { yard: true } : {}) },
+      ...(n.group === undefined ? {} : { group: n.group }),
       parts: [node(n.parts[0]), node(n.parts[1])],
     };
   return n.kind === 'piece' ? { ...own, piece: n.piece, turned: n.turned } : { ...own, left: true };

@@ -20,6 +20,10 @@ export type CutNode =
       readonly across: 'length' | 'width';
       readonly at: Ticks;
       readonly parts: readonly [CutNode, CutNode];
+      /** A rough cut at the yard: it takes the kerf and, on either side, what the yard may be out. */
+      readonly yard?: true;
+      /** The pieces below are this group's. */
+      readonly group?: string;
     })
   | (CutArea & { readonly kind: 'piece'; readonly piece: string; readonly turned: boolean })
   | (CutArea & { readonly kind: 'left' });
@@ -36,7 +40,8 @@ export interface CutSheet {
 export interface Unplaced {
   readonly piece: string;
   readonly count: number;
-  readonly why: 'larger-than-all-stock' | 'stock-used-up';
+  /** `rules`: stock would be large enough, but grain, faces, flaws or the rules for cuts leave no way. */
+  readonly why: 'larger-than-all-stock' | 'stock-used-up' | 'rules';
 }
 
 /**
@@ -91,4 +96,19 @@ export interface CutPlan {
   /** True when a clock ended the search, so that another machine may find another plan. */
   readonly endedByClock: boolean;
   readonly unplaced: readonly Unplaced[];
+  readonly worth?: PlanWorth;
+}
+
+/** What counts of a plan besides its cost; see `Objective`. */
+export interface PlanWorth {
+  /**
+   * Of each leftover that the rack wants, the area in whole mm² (of bars the length) times itself, added up, less the
+   * same of the sheets before they were cut: what was not used up counts most when it stays in one piece.
+   */
+  readonly leftover: number;
+  /** Different distances that cuts are set to, those along and those across counted apart; rough cuts are not counted. */
+  readonly settings: number;
+  readonly cuts: number;
+  /** How often equal pieces come to their size in more than one way: lying otherwise, or by a last cut that goes otherwise. */
+  readonly alike: number;
 }

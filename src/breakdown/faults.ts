@@ -96,6 +96,15 @@ export class Faults {
     return false;
   }
 
+  choice<T extends string>(o: Fields, path: string, key: string, of: readonly T[]): T {
+    const v = o[key];
+    if (v === undefined) this.missing(path + key);
+    else if (!of.includes(v as T))
+      this.add('cut.not-a-choice', path + key, `must be one of ${of.join(', ')}, not ${named(v)}`);
+    else return v as T;
+    return of[0]!;
+  }
+
   /** A name that nothing else in `taken` has. */
   id(o: Fields, path: string, taken: Set<string>): string {
     const v = o.id;

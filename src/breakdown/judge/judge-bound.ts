@@ -1,5 +1,7 @@
+import { ticks } from '../../measure/index.ts';
 import type { CutPlan, LengthWeight } from '../cut-plan.ts';
 import type { CutPiece, CutProblem, CutStock } from '../cut-problem.ts';
+import { asCut, grainAllows } from './judge-rules.ts';
 import type { Notes } from './notes.ts';
 
 /**
@@ -13,7 +15,7 @@ export function judgeBound(
   cost: number,
   short: boolean,
 ): void {
-  const shown = shownBound(problem, plan);
+  const shown = shownBound(freed(problem), plan);
   if (plan.bound.cost > shown.cost)
     notes.add(
       'bound',
@@ -37,6 +39,28 @@ export function judgeBound(
       'proven',
       `is claimed, but the cost of ${cost} does not meet a bound of ${shown.cost}`,
     );
+}
+
+/** Pieces with their allowances, turned where any stock or their own grain lets them lie across: more than may be done. */
+function freed(problem: CutProblem): CutProblem {
+  const crossing = problem.stock.some((s) => s.grain !== undefined && s.grain !== 'along');
+  const some = (p: CutPiece) =>
+    problem.stock.some((s) =>
+      [false, true].some((turned) => {
+        const { length, width } = asCut(p);
+        const [l, w] = turned ? [width, length] : [length, width];
+        const room = { l: s.length - 2 * s.trim, w: s.width === undefined ? 0 : s.width - 2 * s.trim };
+        return grainAllows(p, s, turned) && l <= room.l && w <= room.w;
+      }),
+    );
+  const pieces = problem.pieces.filter(some).map((p): CutPiece => {
+    const { length, width } = asCut(p);
+    const turn = p.turn || p.across === true || crossing;
+    return p.width === undefined
+      ? { ...p, length: ticks(length), turn: p.turn }
+      : { ...p, length: ticks(length), width: ticks(width), turn };
+  });
+  return { ...problem, pieces };
 }
 
 interface Load {

@@ -32,7 +32,8 @@ describe('judgeCuts', () => {
     );
     const rules =
       'unknown-stock unknown-piece sheet-count sheet-size cut-outside cut-direction part-size piece-size piece-grain ' +
-      'piece-count false-reason stock-exceeded area-sum cost bound proven format placed-list left-list bought-list';
+      'piece-count false-reason stock-exceeded area-sum cost bound proven format placed-list left-list bought-list ' +
+      'stages first-cut cut-too-long hold carry yard-cuts vehicle flaw faces group worth';
     expect([...found].sort()).toEqual(rules.split(' ').sort());
   });
 });

@@ -1,6 +1,8 @@
 import type { CutNode, CutPlan, CutSheet } from '../cut-plan.ts';
 import type { CutPiece, CutProblem, CutStock } from '../cut-problem.ts';
 import { judgeBound } from './judge-bound.ts';
+import { asCut, grainAllows, judgeGroups, judgeRules } from './judge-rules.ts';
+import { judgeWorth } from './judge-worth.ts';
 import { Notes } from './notes.ts';
 import type { Verdict } from './verdict.ts';
 
@@ -31,6 +33,7 @@ export function judgeCuts(problem: CutProblem, plan: CutPlan): Verdict {
     taken.set(s.id, (taken.get(s.id) ?? 0) + sheet.count);
     cost += s.cost * sheet.count;
     judgeSheet(notes, at, problem, s, sheet, pieces, cut);
+    judgeRules(notes, at, problem, s, sheet);
   });
 
   for (const [id, count] of taken) {
@@ -39,6 +42,14 @@ export function judgeCuts(problem: CutProblem, plan: CutPlan): Verdict {
       notes.add('stock-exceeded', `stock.${id}`, `is used ${count} times; there are ${limit}`);
   }
   const short = judgeCounts(notes, problem, plan, cut, taken);
+  judgeGroups(
+    notes,
+    problem,
+    plan.sheets,
+    pieces,
+    new Map(problem.pieces.map((p) => [p.id, p.count - (cut.get(p.id) ?? 0)])),
+  );
+  judgeWorth(notes, problem, plan);
   if (plan.cost !== cost) notes.add('cost', 'cost', `is given as ${plan.cost}; the sheets cost ${cost}`);
   judgeBound(notes, problem, plan, cost, short);
   return notes.verdict();
@@ -87,16 +98,18 @@ function judgeSheet(
       continue;
     }
     cut.set(piece.id, (cut.get(piece.id) ?? 0) + sheet.count);
-    const w = piece.width ?? 0;
-    const [l1, w1] = node.turned ? [w, piece.length] : [piece.length, w];
+    const size = asCut(piece);
+    const [l1, w1] = node.turned ? [size.width, size.length] : [size.length, size.width];
     if (node.length !== l1 || node.width !== w1)
       notes.add(
         'piece-size',
         at,
         `is ${node.length} by ${node.width} ticks; "${piece.id}" is ${l1} by ${w1}`,
       );
-    if (node.turned && (flat || !piece.turn))
-      notes.add('piece-grain', at, `lays "${piece.id}" across the grain, which it must not`);
+    if (!grainAllows(piece, s, node.turned))
+      notes.add('piece-grain', at, `lays "${piece.id}" as its grain must not lie`);
+    if ((piece.faces ?? 0) > (s.faces ?? 2))
+      notes.add('faces', at, `cuts "${piece.id}", which needs ${piece.faces} good faces, from "${s.id}"`);
   }
   const all = flat ? whole(root.length) : whole(root.length) * whole(root.width);
   if (leaves + kerfs !== all)
@@ -118,7 +131,9 @@ function judgeCut(
   const end = from + (along ? node.length : node.width);
   if (!(node.at > from && node.at < end))
     notes.add('cut-outside', at, `is at ${node.at}, not inside ${from} to ${end}`);
-  const resumes = Math.min(node.at + problem.kerf, end);
+  // A rough cut also takes what the yard may be out, on either side.
+  const taken = problem.kerf + (node.yard ? 2 * (problem.rules?.yard?.over ?? 0) : 0);
+  const resumes = Math.min(node.at + taken, end);
   const right = along
     ? a.x === node.x && a.length === node.at - from && b.x === resumes && b.length === end - resumes
     : a.y === node.y && a.width === node.at - from && b.y === resumes && b.width === end - resumes;
@@ -150,12 +165,19 @@ function judgeCounts(
       notes.add('piece-count', at, `is unplaced ${u.count} times`);
     unplaced.set(u.piece, (unplaced.get(u.piece) ?? 0) + u.count);
     const homes = problem.stock.filter((s) => holds(s, piece));
-    if (u.why === 'stock-used-up') short = true;
-    if (u.why === 'larger-than-all-stock' && homes.length > 0)
+    if (u.why !== 'larger-than-all-stock') short = true;
+    const mild = problem.stock.filter((s) => sized(s, piece));
+    if (u.why === 'rules' && (mild.length === 0 || !isRuled(problem)))
       notes.add(
         'false-reason',
         at,
-        `is said to be larger than all stock, but "${homes[0]!.id}" would hold it`,
+        mild.length === 0 ? 'fits no stock at all' : 'is said to be kept out by rules; there are none',
+      );
+    if (u.why === 'larger-than-all-stock' && mild.length > 0)
+      notes.add(
+        'false-reason',
+        at,
+        `is said to be larger than all stock, but "${mild[0]!.id}" would hold it`,
       );
     const spare = homes.find((s) => s.count === undefined || (taken.get(s.id) ?? 0) < s.count);
     if (u.why === 'stock-used-up' && (homes.length === 0 || spare))
@@ -173,12 +195,30 @@ function judgeCounts(
   return short;
 }
 
-/** Whether a piece lies inside the usable part of a stock, turned if it may. */
+/** Whether a piece lies inside the usable part of a stock as its grain allows. */
+function sized(s: CutStock, p: CutPiece): boolean {
+  return [false, true].some((t) => grainAllows(p, s, t) && inside(s, p, t));
+}
+
+/** The same, with faces that are good enough. */
 function holds(s: CutStock, p: CutPiece): boolean {
-  const l = s.length - 2 * s.trim;
-  if (s.width === undefined || p.width === undefined) return s.width === p.width && p.length <= l;
-  const w = s.width - 2 * s.trim;
-  return (p.length <= l && p.width <= w) || (p.turn && p.width <= l && p.length <= w);
+  return (p.faces ?? 0) <= (s.faces ?? 2) && sized(s, p);
+}
+
+/** Whether anything but sizes, grain and counts can keep a piece out. */
+function isRuled(problem: CutProblem): boolean {
+  return (
+    problem.rules !== undefined ||
+    problem.groups !== undefined ||
+    problem.stock.some((s) => s.flaws !== undefined || s.faces !== undefined)
+  );
+}
+
+function inside(s: CutStock, p: CutPiece, turned: boolean): boolean {
+  const size = asCut(p);
+  const [l, w] = turned ? [size.width, size.length] : [size.length, size.width];
+  if ((s.width === undefined) !== (p.width === undefined)) return false;
+  return l <= s.length - 2 * s.trim && w <= (s.width === undefined ? 0 : s.width - 2 * s.trim);
 }
 
 /** For sums: what isn't whole is found elsewhere. */

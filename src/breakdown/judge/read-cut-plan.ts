@@ -1,5 +1,13 @@
 import { TICKS_PER_MM, type Ticks } from '../../measure/index.ts';
-import type { BoundProof, CutNode, CutPlan, CutSheet, LengthWeight, Unplaced } from '../cut-plan.ts';
+import type {
+  BoundProof,
+  CutNode,
+  CutPlan,
+  CutSheet,
+  LengthWeight,
+  PlanWorth,
+  Unplaced,
+} from '../cut-plan.ts';
 import type { CutProblem } from '../cut-problem.ts';
 import { Notes } from './notes.ts';
 import type { Finding } from './verdict.ts';
@@ -49,6 +57,7 @@ function read(notes: Notes, problem: CutProblem, json: unknown): CutPlan {
     },
     proven: flag(top.proven, 'proven'),
     endedByClock: top.ended_by_clock === true,
+    ...(top.worth === undefined ? {} : { worth: readWorth(top.worth) }),
     unplaced: list(top.unplaced, 'unplaced').map((u, i) => readUnplaced(u, `unplaced[${i}]`)),
   };
   judgeBought(notes, problem, plan, list(top.bought, 'bought'), money);
@@ -98,6 +107,8 @@ function readNode(json: unknown, at: string): CutNode {
       kind: 'cut',
       across,
       at: length(cut.at_mm, `${at}.cut.at_mm`),
+      ...(cut.yard === undefined ? {} : { yard: true }),
+      ...(o.group === undefined ? {} : { group: text(o.group, `${at}.group`) }),
       parts: [readNode(parts[0], `${at}.parts[0]`), readNode(parts[1], `${at}.parts[1]`)],
     };
   }
@@ -135,6 +146,12 @@ function readProof(json: unknown): BoundProof {
   return { kind: 'values', values, most: number(o.most, 'bound.proof.most') };
 }
 
+function readWorth(json: unknown): PlanWorth {
+  const o = object(json, 'worth');
+  const of = (key: string) => number(o[key], `worth.${key}`);
+  return { leftover: of('leftover'), settings: of('settings'), cuts: of('cuts'), alike: of('alike') };
+}
+
 /** The reason is a sentence; which one it is, is told by what it says of the stock. */
 function readUnplaced(json: unknown, at: string): Unplaced {
   const o = object(json, at);
@@ -142,7 +159,11 @@ function readUnplaced(json: unknown, at: string): Unplaced {
   return {
     piece: text(o.piece, `${at}.piece`),
     count: number(o.count, `${at}.count`),
-    why: why.includes('used up') ? 'stock-used-up' : 'larger-than-all-stock',
+    why: why.includes('used up')
+      ? 'stock-used-up'
+      : why.includes('rules')
+        ? 'rules'
+        : 'larger-than-all-stock',
   };
 }
 

@@ -157,6 +157,24 @@ describe('planCuts', () => {
     );
   });
 
+  it('plans a problem with kerf like the enlarged problem without', () => {
+    fc.assert(
+      fc.property(sheets, fc.constantFrom(1, 2.2, 3.175), (json, kerf_mm) => {
+        const plain = json.stock.map((s) => ({ ...s, trim_mm: 0, cost: 1 }));
+        const enlarge = <T extends { length_mm: number; width_mm: number }>(x: T): T => ({
+          ...x,
+          length_mm: x.length_mm + kerf_mm,
+          width_mm: x.width_mm + kerf_mm,
+        });
+        const p = problem({ ...json, kerf_mm, stock: plain });
+        const q = problem({ kerf_mm: 0, stock: plain.map(enlarge), pieces: json.pieces.map(enlarge) });
+        const [a, b] = [planned(p, { effort: 30_000 }), planned(q, { effort: 30_000 })];
+        expect([a.cost, a.bound.cost, a.unplaced.length]).toEqual([b.cost, b.bound.cost, b.unplaced.length]);
+      }),
+      { seed: 6, numRuns: 60 },
+    );
+  });
+
   it('takes stock on the rack before stock to buy', () => {
     const p = problem({
       kerf_mm: 3,

@@ -1,6 +1,9 @@
 import type { CutBound, CutPlan, Unplaced } from '../cut-plan.ts';
 import type { CutProblem } from '../cut-problem.ts';
 import { bulk } from './bulk.ts';
+import { hasRules, planByRules, type RuledPlan, unplacedOf } from './by-rules/plan-by-rules.ts';
+import { withoutRules } from './by-rules/without-rules.ts';
+import { planWorth, worthOf } from './by-rules/worth.ts';
 import { drawUp } from './draw-up.ts';
 import type { KeptSheet } from './kept-sheet.ts';
 import { tally } from './kept-sheet.ts';
@@ -43,6 +46,7 @@ const BARS_WORK = 15;
  * same plan, unless it was stopped. Pieces that can't be placed are in `unplaced` with the reason.
  */
 export function* planCuts(problem: CutProblem, options: CutOptions = {}): Generator<CutProgress, CutPlan> {
+  if (hasRules(problem)) return yield* planRuled(problem, options);
   const p = scaled(problem);
   const effort = options.effort ?? ONE_SECOND;
   const seed = options.seed ?? 1;
@@ -82,6 +86,51 @@ export function* planCuts(problem: CutProblem, options: CutOptions = {}): Genera
   return drawnPlan(p, bound, sheets, stopped);
 }
 
+/** Plans a problem with rules. The bound is that of the problem without them, which can't need more. */
+function* planRuled(problem: CutProblem, options: CutOptions): Generator<CutProgress, CutPlan> {
+  const bound = scaledBound(scaled(withoutRules(problem)));
+  const search = planByRules(problem, options.effort ?? ONE_SECOND, options.seed ?? 1);
+  let stopped = false;
+  for (;;) {
+    const step = search.next();
+    const found = step.done ? step.value : step.value.best;
+    if (step.done || stopped) return ruledPlan(problem, bound, found, stopped);
+    const cost = found.sheets.reduce((sum, s) => sum + s.count * problem.stock[s.stock]!.cost, 0);
+    const unplaced = found.left.reduce((a, b) => a + b, 0);
+    yield {
+      work: step.value.work,
+      cost,
+      bound,
+      unplaced,
+      plan: () => ruledPlan(problem, bound, found, false),
+    };
+    stopped = options.stop?.requested === true;
+    if (stopped) return ruledPlan(problem, bound, found, true);
+  }
+}
+
+function ruledPlan(problem: CutProblem, claimed: CutBound, found: RuledPlan, stopped: boolean): CutPlan {
+  const sheets = found.sheets.map((s) => ({
+    stock: problem.stock[s.stock]!.id,
+    count: s.count,
+    root: s.root,
+  }));
+  const cost = found.sheets.reduce((sum, s) => sum + s.count * problem.stock[s.stock]!.cost, 0);
+  const unplaced = unplacedOf(problem, found);
+  const kept = unplaced.some((u) => u.why !== 'larger-than-all-stock');
+  const bound = kept ? { sheets: 0, cost: 0 } : claimed;
+  const proven = unplaced.every((u) => u.why === 'larger-than-all-stock') && cost === bound.cost;
+  return {
+    sheets,
+    cost,
+    bound,
+    proven,
+    endedByClock: stopped && !proven,
+    unplaced,
+    worth: planWorth(found.sheets),
+  };
+}
+
 function drawnPlan(
   p: ScaledProblem,
   claimed: CutBound,
@@ -93,7 +142,11 @@ function drawnPlan(
   const short = unplaced.some((u) => u.why === 'stock-used-up');
   const bound = short && claimed.cost > cost ? { sheets: 0, cost: 0 } : claimed;
   const proven = !short && cost === bound.cost;
-  return { sheets: drawUp(p, kept), cost, bound, proven, endedByClock: endedByClock && !proven, unplaced };
+  const sheets = drawUp(p, kept);
+  const worth = planWorth(
+    sheets.map((s) => ({ stock: 0, count: s.count, root: s.root, worth: worthOf(p.problem, s.root) })),
+  );
+  return { sheets, cost, bound, proven, endedByClock: endedByClock && !proven, unplaced, worth };
 }
 
 /** What the sheets don't hold, in the order of the pieces. */
