@@ -11,6 +11,11 @@ import type { TextMeasure } from './text-measure.ts';
 import { heading, note } from './words.ts';
 
 const TALLEST = 100;
+const WHY = {
+  'stock-used-up': 'the stock is used up',
+  'larger-than-all-stock': 'it is larger than all stock',
+  rules: 'the shop’s rules for cuts leave no way',
+} as const;
 
 /** The sheets and strips of every lot: how they lie, and their cuts in order below. */
 export function sheetBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
@@ -66,14 +71,7 @@ export function sheetBlocks(input: BookInput, width: number, type: TextMeasure):
     }
   }
   for (const { part, why } of input.breakdown.missing)
-    blocks.push(
-      note(
-        `${part.mark}, ${part.name}, is not placed: ${why === 'stock-used-up' ? 'the stock is used up' : 'it is larger than all stock'}.`,
-        width,
-        type,
-        'warn',
-      ),
-    );
+    blocks.push(note(`${part.mark}, ${part.name}, is not placed: ${WHY[why]}.`, width, type, 'warn'));
   return blocks;
 }
 

@@ -1,5 +1,5 @@
 import type { JobDocument, Lot } from '../job/index.ts';
-import type { Traced } from '../measure/index.ts';
+import type { Ticks, Traced } from '../measure/index.ts';
 import type { Part, SetOut } from '../setting-out/index.ts';
 import type { CutPlan, Unplaced } from './cut-plan.ts';
 import { judgeCuts } from './judge/judge-cuts.ts';
@@ -8,6 +8,7 @@ import { type LotProblem, lotProblems } from './lot-problem.ts';
 import { oneByOne } from './one-by-one.ts';
 import { type PlannedNode, type PlannedSheet, planSheet } from './planned-sheet.ts';
 import { type CutOptions, type CutProgress, planCuts } from './planner/plan-cuts.ts';
+import { type Spare, sparesOf } from './spares.ts';
 
 /** A leftover worth keeping, under the name it gets on the rack. */
 export interface Leftover {
@@ -42,6 +43,8 @@ export interface Breakdown {
   readonly lots: readonly LotBreakdown[];
   readonly purchases: readonly Purchase[];
   readonly leftovers: readonly Leftover[];
+  /** In the order of the parts: where each could be cut from again. */
+  readonly spares: readonly Spare[];
   /** Parts for which there is no stock, by id, and why. */
   readonly missing: readonly {
     readonly part: Part;
@@ -53,26 +56,21 @@ export interface Breakdown {
 export function* breakDown(
   job: JobDocument,
   setOut: SetOut,
-  options: CutOptions,
+  options: Omit<CutOptions, 'last'> & { readonly last?: Breakdown },
 ): Generator<CutProgress & { readonly lot: string }, Breakdown> {
   const lots: LotBreakdown[] = [];
   const missing: Breakdown['missing'][number][] = [];
   const counters = { S: 0, L: 0 };
   for (const problem of lotProblems(job, setOut)) {
-    const search = planCuts(problem.problem, options);
+    const { last: before, ...asked } = options;
+    const last = before?.lots.find((l) => l.lot.id === problem.lot.id && l.lot.form === 'sheet')?.plan;
+    const search = planCuts(problem.problem, { ...asked, ...(last ? { last } : {}) });
     let step = search.next();
     while (!step.done) {
       yield { ...step.value, lot: problem.lot.id };
       step = search.next();
     }
-    const found = step.value;
-    const plan: CutPlan =
-      problem.lot.form === 'strip'
-        ? {
-            ...found,
-            sheets: found.sheets.map((s) => ({ ...s, root: oneByOne(s.root, problem.problem.kerf) })),
-          }
-        : found;
+    const plan = problem.lot.form === 'strip' ? inOrder(step.value, problem.problem.kerf) : step.value;
     const waiting = new Map([...problem.pieces].map(([id, parts]) => [id, [...parts]]));
     const nextPart = (piece: string): Part => {
       const part = waiting.get(piece)?.shift();
@@ -92,7 +90,17 @@ export function* breakDown(
       for (let i = 0; i < u.count; i++) missing.push({ part: nextPart(u.piece), why: u.why });
     lots.push({ lot: problem.lot, problem, plan, verdict: judgeCuts(problem.problem, plan), sheets });
   }
-  return { lots, purchases: purchasesOf(lots), leftovers: leftoversOf(lots), missing };
+  const leftovers = leftoversOf(lots);
+  const spare = new Map(
+    lots.flatMap((l) => sparesOf(setOut.ledger, l, leftovers).map((s) => [s.part.id, s])),
+  );
+  const spares = setOut.parts.flatMap((p) => spare.get(p.id) ?? []);
+  return { lots, purchases: purchasesOf(lots), leftovers, spares, missing };
+}
+
+/** Strips cut one piece after the other; what counts of the cuts as they were is no longer so. */
+function inOrder({ worth: _, ...plan }: CutPlan, kerf: Ticks): CutPlan {
+  return { ...plan, sheets: plan.sheets.map((s) => ({ ...s, root: oneByOne(s.root, kerf) })) };
 }
 
 function purchasesOf(lots: readonly LotBreakdown[]): readonly Purchase[] {

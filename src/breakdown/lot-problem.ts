@@ -2,7 +2,8 @@ import type { JobDocument, Lot, Stock } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import { parseLength, type Ticks, type Traced } from '../measure/index.ts';
 import { type CutSize, type Part, type SetOut, sawStep } from '../setting-out/index.ts';
-import type { CutPiece, CutProblem, CutStock } from './cut-problem.ts';
+import type { CutGroup, CutPiece, CutProblem, CutStock } from './cut-problem.ts';
+import { lotRules } from './lot-rules.ts';
 
 /** Where a stock of the cut problem comes from. */
 export interface StockSource {
@@ -70,15 +71,21 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
         ? typed(`${path}/width`, lot.width)
         : typed(`${path}/stock/${s.id}/width`, s.width);
     const size = { length: t(length), ...(lot.form === 'strip' ? {} : { width: t(width) }), trim: t(trim) };
+    const grain = s.grain === 'free' && lot.form === 'sheet' ? { grain: s.grain } : {};
     if ((s.have ?? 0) > 0) {
       sources.set(`${s.id}:rack`, { stock: s, onRack: true, length, width, trim });
       // Rack stock costs a little, by size, so that no more of it is broken into than is needed.
       const area = (t(length) / 3200 / 100) * (lot.form === 'strip' ? 1 : t(width) / 3200 / 100);
-      stock.push({ id: `${s.id}:rack`, ...size, count: s.have!, cost: 1 + Math.floor(area) });
+      stock.push({ id: `${s.id}:rack`, ...size, ...grain, count: s.have!, cost: 1 + Math.floor(area) });
     }
     if (s.price !== undefined) {
       sources.set(`${s.id}:buy`, { stock: s, onRack: false, length, width, trim });
-      stock.push({ id: `${s.id}:buy`, ...size, cost: Math.max(1, Math.round(s.price * UNITS_PER_MONEY)) });
+      stock.push({
+        id: `${s.id}:buy`,
+        ...size,
+        ...grain,
+        cost: Math.max(1, Math.round(s.price * UNITS_PER_MONEY)),
+      });
     }
   }
 
@@ -88,7 +95,8 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
   const alike = new Map<string, string>();
   for (const part of parts) {
     const { length, width } = part.cut;
-    const key = `${t(length)} ${t(width)} ${part.grain}`;
+    // A part of a strip has its own place in it, so it is no other part's like.
+    const key = `${t(length)} ${t(width)} ${part.grain}${part.strip === undefined ? '' : ` ${part.id}`}`;
     const id = alike.get(key) ?? part.id;
     alike.set(key, id);
     const group = pieces.get(id);
@@ -108,12 +116,38 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
       turn: lot.form === 'sheet' && group[0]!.grain === 'free',
     });
   }
+  const groups = lot.form === 'sheet' ? stripsOf(parts) : [];
   return {
     lot,
     kerf,
-    problem: { kerf: t(kerf), stock, pieces: cut, costScale: UNITS_PER_MONEY },
+    problem: {
+      kerf: t(kerf),
+      stock,
+      pieces: cut,
+      costScale: UNITS_PER_MONEY,
+      ...lotRules(job.shop, lot, parts.map((p) => p.thickness).map(t)[0]!),
+      ...(groups.length > 0 ? { groups } : {}),
+    },
     sources,
     pieces,
     sizes,
   };
+}
+
+/** Parts that are cut from one strip in their order. */
+function stripsOf(parts: readonly Part[]): readonly CutGroup[] {
+  const strips = new Map<string, Part[]>();
+  for (const p of parts) if (p.strip) strips.set(p.strip.id, [...(strips.get(p.strip.id) ?? []), p]);
+  return [...strips].flatMap(([id, members]) =>
+    members.length < 2
+      ? []
+      : [
+          {
+            id,
+            pieces: members.map((p) => p.id),
+            follow: members[0]!.strip!.follow,
+            joined: false,
+          },
+        ],
+  );
 }

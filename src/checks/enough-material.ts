@@ -30,6 +30,17 @@ function partsWithoutStock({
     const [length, width] = sizeOf(setOut, part);
     const size =
       part.form === 'strip' ? words.length(length) : `${words.length(length)} × ${words.length(width)}`;
+    if (why === 'rules')
+      return {
+        code: 'stock.rules-forbid',
+        level: 'stop',
+        where: { path: 'shop/cutting', part: part.id, record: part.record, lot: lot.id },
+        sentence: `The limits set for cutting leave no way to ${part.mark}, the ${part.name} (${size}), from “${lot.name}”.`,
+        rule: practice('cuts keep to what the shop’s saw, rail and people can do'),
+        cures: [
+          { says: 'Allow more stages, a narrower hold or more cuts before everything can be carried.' },
+        ],
+      };
     const tooLarge = why === 'larger-than-all-stock';
     const other =
       tooLarge || lot.stock.every((s) => s.price === undefined) ? otherLot(job, setOut, part) : undefined;

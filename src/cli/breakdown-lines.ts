@@ -1,6 +1,7 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import { formatOf, type Shop } from '../job/index.ts';
 import { type Ledger, printSetting, type Traced } from '../measure/index.ts';
+import { joinMarks } from '../setting-out/index.ts';
 import { table } from './table.ts';
 
 /** The sheets and strips that are cut up, and what is left of them, as tables. */
@@ -22,5 +23,18 @@ export function breakdownLines(breakdown: Breakdown, ledger: Ledger, shop: Shop)
     table(['sheet', 'lot', 'stock', 'from', 'length', 'width'], sheets),
     '\nLeft over\n',
     table(['piece', 'lot', 'length', 'width'], left),
+    '\nIf a part is spoiled, cut it again from\n',
+    table(['from', 'parts'], spareRows(breakdown)),
   ].join('');
+}
+
+/** Where parts could be cut from again, parts with one answer together. */
+function spareRows(breakdown: Breakdown): readonly (readonly string[])[] {
+  const words = { leftover: '', rack: ' on the rack', buy: ', to buy', nothing: 'nothing there is' } as const;
+  const parts = new Map<string, string[]>();
+  for (const { part, from, name } of breakdown.spares) {
+    const at = `${name ?? ''}${words[from]}`;
+    parts.set(at, [...(parts.get(at) ?? []), part.mark]);
+  }
+  return [...parts].map(([at, marks]) => [at, joinMarks(marks)]);
 }

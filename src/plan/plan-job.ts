@@ -1,4 +1,4 @@
-import { breakDown } from '../breakdown/index.ts';
+import { type Breakdown, breakDown } from '../breakdown/index.ts';
 import { planBuild } from '../build/index.ts';
 import { checkPlan } from '../checks/index.ts';
 import { dryFit } from '../dry-fit/index.ts';
@@ -16,6 +16,8 @@ import type { Hours, Plan, PlanProgress } from './plan.ts';
 export interface PlanOptions {
   /** Work to spend on each lot's cutting, in the planner's own units. */
   readonly effort?: number;
+  /** An earlier breakdown of the job: among cutting plans as good, the one nearest to it is taken. */
+  readonly last?: Breakdown;
   /** Looked at whenever planning pauses: set `requested` and the search for better cutting ends. */
   readonly stop?: { requested: boolean };
 }
@@ -38,6 +40,7 @@ export function* planJob(
   const cutting = breakDown(job, drawn, {
     effort: options.effort ?? ENOUGH,
     ...(options.stop ? { stop: options.stop } : {}),
+    ...(options.last ? { last: options.last } : {}),
   });
   let step = cutting.next();
   while (!step.done) {

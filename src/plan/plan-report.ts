@@ -102,6 +102,7 @@ export function breakdownReport(breakdown: Breakdown): Report {
       length_mm: l.length,
       width_mm: l.width,
     })),
+    spares: breakdown.spares.map((s) => ({ part: s.part.id, from: s.from, name: s.name })),
     missing: breakdown.missing.map((m) => ({ part: m.part.id, why: m.why })),
   };
 }

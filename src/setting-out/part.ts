@@ -39,6 +39,8 @@ export interface UncutPart {
   readonly features: readonly Feature[];
   /** Whether the part has a mirror twin, and which of the two it is. */
   readonly hand: 'left' | 'right' | 'none';
+  /** Parts with one strip's id are cut from it in the order of their marks, so that the grain runs on from one to the next. */
+  readonly strip?: { readonly id: string; readonly follow: 'length' | 'width' };
   /** Set when the printed length must not exceed the drawn one: the part stands between two others. */
   readonly between: boolean;
 }

@@ -188,6 +188,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
   ]),
   ...raisedBy('checks', [
     ['joints.chosen', 'How the panels are joined was not asked for, and follows from the tools.', NOTE],
+    ['stock.rules-forbid', 'The shop’s limits for cutting leave no way to a part.'],
     ['stock.none-for-part', 'There is no stock, or not enough, for a part.'],
     ['breakdown.not-verified', 'A cut plan that the judge rejects; a fault of the program.'],
     ['stock.not-measured', 'A lot is reckoned at its nominal thickness.', NOTE],

@@ -36,7 +36,8 @@ async function work(number: number, job: JobDocument): Promise<void> {
     if (number !== latest) return;
     sendMeshes(number, job, solids);
     await pause(REST);
-    const planning = planJob(job, { solids });
+    // A small edit should not reshuffle every sheet: what was shown last is kept where it is as good.
+    const planning = planJob(job, { solids }, plan ? { last: plan.breakdown } : {});
     let rested = performance.now();
     let step = planning.next();
     while (!step.done) {

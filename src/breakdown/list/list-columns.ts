@@ -1,7 +1,7 @@
 import type { Units } from '../../measure/index.ts';
 
 /** What a column of a cut list can hold. */
-export type ListField = 'name' | 'length' | 'width' | 'thickness' | 'count' | 'grain' | 'stock';
+export type ListField = 'name' | 'length' | 'width' | 'thickness' | 'count' | 'grain' | 'stock' | 'strip';
 
 /** A column that was understood: where it stands, and the unit of its bare numbers if its heading names one. */
 export interface ListColumn {
@@ -32,6 +32,7 @@ const WORDS: Readonly<Record<ListField, readonly string[]>> = {
     'x',
   ],
   grain: ['grain', 'grain direction', 'direction'],
+  strip: ['strip', 'set', 'group', 'together'],
   stock: ['stock', 'lot', 'material', 'board', 'sheet', 'wood', 'from'],
 };
 

@@ -45,6 +45,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
         features: [],
         hand: 'none',
         between: false,
+        ...(row.strip === undefined ? {} : { strip: { id: row.strip, follow: followOf(row, rows) } }),
       } as const;
       parts.push({ ...part, cut: sawnSize(ledger, step, part) });
     }
@@ -70,4 +71,11 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     ),
     snags: [],
   };
+}
+
+/** Pieces of one length stand side by side in their strip; pieces of one width, if not, end to end. */
+function followOf(row: ListRow, rows: readonly ListRow[]): 'length' | 'width' {
+  const strip = rows.filter((r) => r.strip === row.strip);
+  const alike = (of: (r: ListRow) => number | undefined) => strip.every((r) => of(r) === of(strip[0]!));
+  return !alike((r) => r.length.value) && alike((r) => r.width?.value) ? 'length' : 'width';
 }

@@ -16,6 +16,8 @@ export interface ListRow {
   readonly count: number;
   readonly grain: 'length' | 'free';
   readonly lot: Lot;
+  /** Rows with one strip's name are cut from one strip in their order. */
+  readonly strip?: string;
 }
 
 /** A size as it was typed, and what it comes to. */
@@ -219,7 +221,14 @@ function rowOf(r: RowReader): ListRow[] {
     return [];
   }
   const name = r.text('name') || `piece of row ${r.row}`;
-  const base = { row: r.row, name: name.slice(0, 60), count: count ?? 1, lot };
+  const strip = r.text('strip');
+  const base = {
+    row: r.row,
+    name: name.slice(0, 60),
+    count: count ?? 1,
+    lot,
+    ...(strip === '' ? {} : { strip }),
+  };
   if (lot.form === 'strip' || !width) return [{ ...base, length, grain: 'length' }];
   return grain === 'across'
     ? [{ ...base, length: width, width: length, grain: 'length' }]

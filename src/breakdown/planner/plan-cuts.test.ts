@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fewestSheets } from '../../../test/fewest-sheets.ts';
 import { readCutProblem } from '../cut-contract.ts';
-import type { CutPlan } from '../cut-plan.ts';
+import type { CutNode, CutPlan } from '../cut-plan.ts';
 import { cutPlanJson } from '../cut-plan-json.ts';
 import type { CutProblem } from '../cut-problem.ts';
 import { judgeCuts } from '../judge/judge-cuts.ts';
@@ -220,6 +220,53 @@ describe('planCuts', () => {
     expect(findings(p, plan)).toEqual([]);
     expect(plan.cost).toBe(planned(p, { effort: 10_000_000, tidy: false }).cost);
     expect(largest(plan)).toBeGreaterThan(largest(planned(p, { effort: 10_000_000, tidy: false })));
+  });
+
+  /** How the pieces are cut apart; waste is not told. */
+  const shape = (n: CutNode): string => {
+    if (n.kind !== 'cut') return n.kind === 'piece' ? n.piece : '';
+    const [a, b] = [shape(n.parts[0]), shape(n.parts[1])];
+    return a === '' || b === '' ? a + b : `${n.across[0]}(${a},${b})`;
+  };
+  const cabinet = (bay: number) =>
+    problem({
+      kerf_mm: 3,
+      stock: [{ id: 's', length_mm: 2440, width_mm: 1220 }],
+      pieces: [
+        { id: 'side', length_mm: 780, width_mm: 370, count: 4, turn: false },
+        { id: 'deck', length_mm: 1540, width_mm: 370, count: 2, turn: false },
+        { id: 'left shelf', length_mm: bay, width_mm: 340, count: 5, turn: false },
+        { id: 'right shelf', length_mm: 1450 - bay, width_mm: 340, count: 5, turn: false },
+      ],
+    });
+
+  it('keeps the cuts of the last plan when a divider moves by a millimetre, and not those of another piece', () => {
+    const last = planned(cabinet(700));
+    for (const bay of [699, 701, 702]) {
+      const p = cabinet(bay);
+      const plan = planned(p, { effort: 300_000, last });
+      expect(findings(p, plan)).toEqual([]);
+      expect(plan.sheets.flatMap((s) => Array(s.count).fill(shape(s.root))).sort()).toEqual(
+        last.sheets.flatMap((s) => Array(s.count).fill(shape(s.root))).sort(),
+      );
+    }
+    const fresh = planned(cabinet(500));
+    expect(planned(cabinet(500), { effort: 300_000, last }).cost).toBeLessThanOrEqual(fresh.cost);
+  });
+
+  it('makes plans near the last one that the judge accepts, whatever the last one was', () => {
+    fc.assert(
+      fc.property(sheets, sheets, (one, two) => {
+        const [p, q] = [problem(one), problem(two)];
+        const last = planned(p, { effort: 20_000 });
+        const plan = planned(q, { effort: 20_000, last });
+        expect(findings(q, plan)).toEqual([]);
+        expect(plan.cost + plan.unplaced.length).toBeLessThanOrEqual(
+          (({ cost, unplaced }) => cost + unplaced.length)(planned(q, { effort: 20_000 })),
+        );
+      }),
+      { seed: 9, numRuns: 60 },
+    );
   });
 
   it('says which pieces are larger than all stock, and plans the rest', () => {

@@ -1,10 +1,12 @@
-import type { CutBound, CutPlan, Unplaced } from '../cut-plan.ts';
+import type { CutBound, CutPlan, CutSheet, Unplaced } from '../cut-plan.ts';
 import type { CutProblem } from '../cut-problem.ts';
 import { bulk } from './bulk.ts';
-import { hasRules, planByRules, type RuledPlan, unplacedOf } from './by-rules/plan-by-rules.ts';
+import { obeys } from './by-rules/obeys.ts';
+import { completed, hasRules, planByRules, type RuledPlan, unplacedOf } from './by-rules/plan-by-rules.ts';
 import { withoutRules } from './by-rules/without-rules.ts';
 import { planWorth, worthOf } from './by-rules/worth.ts';
 import { drawUp } from './draw-up.ts';
+import { sheetsAgain } from './kept-near.ts';
 import type { KeptSheet } from './kept-sheet.ts';
 import { tally } from './kept-sheet.ts';
 import { scaledBound } from './lower-bound.ts';
@@ -21,6 +23,8 @@ export interface CutOptions {
   readonly seed?: number;
   /** Whether to spend a little work, when the search is over, on leaving larger offcuts. Absent: yes. */
   readonly tidy?: boolean;
+  /** An earlier plan: among plans as good, its cuts are kept where they can be. */
+  readonly last?: CutPlan;
   /** Looked at whenever the search pauses: set `requested` and it ends with the best plan so far. */
   readonly stop?: { requested: boolean };
 }
@@ -46,7 +50,12 @@ const BARS_WORK = 15;
  * same plan, unless it was stopped. Pieces that can't be placed are in `unplaced` with the reason.
  */
 export function* planCuts(problem: CutProblem, options: CutOptions = {}): Generator<CutProgress, CutPlan> {
-  if (hasRules(problem)) return yield* planRuled(problem, options);
+  const found = hasRules(problem) ? yield* planRuled(problem, options) : yield* planFree(problem, options);
+  return options.last && !found.endedByClock ? nearer(problem, found, options.last) : found;
+}
+
+/** Plans a problem of sizes, counts and costs alone. */
+function* planFree(problem: CutProblem, options: CutOptions): Generator<CutProgress, CutPlan> {
   const p = scaled(problem);
   const effort = options.effort ?? ONE_SECOND;
   const seed = options.seed ?? 1;
@@ -83,13 +92,43 @@ export function* planCuts(problem: CutProblem, options: CutOptions = {}): Genera
   }
   if (!stopped && !p.flat && options.tidy !== false)
     sheets = tidy(p, sheets, Math.min(effort, ONE_SECOND), seed);
-  return drawnPlan(p, bound, sheets, stopped);
+  const plan = drawnPlan(p, bound, sheets, stopped);
+  if (problem.objectives === undefined || stopped || options.tidy === false) return plan;
+  return yield* byObjectives(problem, plan, effort * REFINE, seed);
+}
+
+/** Share of the search's effort that is spent, where the maker says what counts, on what counts after the cost. */
+const REFINE = 0.5;
+
+/** Goes on from a plan by the maker's objectives. */
+function* byObjectives(
+  problem: CutProblem,
+  plan: CutPlan,
+  effort: number,
+  seed: number,
+): Generator<CutProgress, CutPlan> {
+  if (plan.unplaced.length > 0) return plan;
+  const search = planByRules(problem, effort, seed, plan.sheets);
+  for (;;) {
+    const step = search.next();
+    const better = ruledPlan(problem, plan.bound, step.done ? step.value : step.value.best, false);
+    if (step.done) return better;
+    yield { work: step.value.work, cost: better.cost, bound: plan.bound, unplaced: 0, plan: () => better };
+  }
 }
 
 /** Plans a problem with rules. The bound is that of the problem without them, which can't need more. */
 function* planRuled(problem: CutProblem, options: CutOptions): Generator<CutProgress, CutPlan> {
-  const bound = scaledBound(scaled(withoutRules(problem)));
-  const search = planByRules(problem, options.effort ?? ONE_SECOND, options.seed ?? 1);
+  const free = withoutRules(problem);
+  const bound = scaledBound(scaled(free));
+  const effort = options.effort ?? ONE_SECOND;
+  const seed = options.seed ?? 1;
+  const begun = onlyCutsAreRuled(problem)
+    ? yield* planFree(free, { ...options, effort: effort / 2 })
+    : undefined;
+  const fine = begun && begun.unplaced.length === 0 && begun.sheets.every((s) => isAllowed(problem, s));
+  if (begun?.endedByClock && fine) return { ...begun, bound };
+  const search = planByRules(problem, effort, seed, fine ? begun.sheets : undefined);
   let stopped = false;
   for (;;) {
     const step = search.next();
@@ -107,6 +146,34 @@ function* planRuled(problem: CutProblem, options: CutOptions): Generator<CutProg
     stopped = options.stop?.requested === true;
     if (stopped) return ruledPlan(problem, bound, found, true);
   }
+}
+
+/** Whether the rules are about cuts alone, so that a plan made without them may keep them by luck. */
+function onlyCutsAreRuled(p: CutProblem): boolean {
+  return !hasRules({ ...p, rules: {} });
+}
+
+function isAllowed(problem: CutProblem, sheet: CutSheet): boolean {
+  return obeys(problem, problem.stock.find((s) => s.id === sheet.stock)!, sheet.root);
+}
+
+/** By how much a plan may be worse in what counts after the cost before an earlier one's cuts are given up for it. */
+const REASON = 0.1;
+
+/** The earlier plan cut again for the sizes of now, unless the new one is better for a reason. */
+function nearer(problem: CutProblem, found: CutPlan, last: CutPlan): CutPlan {
+  if (found.unplaced.length > 0 || (problem.groups ?? []).length > 0) return found;
+  const kept = sheetsAgain(problem, last);
+  if (kept.length === 0 || !kept.every((s) => isAllowed(problem, s))) return found;
+  const again = ruledPlan(problem, found.bound, completed(problem, kept), false);
+  if (again.unplaced.length > 0 || again.cost > found.cost || !again.worth || !found.worth) return found;
+  const much = (a: number, b: number) => a - b > Math.max(1, REASON * Math.abs(b));
+  const worse =
+    again.cost === found.cost &&
+    (much(-again.worth.leftover, -found.worth.leftover) ||
+      much(again.worth.settings, found.worth.settings) ||
+      much(again.worth.cuts, found.worth.cuts));
+  return worse ? found : again;
 }
 
 function ruledPlan(problem: CutProblem, claimed: CutBound, found: RuledPlan, stopped: boolean): CutPlan {

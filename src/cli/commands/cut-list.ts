@@ -12,6 +12,12 @@ import { hasStop } from '../snag-lines.ts';
 import { stepLines } from '../step-lines.ts';
 import { table } from '../table.ts';
 
+const WHY = {
+  'stock-used-up': 'the stock is used up',
+  'larger-than-all-stock': 'larger than all stock',
+  rules: 'the rules for cuts leave no way',
+} as const;
+
 /** `cut --list FILE --shop FILE`: cuts a maker's own list from the shop's rack. */
 export async function cutList(file: string, given: Given, output: Output): Promise<number> {
   const seconds = secondsOf(given.options.seconds);
@@ -37,9 +43,7 @@ export async function cutList(file: string, given: Given, output: Output): Promi
   if (given.options.json) writeJson(output, inMm(plan.setOut.ledger, listReport(plan)));
   else output.out(listLines(plan));
   for (const { part, why } of plan.breakdown.missing)
-    output.err(
-      `${part.mark} (${part.name}): ${why === 'stock-used-up' ? 'the stock is used up' : 'larger than all stock'}.\n`,
-    );
+    output.err(`${part.mark} (${part.name}): ${WHY[why]}.\n`);
   return plan.breakdown.missing.length > 0 || hasStop(plan.snags) ? EXIT.snag : EXIT.fine;
 }
 

@@ -18,6 +18,12 @@ import { clockFor, effortOf, secondsOf } from '../search-clock.ts';
 import { table } from '../table.ts';
 import { cutList } from './cut-list.ts';
 
+const WHY = {
+  'larger-than-all-stock': 'larger than all stock',
+  'stock-used-up': 'no stock left',
+  rules: 'grain, faces, flaws or the rules for cuts leave no way',
+} as const;
+
 /** `cut JOB`, `cut --list FILE` or `cut --problem FILE`: how stock is cut up. */
 export const cut: Command = {
   options: {
@@ -64,10 +70,7 @@ async function cutProblem(file: string, given: Given, output: Output): Promise<n
     output.out(
       `Cost ${plan.cost / (read.problem.costScale ?? 1)}${plan.proven ? ', and no plan costs less' : `; no plan costs less than ${plan.bound.cost / (read.problem.costScale ?? 1)}`}.\n`,
     );
-    for (const u of plan.unplaced)
-      output.out(
-        `${u.count} × ${u.piece}: ${u.why === 'larger-than-all-stock' ? 'larger than all stock' : 'no stock left'}.\n`,
-      );
+    for (const u of plan.unplaced) output.out(`${u.count} × ${u.piece}: ${WHY[u.why]}.\n`);
   }
   return plan.unplaced.length > 0 ? EXIT.snag : EXIT.fine;
 }

@@ -19,6 +19,8 @@ export const Stock = v.strictObject({
   have: v.optional(count),
   /** What one costs to buy; absent when none can be bought. */
   price: v.optional(price),
+  /** Set where it has no grain that parts must follow. */
+  grain: v.optional(v.picklist(['free'])),
 });
 export type Stock = v.InferOutput<typeof Stock>;
 

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { Id } from '../typed.ts';
+import { Cutting } from './cutting.ts';
 import { Timing, WorkingHours } from './hours.ts';
 import { Rack } from './rack.ts';
 import { Person, Tool } from './tool.ts';
@@ -21,6 +22,7 @@ export const Shop = v.strictObject({
   /** The maker’s own minutes by kind of operation: `{ "rip": { "active": 6 } }`. */
   timings: v.optional(v.record(Id, Timing)),
   tools: v.array(Tool),
+  cutting: v.optional(Cutting),
   rack: Rack,
 });
 export type Shop = v.InferOutput<typeof Shop>;

@@ -55,6 +55,11 @@ export function* planByRules(
   return best;
 }
 
+/** Sheets that stay as they are, and as many more as what isn't on them needs. */
+export function completed(problem: CutProblem, sheets: readonly CutSheet[]): RuledPlan {
+  return new RuledSearch(problem, 1).complete(sheets);
+}
+
 /** Pieces without a place, in the order of the problem, each with a reason that is true. */
 export function unplacedOf(problem: CutProblem, plan: RuledPlan): readonly Unplaced[] {
   const units = unitsOf(problem);
@@ -138,6 +143,13 @@ class RuledSearch {
     });
     this.settle({ sheets: worthy, left });
     return this.best;
+  }
+
+  /** Begins with sheets that were found otherwise, and lays what is not on them. */
+  complete(sheets: readonly CutSheet[]): RuledPlan {
+    const { sheets: kept, left } = this.begin(sheets);
+    const order = this.byKey((u) => -u.area);
+    return this.refill(kept, left, { order, best: 0, two: 0, lengthFirst: 0, leave: 0 });
   }
 
   /** Some sheets are filled anew. */

@@ -1,0 +1,64 @@
+import type { Ledger, Traced } from '../measure/index.ts';
+import type { CutSize, Part } from '../setting-out/index.ts';
+import type { Leftover, LotBreakdown } from './break-down.ts';
+
+/** What a part would be cut from again, should it be spoiled. */
+export interface Spare {
+  readonly part: Part;
+  /** A leftover of this plan, stock that is still on the rack, stock to buy, or nothing that is large enough. */
+  readonly from: 'leftover' | 'rack' | 'buy' | 'nothing';
+  /** The leftover's name, or the stock's id. */
+  readonly name?: string;
+}
+
+interface Source {
+  readonly from: 'leftover' | 'rack' | 'buy';
+  readonly name: string;
+  readonly length: number;
+  readonly width: number;
+}
+
+/**
+ * For each part of a lot, the smallest leftover that would give it again; else the smallest stock left on the rack, else
+ * the cheapest to buy. One spoiled part at a time: a leftover may stand in for several.
+ */
+export function sparesOf(
+  ledger: Ledger,
+  lot: LotBreakdown,
+  leftovers: readonly Leftover[],
+): readonly Spare[] {
+  const ticks = (t: Traced) => ledger.ticks(t);
+  const area = (s: Source) => s.length * s.width;
+  const left = leftovers
+    .filter((l) => l.lot === lot.lot.id)
+    .map((l): Source => ({ from: 'leftover', name: l.name, length: ticks(l.length), width: ticks(l.width) }))
+    .sort((a, b) => area(a) - area(b));
+  const used = (id: string) => lot.sheets.filter((s) => s.source.onRack && s.source.stock.id === id).length;
+  const stock = [...lot.problem.sources.values()].map(({ stock, onRack, length, width, trim }) => {
+    const inside = (t: Traced) => ticks(t) - 2 * ticks(trim);
+    const size = { length: inside(length), width: lot.lot.form === 'strip' ? ticks(width) : inside(width) };
+    return { stock, onRack, size };
+  });
+  const rack = stock
+    .filter((s) => s.onRack && used(s.stock.id) < s.stock.have!)
+    .map((s): Source => ({ from: 'rack', name: s.stock.id, ...s.size }))
+    .sort((a, b) => area(a) - area(b));
+  const buy = stock
+    .filter((s) => !s.onRack)
+    .sort((a, b) => a.stock.price! - b.stock.price!)
+    .map((s): Source => ({ from: 'buy', name: s.stock.id, ...s.size }));
+  const sources = [...left, ...rack, ...buy];
+  return [...lot.problem.pieces].flatMap(([id, parts]) => {
+    const size = lot.problem.sizes.get(id)!;
+    return parts.map((part): Spare => {
+      const found = sources.find((s) => holds(s, size, part, ticks));
+      return found ? { part, from: found.from, name: found.name } : { part, from: 'nothing' };
+    });
+  });
+}
+
+function holds(s: Source, size: CutSize, part: Part, ticks: (t: Traced) => number): boolean {
+  const [l, w] = [ticks(size.length), ticks(size.width)];
+  if (l <= s.length && w <= s.width) return true;
+  return part.form === 'sheet' && part.grain === 'free' && w <= s.length && l <= s.width;
+}
