@@ -123,29 +123,37 @@ function* planRuled(problem: CutProblem, options: CutOptions): Generator<CutProg
   const bound = scaledBound(scaled(free));
   const effort = options.effort ?? ONE_SECOND;
   const seed = options.seed ?? 1;
-  const begun = onlyCutsAreRuled(problem)
-    ? yield* planFree(free, { ...options, effort: effort / 2 })
-    : undefined;
-  const fine = begun && begun.unplaced.length === 0 && begun.sheets.every((s) => isAllowed(problem, s));
-  if (begun?.endedByClock && fine) return { ...begun, bound };
-  const search = planByRules(problem, effort, seed, fine ? begun.sheets : undefined);
-  let stopped = false;
-  for (;;) {
-    const step = search.next();
-    const found = step.done ? step.value : step.value.best;
-    if (step.done || stopped) return ruledPlan(problem, bound, found, stopped);
-    const cost = found.sheets.reduce((sum, s) => sum + s.count * problem.stock[s.stock]!.cost, 0);
-    const unplaced = found.left.reduce((a, b) => a + b, 0);
-    yield {
-      work: step.value.work,
-      cost,
-      bound,
-      unplaced,
-      plan: () => ruledPlan(problem, bound, found, false),
-    };
-    stopped = options.stop?.requested === true;
-    if (stopped) return ruledPlan(problem, bound, found, true);
+  const told = (work: number, found: RuledPlan): CutProgress => ({
+    work,
+    cost: found.sheets.reduce((sum, s) => sum + s.count * problem.stock[s.stock]!.cost, 0),
+    bound,
+    unplaced: found.left.reduce((a, b) => a + b, 0),
+    plan: () => ruledPlan(problem, bound, found, false),
+  });
+  let search = planByRules(problem, effort, seed);
+  let step = search.next();
+  let found = step.done ? step.value : step.value.best;
+  yield told(0, found);
+  if (onlyCutsAreRuled(problem)) {
+    const plain = planFree(free, { ...options, effort: effort / 2 });
+    let next = plain.next();
+    while (!next.done) {
+      yield told(next.value.work, found);
+      next = plain.next();
+    }
+    const { unplaced, sheets } = next.value;
+    if (unplaced.length === 0 && sheets.every((s) => isAllowed(problem, s))) {
+      search = planByRules(problem, effort, seed, sheets);
+      step = search.next();
+      found = step.done ? step.value : step.value.best;
+    }
   }
+  while (!options.stop?.requested && !step.done) {
+    step = search.next();
+    found = step.done ? step.value : step.value.best;
+    if (!step.done) yield told(step.value.work, found);
+  }
+  return ruledPlan(problem, bound, found, !step.done);
 }
 
 /** Whether the rules are about cuts alone, so that a plan made without them may keep them by luck. */
