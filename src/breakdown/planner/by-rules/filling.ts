@@ -1,7 +1,6 @@
-import { ticks } from '../../../measure/index.ts';
+import { type Chance, ticks } from '../../../measure/index.ts';
 import type { CutNode } from '../../cut-plan.ts';
 import type { CutProblem, CutStock, Flaw } from '../../cut-problem.ts';
-import type { Chance } from '../chance.ts';
 import { contentsEnd, ending } from './contents.ts';
 import { box, type CutUnit, halves, laid, type UnitWay } from './cut-unit.ts';
 import { areaOf, mustTravel, obeys, touches, travels } from './obeys.ts';

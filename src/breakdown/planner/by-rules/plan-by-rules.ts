@@ -1,6 +1,6 @@
+import { Chance } from '../../../measure/index.ts';
 import type { CutNode, CutSheet, Unplaced } from '../../cut-plan.ts';
 import type { CutProblem } from '../../cut-problem.ts';
-import { Chance } from '../chance.ts';
 import { type CutUnit, facesDo, lies, unitsOf } from './cut-unit.ts';
 import { Filling, type Manner } from './filling.ts';
 import { compare, ranking, type WorthySheet, worthOf } from './worth.ts';
