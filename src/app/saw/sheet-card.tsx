@@ -13,7 +13,7 @@ const PIXELS = 3.9;
 const TALLEST = 118;
 
 interface SheetProps {
-  readonly plan: Plan;
+  readonly plan: Pick<Plan, 'job' | 'setOut' | 'build'>;
   readonly lot: LotBreakdown;
   readonly sheet: PlannedSheet;
 }

@@ -1,7 +1,9 @@
-import { type Edit, type JobDocument, readJob } from '../../job/index.ts';
+import { type Edit, type JobDocument, readJob, type Shop } from '../../job/index.ts';
 import type { Traced } from '../../measure/index.ts';
+import type { Plan } from '../../plan/index.ts';
 import { type SetOut, setOut } from '../../setting-out/index.ts';
 import type { Snag } from '../../snag/index.ts';
+import type { ListCut } from '../worker/list-work.ts';
 import type { Answer } from '../worker/messages.ts';
 import { unpack } from '../worker/packed-plan.ts';
 import type { AppState } from './app-state.ts';
@@ -100,6 +102,11 @@ export class Desk {
     return this.planner.file(kind);
   }
 
+  /** Cuts a list of the maker's own from a rack. */
+  cutList(text: string, shop: Shop): Promise<ListCut> {
+    return this.planner.list(text, shop);
+  }
+
   goTo(place: PlaceName): void {
     this.store.set({ place, asked: undefined });
   }
@@ -151,7 +158,7 @@ export class Desk {
         this.store.set({ working: answer.progress });
         return;
       case 'plan':
-        this.store.set({ plan: unpack(answer.plan), working: undefined });
+        this.store.set({ plan: unpack<Plan>(answer.plan), working: undefined });
         return;
       case 'failed':
         this.store.set({ failure: answer.sentence, working: undefined });

@@ -1,10 +1,13 @@
-import type { JobDocument } from '../../job/index.ts';
+import type { JobDocument, Shop } from '../../job/index.ts';
 import type { LedgerData } from '../../measure/index.ts';
-import type { Plan, PlanProgress } from '../../plan/index.ts';
+import type { ListPlan, Plan, PlanProgress } from '../../plan/index.ts';
+import type { SetOut } from '../../setting-out/index.ts';
+import type { ListCut } from './list-work.ts';
 
 /** What the page asks of the worker. `job` is a running number: answers to an older one are stale. */
 export type Request =
   | { readonly ask: 'plan'; readonly job: number; readonly document: JobDocument }
+  | { readonly ask: 'list'; readonly list: number; readonly text: string; readonly shop: Shop }
   | { readonly ask: 'file'; readonly file: 'pdf' | 'csv' };
 
 /** The skin of a part where it stands, in millimetres: three numbers a corner, three corners a triangle. */
@@ -14,12 +17,21 @@ export interface PartMesh {
   readonly triangles: Uint32Array;
 }
 
-/** A plan as it crosses to the page: the ledger as data. */
-export type PackedPlan = Omit<Plan, 'setOut'> & {
-  readonly setOut: Omit<Plan['setOut'], 'ledger'> & { readonly ledger: LedgerData };
+/** What has been set out, as it crosses to the page: the ledger as data. */
+export type Packed<P extends { readonly setOut: SetOut }> = Omit<P, 'setOut'> & {
+  readonly setOut: Omit<SetOut, 'ledger'> & { readonly ledger: LedgerData };
 };
 
+export type PackedPlan = Packed<Plan>;
+
+/** A cut list as it crosses to the page. */
+export type PackedList =
+  | (Omit<ListCut & { readonly ok: true }, 'plan'> & { readonly plan: Packed<ListPlan> })
+  | (ListCut & { readonly ok: false });
+
 export type Answer =
+  | { readonly tell: 'list'; readonly list: number; readonly cut: PackedList }
+  | { readonly tell: 'list-failed'; readonly list: number; readonly sentence: string }
   | { readonly tell: 'meshes'; readonly job: number; readonly parts: readonly PartMesh[] }
   | { readonly tell: 'progress'; readonly job: number; readonly progress: PlanProgress }
   | { readonly tell: 'plan'; readonly job: number; readonly plan: PackedPlan }

@@ -4,10 +4,11 @@ import wasmUrl from 'manifold-3d/manifold.wasm?url';
 import { writePdf } from '../../adaptors/pdf-pdfkit.ts';
 import { openSolids } from '../../adaptors/solids-manifold.ts';
 import { book, bookInputOf, cuttingListCsv } from '../../book/index.ts';
-import { formatOf, type JobDocument } from '../../job/index.ts';
+import { formatOf, type JobDocument, type Shop } from '../../job/index.ts';
 import { type Plan, planJob } from '../../plan/index.ts';
 import { setOut, shapeOf } from '../../setting-out/index.ts';
 import type { Solids } from '../../solid/index.ts';
+import { cutList } from './list-work.ts';
 import type { Answer, PartMesh, Request } from './messages.ts';
 import { pack } from './packed-plan.ts';
 
@@ -18,10 +19,12 @@ const STRETCH = 30;
 
 const opening = openSolids({ wasmUrl });
 let latest = 0;
+let latestList = 0;
 let plan: Plan | undefined;
 
 self.onmessage = ({ data }: MessageEvent<Request>) => {
   if (data.ask === 'plan') void work(data.job, data.document);
+  else if (data.ask === 'list') void workList(data.list, data.text, data.shop);
   else void giveFile(data.file);
 };
 
@@ -53,6 +56,28 @@ async function work(number: number, job: JobDocument): Promise<void> {
     tell({ tell: 'plan', job: number, plan: pack(plan) });
   } catch (error) {
     tell({ tell: 'failed', job: number, sentence: sentenceOf(error) });
+  }
+}
+
+/** Plans a pasted list; a newer one takes its place. */
+async function workList(number: number, text: string, shop: Shop): Promise<void> {
+  latestList = number;
+  try {
+    const cutting = cutList(text, shop);
+    let rested = performance.now();
+    let step = cutting.next();
+    while (!step.done) {
+      if (performance.now() - rested > STRETCH) {
+        await pause(0);
+        rested = performance.now();
+      }
+      if (number !== latestList) return;
+      step = cutting.next();
+    }
+    const cut = step.value;
+    tell({ tell: 'list', list: number, cut: cut.ok ? { ...cut, plan: pack(cut.plan) } : cut });
+  } catch (error) {
+    tell({ tell: 'list-failed', list: number, sentence: sentenceOf(error) });
   }
 }
 
