@@ -70,6 +70,8 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, does.over, does.into, ...does.posts];
     case 'lift-in':
       return [does.workpiece, does.into, does.below, does.above, ...does.between];
+    case 'plug':
+      return [does.workpiece, does.into];
     case 'other':
       return does.on;
   }

@@ -1,5 +1,12 @@
 import { SETTING_OUT } from '../materials/index.ts';
-import { groupParts, hingesUsed, type Part, pinsUsed, screwsUsed } from '../setting-out/index.ts';
+import {
+  fixingsUsed,
+  groupParts,
+  hingesUsed,
+  type Part,
+  pinsUsed,
+  screwsUsed,
+} from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { waxGrooves } from './sliding.ts';
@@ -25,6 +32,10 @@ export function gather(bench: Bench): void {
         ...[...screws].map(([id, n]) => {
           const screw = bench.job.shop.rack.screws.find((s) => s.id === id)!;
           return `${n} × ${screw.name ?? screw.id} (on the rack: ${screw.have ?? 0}).`;
+        }),
+        ...[...fixingsUsed(bench.setOut)].map(([id, n]) => {
+          const fixing = bench.job.shop.rack.fixings?.find((f) => f.id === id);
+          return `${n} × ${fixing?.name ?? id} (on the rack: ${fixing?.have ?? 0}).`;
         }),
         ...[...hingesUsed(bench.setOut)].map(([id, n]) => {
           const hinge = bench.job.shop.rack.hinges?.find((h) => h.id === id);

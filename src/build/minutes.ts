@@ -22,6 +22,7 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   sand: { active: 4, waiting: 0 },
   rehearse: { active: 8, waiting: 0 },
   assemble: { active: 5, waiting: 0 },
+  plug: { active: 1, waiting: 30 },
   screw: { active: 1, waiting: 0 },
   mortise: { active: 12, waiting: 0 },
   hang: { active: 8, waiting: 0 },

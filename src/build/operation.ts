@@ -123,6 +123,8 @@ export type Act =
       readonly diameter: Traced;
       readonly depth?: Traced;
       readonly countersink?: Traced;
+      /** First a wide flat-bottomed hole at each place, so deep from the face. */
+      readonly counterbore?: { readonly diameter: Traced; readonly depth: Traced };
       /** A bit that isn’t a twist drill. */
       readonly bit?: 'forstner' | 'hole-saw';
       /** The holes stay open: no screw goes in. */
@@ -185,6 +187,16 @@ export type Act =
       readonly side: WorkSide;
       readonly screw: string;
       readonly length: Traced;
+      readonly diameter: Traced;
+      readonly count: number;
+    }
+  /** Plugs glued over the sunk heads of screws at a side, and trimmed flush. */
+  | {
+      readonly act: 'plug';
+      readonly workpiece: string;
+      readonly into: string;
+      readonly side: WorkSide;
+      readonly plug: string;
       readonly diameter: Traced;
       readonly count: number;
     }
@@ -272,6 +284,7 @@ export type OperationKind =
   | 'rehearse'
   | 'assemble'
   | 'screw'
+  | 'plug'
   | 'mortise'
   | 'hang'
   | 'check-square'

@@ -208,6 +208,7 @@ function holes(bench: Bench, batch: Batch): void {
       h.use,
       bench.ledger.ticks(h.diameter),
       h.depth === undefined ? '' : bench.ledger.ticks(h.depth),
+      h.counterbore === undefined ? '' : bench.ledger.ticks(h.counterbore.depth),
     ].join(' ');
     const row = rows.get(key);
     if (row) row.push(h);
@@ -284,14 +285,21 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
     return { along, across: bench.set('drill', fromEdge(bench, part, 'start', h.at[1], side.turned)) };
   });
   const depth = first.depth === undefined ? undefined : bench.set('drill', first.depth, 'up');
+  const wide = first.counterbore && {
+    diameter: first.counterbore.diameter,
+    depth: bench.set('drill', first.counterbore.depth, 'down'),
+  };
   const lengths: Traced[] = [
     first.diameter,
+    ...(wide ? [wide.diameter, wide.depth] : []),
     ...(first.countersink === undefined ? [] : [first.countersink]),
     ...(depth === undefined ? [] : [depth]),
   ];
   const drill =
     depth === undefined
-      ? `Drill {0} right through into the waste board${first.countersink === undefined ? '' : '; countersink to {1} wide, so that heads lie just level'}.`
+      ? wide
+        ? 'Forstner bit of {1} first, {2} deep for a plug; then drill {0} through the middle of each, right into the waste board.'
+        : `Drill {0} right through into the waste board${first.countersink === undefined ? '' : '; countersink to {1} wide, so that heads lie just level'}.`
       : `Drill {0}, {${lengths.length - 1}} deep and no deeper: a flag of tape on the bit shows it.`;
   const lines = linesOfHoles(bench, at).map(({ across, along }) => {
     const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
@@ -314,6 +322,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
         diameter: first.diameter,
         ...(depth === undefined ? {} : { depth }),
         ...(first.countersink === undefined ? {} : { countersink: first.countersink }),
+        ...(wide ? { counterbore: wide } : {}),
       },
       tool: 'drill',
       times: row.length * 0.5,

@@ -16,6 +16,7 @@ import { MINUTES } from './minutes.ts';
 import { type Operation, STAGES, type StageId } from './operation.ts';
 import { inOrder } from './order.ts';
 import { machineParts } from './part-work.ts';
+import { plugScrews } from './plug-work.ts';
 import { sawStock } from './sawing.ts';
 import { scheduleBuild } from './schedule/build-schedule.ts';
 import { liftInDoors } from './sliding.ts';
@@ -45,6 +46,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   assemble(bench);
   joinCases(bench);
   layLooseShelves(bench);
+  plugScrews(bench);
   hangDoors(bench);
   liftInDoors(bench);
   finishAndSetUp(bench);

@@ -128,6 +128,10 @@ function actReport(a: Act): Report {
         diameter_mm: a.diameter,
         depth_mm: a.depth,
         countersink_mm: a.countersink,
+        counterbore: a.counterbore && {
+          diameter_mm: a.counterbore.diameter,
+          depth_mm: a.counterbore.depth,
+        },
         bit: a.bit,
         open: a.open,
         across_from: a.acrossFrom,
@@ -162,6 +166,16 @@ function actReport(a: Act): Report {
         screw: a.screw,
         count: a.count,
         length_mm: a.length,
+        diameter_mm: a.diameter,
+      };
+    case 'plug':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        into: a.into,
+        side: a.side,
+        plug: a.plug,
+        count: a.count,
         diameter_mm: a.diameter,
       };
     case 'hinge':

@@ -62,6 +62,7 @@ function needsOf(
     case 'drill':
       return [
         { kind: does.bit ?? 'twist', mm: mm(does.diameter) },
+        ...(does.counterbore ? [{ kind: 'forstner' as const, mm: mm(does.counterbore.diameter) }] : []),
         ...(does.countersink === undefined
           ? []
           : [{ kind: 'countersink' as const, mm: mm(does.countersink), larger: true }]),

@@ -1,7 +1,14 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument, Lot } from '../job/index.ts';
 import { toMm } from '../measure/index.ts';
-import { hingesUsed, type Part, pinsUsed, type SetOut, screwsUsed } from '../setting-out/index.ts';
+import {
+  fixingsUsed,
+  hingesUsed,
+  type Part,
+  pinsUsed,
+  type SetOut,
+  screwsUsed,
+} from '../setting-out/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { lotOf } from './loaded-surface.ts';
@@ -167,6 +174,20 @@ function toBuy({ job, setOut, breakdown }: Pick<CheckInput, 'job' | 'setOut' | '
       where: { path: `shop/rack/screws/${screw.id}` },
       sentence: `To buy: ${need - have} × ${screw.name ?? screw.id}; the piece takes ${need}, the rack has ${have}.`,
       figures: { value: have, limit: need, margin: have - need, unit: 'screws' },
+      cures: [],
+    });
+  }
+  const fixings = fixingsUsed(setOut);
+  for (const fixing of job.shop.rack.fixings ?? []) {
+    const need = fixings.get(fixing.id) ?? 0;
+    const have = fixing.have ?? 0;
+    if (need <= have) continue;
+    snags.push({
+      code: 'fixings.to-buy',
+      level: 'note',
+      where: { path: `shop/rack/fixings/${fixing.id}` },
+      sentence: `To buy: ${need - have} × ${fixing.name ?? fixing.id}; the piece takes ${need}, the rack has ${have}.`,
+      figures: { value: have, limit: need, margin: have - need, unit: 'fixings' },
       cures: [],
     });
   }

@@ -56,6 +56,7 @@ export function outcomeOf(shop: Workshop, input: DryFitInput): DryFitReport {
     ...shop.faults,
     ...faults,
     ...emptyHoles(shop, built),
+    ...openHoles(shop, built),
     ...brokenPromises(shop, input),
     ...leftOver,
   ];
@@ -79,6 +80,16 @@ function emptyHoles(shop: Workshop, built: Assembly): readonly DryFitFault[] {
     return [
       { code: 'no-screw', on: mark, sentence: `${mark} has ${holes} for screws, and no card drives any.` },
     ];
+  });
+}
+
+/** Holes that were made for a plug and are open at the end. */
+function openHoles(shop: Workshop, built: Assembly): readonly DryFitFault[] {
+  return built.members.flatMap(({ mark, piece }): DryFitFault[] => {
+    const open = piece.ways.filter((w) => w.plugged !== undefined && !shop.covered.has(w)).length;
+    return open === 0
+      ? []
+      : [{ code: 'no-plug', on: mark, sentence: `${mark} has ${open} screw heads that should be plugged.` }];
   });
 }
 

@@ -14,6 +14,7 @@ export interface DryFitFault {
     | 'screws-meet'
     | 'no-hole'
     | 'no-screw'
+    | 'no-plug'
     | 'part-missing'
     | 'part-differs'
     | 'part-misplaced'

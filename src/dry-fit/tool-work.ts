@@ -150,7 +150,7 @@ export function pocketed(piece: VirtualPiece, act: ActOf<'pocket'>, read: ReadCa
   return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
 }
 
-/** A twist bit square to a side, and a countersink at its mouth. */
+/** A twist bit square to a side, and a countersink or a hole for a plug at its mouth. */
 export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard): Worked {
   const size = piece.size.map(toMm) as [number, number, number];
   const radius = toMm(read(act.diameter)) / 2;
@@ -171,6 +171,15 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
       return { fault: 'a hole that should be blind comes out behind' };
     const on = (d: number): Point => [mouth[0] + into[0] * d, mouth[1] + into[1] * d, mouth[2] + into[2] * d];
     cuts.push({ kind: 'cylinder', from: on(-BEYOND), to: on(depth ?? through + BEYOND), radius });
+    const wide = act.counterbore && {
+      radius: toMm(read(act.counterbore.diameter)) / 2,
+      depth: toMm(read(act.counterbore.depth)),
+    };
+    if (wide) {
+      if (wide.depth >= (depth ?? through)) return { fault: 'the hole for a plug is as deep as the board' };
+      if (wide.radius <= radius) return { fault: 'the hole for a plug is no wider than the screw’s' };
+      cuts.push({ kind: 'cylinder', from: on(-BEYOND), to: on(wide.depth), radius: wide.radius });
+    }
     if (act.countersink !== undefined) {
       const wide = toMm(read(act.countersink)) / 2;
       const sink = (wide - radius) / Math.tan(((SINK_DEGREES / 2) * Math.PI) / 180);
@@ -182,7 +191,8 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
       side: act.side,
       at: mouth,
       along: into,
-      seat: 0,
+      seat: wide ? -wide.depth : 0,
+      ...(wide ? { plugged: 2 * wide.radius } : {}),
       ...(depth === undefined ? {} : { depth }),
       diameter: 2 * radius,
     });

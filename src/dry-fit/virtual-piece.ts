@@ -15,6 +15,8 @@ export interface Way {
   /** How deep a blind hole goes; absent for one right through. */
   readonly depth?: number;
   readonly diameter: number;
+  /** How wide the mouth is bored where the head sits under a plug. */
+  readonly plugged?: number;
 }
 
 /**

@@ -6,6 +6,7 @@ import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
 import { liftedIn } from './lift-in.ts';
 import { restsOnPins } from './pins.ts';
+import { setPlugs } from './plugs.ts';
 import type { DryFitFault } from './report.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
 import {
@@ -19,7 +20,7 @@ import {
   rabbeted,
   type Worked,
 } from './tool-work.ts';
-import { clipped, plainPiece, type VirtualPiece } from './virtual-piece.ts';
+import { clipped, plainPiece, type VirtualPiece, type Way } from './virtual-piece.ts';
 
 /** What the cards don't make but the shop has, and the modeller that stands for wood. */
 export interface ShopAsItIs {
@@ -27,6 +28,8 @@ export interface ShopAsItIs {
   readonly kerfOf: (tool: string | undefined) => number;
   /** The screws there are, by id. */
   readonly screws: ReadonlyMap<string, { readonly length: number; readonly diameter: number }>;
+  /** Plugs and other wooden fixings there are, by id: how wide they are. */
+  readonly fixings: ReadonlyMap<string, number>;
   readonly solids: Solids;
 }
 
@@ -38,6 +41,8 @@ export class Workshop {
   readonly loose = new Map<string, VirtualPiece>();
   readonly assemblies = new Map<string, Assembly>();
   readonly screws: DrivenScrew[] = [];
+  /** Holes whose screws are plugged over. */
+  readonly covered = new Set<Way>();
   readonly faults: DryFitFault[] = [];
   private readonly screwedTogether = new Set<string>();
   private boxes = 0;
@@ -86,6 +91,8 @@ export class Workshop {
         return this.flush(operation, does);
       case 'screw':
         return this.screw(operation, does);
+      case 'plug':
+        return this.plug(operation, does);
       case 'hinge':
         return this.hinge(operation, does);
       case 'rest':
@@ -300,6 +307,20 @@ export class Workshop {
         act.screw,
         box ? `${act.screw} is of another size.` : `there is no screw ${act.screw}.`,
       );
+  }
+
+  private plug(operation: Operation, act: Extract<Act, { act: 'plug' }>): void {
+    const assembly = this.assemblies.get(act.into);
+    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
+    const wide = this.shop.fixings.get(act.plug);
+    const diameter = this.read(act.diameter);
+    if (wide === undefined || Math.abs(wide - diameter) > SAME_SCREW)
+      this.fault(operation, 'workpiece-missing', act.plug, `there is no plug ${act.plug} of that size.`);
+    const card = { part: act.workpiece, side: act.side, diameterMm: toMm(diameter), count: act.count };
+    const { covers, faults } = setPlugs(assembly, card, this.screws, this.covered);
+    for (const way of covers) this.covered.add(way);
+    for (const f of faults)
+      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
   }
 
   private hinge(operation: Operation, act: Extract<Act, { act: 'hinge' }>): void {

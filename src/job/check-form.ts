@@ -77,6 +77,7 @@ function restOf(value: unknown): Rest {
     bits: list('shop', 'rack', 'bits'),
     hinges: list('shop', 'rack', 'hinges'),
     pins: list('shop', 'rack', 'pins'),
+    fixings: list('shop', 'rack', 'fixings'),
   };
   const shop = { units: unitsOf(value), tools: list('shop', 'tools'), people: list('shop', 'people'), rack };
   return {

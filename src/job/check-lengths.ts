@@ -48,6 +48,7 @@ const HINGE_LENGTHS = [
   'leaf',
 ];
 const PIN_LENGTHS = ['diameter', 'deep', 'stands', 'above'];
+const FIXING_LENGTHS = ['diameter', 'length'];
 const LOT_LENGTHS = ['nominal', 'thickness', 'width'];
 
 /** Lengths that no piece has. A number without a unit is in the shop's, so it is not known before how long it is. */
@@ -77,5 +78,7 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
   for (const hinge of job.shop.rack.hinges ?? [])
     check(`shop/rack/hinges/${hinge.id}`, hinge, HINGE_LENGTHS, THICKEST);
   for (const pin of job.shop.rack.pins ?? []) check(`shop/rack/pins/${pin.id}`, pin, PIN_LENGTHS, THICKEST);
+  for (const fixing of job.shop.rack.fixings ?? [])
+    check(`shop/rack/fixings/${fixing.id}`, fixing, FIXING_LENGTHS, THICKEST);
   return snags;
 }

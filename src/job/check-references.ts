@@ -26,6 +26,7 @@ function repeatedIds(job: JobDocument): readonly Snag[] {
     ['shop/rack/bits', rack.bits],
     ['shop/rack/hinges', rack.hinges ?? []],
     ['shop/rack/pins', rack.pins ?? []],
+    ['shop/rack/fixings', rack.fixings ?? []],
   ];
   const snags: Snag[] = [];
   for (const [path, list] of lists) {

@@ -20,6 +20,15 @@ export const FACE_SCREWS = {
     'a screw into a panel’s edge stays at least 25 mm from the panel’s corner',
   ),
   underHead: length('face-screws.skin', 1, 'under a countersunk head at least this much of a panel is left'),
+  usualHead: length('face-screws.head', 9, 'a screw’s head is about this wide until one is chosen'),
+  plugDepth: {
+    id: 'plug.depth',
+    of: [1, 3],
+    says: 'a plug sits about a third of the board deep',
+    source: PRACTICE,
+  } satisfies RatioRow as RatioRow,
+  plugLeast: length('plug.least', 4, 'a plug that sits less deep than this works loose'),
+  plugProud: length('plug.proud', 1, 'a plug stands proud by this much until it is trimmed flush'),
   driverRoom: length(
     'face-screws.driver',
     100,

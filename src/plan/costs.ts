@@ -1,6 +1,6 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument } from '../job/index.ts';
-import { hingesUsed, pinsUsed, type SetOut, screwsUsed } from '../setting-out/index.ts';
+import { fixingsUsed, hingesUsed, pinsUsed, type SetOut, screwsUsed } from '../setting-out/index.ts';
 
 /** One thing that costs money, and how the amount comes about. */
 export interface CostRow {
@@ -45,6 +45,14 @@ export function costsOf(
     if (lacking > 0)
       bought.push(
         row(screw.name ?? id, lacking, screw.price ?? 0, `${count} needed, ${screw.have ?? 0} on the rack`),
+      );
+  }
+  for (const [id, count] of fixingsUsed(setOut)) {
+    const fixing = job.shop.rack.fixings?.find((f) => f.id === id);
+    const have = fixing?.have ?? 0;
+    if (count > have)
+      bought.push(
+        row(fixing?.name ?? id, count - have, fixing?.price ?? 0, `${count} needed, ${have} on the rack`),
       );
   }
   for (const [id, count] of hingesUsed(setOut)) {

@@ -34,6 +34,7 @@ export function dryFitInput(
     screws: new Map(
       job.shop.rack.screws.map((s) => [s.id, { length: length(s.length), diameter: length(s.diameter) }]),
     ),
+    fixings: new Map((job.shop.rack.fixings ?? []).map((f) => [f.id, length(f.diameter)])),
     solids,
     drawn: drawn.parts.map((p) => ({
       mark: p.mark,

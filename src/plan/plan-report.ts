@@ -35,6 +35,7 @@ export function planReport(plan: Plan): Report {
       through: f.through,
       head_mm: f.head,
       direction: f.direction,
+      plug: f.plug,
       length_mm: f.length,
       holds_mm: f.holds,
       spare_mm: f.spare,

@@ -93,6 +93,53 @@ describe('screws through a face', () => {
   });
 });
 
+describe('heads that would be seen', () => {
+  const plug = (id: string, diameter: string, length = '8 mm', have = 50) => ({
+    id,
+    kind: 'plug',
+    diameter,
+    length,
+    have,
+  });
+  const plugged = (fixings: readonly object[], heads?: string) =>
+    facedWith((job) => {
+      job.shop.rack.fixings = fixings;
+      if (heads) recordOf(job, 'case').heads = heads;
+    });
+  const side = (piece: SetOut) => piece.joints.find((j) => j.id === 'case/left-side>case/bottom')!;
+
+  test('are plugged where plugs lie on the rack: the narrowest that is as wide as the head, a third of the board deep', () => {
+    const piece = plugged([plug('twelve', '12 mm'), plug('six', '6 mm'), plug('eight', '8 mm')]);
+    expect(piece.snags).toEqual([]);
+    expect(side(piece).heads).toMatchObject({ sight: 'seen', finish: 'plugged' });
+    const screw = piece.fasteners.find((f) => f.id === side(piece).fasteners[0])!;
+    // 18 mm less 6 leaves 12 under the head: three times that is 36 mm and more.
+    expect(screw).toMatchObject({ plug: 'eight', screw: 'face-40' });
+    expect(mm(piece, screw.holds)).toBe(28);
+    const [hole] = holes(piece, 'case/left-side', 'clearance', 'case/bottom');
+    expect(mm(piece, hole!.counterbore!.depth)).toBe(6);
+    expect(hole!.countersink).toBeUndefined();
+  });
+
+  test('a short plug is sunk less, so that it can be trimmed', () => {
+    const piece = plugged([plug('short', '10 mm', '6 mm')]);
+    const [hole] = holes(piece, 'case/left-side', 'clearance', 'case/bottom');
+    expect(mm(piece, hole!.counterbore!.depth)).toBe(5);
+  });
+
+  test('stay countersunk if asked so, and where nobody sees them', () => {
+    const fixings = [plug('ten', '10 mm')];
+    expect(plugged(fixings, 'countersunk').fasteners.some((f) => f.plug)).toBe(false);
+    const below = plugged(fixings).joints.find((j) => j.id === 'case/bottom>upright/divider')!;
+    expect(below.heads).toMatchObject({ sight: 'out-of-sight', finish: 'countersunk' });
+  });
+
+  test('asked to be plugged, without a plug that suits, stop the plan', () => {
+    expect(plugged([], 'plugged').snags.map((s) => s.code)).toContain('plugs.none-suits');
+    expect(plugged([plug('thin', '3 mm')], 'plugged').snags.map((s) => s.code)).toContain('plugs.none-suits');
+  });
+});
+
 describe('a panel that stands right behind another', () => {
   const opposite = (job: PlainJob) => {
     recordOf(job, 'shelves').at = '200 mm';

@@ -78,6 +78,8 @@ export interface Hole extends FeatureBase {
   readonly depth?: Traced;
   /** Diameter of the countersink at the mouth (82 or 90 degrees by the screw's head). */
   readonly countersink?: Traced;
+  /** A wider, flat-bottomed hole at the mouth, in which the head sits under a plug; `depth` counts from the face. */
+  readonly counterbore?: { readonly diameter: Traced; readonly depth: Traced };
 }
 
 /** A pocket hole: bored into a face at a slant so that a screw leaves through the middle of an edge. */

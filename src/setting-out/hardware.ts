@@ -21,6 +21,13 @@ export function doorsOf(setOut: Pick<SetOut, 'doors' | 'sliding'>): readonly str
   return [...setOut.doors, ...setOut.sliding.flatMap((s) => s.leaves)].map((d) => d.part);
 }
 
+/** How many of each wooden fixing the piece takes, in the order of first use. */
+export function fixingsUsed(setOut: Pick<SetOut, 'fasteners'>): ReadonlyMap<string, number> {
+  const used = new Map<string, number>();
+  for (const { plug } of setOut.fasteners) if (plug !== undefined) used.set(plug, (used.get(plug) ?? 0) + 1);
+  return used;
+}
+
 /** How many of each hinge the piece takes, in the order of its doors. */
 export function hingesUsed(setOut: Pick<SetOut, 'doors'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();

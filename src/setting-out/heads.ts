@@ -75,11 +75,11 @@ export function headsOf(draft: Draft, row: HeadRow): Heads {
       (k) => k === axis || (box.min[k] <= row.strip.min[k] && box.max[k] >= row.strip.max[k]),
     );
   });
-  if (lies) return { looks, sight: 'covered' };
+  if (lies) return { looks, sight: 'covered', finish: 'countersunk' };
   const height = row.strip.min[2];
   const hidden =
     looks === '+y' ||
     (looks === '-z' && height < l.ticks(l.row(FACE_SCREWS.lowFace))) ||
     (looks === '+z' && height > l.ticks(l.row(FACE_SCREWS.highFace)));
-  return { looks, sight: hidden ? 'out-of-sight' : 'seen' };
+  return { looks, sight: hidden ? 'out-of-sight' : 'seen', finish: 'countersunk' };
 }

@@ -13,6 +13,7 @@ export interface Heads {
   readonly looks: Direction;
   /** `covered` by a part that lies on them; `out-of-sight` behind, below or above. */
   readonly sight: 'seen' | 'covered' | 'out-of-sight';
+  readonly finish: 'countersunk' | 'plugged';
 }
 
 /** A contact between two faces: `part` meets `mate`. */
@@ -53,6 +54,8 @@ export interface Fastener {
   readonly lean?: { readonly degrees: number; readonly toward: Direction };
   readonly length: Traced;
   readonly diameter: Traced;
+  /** A plug of the rack that covers its head. */
+  readonly plug?: string;
   /** How far the thread stands in the last part, square to the joint. */
   readonly holds: Traced;
   /** Wood left between the tip and the far face of the last part. */

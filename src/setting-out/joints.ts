@@ -11,6 +11,7 @@ import { corners, type FrameSide } from './mitred-frame.ts';
 import type { Parting } from './openings.ts';
 import { hasJig, joinPanels, screwsThrough } from './panel-joint.ts';
 import { boxTicks, opposite } from './place.ts';
+import { plugWish } from './plug-choice.ts';
 import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
 import { sharedBox } from './same-space.ts';
 import type { Top } from './top.ts';
@@ -75,6 +76,7 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
       mate: board,
       duty: 'carries',
       glued: false,
+      plugs: plugWish(draft, parts.frame.box),
       standing: [],
     };
     const spec: PocketJointSpec = { part: upright, edge: 'end', face: 'under', mate: board, duty: 'carries' };
@@ -112,6 +114,7 @@ function baseUnderBottom(draft: Draft, bores: Bores, parts: Joinable): void {
       mate: parts.panels.bottom,
       duty: 'base',
       glued: false,
+      plugs: plugWish(draft, parts.frame.box),
       standing,
     };
     if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) continue;

@@ -5,6 +5,7 @@ import { dadoJoint } from './dado-joint.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import { type FaceJointSpec, faceJoint, isShutOff } from './face-joint.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { plugWish } from './plug-choice.ts';
 import { pocketJoint } from './pocket-joint.ts';
 
 /** A panel's end that meets a face of another panel. */
@@ -24,7 +25,12 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
     dadoJoint(draft, bores, { part, end: edge, mate, ...stop });
     return;
   }
-  const spec: FaceJointSpec = { ...end, duty: 'carries', glued: true };
+  const spec: FaceJointSpec = {
+    ...end,
+    duty: 'carries',
+    glued: true,
+    plugs: plugWish(draft, frame.box),
+  };
   if (screwsThrough(draft, frame)) {
     if (!isShutOff(draft, spec)) {
       faceJoint(draft, bores, spec);

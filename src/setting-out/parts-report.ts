@@ -103,6 +103,10 @@ function featureReport(f: Feature): Report {
         diameter_mm: f.diameter,
         depth_mm: f.depth,
         countersink_mm: f.countersink,
+        counterbore: f.counterbore && {
+          diameter_mm: f.counterbore.diameter,
+          depth_mm: f.counterbore.depth,
+        },
       };
     case 'pocket':
       return { kind: f.kind, purpose: f.purpose, face: f.face, edge: f.edge, along_mm: f.along };
@@ -139,7 +143,17 @@ function likeness(ledger: Ledger, part: Part): string {
       case 'bevel':
         return ['b', f.edge, f.angle, f.fullFace];
       case 'hole':
-        return ['h', f.side, t(f.at[0]), t(f.at[1]), t(f.diameter), t(f.depth), t(f.countersink)];
+        return [
+          'h',
+          f.side,
+          t(f.at[0]),
+          t(f.at[1]),
+          t(f.diameter),
+          t(f.depth),
+          t(f.countersink),
+          t(f.counterbore?.diameter),
+          t(f.counterbore?.depth),
+        ];
       case 'pocket':
         return ['p', f.edge, f.face, t(f.along)];
     }

@@ -66,6 +66,8 @@ interface IntoEdge {
   /** Thickness of the edge, and how far it goes in. */
   readonly edge: Traced;
   readonly depth: Traced;
+  /** The widest head that goes under a plug; a countersunk one sinks into the face instead. */
+  readonly mostHead?: Traced;
 }
 
 /**
@@ -73,7 +75,7 @@ interface IntoEdge {
  * head doesn't sink through the face, and that stay clear of the far side, the shortest with two thirds of its length
  * in the edge, or else the longest. Those on the rack come first.
  */
-export function edgeScrew(draft: Draft, { under, edge, depth }: IntoEdge): ChosenScrew | undefined {
+export function edgeScrew(draft: Draft, { under, edge, depth, mostHead }: IntoEdge): ChosenScrew | undefined {
   const l = draft.ledger;
   const t = (x: Traced) => l.ticks(x);
   const least = t(under) + t(l.row(SETTING_OUT.leastHold));
@@ -84,7 +86,9 @@ export function edgeScrew(draft: Draft, { under, edge, depth }: IntoEdge): Chose
       t(s.length) >= least &&
       t(s.length) <= most &&
       isThinEnough(draft, t(s.diameter), edge) &&
-      (t(s.head) - t(s.diameter)) / 2 + skin <= t(under),
+      (mostHead === undefined
+        ? (t(s.head) - t(s.diameter)) / 2 + skin <= t(under)
+        : t(s.head) <= t(mostHead)),
   );
   const [share, of] = FACE_SCREWS.penetration.of;
   const holdsWell = (s: ChosenScrew) => of * (t(s.length) - t(under)) >= share * t(s.length);

@@ -25,5 +25,5 @@ export function edgePilot(draft: Draft, { diameter }: ChosenScrew, into: Lot): T
 export function clearanceHole(draft: Draft, { diameter }: ChosenScrew): Traced {
   const l = draft.ledger;
   const wide = l.sum('clearance hole for the screw', diameter, l.row(SETTING_OUT.clearanceExtra));
-  return bitNear(draft, 'twist', wide);
+  return bitNear(draft, 'twist', wide, l.ticks(l.row(SETTING_OUT.clearanceExtra)));
 }

@@ -171,6 +171,13 @@ function holeCuts(blank: Blank, hole: Hole): readonly Shape[] {
   const radius = blank.mm(hole.diameter) / 2;
   const point = (inward: number) => blank.at(hole.side, inward, along, up);
   const bore: Shape = { kind: 'cylinder', from: point(-OUTSIDE), to: point(depth), radius };
+  if (hole.counterbore) {
+    const to = point(surface + blank.mm(hole.counterbore.depth));
+    return [
+      bore,
+      { kind: 'cylinder', from: point(-OUTSIDE), to, radius: blank.mm(hole.counterbore.diameter) / 2 },
+    ];
+  }
   if (hole.countersink === undefined) return [bore];
   const mouth = blank.mm(hole.countersink) / 2;
   const slope = Math.tan((SINK_DEGREES * Math.PI) / 360);

@@ -192,6 +192,10 @@ function shop(
         screw('face-80', 'countersunk', 80, '5 mm', '9.7 mm'),
         screw('hinge-screw', 'countersunk', 12, '3.5 mm', '7 mm'),
       ],
+      fixings: [
+        { id: 'plug-10', kind: 'plug', diameter: '10 mm', length: '8 mm' },
+        { id: 'plug-12', kind: 'plug', diameter: '12 mm', length: '10 mm' },
+      ],
       hinges: [
         cupHinge('full', 'overlay'),
         cupHinge('half', 'half-overlay'),
@@ -250,6 +254,7 @@ function records(
       parent: 'piece',
       board: 'board',
       ...(wish.joints === undefined ? {} : { joints: wish.joints }),
+      ...(wish.heads === undefined ? {} : { heads: wish.heads }),
     },
     { id: 'gap', kind: 'size', value: GAP[units].text },
   ];
@@ -309,6 +314,7 @@ interface Wish {
   readonly overall: { readonly width: Typed; readonly height: Typed; readonly depth: Typed };
   readonly inside: Filling | undefined;
   readonly joints: 'pocket-screws' | 'face-screws' | 'rabbet' | 'dado' | 'stopped-dado' | undefined;
+  readonly heads: 'countersunk' | 'plugged' | undefined;
   readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
   readonly setIn: string | undefined;
   readonly top: Field | undefined;
@@ -349,6 +355,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         'stopped-dado' as const,
       ),
     ),
+    heads: optional(fc.constantFrom('countersunk' as const, 'plugged' as const)),
     back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
     setIn: optional(text(6, 20)),
     top: optional(

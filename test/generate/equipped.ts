@@ -20,6 +20,7 @@ export function equipped(document: { readonly shop: unknown }): unknown {
       diameter: `${d} mm`,
     })),
     { id: 'sink', kind: 'countersink', diameter: '12 mm' },
+    ...[10, 12].map((d) => ({ id: `forstner-${d}`, kind: 'forstner', diameter: `${d} mm` })),
     { id: 'cup-bit', kind: 'forstner', diameter: '35 mm' },
     { id: 'forstner-20', kind: 'forstner', diameter: '20 mm' },
     ...[10, 15, 25, 30, 35, 40, 45, 50].map((d) => ({

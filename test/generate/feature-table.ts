@@ -25,6 +25,7 @@ const ROWS: readonly Row[] = [
   { feature: 'loose shelves on pins', in: has('pins') },
   { feature: 'pocket screws asked for', in: has('case', (c) => c.joints === 'pocket-screws') },
   { feature: 'screws through faces asked for', in: has('case', (c) => c.joints === 'face-screws') },
+  { feature: 'screws plugged', in: (_, piece) => piece.fasteners.some((f) => f.plug !== undefined) },
   { feature: 'rabbets at the corners', in: has('case', (c) => c.joints === 'rabbet') },
   { feature: 'dados', in: has('case', (c) => c.joints === 'dado') },
   { feature: 'stopped dados', in: has('case', (c) => c.joints === 'stopped-dado') },

@@ -256,11 +256,15 @@ function featureFaults(setOut: SetOut, part: Part, f: Feature): string[] {
       const through =
         f.side === 'start' || f.side === 'end' ? 0 : f.side === 'near' || f.side === 'far' ? 1 : 2;
       const plane = [0, 1, 2].filter((k) => k !== through).map((k) => size[k]!);
-      const radius = Math.max(t(f.diameter), f.countersink === undefined ? 0 : t(f.countersink)) / 2;
+      const wide = [f.diameter, f.countersink, f.counterbore?.diameter].map((x) =>
+        x === undefined ? 0 : t(x),
+      );
+      const radius = Math.max(...wide) / 2;
       f.at.forEach((at, k) => {
         want(t(at) - radius >= 0 && t(at) + radius <= plane[k]!, `hole off the ${f.side} side`);
       });
       want(t(f.diameter) > 0, 'diameter of the hole');
+      want(f.counterbore === undefined || 2 * t(f.counterbore.depth) < size[through]!, 'depth for a plug');
       want(f.depth === undefined || (t(f.depth) > 0 && t(f.depth) < size[through]!), 'depth of the hole');
       break;
     }

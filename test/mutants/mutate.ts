@@ -160,6 +160,11 @@ function* actMutants(
       if (a.depth !== undefined) yield as('holes too deep', { ...a, depth: more(a.depth, 3) });
       if (a.countersink !== undefined)
         yield as('countersunk too wide', { ...a, countersink: more(a.countersink, 4) });
+      if (a.counterbore)
+        yield as('plug holes too deep', {
+          ...a,
+          counterbore: { ...a.counterbore, depth: more(a.counterbore.depth, 4) },
+        });
       yield* batchMutants(a, as);
       return;
     case 'edge': {
@@ -195,6 +200,11 @@ function* actMutants(
         ...a,
         by: a.by === 'holes' ? 'pockets' : 'holes',
       });
+      return;
+    case 'plug':
+      yield as('a plug too few', { ...a, count: a.count - 1 });
+      yield as('wider plugs', { ...a, diameter: more(a.diameter, 2) });
+      yield as('plugs in the other face', { ...a, side: a.side === 'show' ? 'under' : 'show' });
       return;
     case 'other':
       return;

@@ -41,7 +41,8 @@ export function placeName(job: JobDocument, path: string): string {
   const screw = steps[2] === 'screws' ? rack.screws.find((s) => s.id === steps[3]) : undefined;
   const hinge = steps[2] === 'hinges' ? rack.hinges?.find((h) => h.id === steps[3]) : undefined;
   const pin = steps[2] === 'pins' ? rack.pins?.find((p) => p.id === steps[3]) : undefined;
-  const named = screw ?? hinge ?? pin;
+  const fixing = steps[2] === 'fixings' ? rack.fixings?.find((f) => f.id === steps[3]) : undefined;
+  const named = screw ?? hinge ?? pin ?? fixing;
   return named ? `${named.name ?? named.id}, ${words}` : path;
 }
 

@@ -15,6 +15,11 @@ export const CaseRecord = v.strictObject({
   board: Id,
   /** How its panels are joined; what the tools allow for when absent. */
   joints: v.optional(CaseJoints),
+  /**
+   * What becomes of heads that would be seen, of screws through faces. When absent they are plugged if there are plugs
+   * on the rack.
+   */
+  heads: v.optional(v.picklist(['countersunk', 'plugged'])),
   /** What stands on its bottom, all of it together. */
   load: v.optional(MassText),
   ...placeFields,

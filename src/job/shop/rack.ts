@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { Id, MarginText, Name, SizeText } from '../typed.ts';
+import { Fixing } from './fixing.ts';
 import { Hinge } from './hinge.ts';
 import { Pin } from './pin.ts';
 import { AdhesiveLot, FinishLot } from './supplies.ts';
@@ -80,6 +81,7 @@ export const Rack = v.strictObject({
   screws: v.array(Screw),
   bits: v.array(Bit),
   hinges: v.optional(v.array(Hinge)),
+  fixings: v.optional(v.array(Fixing)),
   adhesives: v.array(AdhesiveLot),
   finishes: v.array(FinishLot),
   pins: v.optional(v.array(Pin)),

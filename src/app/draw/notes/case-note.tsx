@@ -31,6 +31,21 @@ export function CaseNote({ box, alone }: { box: RecordOf<'case'>; alone: boolean
           ]}
           end="."
         />{' '}
+        {box.joints === 'face-screws' ? (
+          <>
+            Screw heads that are seen are{' '}
+            <ChoiceField
+              path={`${at}/heads`}
+              label="Screw heads that are seen"
+              choices={[
+                ['', 'plugged where the rack has plugs'],
+                ['plugged', 'plugged'],
+                ['countersunk', 'countersunk'],
+              ]}
+              end="."
+            />{' '}
+          </>
+        ) : null}
         The bottom carries{' '}
         <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" end="." />
       </p>

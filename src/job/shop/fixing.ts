@@ -1,0 +1,22 @@
+import * as v from 'valibot';
+import { Id, Name, SizeText } from '../typed.ts';
+
+const fixingFields = {
+  id: Id,
+  name: v.optional(Name),
+  have: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(100000))),
+  price: v.optional(v.pipe(v.number(), v.finite(), v.minValue(0))),
+};
+
+/** A round piece of wood, grain across, that is glued over a sunk screw and trimmed flush. */
+const Plug = v.strictObject({
+  ...fixingFields,
+  kind: v.literal('plug'),
+  diameter: SizeText,
+  length: SizeText,
+});
+
+/** Wooden fixings of one size: what joints are made or finished with besides screws. */
+export const Fixing = v.variant('kind', [Plug]);
+export type Fixing = v.InferOutput<typeof Fixing>;
+export type FixingOf<K extends Fixing['kind']> = Extract<Fixing, { kind: K }>;
