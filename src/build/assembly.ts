@@ -41,17 +41,16 @@ function assembleCase(bench: Bench, unit: CaseUnit): void {
     waiting.splice(waiting.indexOf(ready), 1);
     setPart(bench, standing, ready);
   }
-  const closes = (top: Part) =>
-    bench.setOut.joints.some(
-      (j) =>
-        (j.part === top.id && (j.hold === 'pocket-screws' || isLetIn(j))) ||
-        (j.mate === top.id && j.duty === 'carries' && isScrewedThrough(j)),
-    );
+  // A lid is one of the box's panels; an applied top comes on the finished box.
+  const closes = (top: Part) => top.role === 'lid';
+  const slidesIn = new Set(bench.setOut.joints.filter((j) => j.kind === 'groove').map((j) => j.part));
+  const backs = of('F').filter((p) => slidesIn.has(p.id));
+  const over = tops.some((t) => closes(t) && !t.between);
+  // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
+  if (over) for (const back of backs) setPart(bench, standing, back);
   for (const top of tops.filter(closes)) setPart(bench, standing, top);
   checkSquare(bench, unit, left, right, letIn);
-  // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
-  const slidesIn = new Set(bench.setOut.joints.filter((j) => j.kind === 'groove').map((j) => j.part));
-  for (const back of of('F').filter((p) => slidesIn.has(p.id))) setPart(bench, standing, back);
+  if (!over) for (const back of backs) setPart(bench, standing, back);
   if (base.length > 0) mountBase(bench, standing, baseName, base);
   for (const top of tops.filter((t) => !closes(t))) mountTop(bench, standing, top);
   for (const shelf of waiting) setPart(bench, standing, shelf);

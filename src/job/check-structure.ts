@@ -76,6 +76,16 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (isChild(r)) snags.push(...wrongParent(r, tree));
     snags.push(...tooMany(r, tree));
     if (r.kind === 'opening') snags.push(...badSplit(r, tree));
+    if (r.kind === 'case' && r.lid !== undefined && tree.childOf(r.id, 'top'))
+      snags.push(
+        fault(
+          'design.lid-and-top',
+          `design/records/${r.id}/lid`,
+          r.id,
+          `“${r.id}” says how its lid lies, but an applied top takes the place of a lid.`,
+          'Leave out “lid”, or the top.',
+        ),
+      );
     if (r.kind === 'base') snags.push(...baseUponCase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));

@@ -2,6 +2,7 @@ import type { RecordOf } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { CasePanels } from './case-panels.ts';
+import { runsThrough } from './corners.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { depthIn } from './let-in.ts';
@@ -33,10 +34,18 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
   }
   const depth =
     back.fitting === 'groove' ? grooves(draft, frame, panels, back) : rabbets(draft, frame, panels, back);
+  // What runs through under or over the sides runs on under or over the back as well.
+  const { bottom, lid } = runsThrough(frame);
+  const { floor } = panels.inside;
+  const ends = [bottom, lid].filter((t) => t).map(() => frame.board);
   const left = l.less(`bottom of the left ${back.fitting}`, panels.inside.left, depth);
   return draft.panel({
     ...common,
-    at: [l.sum(`left edge of the back, clear of its ${back.fitting}`, left, clear), front, frame.foot],
+    at: [
+      l.sum(`left edge of the back, clear of its ${back.fitting}`, left, clear),
+      front,
+      bottom ? floor : frame.foot,
+    ],
     size: [
       l.less(
         `width of the back, clear of both ${back.fitting}s`,
@@ -45,7 +54,7 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
         clear,
       ),
       frame.backThickness,
-      height,
+      ends.length > 0 ? l.less('height of the back, between what runs through', height, ...ends) : height,
     ],
     between: true,
   });

@@ -1,4 +1,5 @@
 import type { Traced } from '../measure/index.ts';
+import { runsThrough } from './corners.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { intoCorner, lengthened } from './let-in.ts';
@@ -18,7 +19,7 @@ export interface CasePanels {
   };
 }
 
-/** Sides that run through, with a bottom (and a lid, where there is no applied top) between them. */
+/** Two sides, a bottom, and a lid where there is no applied top; at each corner one of the two that meet runs through. */
 export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
   const l = draft.ledger;
   const { box, lot, board } = frame;
@@ -27,6 +28,20 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
     frame.back?.fitting === 'applied'
       ? frame.insideDepth
       : l.less('depth of the sides, behind the front edging', frame.depth, frame.edgingThickness);
+  const through = runsThrough(frame);
+  const corner = intoCorner(draft, frame);
+  const sideTongues = {
+    start: through.bottom ? corner : undefined,
+    end: through.lid ? corner : undefined,
+  };
+  const onPanels = [through.bottom, through.lid].filter((t) => t).map(() => board);
+  const sideFoot = through.bottom
+    ? l.sum('lower end of the sides, on the bottom', frame.foot, board)
+    : frame.foot;
+  const sideHeight =
+    onPanels.length > 0
+      ? l.less('height of the sides, between what runs through', frame.uprightHeight, ...onPanels)
+      : frame.uprightHeight;
   const side = (hand: 'left' | 'right', x: Traced) =>
     draft.panel({
       record: box.id,
@@ -34,8 +49,9 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
       name: `${hand} side${ofCase(frame)}`,
       family: 'side',
       lot,
-      at: [x, frame.panelFront, frame.foot],
-      size: [board, sideDepth, frame.uprightHeight],
+      ...lengthened(draft, [x, frame.panelFront, sideFoot], [board, sideDepth, sideHeight], 2, sideTongues),
+      tongues: sideTongues,
+      between: through.bottom && through.lid,
       length: '+z',
       // The show face looks outward, so the two are mirror images.
       width: hand === 'left' ? '+y' : '-y',
@@ -45,26 +61,32 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
   const right = side('right', l.less('inner face of the right side', frame.right, board));
   const insideLeft = l.sum('inner face of the left side', frame.left, board);
   const { insideWidth } = frame;
-  const tongue = intoCorner(draft, frame);
-  const tongues = { start: tongue, end: tongue };
-  const flat = (role: string, name: string, family: 'bottom' | 'top', z: Traced) =>
+  const tongues = { start: corner, end: corner };
+  const flat = (role: 'bottom' | 'lid', name: string, family: 'bottom' | 'top', z: Traced) =>
     draft.panel({
       record: box.id,
       role,
       name: `${name}${ofCase(frame)}`,
       family,
       lot,
-      ...lengthened(
-        draft,
-        [insideLeft, frame.panelFront, z],
-        [insideWidth, frame.insideDepth, board],
-        0,
-        tongues,
-      ),
+      ...(through[role]
+        ? {
+            at: [frame.left, frame.panelFront, z],
+            size: [frame.width, sideDepth, board],
+          }
+        : {
+            ...lengthened(
+              draft,
+              [insideLeft, frame.panelFront, z],
+              [insideWidth, frame.insideDepth, board],
+              0,
+              tongues,
+            ),
+            tongues,
+            between: true,
+          }),
       length: '+x',
       width: '+y',
-      between: true,
-      tongues,
     });
   const bottom = flat('bottom', 'bottom', 'bottom', frame.foot);
   const lid = frame.top

@@ -2,6 +2,7 @@ import { FIT_LIMITS } from '../materials/index.ts';
 import type { CasePanels } from './case-panels.ts';
 import { betweenOf, ClearLoops } from './clear-loops.ts';
 import type { ClosedSpaces } from './closed-spaces.ts';
+import { runsThrough } from './corners.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import { addFit, cut, setBy, thick } from './fit.ts';
 import { fitsOfDoors } from './fits-of-doors.ts';
@@ -28,7 +29,9 @@ export function fitsOfCase(draft: Draft, parts: Fitted): void {
   fitsOfDoors(draft, parts.frame.doors, parts.closed, loops);
   for (const p of parts.partings) betweenPanels(draft, p, loops);
   letIn(draft, parts.joints, loops);
-  if (parts.panels.lid) lidLikeBottom(draft, parts.panels, parts.panels.lid);
+  const through = runsThrough(parts.frame);
+  if (parts.panels.lid && !through.bottom && !through.lid)
+    lidLikeBottom(draft, parts.panels, parts.panels.lid);
   if (parts.back) fitOfBack(draft, parts, parts.back, loops);
   for (const frame of parts.frames) oppositeStrips(draft, frame);
 }

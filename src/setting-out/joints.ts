@@ -4,6 +4,7 @@ import { backJoint } from './back-joint.ts';
 import type { Bores } from './bores.ts';
 import type { CasePanels } from './case-panels.ts';
 import { contactBox, sideLooking } from './contact.ts';
+import { runsThrough } from './corners.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import { type FaceJointSpec, faceJoint, facesWood } from './face-joint.ts';
 import type { CaseFrame } from './frame-of-case.ts';
@@ -38,9 +39,19 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
         sharedBox(boxTicks(draft.ledger, parts.back.box), boxTicks(draft.ledger, side.box)),
       );
   const box = [panels.left, panels.right, panels.bottom, ...(panels.lid ? [panels.lid] : [])];
-  for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])]) {
-    joinPanels(draft, bores, frame, { part: flat, edge: 'start', mate: panels.left, standing: [] });
-    joinPanels(draft, bores, frame, { part: flat, edge: 'end', mate: panels.right, standing: [] });
+  const through = runsThrough(frame);
+  for (const [flat, runs, edge] of [
+    [panels.bottom, through.bottom, 'start'],
+    [panels.lid, through.lid, 'end'],
+  ] as const) {
+    if (!flat) continue;
+    const ends = runs
+      ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing: [] }))
+      : ([
+          { part: flat, edge: 'start', mate: panels.left, standing: [] },
+          { part: flat, edge: 'end', mate: panels.right, standing: [] },
+        ] as const);
+    for (const end of ends) joinPanels(draft, bores, frame, end);
   }
   const uprights = parts.partings.filter((p) => p.upright).map((p) => p.part);
   parts.partings.forEach(({ part, upright, from, to }, i) => {
@@ -144,9 +155,14 @@ function fixBack(draft: Draft, bores: Bores, parts: Joinable, back: DraftPart): 
   for (const side of [panels.left, panels.right])
     if (frame.back?.fitting === 'applied') backJoint(draft, bores, back, side);
     else letBackIn(draft, back, side, frame.back?.fitting === 'groove' ? 'groove' : 'rabbet');
-  backJoint(draft, bores, back, panels.bottom);
-  if (panels.lid) backJoint(draft, bores, back, panels.lid);
+  for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])])
+    if (covers(draft, back, flat)) backJoint(draft, bores, back, flat);
   for (const p of parts.partings) if (p.upright) backJoint(draft, bores, back, p.part);
+}
+
+/** True when the back lies on a panel's back edge; a panel that runs through under a back let in runs past it. */
+function covers(draft: Draft, back: DraftPart, panel: DraftPart): boolean {
+  return draft.ledger.ticks(panel.box.max[1]) === draft.ledger.ticks(back.box.min[1]);
 }
 
 function letBackIn(draft: Draft, back: DraftPart, side: DraftPart, kind: 'rabbet' | 'groove'): void {

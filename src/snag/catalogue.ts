@@ -43,6 +43,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['design.one-piece', 'A design has one piece; this has none or several.'],
     ['design.no-case', 'The piece has no case.'],
     ['design.wrong-parent', 'A record belongs to one that cannot have it.'],
+    ['design.lid-and-top', 'A case says how its lid lies, and has an applied top in its place.'],
     ['design.too-many', 'More of a kind than there can be.'],
     ['design.group-of-one', 'A group of cases holds fewer than two.'],
     ['design.too-many-cases', 'More cases than a group may have.'],

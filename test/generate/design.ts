@@ -255,6 +255,8 @@ function records(
       board: 'board',
       ...(wish.joints === undefined ? {} : { joints: wish.joints }),
       ...(wish.heads === undefined ? {} : { heads: wish.heads }),
+      ...(wish.bottom === undefined ? {} : { bottom: wish.bottom }),
+      ...(wish.lid === undefined || top ? {} : { lid: wish.lid }),
     },
     { id: 'gap', kind: 'size', value: GAP[units].text },
   ];
@@ -314,6 +316,8 @@ interface Wish {
   readonly overall: { readonly width: Typed; readonly height: Typed; readonly depth: Typed };
   readonly inside: Filling | undefined;
   readonly joints: 'pocket-screws' | 'face-screws' | 'rabbet' | 'dado' | 'stopped-dado' | undefined;
+  readonly bottom: 'between' | 'under' | undefined;
+  readonly lid: 'between' | 'over' | undefined;
   readonly heads: 'countersunk' | 'plugged' | undefined;
   readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
   readonly setIn: string | undefined;
@@ -355,6 +359,8 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         'stopped-dado' as const,
       ),
     ),
+    bottom: optional(fc.constantFrom('between' as const, 'under' as const)),
+    lid: fc.constantFrom('between' as const, 'over' as const, 'over' as const, undefined),
     heads: optional(fc.constantFrom('countersunk' as const, 'plugged' as const)),
     back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
     setIn: optional(text(6, 20)),

@@ -23,6 +23,8 @@ const ROWS: readonly Row[] = [
   { feature: 'shelves', in: has('shelf') },
   { feature: 'shelves set back', in: has('shelf', (s) => s.setback !== undefined) },
   { feature: 'loose shelves on pins', in: has('pins') },
+  { feature: 'a bottom under the sides', in: has('case', (c) => c.bottom === 'under') },
+  { feature: 'a lid over the sides', in: has('case', (c) => c.lid === 'over') },
   { feature: 'pocket screws asked for', in: has('case', (c) => c.joints === 'pocket-screws') },
   { feature: 'screws through faces asked for', in: has('case', (c) => c.joints === 'face-screws') },
   { feature: 'screws plugged', in: (_, piece) => piece.fasteners.some((f) => f.plug !== undefined) },

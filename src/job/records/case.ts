@@ -7,7 +7,7 @@ import { placeFields } from './group.ts';
 export const CaseJoints = v.picklist(['pocket-screws', 'face-screws', 'rabbet', 'dado', 'stopped-dado']);
 export type CaseJoints = v.InferOutput<typeof CaseJoints>;
 
-/** A box of panels with one opening. The sides run through; bottom, dividers and shelves stand between. */
+/** A box of panels with one opening. The sides run through unless it says otherwise; dividers and shelves stand between. */
 export const CaseRecord = v.strictObject({
   ...baseFields,
   kind: v.literal('case'),
@@ -20,6 +20,10 @@ export const CaseRecord = v.strictObject({
    * on the rack.
    */
   heads: v.optional(v.picklist(['countersunk', 'plugged'])),
+  /** Which runs through at the lower corners: the sides, with the bottom between them, or the bottom, under them. */
+  bottom: v.optional(v.picklist(['between', 'under'])),
+  /** The same at the upper corners; not with an applied top, which takes the place of a lid. */
+  lid: v.optional(v.picklist(['between', 'over'])),
   /** What stands on its bottom, all of it together. */
   load: v.optional(MassText),
   ...placeFields,

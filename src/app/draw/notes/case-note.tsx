@@ -4,7 +4,15 @@ import { LengthField } from '../../fields/text-field.tsx';
 import { Note } from './note.tsx';
 
 /** The box: what its panels are cut from, and what stands on its bottom. */
-export function CaseNote({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
+export function CaseNote({
+  box,
+  alone,
+  topped,
+}: {
+  box: RecordOf<'case'>;
+  alone: boolean;
+  topped: boolean;
+}) {
   const at = `design/records/${box.id}`;
   return (
     <Note title={alone ? 'Case' : `Case ${box.id}`}>
@@ -46,7 +54,31 @@ export function CaseNote({ box, alone }: { box: RecordOf<'case'>; alone: boolean
             />{' '}
           </>
         ) : null}
-        The bottom carries{' '}
+        The bottom{' '}
+        <ChoiceField
+          path={`${at}/bottom`}
+          label="Bottom and sides"
+          choices={[
+            ['', 'stands between the sides'],
+            ['under', 'runs through under the sides'],
+          ]}
+          end=";"
+        />{' '}
+        {topped ? null : (
+          <>
+            the lid{' '}
+            <ChoiceField
+              path={`${at}/lid`}
+              label="Lid and sides"
+              choices={[
+                ['', 'lies between the sides'],
+                ['over', 'runs through over the sides'],
+              ]}
+              end=";"
+            />{' '}
+          </>
+        )}
+        the bottom carries{' '}
         <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" end="." />
       </p>
     </Note>

@@ -52,7 +52,7 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
   const missing = MISSING.filter(([kind]) => !has(kind));
   return (
     <>
-      <CaseNote box={box} alone={alone} />
+      <CaseNote box={box} alone={alone} topped={tree.childOf(box.id, 'top') !== undefined} />
       {opening ? (
         <InsideNote opening={opening.id} />
       ) : (
