@@ -1,6 +1,7 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { backJoint } from './back-joint.ts';
+import { baseUnderBottom } from './base-joint.ts';
 import type { Bores } from './bores.ts';
 import type { CasePanels } from './case-panels.ts';
 import { contactBox, sideLooking } from './contact.ts';
@@ -104,46 +105,6 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
     if (through) faceJoint(draft, bores, down);
     else pocketJoint(draft, bores, spec);
   }
-}
-
-/** The base is screwed up into the bottom from inside, or down through it without a jig, where it stands under the bottom. */
-function baseUnderBottom(draft: Draft, bores: Bores, parts: Joinable): void {
-  const through = screwsThrough(draft, parts.frame) && !hasJig(draft);
-  const standing = parts.partings.map((p) => p.part);
-  let joined = 0;
-  for (const strip of parts.base.values()) {
-    const spec: PocketJointSpec = {
-      part: strip,
-      edge: 'far',
-      face: 'under',
-      mate: parts.panels.bottom,
-      duty: 'base',
-    };
-    const down: FaceJointSpec = {
-      part: strip,
-      edge: 'far',
-      mate: parts.panels.bottom,
-      duty: 'base',
-      glued: false,
-      plugs: plugWish(draft, parts.frame.box),
-      standing,
-    };
-    if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) continue;
-    joined++;
-    if (through) faceJoint(draft, bores, down);
-    else pocketJoint(draft, bores, spec);
-  }
-  if (parts.base.size > 0 && joined < 2)
-    draft.stop(
-      'base.under-side',
-      parts.frame.base!,
-      'setback',
-      'The base stands under the sides, where it can’t be screwed up into the bottom.',
-      {
-        says: 'Set the base back by at least the thickness of a side.',
-        edits: [{ record: parts.frame.base!.id, field: 'setback', value: '40 mm' }],
-      },
-    );
 }
 
 /**
