@@ -50,6 +50,8 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   if (joint) return joint;
   // What takes others in its dados is set by what can be measured: clear distances decide whether things fit.
   const takes = takingIn(bench, standing, mine.part, axis);
+  // A lid sits down on the ends that it takes.
+  if (takes && mine.part.role === 'lid') return takes;
   if (takes) return flush(bench, standing, mine, axis) ?? fromNeighbour(bench, standing, mine, axis) ?? takes;
   // In a rabbet at a corner a panel comes level with the end of the side, however shelves below it have come.
   const corner = atCorner(bench, standing, mine, axis);
@@ -57,6 +59,9 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   const upright = axisOf(mine.part.place.length).axis === 2;
   // A divider stands so far from the upright before it; a shelf so far above what is below.
   const gauged = (upright && axis === 0) || (!upright && axis === 2);
+  // What is screwed through another part's face goes where that part's holes are: measured as they were.
+  const outer = gauged ? outerOf(bench, standing, mine.part) : undefined;
+  if (outer) return offset(bench, mine, lowSide(axis), outer);
   return (
     (gauged ? fromNeighbour(bench, standing, mine, axis) : undefined) ??
     flush(bench, standing, mine, axis) ??
@@ -78,6 +83,14 @@ function jointAcross(bench: Bench, standing: Standing, part: Part, axis: Axis): 
     return goesIn ? { ...touch, gap: depthOf(bench, j) } : touch;
   }
   return undefined;
+}
+
+/** The part there whose holes a newcomer's screws come through. */
+function outerOf(bench: Bench, standing: Standing, part: Part): PartPlanes | undefined {
+  const joint = bench.setOut.joints.find(
+    (j) => j.mate === part.id && j.duty === 'carries' && isScrewedThrough(j) && standing.has(j.part),
+  );
+  return joint && standing.get(joint.part);
 }
 
 /** A part against the end of one that goes into it. */

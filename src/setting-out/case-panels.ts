@@ -51,7 +51,6 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
       lot,
       ...lengthened(draft, [x, frame.panelFront, sideFoot], [board, sideDepth, sideHeight], 2, sideTongues),
       tongues: sideTongues,
-      between: through.bottom && through.lid,
       length: '+z',
       // The show face looks outward, so the two are mirror images.
       width: hand === 'left' ? '+y' : '-y',
