@@ -4,15 +4,7 @@ import { LengthField } from '../../fields/text-field.tsx';
 import { Note } from './note.tsx';
 
 /** The box: what its panels are cut from, and what stands on its bottom. */
-export function CaseNote({
-  box,
-  alone,
-  topped,
-}: {
-  box: RecordOf<'case'>;
-  alone: boolean;
-  topped: boolean;
-}) {
+export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone: boolean; topped: boolean }) {
   const at = `design/records/${box.id}`;
   return (
     <Note title={alone ? 'Case' : `Case ${box.id}`}>
