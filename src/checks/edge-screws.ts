@@ -1,7 +1,7 @@
-import { FACE_SCREWS, SCREW_RULES, SETTING_OUT } from '../materials/index.ts';
-import { toMm } from '../measure/index.ts';
+import { isSolid, SCREW_DISTANCES, SCREW_RULES, SETTING_OUT } from '../materials/index.ts';
+import { type RatioRow, toMm } from '../measure/index.ts';
 import { axisOf, type Joint, type Part } from '../setting-out/index.ts';
-import type { Snag } from '../snag/index.ts';
+import type { Rule, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { along, drive, inWood, woodOf } from './driven-screw.ts';
 import { ruleOfLength } from './rule.ts';
@@ -13,11 +13,16 @@ const OFF_CENTRE = toMm(SETTING_OUT.panelEdgeCentre.value);
 interface Entry {
   readonly offCentre: number;
   readonly fromEnd: number;
+  /** Where it enters along the edge, from one end. */
+  readonly place: number;
   readonly diameter: number;
   readonly thickness: number;
 }
 
-/** Screws into the edge of a panel have their own rules: centred, thin, and clear of the ends. Worst of each joint. */
+/**
+ * Screws into an edge have their own rules: centred, thin, clear of the ends, and in solid wood of one another. Worst of
+ * each joint.
+ */
 export function edgeScrews({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>): readonly Snag[] {
   const words = new ShopWords(job);
   const parts = new Map(setOut.parts.map((p) => [p.id, p]));
@@ -39,12 +44,16 @@ export function edgeScrews({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>):
         {
           offCentre: hundredths(Math.abs(at[through] - (box.min[through] + box.max[through]) / 2)),
           fromEnd: hundredths(Math.min(at[run] - box.min[run], box.max[run] - at[run])),
+          place: hundredths(at[run] - box.min[run]),
           diameter: 2 * screw.radiusMm,
           thickness: hundredths(box.max[through] - box.min[through]),
         },
       ];
     });
-    return entries.length === 0 ? [] : faults(joint, parts.get(joint.part)!, mate, entries, words);
+    if (entries.length === 0) return [];
+    const { material } = job.shop.rack.lots.find((lot) => lot.id === mate.lot)!;
+    const entered: WoodOf = isSolid(material) ? (runsWithGrain(joint) ? 'along' : 'across') : 'sheet';
+    return faults(joint, parts.get(joint.part)!, mate, entries, words, entered);
   });
 }
 
@@ -54,6 +63,7 @@ function faults(
   mate: Part,
   entries: readonly Entry[],
   words: ShopWords,
+  wood: WoodOf,
 ): readonly Snag[] {
   const where = { part: joint.mate, record: mate.record, path: `design/records/${mate.record}` };
   const into = `from the ${part.name} into the edge of the ${mate.name}`;
@@ -62,9 +72,7 @@ function faults(
   const { diameter, thickness } = entries[0]!;
   const [over, under] = SCREW_RULES.edgeThickest.of;
   const thickest = hundredths((thickness * over) / under);
-  // A thin back has screws enough to stay further in.
-  const clear = joint.duty === 'back' ? SETTING_OUT.panelEdgeEnd : FACE_SCREWS.cornerLeast;
-  const least = toMm(clear.value);
+  const { least, apart, rule } = distancesIn(wood, joint, diameter);
   const snags: Snag[] = [];
   if (off > OFF_CENTRE)
     snags.push({
@@ -97,10 +105,47 @@ function faults(
       where,
       sentence: `A screw ${into} would stand ${words.length(end)} from its end.`,
       figures: words.atLeast(end, least),
-      rule: ruleOfLength(clear),
+      rule,
       cures: [{ says: 'Leave that screw out, or drill its pilot with great care.' }],
     });
+  const gaps = entries.map((e) => e.place).sort((a, b) => a - b);
+  const gap = hundredths(Math.min(...gaps.slice(1).map((at, i) => at - gaps[i]!)));
+  if (apart && gap < apart.mm)
+    snags.push({
+      code: 'screws.too-close',
+      level: 'mind',
+      where,
+      sentence: `Screws ${into} would stand ${words.length(gap)} apart: solid wood may split between them.`,
+      figures: words.atLeast(gap, apart.mm),
+      rule: apart.rule,
+      cures: [
+        { says: 'Leave one of them out, or use thinner screws and drill their pilots with great care.' },
+      ],
+    });
   return snags;
+}
+
+/** A sheet; or solid wood, entered by a row that runs along its grain or across it. */
+type WoodOf = 'sheet' | 'along' | 'across';
+
+function runsWithGrain(joint: Joint): boolean {
+  return joint.mateSide === 'near' || joint.mateSide === 'far';
+}
+
+/** How far a row must stay from the ends of an edge, and its screws from one another. */
+function distancesIn(wood: WoodOf, joint: Joint, diameter: number) {
+  const times = ({ of: [over, under] }: RatioRow) => hundredths((diameter * over) / under);
+  const ruleOf = ({ says, source }: RatioRow): Rule => ({ says, source, confirmed: false });
+  if (wood === 'sheet') {
+    // A thin back has screws enough to stay further in.
+    const clear = joint.duty === 'back' ? SETTING_OUT.panelEdgeEnd : SCREW_DISTANCES.panelCorner;
+    return { least: toMm(clear.value), rule: ruleOfLength(clear) };
+  }
+  const [end, row] =
+    wood === 'along'
+      ? [SCREW_DISTANCES.solidEnd, SCREW_DISTANCES.solidAlong]
+      : [SCREW_DISTANCES.solidSide, SCREW_DISTANCES.solidAcross];
+  return { least: times(end), rule: ruleOf(end), apart: { mm: times(row), rule: ruleOf(row) } };
 }
 
 function hundredths(x: number): number {

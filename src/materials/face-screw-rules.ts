@@ -14,11 +14,6 @@ export const FACE_SCREWS = {
     says: 'a screw through a face stands with about two thirds of its length in the second part',
     source: PRACTICE,
   } satisfies RatioRow as RatioRow,
-  cornerLeast: length(
-    'face-screws.corner',
-    25,
-    'a screw into a panel’s edge stays at least 25 mm from the panel’s corner',
-  ),
   underHead: length('face-screws.skin', 1, 'under a countersunk head at least this much of a panel is left'),
   usualHead: length('face-screws.head', 9, 'a screw’s head is about this wide until one is chosen'),
   plugDepth: {

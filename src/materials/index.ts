@@ -45,6 +45,7 @@ export {
   pocketScrewLength,
   pocketThread,
 } from './pocket-holes.ts';
+export { isSolid, SCREW_DISTANCES } from './screw-distances.ts';
 export {
   edgePilotShare,
   PILOT_SHARES,

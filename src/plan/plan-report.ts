@@ -2,7 +2,7 @@ import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../brea
 import { scheduleReport, stepsReport } from '../build/index.ts';
 import { fitReport } from '../dry-fit/index.ts';
 import type { Report } from '../measure/index.ts';
-import { type PrintedFit, partsReport } from '../setting-out/index.ts';
+import { glueAreaMm2, type PrintedFit, partsReport } from '../setting-out/index.ts';
 import type { Plan } from './plan.ts';
 
 /** The whole plan as a report, documented as `plan --json`. */
@@ -27,6 +27,7 @@ export function planReport(plan: Plan): Report {
       mate: j.mate,
       contact_mm: j.contact,
       fasteners: j.fasteners,
+      glue_area_mm2: glueAreaMm2(plan.setOut, j),
       heads: j.heads,
     })),
     fasteners: plan.setOut.fasteners.map((f) => ({

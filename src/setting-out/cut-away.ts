@@ -5,18 +5,23 @@ import { axisOf, type TickBox } from './place.ts';
 
 type Span = readonly [low: number, high: number];
 /** A box as its spans along three axes. */
-type Spans = readonly [Span, Span, Span];
+export type Spans = readonly [Span, Span, Span];
 
 /** True when the channels, steps and notches of the parts together take away all of a box of the piece. */
 export function isCutAway(ledger: Ledger, parts: readonly UncutPart[], box: TickBox): boolean {
+  return leftOf(ledger, parts, box).length === 0;
+}
+
+/** What the channels, steps and notches of the parts leave of a box of the piece, in boxes that don't overlap. */
+export function leftOf(ledger: Ledger, parts: readonly UncutPart[], box: TickBox): readonly Spans[] {
   let left: readonly Spans[] = [spansOf(box)];
   for (const part of parts)
     for (const f of part.features) {
       const taken = takenBy(ledger, part, f);
       if (taken) left = left.flatMap((b) => without(b, taken));
-      if (left.length === 0) return true;
+      if (left.length === 0) return left;
     }
-  return false;
+  return left;
 }
 
 function spansOf({ min, max }: TickBox): Spans {

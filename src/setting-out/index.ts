@@ -5,6 +5,7 @@ export { sawnSize, sawStep } from './cut-size.ts';
 export type { DoorLeaf } from './door-leaf.ts';
 export type { Bevel, Edge, Face, Feature, Groove, Hole, Notch, Pocket, Rabbet } from './feature.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fit.ts';
+export { glueAreaMm2 } from './glue-area.ts';
 export { doorsOf, fixingsUsed, hingesUsed, pinsUsed, screwsUsed } from './hardware.ts';
 export type { Duty, Fastener, Hold, Joint } from './joint.ts';
 export type { Part, Side, StockForm } from './part.ts';

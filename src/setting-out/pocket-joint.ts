@@ -8,6 +8,7 @@ import type { Duty, Joint } from './joint.ts';
 import { clearPlaces, screwsMeet } from './move-aside.ts';
 import { axisOf, opposite } from './place.ts';
 import { type ChosenScrew, pocketScrew } from './screw-choice.ts';
+import { fromEnds } from './screw-distance.ts';
 import { spaceScrews } from './screw-spacing.ts';
 import { woodBehind } from './wood-behind.ts';
 
@@ -90,7 +91,8 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
       chosen,
       headAt(place, (t) => l.ticks(t)),
     );
-  const spacing = spaceScrews(l, duty, length, l.row(SETTING_OUT.setStep));
+  const least = fromEnds(draft, mate, along, chosen.diameter);
+  const spacing = spaceScrews(l, duty, length, l.row(SETTING_OUT.setStep), least);
   // At the end of a lying part the row begins one step on, so that equal shelves on both sides of an upright never
   // meet.
   const lies = axisOf(part.place.length).axis === 0;

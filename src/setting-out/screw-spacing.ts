@@ -46,14 +46,22 @@ export interface Spacing {
 /**
  * Screws along a joint of the given length: the fewest that stand no further apart than the duty allows, as close
  * to its ends as they may; closer than the least spacing only where the joint is too short for two screws
- * otherwise. Places are on the grid of `step`.
+ * otherwise. Places are on the grid of `step`. The wood may ask for more from the ends (`fromEnds`) than the duty does.
  */
-export function spaceScrews(ledger: Ledger, duty: Duty, length: Traced, step: Traced): Spacing {
+export function spaceScrews(
+  ledger: Ledger,
+  duty: Duty,
+  length: Traced,
+  step: Traced,
+  fromEnds?: Traced,
+): Spacing {
   const rule = RULES[duty];
   if (!rule) throw new Error(`no screws in a joint that is there for ${duty}`);
   const l = ledger;
-  const end = l.row(rule.end);
-  const endLeast = l.row(rule.endLeast);
+  const further = (t: Traced) =>
+    fromEnds === undefined ? t : l.greatest('as far from the end as the wood asks for', t, fromEnds);
+  const end = further(l.row(rule.end));
+  const endLeast = further(l.row(rule.endLeast));
   const least = l.row(rule.least);
   const most = l.row(rule.most);
   const t = (x: Traced) => l.ticks(x);

@@ -9,6 +9,7 @@ import { clearPlaces, screwsMeet } from './move-aside.ts';
 import { type Axis, axisOf } from './place.ts';
 import type { ChosenPlug } from './plug-choice.ts';
 import type { ChosenScrew } from './screw-choice.ts';
+import { fromEnds } from './screw-distance.ts';
 import { clearanceHole, edgePilot } from './screw-holes.ts';
 import { spaceScrews } from './screw-spacing.ts';
 
@@ -73,7 +74,13 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     ];
   };
   const row = clearPlaces(l, {
-    spacing: spaceScrews(l, spec.duty, l.less('length of the joint', high, low), l.row(SETTING_OUT.setStep)),
+    spacing: spaceScrews(
+      l,
+      spec.duty,
+      l.less('length of the joint', high, low),
+      l.row(SETTING_OUT.setStep),
+      fromEnds(draft, mate, along, screw.diameter),
+    ),
     low,
     high,
     first: 0,

@@ -219,6 +219,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['screws.off-centre', 'A screw stands off the middle of a panel’s edge.', MIND],
     ['screws.too-thick-for-edge', 'A screw is thick enough to split a panel’s edge.', MIND],
     ['screws.near-end-of-edge', 'A screw stands close to the end of a panel’s edge.', MIND],
+    ['screws.too-close', 'Screws stand so close in solid wood that it may split.', MIND],
     ['screws.hold-too-little', 'The screws of a shelf hold less than it carries.', MIND],
     ['tipping.pull', 'The piece tips when someone pulls at its front.', STOP_OR_MIND],
     ['tipping.weight-in-front', 'The piece tips when someone leans on its front edge.', STOP_OR_MIND],

@@ -138,13 +138,13 @@ function split(
 /** Parts of a shop that a design can be set out with, whatever the thickness of its boards. */
 function shop(
   units: Units,
-  thickness: { board: string; other: string; thin: string; strip: string; lip: string },
+  thickness: { board: string; other: string; thin: string; strip: string; lip: string; wood: string },
   router: string | undefined,
 ): Field {
-  const sheet = (id: string, thick: string) => ({
+  const sheet = (id: string, thick: string, material = 'birch-plywood') => ({
     id,
     name: id,
-    material: 'birch-plywood',
+    material,
     form: 'sheet',
     nominal: thick,
     thickness: thick,
@@ -178,7 +178,7 @@ function shop(
     rack: {
       lots: [
         sheet('board', thickness.board),
-        sheet('other', thickness.other),
+        sheet('other', thickness.other, thickness.wood),
         sheet('thin', thickness.thin),
         strips('strip', thickness.strip),
         strips('lip', thickness.lip),
@@ -212,7 +212,7 @@ function shop(
       ],
       pins: [{ id: 'pin', diameter: '5 mm', deep: '9 mm', stands: '8 mm' }],
       bits: [],
-      adhesives: [],
+      adhesives: [{ id: 'glue', material: 'pva' }],
       finishes: [{ id: 'varnish', material: 'water-polyurethane' }],
     },
   };
@@ -442,6 +442,8 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
       thickness: fc.record({
         board: text(15, 26),
         other: text(15, 26),
+        // Shelves, dividers and bases of the other board may be of solid wood.
+        wood: fc.constantFrom('birch-plywood', 'ash-white'),
         thin: text(3, 12),
         strip: text(5, 22),
         lip: text(3, 10),

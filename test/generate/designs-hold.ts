@@ -10,6 +10,7 @@ import { FeatureTable } from './feature-table.ts';
 import { doorFaults } from './judge-doors.ts';
 import { fitFaults } from './judge-fits.ts';
 import { holeFaults } from './judge-holes.ts';
+import { jointFaults } from './judge-joints.ts';
 import { pinFaults } from './judge-pins.ts';
 import { faultsOf } from './judge-set-out.ts';
 import { slidingFaults } from './judge-sliding.ts';
@@ -51,6 +52,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(faultsOf(piece, overall)).toEqual([]);
       for (const [name, ticks] of Object.entries(asked))
         expect(piece.ledger.ticks(piece.dimensions.get(name)!), name).toBe(ticks);
+      expect(jointFaults(piece)).toEqual([]);
       expect(doorFaults(piece)).toEqual([]);
       expect(fitFaults(piece)).toEqual([]);
       expect(holeFaults(piece)).toEqual([]);

@@ -349,7 +349,8 @@ function screwFaults(setOut: SetOut, f: Fastener): string[] {
     const through = 'xyz'.indexOf(last!.place.thickness[1]!);
     if (through === axis) return [...faults, ...faceScrewFaults(f, head, a, b, axis)];
     const run = 3 - through - axis;
-    const least = setOut.joints.find((j) => j.id === f.joint)!.duty === 'back' ? 50 * MM : 25 * MM;
+    const duty = setOut.joints.find((j) => j.id === f.joint)!.duty;
+    const least = duty === 'back' ? 50 * MM : 25 * MM;
     const end = Math.min(head[run]! - b.min[run]!, b.max[run]! - head[run]!);
     if (end < least && b.max[run]! - b.min[run]! >= 2 * least + MM)
       faults.push(`${f.id}: too close to the end`);
