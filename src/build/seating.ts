@@ -50,8 +50,8 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   if (joint) return joint;
   // What takes others in its dados is set by what can be measured: clear distances decide whether things fit.
   const takes = takingIn(bench, standing, mine.part, axis);
-  // A lid sits down on the ends that it takes; and where panels are let in at the corners only, those say where.
-  if (takes && (mine.part.role === 'lid' || !takesDados(bench, mine.part))) return takes;
+  // A lid sits down on the ends that it takes.
+  if (takes && mine.part.role === 'lid') return takes;
   if (takes) return flush(bench, standing, mine, axis) ?? fromNeighbour(bench, standing, mine, axis) ?? takes;
   // In a rabbet at a corner a panel comes level with the end of the side, however shelves below it have come.
   const corner = atCorner(bench, standing, mine, axis);
@@ -105,11 +105,6 @@ function takingIn(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
   if (!j) return undefined;
   const face = jointDirection(bench, j);
   return { side: opposed(face), of: standing.get(j.part)!.part.mark, face, gap: depthOf(bench, j) };
-}
-
-/** True for a part that others stand in, away from its ends. */
-function takesDados(bench: Bench, part: Part): boolean {
-  return bench.setOut.joints.some((j) => j.mate === part.id && j.kind === 'dado');
 }
 
 /** How deep one part stands in the other, as a gap that is less than nothing. */

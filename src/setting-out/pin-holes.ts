@@ -106,7 +106,12 @@ function rowsOf(draft: Draft, space: Space, record: RecordOf<'pins'>): readonly 
     from('back'),
   );
   const apart = l.ticks(back) - l.ticks(front);
-  return apart >= l.ticks(l.row(LOOSE_SHELVES.rowsApart)) ? [front, back] : undefined;
+  // A shelf lies on both rows only where its middle is between them.
+  const middle =
+    l.ticks(space.at[1]) + (l.ticks(draft.field(record, 'setback')) + l.ticks(space.size[1])) / 2;
+  const radius = l.ticks(l.row(LOOSE_SHELVES.aside)) / 2;
+  const carries = l.ticks(front) + radius < middle && middle < l.ticks(back) - radius;
+  return carries && apart >= l.ticks(l.row(LOOSE_SHELVES.rowsApart)) ? [front, back] : undefined;
 }
 
 function movedInward(
