@@ -9,6 +9,7 @@ export interface BookPage extends Drawing {
     | 'cutting-list'
     | 'sheets'
     | 'shopping'
+    | 'finish'
     | 'time'
     | 'gauges'
     | 'steps'

@@ -33,6 +33,7 @@ const HEADINGS: Readonly<Record<BookPage['kind'], string>> = {
   'cutting-list': 'Cutting list',
   sheets: 'Sheets and strips',
   shopping: 'Materials, hours, cost',
+  finish: 'Finish',
   time: 'Time',
   gauges: 'Gauge sticks',
   steps: 'Step cards',

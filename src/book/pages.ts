@@ -1,6 +1,7 @@
 import type { Book, BookPage } from './book.ts';
 import type { BookInput } from './book-input.ts';
 import { type Content, cover } from './cover.ts';
+import { finishBlocks } from './finish-pages.ts';
 import { type Block, flow } from './flow.ts';
 import { gaugeBlocks } from './gauge-pages.ts';
 import { cuttingListBlocks, shoppingBlocks } from './list-pages.ts';
@@ -35,6 +36,14 @@ export function book(input: BookInput, type: TextMeasure = PLEX): Book {
       title: 'Materials, hours, cost',
       pages: set('shopping', 'Materials, hours, cost', shoppingBlocks(input, width, type)),
     },
+    ...(input.build.finishing
+      ? [
+          {
+            title: 'Finish',
+            pages: set('finish', 'Finish', finishBlocks(input.build.finishing, width, type)),
+          },
+        ]
+      : []),
     { title: 'Time', pages: set('time', 'Time', timeBlocks(input, width, type)) },
     ...(input.build.gauges.length > 0
       ? [{ title: 'Gauge sticks', pages: set('gauges', 'Gauge sticks', gaugeBlocks(input, width, type)) }]

@@ -1,5 +1,6 @@
 import type { Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
+import type { FinishPlan } from './finish/finish-plan.ts';
 import type { GaugeStick } from './gauge-sticks.ts';
 import type { GlueUp } from './glue/glue-up.ts';
 import type { Operation, StageId } from './operation.ts';
@@ -31,6 +32,8 @@ export interface BuildPlan {
   readonly operations: readonly Operation[];
   readonly stages: readonly Stage[];
   readonly glueUps: readonly GlueUp[];
+  /** Absent where parts belong to no piece. */
+  readonly finishing?: FinishPlan;
   readonly schedule: Schedule;
   readonly gauges: readonly GaugeStick[];
   readonly snags: readonly Snag[];

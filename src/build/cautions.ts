@@ -12,5 +12,7 @@ export const CAUTION = {
   lift: 'Lift with two people and straight backs; wear gloves for raw edges.',
   glue: 'Read the glue’s own label: its open and clamping times come before the ones given here.',
   oil: 'Rags with oil can catch fire by themselves: lay them flat outdoors to dry, or soak them in water in a closed metal can. Air the room.',
+  vapour:
+    'Vapour is harmful and may burn: air the room, no flame or spark, gloves on; the label’s own warnings come first.',
   tip: 'Fix the piece to the wall with an anchor that suits the wall, especially where children are about; follow local codes.',
 } as const;

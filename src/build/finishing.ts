@@ -9,6 +9,8 @@ import {
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import type { FinishPlan } from './finish/finish-plan.ts';
+import { finishPiece } from './finish/finish-work.ts';
 import { waxGrooves } from './sliding.ts';
 import { listWords } from './words.ts';
 
@@ -93,41 +95,11 @@ export function sandParts(bench: Bench): void {
 }
 
 /** Finish, and the way to its place. */
-export function finishAndSetUp(bench: Bench): void {
-  const finish = bench.job.shop.rack.finishes[0];
+export function finishAndSetUp(bench: Bench, plan: FinishPlan): void {
+  finishPiece(bench, plan);
+  waxGrooves(bench);
   const whole = ['case'];
   const everything = [...whole, ...bench.setOut.parts.map((p) => p.mark)];
-  bench.do(
-    {
-      id: 'finish/prepare',
-      kind: 'inspect',
-      stage: 'finish',
-      title: 'Look the piece over before the finish',
-      does: { act: 'other', on: whole },
-      lines: [
-        'With a lamp held low: glue spots, pencil lines, dents. What shows now will show more under the finish.',
-      ],
-    },
-    everything,
-  );
-  for (const coat of [1, 2])
-    bench.do(
-      {
-        id: `finish/coat-${coat}`,
-        kind: 'finish',
-        stage: 'finish',
-        title: `${coat === 1 ? 'First' : 'Second'} coat of ${finish ? finish.material.replaceAll('-', ' ') : 'finish'}`,
-        does: { act: 'other', on: whole },
-        lines: [
-          coat === 1
-            ? 'Insides first, then outside, the top last. Thin and even; take off what stands after the time on the tin. What won’t be seen gets a coat too: a panel finished on one face only goes hollow.'
-            : 'Rub down lightly by hand, wipe off the dust, and coat again: insides, outside, top.',
-        ],
-        cautions: [CAUTION.oil],
-      },
-      everything,
-    );
-  waxGrooves(bench);
   bench.do(
     {
       id: 'home/set-up',

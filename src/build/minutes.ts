@@ -28,6 +28,9 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   hang: { active: 8, waiting: 0 },
   'check-square': { active: 5, waiting: 0 },
   cure: { active: 1, waiting: 0 },
+  mask: { active: 5, waiting: 0 },
+  prefinish: { active: 6, waiting: 0 },
+  rub: { active: 12, waiting: 0 },
   finish: { active: 40, waiting: 0 },
   wax: { active: 15, waiting: 0 },
   inspect: { active: 10, waiting: 0 },
@@ -39,5 +42,6 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
 export const WAITS: Partial<Record<OperationKind, 'glue' | 'coat'>> = {
   edge: 'glue',
   cure: 'glue',
+  prefinish: 'coat',
   finish: 'coat',
 };

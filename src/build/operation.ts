@@ -257,6 +257,7 @@ export const STAGES = [
   'machine',
   'edging',
   'sand',
+  'prefinish',
   'assemble',
   'fill',
   'hang',
@@ -289,6 +290,9 @@ export type OperationKind =
   | 'hang'
   | 'check-square'
   | 'cure'
+  | 'mask'
+  | 'prefinish'
+  | 'rub'
   | 'finish'
   | 'wax'
   | 'inspect'

@@ -7,6 +7,8 @@ import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
 import { glueEdging } from './edging-work.ts';
+import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
+import { prefinishParts } from './finish/finish-work.ts';
 import { finishAndSetUp, gather, sandParts } from './finishing.ts';
 import { planGlueUps } from './glue/plan-glue-ups.ts';
 import { hangDoors } from './hanging.ts';
@@ -28,6 +30,7 @@ const TITLES: Record<StageId, string> = {
   machine: 'Mark and work the parts',
   edging: 'Solid edging',
   sand: 'Sand the parts',
+  prefinish: 'Finish what can’t be reached later',
   assemble: 'Put it together',
   fill: 'Fit out the inside',
   hang: 'Hang the doors',
@@ -43,14 +46,16 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   machineParts(bench);
   glueEdging(bench);
   sandParts(bench);
+  const finishing = planFinish(bench);
+  prefinishParts(bench, finishing);
   assemble(bench);
   joinCases(bench);
   layLooseShelves(bench);
   plugScrews(bench);
   hangDoors(bench);
   liftInDoors(bench);
-  finishAndSetUp(bench);
-  return planOf(bench, breakdown);
+  finishAndSetUp(bench, finishing);
+  return planOf(bench, breakdown, finishing);
 }
 
 /** Writes down the sawing alone, for parts that belong to no piece. */
@@ -60,7 +65,7 @@ export function planSawing(job: JobDocument, setOut: SetOut, breakdown: Breakdow
   return planOf(bench, breakdown);
 }
 
-function planOf(bench: Bench, breakdown: Breakdown): BuildPlan {
+function planOf(bench: Bench, breakdown: Breakdown, finishing?: FinishPlan): BuildPlan {
   const glued = planGlueUps(bench);
   const { operations, schedule } = scheduleBuild(bench.job, inOrder(glued.operations));
   return {
@@ -68,6 +73,7 @@ function planOf(bench: Bench, breakdown: Breakdown): BuildPlan {
     operations,
     stages: stagesOf(operations),
     glueUps: glued.glueUps,
+    ...(finishing ? { finishing } : {}),
     schedule,
     gauges: bench.gauges.all,
     snags: [...bench.snags, ...glued.snags, ...unknownTimings(bench.job.shop.timings)],

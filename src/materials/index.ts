@@ -14,6 +14,7 @@ export {
   SANDING_GRITS,
 } from './finishes.ts';
 export { FIT_LIMITS } from './fit-limits.ts';
+export { FINISH_WORK } from './finish-work.ts';
 export { GLUE_WORK, LEAN, LEANING_BY } from './glue-work.ts';
 export { HOLES, PLUGS, type Plug, plug } from './hole-rules.ts';
 export { LOOSE_SHELVES } from './loose-shelf-rules.ts';

@@ -1,4 +1,5 @@
 import type { Breakdown } from '../breakdown/index.ts';
+import type { FinishPlan } from '../build/index.ts';
 import type { JobDocument } from '../job/index.ts';
 import { fixingsUsed, hingesUsed, pinsUsed, type SetOut, screwsUsed } from '../setting-out/index.ts';
 
@@ -28,6 +29,7 @@ export function costsOf(
   setOut: SetOut,
   breakdown: Breakdown,
   activeMinutes: number,
+  finishing?: FinishPlan,
 ): Costs {
   const bought: CostRow[] = breakdown.purchases.map((p) => {
     const lot = job.shop.rack.lots.find((l) => l.id === p.lot)!;
@@ -76,6 +78,7 @@ export function costsOf(
         row(pin?.name ?? id, lacking, pin?.price ?? 0, `${count} needed, ${pin?.have ?? 0} on the rack`),
       );
   }
+  bought.push(...finishCost(finishing, job.shop.rack.finishes[0]?.price));
   const material = cents(bought.reduce((sum, b) => sum + b.amount, 0));
   const hours = Math.round((activeMinutes / 60) * 10) / 10;
   const { hourly } = job.shop;
@@ -88,6 +91,14 @@ export function costsOf(
     labour,
     total: cents(material + (labour?.amount ?? 0)),
   };
+}
+
+/** The finish that is used up, to the tenth of a litre, where it has a price. */
+function finishCost(plan: FinishPlan | undefined, price: number | undefined): readonly CostRow[] {
+  if (!plan || price === undefined) return [];
+  const litres = Math.ceil(plan.litres * 10) / 10;
+  const from = `litres for ${plan.areaM2.toFixed(1)} m², all coats, with waste`;
+  return litres > 0 ? [row(plan.lot?.name ?? plan.kind.name, litres, price, from)] : [];
 }
 
 function row(what: string, count: number, each: number, from: string): CostRow {

@@ -74,7 +74,7 @@ export function* planJob(
     dryFit: report,
     masses,
     mass: massTogether([...masses.values()]),
-    costs: costsOf(job, drawn, breakdown, hours.active),
+    costs: costsOf(job, drawn, breakdown, hours.active, build.finishing),
     hours,
     snags: worstFirst([...drawn.snags, ...build.snags, ...dryFitSnags(report, drawn, breakdown), ...checked]),
   };

@@ -1,5 +1,5 @@
 import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
-import { scheduleReport, stepsReport } from '../build/index.ts';
+import { finishReport, scheduleReport, stepsReport } from '../build/index.ts';
 import { fitReport } from '../dry-fit/index.ts';
 import type { Report } from '../measure/index.ts';
 import { glueAreaMm2, type PrintedFit, partsReport } from '../setting-out/index.ts';
@@ -84,6 +84,7 @@ export function planReport(plan: Plan): Report {
     breakdown: breakdownReport(breakdown),
     steps: stepsReport(plan.build),
     schedule: scheduleReport(plan.build),
+    finishing: plan.build.finishing && finishReport(plan.build.finishing),
     dry_fit: fitReport(plan.dryFit),
     mass_kg: Math.round(plan.mass.kg * 10) / 10,
     hours: { active: plan.hours.active, waiting: plan.hours.waiting, by_stage: plan.hours.byStage },

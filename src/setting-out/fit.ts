@@ -119,7 +119,7 @@ function filmOf(draft: Draft, faces: number): FitMember | undefined {
   const known = id === undefined ? undefined : finish(id);
   const coat = FILMS.find((row) => row.id === `finish.film.${id}`);
   if (!known || !coat) return undefined;
-  const [, coats] = known.coats;
+  const coats = draft.job.shop.rack.finishes[0]?.label?.coats ?? known.coats[1];
   return {
     name: `${known.name} on one face, ${coats} coat${coats > 1 ? 's' : ''}`,
     length: draft.ledger.times('film of the finish on one face', draft.ledger.row(coat), coats),

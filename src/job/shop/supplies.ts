@@ -35,6 +35,9 @@ export const FinishLot = v.strictObject({
   price: v.optional(price),
   label: v.optional(
     v.strictObject({
+      coats: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(6))),
+      /** Square metres that a litre covers, one coat. */
+      coverageM2PerL: v.optional(v.pipe(v.number(), v.finite(), v.minValue(0.5), v.maxValue(100))),
       recoatHours: v.optional(hours),
       /** Until it may be used with care. */
       readyHours: v.optional(hours),

@@ -1,0 +1,71 @@
+import { CAUTION, type FinishPlan, type SurfaceClass, timeWords } from '../build/index.ts';
+import { SANDING_GRITS } from '../materials/index.ts';
+import type { Block } from './flow.ts';
+import { type Cell, table } from './table.ts';
+import type { TextMeasure } from './text-measure.ts';
+import { cautionBox, heading, note, prose } from './words.ts';
+
+/** What each class of surfaces is, and how it is prepared. */
+const CLASSES: Readonly<Record<SurfaceClass, readonly [what: string, prepared: string]>> = {
+  top: ['Top', 'last grit once more just before the finish; one coat more, for it wears'],
+  show: ['Outside, seen', 'by lamp; last grit by hand with the grain'],
+  edges: ['Edges, seen', 'by hand, arrises eased; they drink, so go over them twice'],
+  inside: ['Inside', 'before it is put together where no hand reaches later'],
+  hidden: ['Not seen', 'one grit less does; as many coats as the other face of its panel'],
+};
+
+/** The finish: surfaces by class with coats and quantities, how they are prepared, times, cautions. */
+export function finishBlocks(plan: FinishPlan, width: number, type: TextMeasure): Block[] {
+  const name = plan.lot?.name ?? plan.kind.name;
+  const bold = (words: string): Cell => [{ text: words, face: 'semibold', whole: true }];
+  const [quick, slow] = plan.kind.recoatHours;
+  const told = plan.lot?.label?.recoatHours;
+  const { grits } = SANDING_GRITS.hardwood;
+  return [
+    prose(
+      `${name}: ${plan.coats} ${plan.coats === 1 ? 'coat' : 'coats'} on every face, seen or not, so that panels stay flat. ${plan.litres.toFixed(2)} litres, what stays in brush, cloth and tin reckoned in; a litre covers ${plan.coverageM2PerL} m² once, ${plan.coverageFrom === 'label' ? 'as its label says' : 'as is usual for its kind'}.`,
+      width,
+      type,
+    ),
+    ...table(
+      [
+        { title: 'Surfaces', width: 30, face: 'semibold' },
+        { title: 'Area, m²', width: 20, align: 'end' },
+        { title: 'Coats', width: 14, align: 'end', face: 'semibold' },
+        { title: 'Litres', width: 16, align: 'end' },
+        { title: 'How', tone: 'quiet' },
+      ],
+      [
+        ...plan.classes.map((c): Cell[] => [
+          CLASSES[c.surface][0],
+          c.areaM2.toFixed(2),
+          `${c.coats}`,
+          c.litres.toFixed(2),
+          CLASSES[c.surface][1],
+        ]),
+        [bold('Together'), bold(plan.areaM2.toFixed(2)), '', bold(plan.litres.toFixed(2)), ''],
+      ],
+      width,
+      type,
+    ),
+    heading('In order', width, type),
+    ...[
+      `Sand panels from 150 or 180 on to 220, solid wood from ${grits[0]} on to ${grits.at(-1)}; no power sanding along veneered edges, pencil lines to see when to stop.`,
+      'Try all coats on an offcut of each lot first, sanded the same way, and look at it where the piece will stand.',
+      ...(plan.before.length > 0
+        ? [`Before they are put together: ${plan.before.join(', ')}. Glue faces are masked.`]
+        : []),
+      `Insides before outsides, the top last. Between coats ${told === undefined ? `${timeWords(quick * 60)} to ${timeWords(slow * 60)}, whatever the label says coming first` : `${timeWords(told * 60)}, as the label says`}; rub down by hand with 320.`,
+      `${plan.kind.note} Ready for careful use after ${timeWords(plan.kind.readyHours[0] * 60)} to ${timeWords(plan.kind.readyHours[1] * 60)}, hard after ${plan.kind.fullCureDays[0]} to ${plan.kind.fullCureDays[1]} days. Wax what slides only then.`,
+    ].map((words, i) => prose(`${i + 1}. ${words}`, width, type)),
+    {
+      ...cautionBox([...plan.kind.cautions, CAUTION.dust, CAUTION.oil, CAUTION.vapour], width, type),
+      before: 6,
+    },
+    note(
+      'Areas are those of the parts as they stand, less what others lie on; what is seen is reckoned from where each face looks. Coats and coverage come from the label where it was entered.',
+      width,
+      type,
+    ),
+  ];
+}

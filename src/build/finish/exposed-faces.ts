@@ -1,0 +1,88 @@
+import { type Direction, type Part, placeTicks, type Side, toPiece } from '../../setting-out/index.ts';
+import type { Bench } from '../bench.ts';
+import { looks } from '../words.ts';
+import { commonRectangle, coveredArea, type Rectangle } from './covered-area.ts';
+
+/** A side of a part as far as nothing lies on it. Lengths in millimetres. */
+export interface ExposedFace {
+  readonly part: Part;
+  readonly side: Side;
+  readonly looks: Direction;
+  readonly areaMm2: number;
+  /** How far off that which it looks at is, where most of it looks at something. */
+  readonly gapMm?: number;
+  /** How far it stands behind the piece’s foremost, backmost ... plane on its own side. */
+  readonly behindMm: number;
+}
+
+const SIDES: readonly Side[] = ['start', 'end', 'near', 'far', 'under', 'show'];
+const PER_MM = 3200;
+
+interface Box {
+  readonly min: readonly number[];
+  readonly max: readonly number[];
+}
+
+/**
+ * All sides of all parts as they stand, less what other parts lie on or are let into. Channels and holes are left out:
+ * they take glue or little finish.
+ */
+export function exposedFaces(bench: Bench): readonly ExposedFace[] {
+  const { parts } = bench.setOut;
+  const t = (x: Part['length']) => bench.ledger.ticks(x);
+  const boxes = parts.map((p): Box => {
+    const own = { min: [0, 0, 0] as never, max: [t(p.length), t(p.width), t(p.thickness)] as never };
+    return toPiece(placeTicks(bench.ledger, p.place), own);
+  });
+  const whole: Box = {
+    min: [0, 1, 2].map((a) => Math.min(...boxes.map((b) => b.min[a]!))),
+    max: [0, 1, 2].map((a) => Math.max(...boxes.map((b) => b.max[a]!))),
+  };
+  return parts.flatMap((part, i) =>
+    SIDES.flatMap((side): ExposedFace[] => {
+      const d = looks(part, side);
+      const axis = 'xyz'.indexOf(d[1]!);
+      const up = d[0] === '+';
+      const plane = up ? boxes[i]!.max[axis]! : boxes[i]!.min[axis]!;
+      const face = rectangleAcross(boxes[i]!, axis);
+      const covers: Rectangle[] = [];
+      const beyond: { readonly rectangle: Rectangle; readonly gap: number }[] = [];
+      boxes.forEach((b, n) => {
+        if (n === i) return;
+        const rectangle = commonRectangle(face, rectangleAcross(b, axis));
+        if (!rectangle) return;
+        const [near, far] = up ? [b.min[axis]!, b.max[axis]!] : [-b.max[axis]!, -b.min[axis]!];
+        const at = up ? plane : -plane;
+        if (near <= at && at < far) covers.push(rectangle);
+        else if (near > at) beyond.push({ rectangle, gap: near - at });
+      });
+      const area = coveredArea([face]) - coveredArea(covers);
+      if (area <= 0) return [];
+      const faced = coveredArea(beyond.map((x) => x.rectangle));
+      const gap = widest(beyond)?.gap ?? Infinity;
+      return [
+        {
+          part,
+          side,
+          looks: d,
+          areaMm2: area / PER_MM ** 2,
+          ...(faced > 0.5 * area ? { gapMm: gap / PER_MM } : {}),
+          behindMm: (up ? whole.max[axis]! - plane : plane - whole.min[axis]!) / PER_MM,
+        },
+      ];
+    }),
+  );
+}
+
+/** Of what a face looks at, that which it sees most of. */
+function widest<T extends { readonly rectangle: Rectangle; readonly gap: number }>(
+  beyond: readonly T[],
+): T | undefined {
+  const size = (x: T) => coveredArea([x.rectangle]);
+  return [...beyond].sort((a, b) => size(b) - size(a) || a.gap - b.gap)[0];
+}
+
+function rectangleAcross(box: Box, axis: number): Rectangle {
+  const [a, b] = [0, 1, 2].filter((x) => x !== axis) as [number, number];
+  return [box.min[a]!, box.min[b]!, box.max[a]!, box.max[b]!];
+}

@@ -1,0 +1,155 @@
+import { FINISH_WORK } from '../../materials/index.ts';
+import type { Bench } from '../bench.ts';
+import { CAUTION } from '../cautions.ts';
+import { listWords } from '../words.ts';
+import type { FinishPlan } from './finish-plan.ts';
+
+const TIMES = ['First', 'Second', 'Third', 'Fourth', 'Fifth', 'Sixth'] as const;
+
+/** What each class is called on a card. */
+const PLACES = {
+  inside: 'insides',
+  hidden: 'what won’t be seen',
+  edges: 'edges',
+  show: 'outside',
+  top: 'top',
+} as const;
+
+/** Finishes, before they are put together, the parts that no hand reaches later. Their glue faces are masked. */
+export function prefinishParts(bench: Bench, plan: FinishPlan): void {
+  const { before } = plan;
+  if (before.length === 0 || bench.job.shop.rack.finishes.length === 0) return;
+  const name = nameOf(plan);
+  bench.do(
+    {
+      id: 'prefinish/mask',
+      kind: 'mask',
+      stage: 'prefinish',
+      title: `Mask the glue faces of ${listWords(before)}`,
+      does: { act: 'other', on: before },
+      times: before.length,
+      lines: [
+        'Lay the parts against one another dry and pencil round every place where glue or another part will come.',
+        'Tape inside the lines, the tape’s edge pressed down with a fingernail; channels are filled with a slip of waste or folded tape. Glue doesn’t hold on finish.',
+      ],
+    },
+    before,
+  );
+  for (let coat = 1; coat <= plan.coats; coat++) {
+    if (coat > 1) rub(bench, 'prefinish', coat, before, listWords(before));
+    bench.do(
+      {
+        id: `prefinish/coat-${coat}`,
+        kind: 'prefinish',
+        stage: 'prefinish',
+        title: `${TIMES[coat - 1] ?? `${coat}th`} coat of ${name} on ${listWords(before)}, before they are put together`,
+        does: { act: 'other', on: before },
+        times: before.length,
+        lines: [
+          'Both faces of each, one as much as the other: a panel finished on one face only goes hollow. Later no hand reaches in here.',
+          ...(coat === plan.coats
+            ? ['Pull the tape off while the coat is still soft, then let it dry.']
+            : []),
+        ],
+        cautions: [CAUTION.oil, CAUTION.vapour],
+      },
+      before,
+    );
+  }
+}
+
+/** Finishes the piece: insides first, what wears most and is seen most last, with one coat more. */
+export function finishPiece(bench: Bench, plan: FinishPlan): void {
+  const whole = ['case'];
+  const everything = [...whole, ...bench.setOut.parts.map((p) => p.mark)];
+  const order = (['hidden', 'inside', 'edges', 'show', 'top'] as const).filter((s) =>
+    plan.classes.some((c) => c.surface === s),
+  );
+  const name = nameOf(plan);
+  const times = Math.max(0.25, plan.areaM2 / FINISH_WORK.m2PerCard);
+  bench.do(
+    {
+      id: 'finish/prepare',
+      kind: 'inspect',
+      stage: 'finish',
+      title: 'Look the piece over before the finish',
+      does: { act: 'other', on: whole },
+      lines: [
+        'With a lamp held low: glue spots, pencil lines, dents. What shows now will show more under the finish. Scrape glue off; finish doesn’t take on it.',
+        'Sand by hand with the grain, outside and top with the last grit again, and wipe the dust off. Take doors, drawers and hinges off.',
+        `Try the finish on an offcut of the same lots first, all coats of it. ${plan.kind.note}`,
+      ],
+      cautions: [CAUTION.dust],
+    },
+    everything,
+  );
+  for (let coat = 1; coat <= plan.coats; coat++) {
+    if (coat > 1) rub(bench, 'finish', coat, whole, 'it', everything);
+    bench.do(
+      {
+        id: `finish/coat-${coat}`,
+        kind: 'finish',
+        stage: 'finish',
+        title: `${TIMES[coat - 1] ?? `${coat}th`} coat of ${name}`,
+        does: { act: 'other', on: whole },
+        times,
+        lines: [
+          `In this order, so that what is seen most comes last: ${listWords(order.map((s) => PLACES[s]))}. Thin and even, with the grain; take off what stands after the time on the tin.`,
+          'What won’t be seen gets as many coats as the rest: a panel finished on one face only goes hollow. Edges and end grain drink: go over them again after a minute.',
+          ...(plan.before.length > 0 && coat === 1
+            ? [`${listWords(plan.before)}: finished already, inside.`]
+            : []),
+        ],
+        cautions: [CAUTION.oil, CAUTION.vapour],
+      },
+      everything,
+    );
+  }
+  const top = plan.classes.find((c) => c.surface === 'top');
+  if (!top) return;
+  rub(bench, 'finish', plan.coats + 1, whole, 'the top', everything);
+  bench.do(
+    {
+      id: 'finish/top-coat',
+      kind: 'finish',
+      stage: 'finish',
+      title: `One more coat of ${name} on the top, which wears most`,
+      does: { act: 'other', on: whole },
+      times: Math.max(0.25, top.areaM2 / FINISH_WORK.m2PerCard),
+      lines: [
+        'The upper face alone, in one go from end to end. Stand away when it is done: dust falls on wet tops.',
+      ],
+      cautions: [CAUTION.oil, CAUTION.vapour],
+    },
+    everything,
+  );
+}
+
+/** Rubbing down before another coat. */
+function rub(
+  bench: Bench,
+  stage: 'finish' | 'prefinish',
+  coat: number,
+  on: readonly string[],
+  what: string,
+  works: readonly string[] = on,
+): void {
+  bench.do(
+    {
+      id: `${stage}/rub-${coat}`,
+      kind: 'rub',
+      stage,
+      title: `Rub ${what} down`,
+      does: { act: 'other', on },
+      lines: [
+        'By hand with 320, with the grain, only until it feels smooth; not through at edges. Wipe the dust off with a damp cloth and let it dry.',
+      ],
+      cautions: [CAUTION.dust],
+    },
+    works,
+  );
+}
+
+function nameOf({ lot, kind }: FinishPlan): string {
+  return lot?.name ?? kind.name;
+}

@@ -1,0 +1,23 @@
+import type { Bench } from '../bench.ts';
+import type { ExposedFace } from './exposed-faces.ts';
+
+/** Surfaces that are finished alike. */
+export const SURFACE_CLASSES = ['top', 'show', 'edges', 'inside', 'hidden'] as const;
+export type SurfaceClass = (typeof SURFACE_CLASSES)[number];
+
+/** A face so far behind the piece’s front is seen through an opening, mm. */
+const INTO_THE_PIECE = 50;
+
+/** The class of each face: by which way it looks, and whether it looks at another part. */
+export function surfaceClass(bench: Bench): (face: ExposedFace) => SurfaceClass {
+  const bases = new Set(bench.setOut.joints.filter((j) => j.duty === 'base').map((j) => j.part));
+  return ({ part, side, looks, gapMm, behindMm }) => {
+    const away = looks === '+y' || looks === '-z';
+    if (side !== 'show' && side !== 'under')
+      return looks === '-y' || (gapMm === undefined && !away) ? 'edges' : 'hidden';
+    if (gapMm !== undefined) return bases.has(part.id) ? 'hidden' : 'inside';
+    if (away) return 'hidden';
+    if (looks === '+z') return behindMm < 1 ? 'top' : 'show';
+    return looks === '-y' && behindMm > INTO_THE_PIECE ? 'inside' : 'show';
+  };
+}
