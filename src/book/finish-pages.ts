@@ -23,7 +23,7 @@ export function finishBlocks(plan: FinishPlan, width: number, type: TextMeasure)
   const { grits } = SANDING_GRITS.hardwood;
   return [
     prose(
-      `${name}: ${plan.coats} ${plan.coats === 1 ? 'coat' : 'coats'} on every face, seen or not, so that panels stay flat. ${plan.litres.toFixed(2)} litres, what stays in brush, cloth and tin reckoned in; a litre covers ${plan.coverageM2PerL} m² once, ${plan.coverageFrom === 'label' ? 'as its label says' : 'as is usual for its kind'}.`,
+      `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${plan.coats} ${plan.coats === 1 ? 'coat' : 'coats'} on every face, seen or not, so that panels stay flat. ${plan.litres.toFixed(2)} litres, what stays in brush, cloth and tin reckoned in; a litre covers ${plan.coverageM2PerL} m² once, ${plan.coverageFrom === 'label' ? 'as its label says' : 'as is usual for its kind'}.`,
       width,
       type,
     ),
@@ -59,7 +59,7 @@ export function finishBlocks(plan: FinishPlan, width: number, type: TextMeasure)
       `${plan.kind.note} Ready for careful use after ${timeWords(plan.kind.readyHours[0] * 60)} to ${timeWords(plan.kind.readyHours[1] * 60)}, hard after ${plan.kind.fullCureDays[0]} to ${plan.kind.fullCureDays[1]} days. Wax what slides only then.`,
     ].map((words, i) => prose(`${i + 1}. ${words}`, width, type)),
     {
-      ...cautionBox([...plan.kind.cautions, CAUTION.dust, CAUTION.oil, CAUTION.vapour], width, type),
+      ...cautionBox([...plan.kind.cautions, CAUTION.dust, CAUTION.vapour], width, type),
       before: 6,
     },
     note(
