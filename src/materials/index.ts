@@ -4,6 +4,7 @@ export { CREEP_FACTORS, type CreepFactor, creepFactor } from './creep-factors.ts
 export { DOORS, HINGE_COUNTS, type HingeCount, hingeCount } from './door-rules.ts';
 export { FACE_SCREWS } from './face-screw-rules.ts';
 export { type FasteningGravity, fasteningGravity } from './fastening-gravity.ts';
+export { FINISH_WORK } from './finish-work.ts';
 export {
   coverageM2PerL,
   FILMS,
@@ -14,7 +15,6 @@ export {
   SANDING_GRITS,
 } from './finishes.ts';
 export { FIT_LIMITS } from './fit-limits.ts';
-export { FINISH_WORK } from './finish-work.ts';
 export { GLUE_WORK, LEAN, LEANING_BY } from './glue-work.ts';
 export { HOLES, PLUGS, type Plug, plug } from './hole-rules.ts';
 export { LOOSE_SHELVES } from './loose-shelf-rules.ts';
