@@ -133,7 +133,13 @@ export class Progress {
   }
 
   private faceWork(act: Act): FaceWork | undefined {
-    if (act.act !== 'pocket' && act.act !== 'drill' && act.act !== 'groove' && act.act !== 'pin-holes')
+    if (
+      act.act !== 'pocket' &&
+      act.act !== 'drill' &&
+      act.act !== 'groove' &&
+      act.act !== 'slot' &&
+      act.act !== 'pin-holes'
+    )
       return undefined;
     const part = this.input.setOut.parts.find((p) => p.mark === act.workpieces[0]);
     if (!part) return undefined;
@@ -141,6 +147,7 @@ export class Progress {
     if (act.act === 'groove')
       return { ...none, face: act.face, rabbets: act.channels.map((c) => this.band(act, c)) };
     if (act.act === 'pin-holes') return { ...none, face: act.side, holes: this.pinRows(act) };
+    if (act.act === 'slot') return { ...none, face: act.face, slots: [act] };
     const { from } = act;
     if (act.act === 'pocket')
       return { ...none, face: act.face, pockets: [{ edge: act.edge, along: act.along, from }] };

@@ -30,7 +30,7 @@ export function bodiesOf(setOut: SetOut): readonly PartBody[] {
 }
 
 /**
- * A part with its rabbets, grooves, notches and bevels, and the rims of holes for cables. Other holes and pockets are left out (they
+ * A part with its rabbets, grooves, notches and bevels, and the rims of holes for cables and vents. Other holes and pockets are left out (they
  * would be specks at the size of a whole piece), and so are the rabbets of a part that is also bevelled.
  */
 function partBody(ledger: Ledger, part: Part): PartBody {
@@ -73,19 +73,40 @@ function partBody(ledger: Ledger, part: Part): PartBody {
 /** So many straight lines make a rim. */
 const RIM = 20;
 
-/** The rims of holes that stay open, on both faces. */
+/** Rims of holes and slots that stay open, on both faces. */
 function rimsOf(part: Part, size: Point, mm: (t: Traced) => number): (readonly [Point, Point])[] {
   return part.features.flatMap((f) => {
-    if (f.kind !== 'hole' || f.use !== 'cable') return [];
-    const radius = mm(f.diameter) / 2;
-    const on = (i: number, z: number): Point => {
-      const angle = (2 * Math.PI * i) / RIM;
-      return [mm(f.at[0]) + radius * Math.cos(angle), mm(f.at[1]) + radius * Math.sin(angle), z];
-    };
-    return [0, size[2]].flatMap((z) =>
-      Array.from({ length: RIM }, (_, i) => [on(i, z), on(i + 1, z)] as const),
+    if (f.kind === 'hole' && (f.use === 'cable' || f.use === 'vent'))
+      return rim(mm(f.at[0]), mm(f.at[1]), mm(f.diameter) / 2, [0, 0], size[2]);
+    if (f.kind !== 'slot') return [];
+    const half = (mm(f.length) - mm(f.width)) / 2;
+    return rim(
+      mm(f.at[0]),
+      mm(f.at[1]),
+      mm(f.width) / 2,
+      f.run === 'length' ? [half, 0] : [0, half],
+      size[2],
     );
   });
+}
+
+/** A round rim, or one drawn out to both sides, as straight lines: fewer where it is small. */
+function rim(
+  x: number,
+  y: number,
+  radius: number,
+  [outX, outY]: readonly [number, number],
+  thickness: number,
+): (readonly [Point, Point])[] {
+  const lines = radius < 15 ? RIM / 2 : RIM;
+  const on = (i: number, z: number): Point => {
+    const angle = (2 * Math.PI * (i + 0.5)) / lines;
+    const [c, s] = [Math.cos(angle), Math.sin(angle)];
+    return [x + radius * c + Math.sign(c) * outX, y + radius * s + Math.sign(s) * outY, z];
+  };
+  return [0, thickness].flatMap((z) =>
+    Array.from({ length: lines }, (_, i) => [on(i, z), on(i + 1, z)] as const),
+  );
 }
 
 /** The slanting plane of a bevel. */

@@ -1,5 +1,6 @@
+import { SETTING_OUT } from '../materials/index.ts';
 import { type Ledger, type Traced, toMm } from '../measure/index.ts';
-import type { Edge, Face, Feature, Part } from '../setting-out/index.ts';
+import type { Edge, Face, Feature, Part, Slot } from '../setting-out/index.ts';
 import { textBox } from './dimension-clashes.ts';
 import { type Drawing, line, type Mark, moved, type PaperPoint, rectangle } from './drawing.ts';
 import type { Lengths } from './lengths.ts';
@@ -36,7 +37,19 @@ export interface FaceWork {
     /** One of a row whose first holes have the figures. */
     readonly follows?: true;
   }[];
+  /** Slots between two lines, as their act has them. */
+  readonly slots?: readonly FaceSlots[];
   readonly bevels: readonly Edge[];
+}
+
+/** Slots right through, all between the same two lines. */
+export interface FaceSlots {
+  readonly run: 'length' | 'width';
+  readonly from?: 'start' | 'end';
+  readonly bit: Traced;
+  /** Middles of the round ends, and the middle line of each. */
+  readonly ends: readonly [Traced, Traced];
+  readonly beside: readonly Traced[];
 }
 
 /** The room for the part itself, in paper millimetres. */
@@ -115,6 +128,25 @@ export function faceDrawing(
     below.push(place(x(m), a));
     left.push(place(y(n), b));
   }
+  for (const s of work.slots ?? []) {
+    const along = (a: Traced) => (s.from === 'end' ? long - mm(a) : mm(a));
+    const [lines, crossing] = s.run === 'length' ? [left, below] : [below, left];
+    const onLength = (a: Traced) => x(along(a));
+    const onWidth = (a: Traced) => y(mm(a));
+    const [ofLine, ofEnd] = s.run === 'length' ? [onWidth, onLength] : [onLength, onWidth];
+    const r = (mm(s.bit) * width) / long / 2;
+    for (const b of s.beside) {
+      lines.push(place(ofLine(b), b));
+      const [p, q] = s.ends.map(ofEnd).sort((a, c) => a - c) as [number, number];
+      const across = ofLine(b) - r;
+      marks.push(
+        s.run === 'length'
+          ? rectangle(p - r, across, q - p + 2 * r, 2 * r, { fill: 'paper', pen: 'thin' })
+          : rectangle(across, p - r, 2 * r, q - p + 2 * r, { fill: 'paper', pen: 'thin' }),
+      );
+    }
+    for (const e of s.ends) crossing.push(place(ofEnd(e), e));
+  }
   marks.push(
     ...runningDimensions(distinct(below), 'x', height, 1),
     ...runningDimensions(distinct(left), 'y', 0, -1),
@@ -148,9 +180,16 @@ export function partDrawing(
       pockets: here.flatMap((f) => (f.kind === 'pocket' ? [{ edge: f.edge, along: [f.along] }] : [])),
       holes: here.flatMap((f) =>
         f.kind === 'hole'
-          ? [{ at: f.at, ...(f.use === 'cable' ? { diameter: f.diameter } : {}), ...followsIn(here, f) }]
+          ? [
+              {
+                at: f.at,
+                ...(f.use === 'cable' || f.use === 'vent' ? { diameter: f.diameter } : {}),
+                ...followsIn(here, f),
+              },
+            ]
           : [],
       ),
+      slots: here.flatMap((f) => (f.kind === 'slot' ? [slotLines(f, ledger)] : [])),
       bevels: part.features.flatMap((f) => (f.kind === 'bevel' ? [f.edge] : [])),
     },
     ledger,
@@ -166,6 +205,22 @@ function followsIn(features: readonly Feature[], hole: Feature): { readonly foll
   const row = features.filter((f) => f.kind === 'hole' && f.use === 'pin' && f.purpose === hole.purpose);
   // The two rows of an opening are written down level by level.
   return row.indexOf(hole) > 3 ? { follows: true } : {};
+}
+
+/** One slot by the lines it runs between. */
+function slotLines(f: Slot, ledger: Ledger): FaceSlots {
+  const middle = f.at[f.run === 'length' ? 0 : 1];
+  const half = ledger.ratio(
+    'from the middle of the slot to that of its end',
+    ledger.less('length of the slot less its round ends', f.length, f.width),
+    SETTING_OUT.half,
+  );
+  return {
+    run: f.run,
+    bit: f.width,
+    ends: [ledger.less('one end', middle, half), ledger.sum('the other end', middle, half)],
+    beside: [f.at[f.run === 'length' ? 1 : 0]],
+  };
 }
 
 /** Notches as they are seen from above. */
@@ -246,6 +301,10 @@ function bevelMark(edge: Edge, width: number, height: number, face: Face): Mark[
 function referenceEdges(work: FaceWork, width: number, height: number): Mark[] {
   const edges = new Set<Edge>();
   for (const p of work.pockets) edges.add(p.from ?? (alongLength(p.edge) ? 'start' : 'near'));
+  for (const s of work.slots ?? []) {
+    edges.add(s.from ?? 'start');
+    edges.add('near');
+  }
   for (const h of work.holes) {
     edges.add(h.from ?? 'start');
     edges.add(h.acrossFrom ?? 'near');

@@ -22,6 +22,23 @@ describe('the assembly', () => {
     expect(pairs.sort()).toEqual(['B1-A1 2', 'B1-A2 2', 'C1-A1 2', 'C1-A2 2', 'D1-B1 2', 'D1-C1 2']);
   });
 
+  test('a lid in the rabbets of the sides is level with their ends, not measured past every shelf', () => {
+    const { build } = built(
+      pieceOf(
+        { id: 'box', kind: 'piece', name: 'Box', width: '670 mm', height: '1111 mm', depth: '272 mm' },
+        { id: 'case', kind: 'case', parent: 'box', board: 'birch18', joints: 'dado' },
+        { id: 'inside', kind: 'opening', parent: 'case' },
+        { id: 'shelves', kind: 'shelf', parent: 'inside', count: 3 },
+      ),
+    );
+    const lid = build.operations.find((o) => o.id === 'C1/set')!.does;
+    expect(lid.act === 'set' && lid.touches.find((t) => t.side.endsWith('z'))).toEqual({
+      side: '+z',
+      of: 'A1',
+      face: '+z',
+    });
+  });
+
   test('every fastener of the drawing is driven once, between the parts it joins', () => {
     const { drawn, build } = built(demoDocument());
     const mark = new Map(drawn.parts.map((p) => [p.id, p.mark]));

@@ -53,6 +53,7 @@ function uses({ does }: Operation): readonly string[] {
     case 'rabbet':
     case 'groove':
     case 'notch':
+    case 'slot':
     case 'pocket':
     case 'drill':
     case 'pin-holes':

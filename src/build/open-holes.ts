@@ -1,3 +1,4 @@
+import type { Traced } from '../measure/index.ts';
 import type { Hole, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
@@ -18,11 +19,16 @@ export function openHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: 
       : h.at[0];
     return [bench.set('marking', along), bench.set('marking', h.at[1])] as const;
   });
-  const lengths = [first.diameter, ...at.flat()];
+  const lengths: Traced[] = [first.diameter];
+  const placeLines = linesOf(bench, at).map(({ across, along }) => {
+    const print = (all: readonly Traced[]) => listWords(all.map((x) => `{${lengths.push(x) - 1}}`));
+    return `${across.length * along.length > 1 ? 'Middles' : 'Middle'} ${print(along)} from the ${sideWords(part, ref.from)}, ${print(across)} from the ${sideWords(part, 'near')}.`;
+  });
+  const air = first.use === 'vent';
   const saw = bitFor(bench, first) === 'hole-saw';
   bench.do(
     {
-      id: `${part.mark}/drill-${face}-open-${l.ticks(first.diameter)}`,
+      id: `${part.mark}/drill-${face}-${first.use}-${l.ticks(first.diameter)}`,
       kind: 'drill',
       stage: 'machine',
       title: `${row.length > 1 ? 'Holes' : 'Hole'} through ${named}, ${[...new Set(row.map((h) => h.purpose))].join('; ')}`,
@@ -37,24 +43,42 @@ export function openHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: 
         open: true,
       },
       tool: 'drill',
-      times: batch.length * row.length * 4,
+      times: batch.length * row.length * (air ? 2 : 4),
       faceUp: `${sideWords(part, face)} up, a waste board clamped tight under it`,
       reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, 'near')}`,
       lines: [
-        ...at.map(
-          (_, i) =>
-            `Middle {${1 + 2 * i}} from the ${sideWords(part, ref.from)} and {${2 + 2 * i}} from the ${sideWords(part, 'near')}.`,
-        ),
+        ...placeLines,
         saw
           ? 'Hole saw of {0}, slowly, cleared of dust as it goes: until its pilot bit comes through, then from the other face, so that both stay clean.'
           : 'Forstner bit of {0}, slowly, through into the waste board: so the far face stays clean.',
-        'Try the plug itself. Ease both rims with sandpaper, so that no cable is chafed.',
+        air
+          ? 'Ease the rims with sandpaper round a dowel.'
+          : 'Try the plug itself. Ease both rims with sandpaper, so that no cable is chafed.',
       ],
       lengths,
       cautions: [CAUTION.drill],
     },
     marks,
   );
+}
+
+/** Holes by the lines they stand on; lines with the same places together. */
+function linesOf(
+  bench: Bench,
+  at: readonly (readonly [along: Traced, across: Traced])[],
+): readonly { readonly across: readonly Traced[]; readonly along: readonly Traced[] }[] {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  const sorted = [...at].sort((p, q) => t(p[1]) - t(q[1]) || t(p[0]) - t(q[0]));
+  const alike = new Map<string, { across: Traced[]; along: Traced[] }>();
+  for (const line of new Set(sorted.map((p) => t(p[1])))) {
+    const here = sorted.filter((p) => t(p[1]) === line);
+    const along = here.map((p) => p[0]);
+    const key = along.map(t).join(' ');
+    const same = alike.get(key);
+    if (same) same.across.push(here[0]![1]);
+    else alike.set(key, { across: [here[0]![1]], along });
+  }
+  return [...alike.values()];
 }
 
 /** A bit of the rack of just that width; a hole saw where there is none. */

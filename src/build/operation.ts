@@ -151,6 +151,20 @@ export type Act =
       readonly diameter: Traced;
       readonly depth: Traced;
     }
+  /**
+   * Slots with round ends, right through, all between the same two lines: `ends` are the middles of the bit at the ends
+   * of every slot, `beside` the middle line of each. What runs along the length is so far from `from`, else from the near edge.
+   */
+  | {
+      readonly act: 'slot';
+      readonly workpieces: readonly string[];
+      readonly face: WorkFace;
+      readonly run: 'length' | 'width';
+      readonly from: 'start' | 'end';
+      readonly bit: Traced;
+      readonly ends: readonly [Traced, Traced];
+      readonly beside: readonly Traced[];
+    }
   /** A part goes to its place in an assembly. */
   | {
       readonly act: 'set';
@@ -277,6 +291,7 @@ export type OperationKind =
   | 'rabbet'
   | 'groove'
   | 'notch'
+  | 'slot'
   | 'pocket'
   | 'drill'
   | 'edge'

@@ -8,6 +8,7 @@ import { layOut } from './lay-out.ts';
 import { openHoles } from './open-holes.ts';
 import type { WorkEdge } from './operation.ts';
 import { pinHoles } from './pin-work.ts';
+import { slots } from './slot-work.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
 /** Parts that are worked alike: same sizes, same features, same way round in the piece. */
@@ -20,7 +21,7 @@ const SLENDER_MITRE =
 export function machineParts(bench: Bench): void {
   layOut(bench);
   // One setting after the other, not one part after the other; mitres first, for places are measured from their tips.
-  for (const work of [bevels, rabbets, grooves, notches, pockets, holes])
+  for (const work of [bevels, rabbets, grooves, notches, pockets, holes, slots])
     for (const batch of batches(bench)) work(bench, batch);
 }
 
@@ -218,7 +219,7 @@ function holes(bench: Bench, batch: Batch): void {
   for (const row of rows.values()) {
     const { side, use } = row[0]!;
     if (use === 'cup') cupHoles(bench, batch, row);
-    else if (use === 'cable') openHoles(bench, batch, row);
+    else if (use === 'cable' || use === 'vent') openHoles(bench, batch, row);
     else if (use === 'pin') pinHoles(bench, batch, row);
     else if (side !== 'show' && side !== 'under') edgeHoles(bench, batch, row);
     else {

@@ -136,6 +136,17 @@ function actReport(a: Act): Report {
         open: a.open,
         across_from: a.acrossFrom,
       };
+    case 'slot':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        face: a.face,
+        run: a.run,
+        from: a.from,
+        bit_mm: a.bit,
+        ends_mm: a.ends,
+        beside_mm: a.beside,
+      };
     case 'set':
       return {
         act: a.act,

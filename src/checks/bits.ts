@@ -73,6 +73,7 @@ function needsOf(
       return [{ kind: 'pocket', mm: toMm(POCKET_HOLE.bore.value) }];
     case 'rabbet':
       return [{ kind: 'straight' }];
+    case 'slot':
     case 'groove':
       return [{ kind: 'straight', mm: mm(does.bit), exact: true }];
     case 'flush':

@@ -14,6 +14,7 @@ import { screwHold } from './screw-hold.ts';
 import { screwPaths } from './screw-path.ts';
 import { sliding } from './sliding.ts';
 import { tipsForward } from './tips-forward.ts';
+import { vents } from './vents.ts';
 
 /** Every check, in the order in which a maker would ask. */
 const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
@@ -25,6 +26,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   hinges,
   looseShelves,
   sliding,
+  vents,
   tipsForward,
   bits,
   sawReach,

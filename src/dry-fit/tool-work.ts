@@ -226,6 +226,43 @@ export function pinHoled(piece: VirtualPiece, act: ActOf<'pin-holes'>, read: Rea
   return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
 }
 
+/** A straight bit plunged right through and run from end to end, along every line. */
+export function slotted(piece: VirtualPiece, act: ActOf<'slot'>, read: ReadCard): Worked {
+  const [l, w, t] = piece.size.map(toMm) as [number, number, number];
+  const radius = toMm(read(act.bit)) / 2;
+  const lengthwise = act.run === 'length';
+  const along = (x: number) => (act.from === 'end' ? l - x : x);
+  const cuts: Shape[] = [];
+  for (const line of act.beside) {
+    const aside = toMm(read(line));
+    const [p, q] = act.ends.map((e) => {
+      const at = toMm(read(e));
+      return lengthwise ? ([along(at), aside] as const) : ([along(aside), at] as const);
+    }) as [readonly [number, number], readonly [number, number]];
+    const [low, high] = [0, 1].map((k) => [Math.min(p[k]!, q[k]!), Math.max(p[k]!, q[k]!)] as const);
+    const [x, y] = [low!, high!];
+    if (x[0] - radius <= 0 || x[1] + radius >= l || y[0] - radius <= 0 || y[1] + radius >= w)
+      return { fault: 'a slot lies off the wood' };
+    const end = ([ax, ay]: readonly [number, number]): Shape => ({
+      kind: 'cylinder',
+      from: [ax, ay, -BEYOND],
+      to: [ax, ay, t + BEYOND],
+      radius,
+    });
+    const [besideX, besideY] = lengthwise ? [0, radius] : [radius, 0];
+    cuts.push(
+      {
+        kind: 'box',
+        min: [x[0] - besideX, y[0] - besideY, -BEYOND],
+        max: [x[1] + besideX, y[1] + besideY, t + BEYOND],
+      },
+      end(p),
+      end(q),
+    );
+  }
+  return { piece: { ...piece, cuts: [...piece.cuts, ...cuts] } };
+}
+
 /** Into the wood from each side. */
 const INTO: Record<ActOf<'drill'>['side'], Point> = {
   start: [1, 0, 0],

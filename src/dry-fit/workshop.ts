@@ -18,6 +18,7 @@ import {
   pocketed,
   type ReadCard,
   rabbeted,
+  slotted,
   type Worked,
 } from './tool-work.ts';
 import { clipped, plainPiece, type VirtualPiece, type Way } from './virtual-piece.ts';
@@ -77,6 +78,8 @@ export class Workshop {
         return this.workAll(operation, does.workpieces, (p) => grooved(p, does, this.read));
       case 'notch':
         return this.workAll(operation, does.workpieces, (p) => notched(p, does, this.read));
+      case 'slot':
+        return this.workAll(operation, does.workpieces, (p) => slotted(p, does, this.read));
       case 'pocket':
         return this.workAll(operation, does.workpieces, (p) => pocketed(p, does, this.read));
       case 'drill':

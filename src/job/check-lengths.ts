@@ -22,6 +22,8 @@ const RECORD_LENGTHS = [
   'overhangBack',
   'gap',
   'plug',
+  'apart',
+  'opening',
   ...FROM_SIDES.flat(),
   'pitch',
   'front',

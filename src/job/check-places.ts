@@ -4,7 +4,7 @@ import { FROM_SIDES } from './records/on-panel.ts';
 import type { RecordTree } from './tree.ts';
 
 /** Whether what stands on a panel says which panel, and its place along each way once at most. */
-export function badPlaces(record: RecordOf<'cable'>, tree: RecordTree): readonly Snag[] {
+export function badPlaces(record: RecordOf<'cable' | 'vent'>, tree: RecordTree): readonly Snag[] {
   const snags: Snag[] = [];
   const say = (code: string, field: string, sentence: string, cure: string) =>
     snags.push({
@@ -44,5 +44,12 @@ export function badPlaces(record: RecordOf<'cable'>, tree: RecordTree): readonly
         `“${record.id}” has its place both by “${low}” and by “${high}”.`,
         'Keep one of the two.',
       );
+  if (record.kind === 'vent' && record.heat === undefined && record.count === undefined)
+    say(
+      'design.vent-size',
+      'heat',
+      `“${record.id}” says neither what heat it is for nor how many openings it has.`,
+      'Add “heat”, such as “60 W”, or “count”.',
+    );
   return snags;
 }

@@ -20,6 +20,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   base: ['case'],
   edging: ['case'],
   cable: ['back', 'divider', 'shelf', 'top', 'case'],
+  vent: ['back', 'divider', 'shelf', 'top', 'case'],
   door: ['case'],
   'sliding-doors': ['case'],
 };
@@ -90,8 +91,8 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
     if (r.kind === 'opening') snags.push(...badFillings(r, tree));
-    if (r.kind === 'cable') snags.push(...badPlaces(r, tree));
     if (r.kind === 'door' || r.kind === 'sliding-doors') snags.push(...badDoors(r, tree));
+    if (r.kind === 'cable' || r.kind === 'vent') snags.push(...badPlaces(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)
       snags.push(
         fault(

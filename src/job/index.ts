@@ -26,4 +26,4 @@ export type { AdhesiveLot, FinishLot } from './shop/supplies.ts';
 export type { Person, Tool, ToolKind, ToolOf } from './shop/tool.ts';
 export { RecordTree, treeOf } from './tree.ts';
 export type { OpeningSize } from './typed.ts';
-export { isFormula, readOpeningSize } from './typed.ts';
+export { isFormula, readOpeningSize, readPower } from './typed.ts';

@@ -90,6 +90,22 @@ function massProblem(text: string): string {
   return read.ok ? '' : read.problem;
 }
 
+/** Heat that something gives off: `60 W`. */
+export const PowerText = v.pipe(
+  v.string(),
+  v.check(
+    (text) => readPower(text) !== undefined,
+    (issue) => `“${issue.input}” is no power such as 60 W`,
+  ),
+);
+
+/** Reads a power, W; undefined when it can't be read, or is nothing or more than a cabinet holds. */
+export function readPower(text: string): number | undefined {
+  const read = /^(\d{1,5}(?:[.,]\d{1,2})?)\s*W$/.exec(text.trim());
+  const watts = read ? Number(read[1]!.replace(',', '.')) : 0;
+  return watts > 0 && watts <= 5000 ? watts : undefined;
+}
+
 /** The share an opening takes of what its split divides: a length, a formula, `equal`, or `2 shares`. */
 export const OpeningSizeText = v.pipe(
   v.string(),

@@ -77,3 +77,4 @@ export { densityAt12, SPECIES, type Species, species } from './species.ts';
 export { STABILITY_LOADS, type StabilityLoad, stabilityLoad } from './stability-loads.ts';
 export { TOOL_ACCURACIES, type ToolAccuracy, toolAccuracy } from './tool-accuracy.ts';
 export { type PocketShape, pocketShape, SINK_DEGREES } from './tool-shapes.ts';
+export { airFlow, freeArea, VENTS, WARMER_BY } from './ventilation.ts';

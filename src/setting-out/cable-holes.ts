@@ -5,7 +5,7 @@ import type { Bores } from './bores.ts';
 import type { Draft } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { holeWidth } from './hole-bit.ts';
-import { boreThrough, isClear, panelsOf, standsOn } from './panel-holes.ts';
+import { holeThrough, isClear, middleOn, panelsOf, regionOf, roundHole } from './panel-holes.ts';
 
 /** Bores the holes for cables through the panels of a case. Screws and hinges come later and keep clear of them. */
 export function cableHoles(draft: Draft, bores: Bores, frame: CaseFrame): void {
@@ -13,13 +13,15 @@ export function cableHoles(draft: Draft, bores: Bores, frame: CaseFrame): void {
     if (draft.tree.caseOf(record.id) !== frame.box) continue;
     const diameter = holeWidth(draft, widthNeeded(draft, record));
     for (const part of panelsOf(draft, record)) {
-      const at = standsOn(draft, record, part);
-      if (at && isClear(draft, bores, record, part, at, diameter))
-        boreThrough(draft, bores, part, at, diameter, {
-          id: `${part.id}#${record.id}`,
-          purpose: `for a cable: ${plugWords(record)}`,
-          use: 'cable',
-        });
+      const region = regionOf(draft, record, part);
+      if (!region) continue;
+      const at = middleOn(draft, record, part, region);
+      const hole = roundHole(draft, part, at, diameter);
+      if (!isClear(draft, bores, record, part, hole)) continue;
+      const id = `${part.id}#${record.id}`;
+      const purpose = `for a cable: ${plugWords(record)}`;
+      part.features.push(holeThrough(draft, part, at, diameter, { id, purpose, use: 'cable' }));
+      for (const bore of hole.bores) bores.add(bore);
     }
   }
 }

@@ -17,6 +17,7 @@ import { pinnedShelves } from './pinned-shelves.ts';
 import { fixedShelves } from './shelves.ts';
 import { slidingDoors } from './sliding-doors.ts';
 import { appliedTop } from './top.ts';
+import { cutVents } from './vents.ts';
 
 /** The parts of a case: its panels, what divides and fills it, what goes round it. */
 export interface MadeCase extends Joinable {
@@ -74,6 +75,7 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
 export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
   const { frame, panels, top, base } = made;
   cableHoles(draft, bores, frame);
+  cutVents(draft, bores, frame);
   hangDoors(draft, bores, made);
   slidingDoors(draft, bores, made, top?.board);
   const before = draft.joints.length;

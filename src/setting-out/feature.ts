@@ -65,8 +65,8 @@ export interface Bevel extends FeatureBase {
 /** A round hole square to the side it starts from. */
 export interface Hole extends FeatureBase {
   readonly kind: 'hole';
-  /** What goes in: a screw, a hinge's cup, a shelf's pin, or (`cable`) nothing that stays. */
-  readonly use: 'pilot' | 'clearance' | 'cup' | 'pin' | 'cable';
+  /** What goes in: a screw, a hinge's cup, a shelf's pin, or (`cable`, `vent`) nothing that stays. */
+  readonly use: 'pilot' | 'clearance' | 'cup' | 'pin' | 'cable' | 'vent';
   readonly side: Side;
   /**
    * Where, on the side it starts from: on a face along the length and across the width; on an edge along the
@@ -82,6 +82,19 @@ export interface Hole extends FeatureBase {
   readonly counterbore?: { readonly diameter: Traced; readonly depth: Traced };
 }
 
+/** A slot with round ends, right through, routed from a face. */
+export interface Slot extends FeatureBase {
+  readonly kind: 'slot';
+  readonly face: Face;
+  /** Whether it runs along the part's length or its width. */
+  readonly run: 'length' | 'width';
+  /** Its middle: along the length, and across the width. */
+  readonly at: readonly [Traced, Traced];
+  /** From end to end, and side to side. */
+  readonly length: Traced;
+  readonly width: Traced;
+}
+
 /** A pocket hole: bored into a face at a slant so that a screw leaves through the middle of an edge. */
 export interface Pocket extends FeatureBase {
   readonly kind: 'pocket';
@@ -91,4 +104,4 @@ export interface Pocket extends FeatureBase {
   readonly along: Traced;
 }
 
-export type Feature = Rabbet | Groove | Notch | Bevel | Hole | Pocket;
+export type Feature = Rabbet | Groove | Notch | Bevel | Hole | Slot | Pocket;

@@ -3,7 +3,7 @@ export { channelRows, channelSettings } from './channel-settings.ts';
 export type { CutSize } from './cut-size.ts';
 export { sawnSize, sawStep } from './cut-size.ts';
 export type { DoorLeaf } from './door-leaf.ts';
-export type { Bevel, Edge, Face, Feature, Groove, Hole, Notch, Pocket, Rabbet } from './feature.ts';
+export type { Bevel, Edge, Face, Feature, Groove, Hole, Notch, Pocket, Rabbet, Slot } from './feature.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fit.ts';
 export { glueAreaMm2 } from './glue-area.ts';
 export { doorsOf, fixingsUsed, hingesUsed, pinsUsed, screwsUsed } from './hardware.ts';

@@ -8,7 +8,7 @@ import type { Hole } from './feature.ts';
 import { type Axis, axisOf, type TracedBox } from './place.ts';
 
 /** A record of something that goes through a panel. */
-type OnPanel = RecordOf<'cable'>;
+type OnPanel = RecordOf<'cable' | 'vent'>;
 
 /** The panels that a record's hole goes through: one, or every shelf of its kind. */
 export function panelsOf(draft: Draft, record: OnPanel): readonly DraftPart[] {
@@ -31,8 +31,8 @@ export function panelsOf(draft: Draft, record: OnPanel): readonly DraftPart[] {
   return panels;
 }
 
-/** The middle of a hole on its panel, at the face it is bored from; undefined where a stop says why. */
-export function standsOn(draft: Draft, record: OnPanel, part: DraftPart): Triple | undefined {
+/** The stretch of a panel that a record's place is measured in; undefined where a stop says why there is none. */
+export function regionOf(draft: Draft, record: OnPanel, part: DraftPart): TracedBox | undefined {
   const through = axisOf(part.place.thickness).axis;
   const astray = FROM_SIDES[through].find((field) => record[field] !== undefined);
   if (astray !== undefined) {
@@ -45,16 +45,19 @@ export function standsOn(draft: Draft, record: OnPanel, part: DraftPart): Triple
     );
     return undefined;
   }
-  const within = record.in === undefined ? undefined : draft.openings.find((o) => o.id === record.in);
   // An opening that wasn't made is told elsewhere.
-  if (record.in !== undefined && !within) return undefined;
-  const region = within?.box ?? seen(draft, part);
+  return record.in === undefined ? seen(draft, part) : draft.openings.find((o) => o.id === record.in)?.box;
+}
+
+const FACES = ['left to right', 'front to back', 'below to above'] as const;
+
+/** The middle of what goes through a panel, at the face it is made from. */
+export function middleOn(draft: Draft, record: OnPanel, part: DraftPart, region: TracedBox): Triple {
+  const through = axisOf(part.place.thickness).axis;
   return ([0, 1, 2] as const).map((axis) =>
     axis === through ? planeOf(part, 'show') : middleAlong(draft, record, region, axis),
   ) as unknown as Triple;
 }
-
-const FACES = ['left to right', 'front to back', 'below to above'] as const;
 
 function middleAlong(draft: Draft, record: OnPanel, { min, max }: TracedBox, axis: Axis): Traced {
   const l = draft.ledger;
@@ -77,39 +80,49 @@ function seen(draft: Draft, part: DraftPart): TracedBox {
   return { min, max };
 }
 
-/** Whether a hole leaves wood at the panel's edges and meets no other part, hole or channel; stops say what it meets. */
-export function isClear(
-  draft: Draft,
-  bores: Bores,
-  record: OnPanel,
-  part: DraftPart,
-  at: Triple,
-  diameter: Traced,
-): boolean {
+/** What is taken out of a panel: how far from its middle it goes along each axis, in ticks, and what bores it is made by. */
+export interface Taken {
+  readonly at: Triple;
+  readonly half: readonly [number, number, number];
+  readonly round: boolean;
+  readonly bores: readonly Bore[];
+}
+
+/** A round hole through a panel. */
+export function roundHole(draft: Draft, part: DraftPart, at: Triple, diameter: Traced): Taken {
+  const r = draft.ledger.ticks(diameter) / 2;
+  return { at, half: [r, r, r], round: true, bores: [boreThrough(draft, part, at, r)] };
+}
+
+/** Whether what is taken out leaves wood at the panel's edges and meets no other part, hole or channel; stops say what it meets. */
+export function isClear(draft: Draft, bores: Bores, record: OnPanel, part: DraftPart, taken: Taken): boolean {
   const l = draft.ledger;
   const t = (x: Traced) => l.ticks(x);
+  const { at, half, round } = taken;
   const through = axisOf(part.place.thickness).axis;
-  const radius = t(diameter) / 2;
   const { min, max } = seen(draft, part);
   const across = ([0, 1, 2] as const).filter((k) => k !== through);
-  const edge = radius + t(l.row(HOLES.edge));
-  if (across.some((k) => t(at[k]) - edge < t(min[k]) || t(at[k]) + edge > t(max[k]))) {
+  const edge = t(l.row(HOLES.edge));
+  if (across.some((k) => t(at[k]) - half[k] - edge < t(min[k]) || t(at[k]) + half[k] + edge > t(max[k]))) {
     draft.stop(
       'holes.off-panel',
       record,
       'parent',
       `“${record.id}” leaves too little wood at the edge of the ${part.name}.`,
-      { says: 'Move it further in, by a place from one of the sides, or use a smaller plug.' },
+      { says: 'Move it further in, by a place from one of the sides, or make it smaller.' },
     );
     return false;
   }
-  const clear = radius + t(l.row(HOLES.beside));
+  const clear = t(l.row(HOLES.beside)) + (round ? half[across[0]!] : 0);
   const met = draft.parts.find((other) => {
     if (other === part) return false;
     const { min: low, max: high } = other.box;
     if (t(high[through]) < t(part.box.min[through]) || t(low[through]) > t(part.box.max[through]))
       return false;
-    const off = across.map((k) => Math.max(t(low[k]) - t(at[k]), 0, t(at[k]) - t(high[k])));
+    const off = across.map((k) => {
+      const reach = round ? 0 : half[k];
+      return Math.max(t(low[k]) - t(at[k]) - reach, 0, t(at[k]) - reach - t(high[k]));
+    });
     return off[0]! * off[0]! + off[1]! * off[1]! < clear * clear;
   });
   if (met) {
@@ -122,7 +135,7 @@ export function isClear(
     );
     return false;
   }
-  if (!bores.meets(boreOf(draft, part, at, diameter))) return true;
+  if (!taken.bores.some((b) => bores.meets(b))) return true;
   draft.stop(
     'holes.meet',
     record,
@@ -133,33 +146,31 @@ export function isClear(
   return false;
 }
 
-/** Bores a hole through a panel, from its show face. */
-export function boreThrough(
+/** A round hole right through a panel, from its show face. */
+export function holeThrough(
   draft: Draft,
-  bores: Bores,
   part: DraftPart,
   at: Triple,
   diameter: Traced,
   hole: Pick<Hole, 'id' | 'purpose' | 'use'>,
-): void {
-  const [long, wide] = [axisOf(part.place.length).axis, axisOf(part.place.width).axis];
-  part.features.push({
-    kind: 'hole',
-    ...hole,
-    side: 'show',
-    at: [
-      inPart(draft, part, long, at[long], 'hole along the panel'),
-      inPart(draft, part, wide, at[wide], 'hole across the panel'),
-    ],
-    diameter,
-  });
-  bores.add(boreOf(draft, part, at, diameter));
+): Hole {
+  return { kind: 'hole', ...hole, side: 'show', at: inPanel(draft, part, at), diameter };
 }
 
-function boreOf(draft: Draft, part: DraftPart, at: Triple, diameter: Traced): Bore {
+/** A place on a panel by its own measures: along its length and across its width. */
+export function inPanel(draft: Draft, part: DraftPart, at: Triple): readonly [Traced, Traced] {
+  const [long, wide] = [axisOf(part.place.length).axis, axisOf(part.place.width).axis];
+  return [
+    inPart(draft, part, long, at[long], 'hole along the panel'),
+    inPart(draft, part, wide, at[wide], 'hole across the panel'),
+  ];
+}
+
+/** A bore right through a panel, of a radius in ticks. */
+export function boreThrough(draft: Draft, part: DraftPart, at: Triple, radius: number): Bore {
   const l = draft.ledger;
   const from: readonly [number, number, number] = [l.ticks(at[0]), l.ticks(at[1]), l.ticks(at[2])];
   const to: [number, number, number] = [...from];
   to[axisOf(part.place.thickness).axis] = l.ticks(planeOf(part, 'under'));
-  return { parts: [part.id], from, to, radius: l.ticks(diameter) / 2 };
+  return { parts: [part.id], from, to, radius };
 }

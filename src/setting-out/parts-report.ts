@@ -108,6 +108,16 @@ function featureReport(f: Feature): Report {
           depth_mm: f.counterbore.depth,
         },
       };
+    case 'slot':
+      return {
+        kind: f.kind,
+        purpose: f.purpose,
+        face: f.face,
+        run: f.run,
+        at_mm: f.at,
+        length_mm: f.length,
+        width_mm: f.width,
+      };
     case 'pocket':
       return { kind: f.kind, purpose: f.purpose, face: f.face, edge: f.edge, along_mm: f.along };
   }
@@ -154,6 +164,8 @@ function likeness(ledger: Ledger, part: Part): string {
           t(f.counterbore?.diameter),
           t(f.counterbore?.depth),
         ];
+      case 'slot':
+        return ['s', f.face, f.run, t(f.at[0]), t(f.at[1]), t(f.length), t(f.width)];
       case 'pocket':
         return ['p', f.edge, f.face, t(f.along)];
     }

@@ -1,7 +1,7 @@
 import { pocketShape, SINK_DEGREES } from '../materials/index.ts';
 import { type Ledger, type Traced, toMm } from '../measure/index.ts';
 import type { Frame, Point, Shape } from '../solid/index.ts';
-import type { Bevel, Feature, Groove, Hole, Notch, Pocket, Rabbet } from './feature.ts';
+import type { Bevel, Feature, Groove, Hole, Notch, Pocket, Rabbet, Slot } from './feature.ts';
 import type { Part, Side } from './part.ts';
 import { axisOf, type Direction } from './place.ts';
 import type { SetOut } from './set-out.ts';
@@ -31,7 +31,7 @@ export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}):
 
 /** A hinge’s cup or a hole for a plug takes enough away to count as shape. */
 function isWide(f: Feature): boolean {
-  return f.kind === 'hole' && (f.use === 'cup' || f.use === 'cable');
+  return f.kind === 'hole' && (f.use === 'cup' || f.use === 'cable' || f.use === 'vent');
 }
 
 /** The frame in which a part's own length, width and thickness run along x, y and z. */
@@ -115,6 +115,8 @@ function cutsOf(blank: Blank, f: Feature): readonly Shape[] {
       return [bevelCut(blank, f)];
     case 'hole':
       return holeCuts(blank, f);
+    case 'slot':
+      return slotCuts(blank, f);
     case 'pocket':
       return pocketCuts(blank, f);
   }
@@ -189,6 +191,24 @@ function holeCuts(blank: Blank, hole: Hole): readonly Shape[] {
     toRadius: radius,
   };
   return [bore, sink];
+}
+
+/** A box from end to end, round at both, right through. */
+function slotCuts(blank: Blank, { face, run, at, length, width }: Slot): readonly Shape[] {
+  const radius = blank.mm(width) / 2;
+  const half = blank.mm(length) / 2 - radius;
+  const through = blank.through(face) + OUTSIDE;
+  const point = (off: number, aside: number, inward: number) => {
+    const [along, across] = run === 'length' ? [off, aside] : [aside, off];
+    return blank.at(face, inward, blank.mm(at[0]) + along, blank.mm(at[1]) + across);
+  };
+  const end = (off: number): Shape => ({
+    kind: 'cylinder',
+    from: point(off, 0, -OUTSIDE),
+    to: point(off, 0, through),
+    radius,
+  });
+  return [boxOf(point(-half, -radius, -OUTSIDE), point(half, radius, through)), end(-half), end(half)];
 }
 
 /** How far in from an edge the wood begins at a place of it: nothing, or a rabbet's width. */

@@ -388,7 +388,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
             ),
     ),
     base: optional(
-      fc.record({ height: text(60, 150), setback: text(12, 50), setbackBack: optional(text(0, 50)) }),
+      fc.record({ height: text(60, 150), setback: text(20, 50), setbackBack: optional(text(0, 50)) }),
     ),
     edged: fc.boolean(),
     cables: cableWishes(text),

@@ -39,6 +39,8 @@ const ROWS: readonly Row[] = [
   { feature: 'a base', in: has('base') },
   { feature: 'front edging', in: has('edging') },
   { feature: 'holes for cables', in: has('cable') },
+  { feature: 'vents of slots', in: has('vent', (v) => v.form === 'slots') },
+  { feature: 'vents of holes', in: has('vent', (v) => v.form === 'holes') },
   { feature: 'inset doors', in: has('door', (d) => d.hang === 'inset') },
   { feature: 'overlay doors', in: has('door', (d) => d.hang === 'overlay') },
   { feature: 'pairs of doors', in: has('door', (d) => d.count === 2) },

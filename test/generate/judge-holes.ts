@@ -1,4 +1,4 @@
-import type { Fastener, Hole, Part, SetOut } from '../../src/setting-out/index.ts';
+import type { Fastener, Feature, Hole, Part, SetOut } from '../../src/setting-out/index.ts';
 import { boxOf } from './judge-set-out.ts';
 
 // A judge of holes that stay open: its own arithmetic, in ticks of 1/3200 mm.
@@ -9,18 +9,41 @@ type Vec = readonly [number, number, number];
 /** Everything that is wrong with the open holes of a set-out piece. */
 export function holeFaults(setOut: SetOut): string[] {
   return setOut.parts.flatMap((part) =>
-    part.features.flatMap((f) => (f.kind === 'hole' && f.use === 'cable' ? faultsOf(setOut, part, f) : [])),
+    part.features.flatMap((f) => openings(setOut, f).flatMap((o) => faultsOf(setOut, part, o))),
   );
 }
 
-function faultsOf(setOut: SetOut, part: Part, hole: Hole): string[] {
+/** A round opening, in ticks of its part: a hole, or one of the three that a slot is judged by. */
+interface Opening {
+  readonly id: string;
+  readonly at: readonly [number, number];
+  readonly radius: number;
+}
+
+function openings(setOut: SetOut, f: Feature): readonly Opening[] {
+  const t = (x: Hole['diameter']) => setOut.ledger.ticks(x);
+  if (f.kind === 'hole')
+    return f.use === 'cable' || f.use === 'vent'
+      ? [{ id: f.id, at: [t(f.at[0]), t(f.at[1])], radius: t(f.diameter) / 2 }]
+      : [];
+  if (f.kind !== 'slot') return [];
+  const radius = t(f.width) / 2;
+  const half = t(f.length) / 2 - radius;
+  const out = f.run === 'length' ? [1, 0] : [0, 1];
+  return [-half, 0, half].map((off) => ({
+    id: f.id,
+    at: [t(f.at[0]) + out[0]! * off, t(f.at[1]) + out[1]! * off],
+    radius,
+  }));
+}
+
+function faultsOf(setOut: SetOut, part: Part, hole: Opening): string[] {
   const t = (x: Hole['diameter']) => setOut.ledger.ticks(x);
   const faults: string[] = [];
-  const radius = t(hole.diameter) / 2;
-  const [along, across] = [t(hole.at[0]), t(hole.at[1])];
+  const { radius } = hole;
+  const [along, across] = hole.at;
   const room = Math.min(along, t(part.length) - along, across, t(part.width) - across) - radius;
   if (room < 10 * MM) faults.push(`${hole.id}: ${room / MM} mm from an edge`);
-  if (hole.depth !== undefined) faults.push(`${hole.id}: not right through`);
   const box = boxOf(setOut, part);
   const middle = [0, 1, 2].map((k) => (box.min[k]! + box.max[k]!) / 2) as [number, number, number];
   for (const [run, at] of [

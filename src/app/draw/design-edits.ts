@@ -77,6 +77,15 @@ export function addPinsEdit(job: JobDocument, opening: string): Edit {
   };
 }
 
+/** Adds a vent for a modest heat to a panel, low down. */
+export function addVentEdit(job: JobDocument, panel: string): Edit {
+  const id = new Ids(job).next('vent');
+  return {
+    edit: 'add',
+    record: { kind: 'vent', id, parent: panel, form: 'holes', count: 8, fromBelow: '80 mm' },
+  };
+}
+
 /** Takes a record away, and all that belongs to it. */
 export function removeEdit(job: JobDocument, id: string): Edit {
   return { edit: 'all', of: removals(job, id) };

@@ -6,6 +6,7 @@ const ONE_AND_MORE: Readonly<Record<Feature['kind'], readonly [string, string]>>
   notch: ['notch', 'notches'],
   bevel: ['bevelled end', 'bevelled ends'],
   hole: ['hole', 'holes'],
+  slot: ['slot', 'slots'],
   pocket: ['pocket hole', 'pocket holes'],
 };
 

@@ -73,6 +73,8 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
       return record.id;
     case 'cable':
       return `Cable hole ${record.id}`;
+    case 'vent':
+      return `Vent ${record.id}`;
     case 'divider':
       return `Divider ${record.id}`;
   }

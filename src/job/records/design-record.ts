@@ -15,6 +15,7 @@ import { ShelfRecord } from './shelf.ts';
 import { SizeRecord } from './size.ts';
 import { SlidingDoorsRecord } from './sliding-doors.ts';
 import { TopRecord } from './top.ts';
+import { VentRecord } from './vent.ts';
 
 /** Any record of a design. */
 export const DesignRecord = v.variant('kind', [
@@ -30,6 +31,7 @@ export const DesignRecord = v.variant('kind', [
   BaseRecord,
   EdgingRecord,
   CableRecord,
+  VentRecord,
   SizeRecord,
   DoorRecord,
   SlidingDoorsRecord,

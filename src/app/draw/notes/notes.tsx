@@ -1,12 +1,12 @@
 import { type RecordOf, treeOf } from '../../../job/index.ts';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { useApp } from '../../state/use-desk.ts';
-import { addCableEdit, addTrimEdit, type Trim } from '../design-edits.ts';
-import { CablesNote } from './cable-note.tsx';
+import { addCableEdit, addTrimEdit, addVentEdit, type Trim } from '../design-edits.ts';
 import { CaseNote } from './case-note.tsx';
 import { GroupNote } from './group-note.tsx';
 import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
+import { CablesNote, VentsNote } from './through-notes.tsx';
 import { BackNote, BaseNote, EdgingNote, TopNote } from './trim-notes.tsx';
 
 const MISSING: readonly (readonly [Trim, string])[] = [
@@ -49,6 +49,7 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
     tree.childOf(box.id, 'edging'),
   ];
   const cables = tree.all('cable').filter((c) => tree.caseOf(c.id) === box);
+  const vents = tree.all('vent').filter((v) => tree.caseOf(v.id) === box);
   const missing = MISSING.filter(([kind]) => !has(kind));
   return (
     <>
@@ -69,11 +70,13 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
       {back && <BackNote back={back} />}
       {edging && <EdgingNote edging={edging} />}
       {cables.length > 0 && <CablesNote cables={cables} />}
+      {vents.length > 0 && <VentsNote vents={vents} />}
       {back && (
         <p className="acts">
           <EditButton edit={() => addCableEdit(job, back.id)} quiet>
             Add a hole for a cable to the back
           </EditButton>
+          <EditButton edit={() => addVentEdit(job, back.id)}>Add a vent to the back</EditButton>
         </p>
       )}
       {missing.length > 0 && (
