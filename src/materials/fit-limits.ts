@@ -31,6 +31,14 @@ export const FIT_LIMITS = {
     0.3,
     'a panel that is this much thinner than its dado rattles and glue won’t fill it',
   ),
+  liftsIn: length('fit.lift', 0.5, 'a sliding door needs this much room above it while it is lifted in'),
+  held: length(
+    'fit.held',
+    1,
+    'a sliding door must stand at least this deep in its upper groove, or it drops out',
+  ),
+  runs: length('fit.runs', 0.3, 'what runs in a groove needs this much room in its width'),
+  wobbles: length('fit.wobbles', 3, 'a door with more room than this in its groove leans and rattles'),
   mitre: length(
     'fit.mitre',
     0.5,

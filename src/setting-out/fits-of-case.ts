@@ -6,6 +6,7 @@ import { runsThrough } from './corners.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import { addFit, cut, setBy, thick } from './fit.ts';
 import { fitsOfDoors } from './fits-of-doors.ts';
+import { fitsOfSliding } from './fits-of-sliding.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import type { Joint } from './joint.ts';
 import type { FrameSide } from './mitred-frame.ts';
@@ -27,6 +28,7 @@ export interface Fitted {
 export function fitsOfCase(draft: Draft, parts: Fitted): void {
   const loops = new ClearLoops(draft, parts.closed);
   fitsOfDoors(draft, parts.frame.doors, parts.closed, loops);
+  fitsOfSliding(draft, parts.frame, parts.closed, loops);
   for (const p of parts.partings) betweenPanels(draft, p, loops);
   letIn(draft, parts.joints, loops);
   const through = runsThrough(parts.frame);

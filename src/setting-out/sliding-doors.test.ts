@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { fitFaults } from '../../test/generate/judge-fits.ts';
 import { slidingFaults } from '../../test/generate/judge-sliding.ts';
 import { lotOf, type PlainJob, recordOf, smallJob } from '../../test/generate/small-job.ts';
 import { checkJob } from '../job/index.ts';
@@ -87,6 +88,19 @@ describe('sliding doors', () => {
     );
     expect(grooves).toEqual(['bottom', 'bottom', 'top', 'top']);
     expect(mm(piece, set(piece).opens)).toBeCloseTo(914 - 469.5, 3);
+  });
+
+  test('their fits are loops: lifted in, held when down, free in the width of their grooves', () => {
+    const piece = withDoors({ board: 'birch18', tongue: '8 mm' });
+    expect(fitFaults(piece)).toEqual([]);
+    const [lift, hold, play] = ['slides/door:1/lift', 'slides/door:1/hold', 'slides/play'].map((id) => {
+      const fit = piece.fits.find((f) => f.id === id)!;
+      return [fit.kind, mm(piece, fit.gap), fit.toFit];
+    });
+    // Grooves 9 and 4 mm deep, 3 mm left in the upper one: 2 mm above a door that just clears the lower edge.
+    expect(lift).toEqual(['track', 2, 'slides/door:1']);
+    expect(hold).toEqual(['track', 3, undefined]);
+    expect(play).toEqual(['track', 1, undefined]);
   });
 
   test('two doors before three equal bays close any two', () => {

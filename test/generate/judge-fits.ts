@@ -12,6 +12,7 @@ export function fitFaults(setOut: SetOut): string[] {
     ...setOut.fits.flatMap((fit) => loopFaults(setOut, fit).map((what) => `${fit.id}: ${what}`)),
     ...doorsMeasured(setOut),
     ...unfitted(setOut),
+    ...tracks(setOut),
   ];
 }
 
@@ -70,6 +71,27 @@ function doorsMeasured(setOut: SetOut): string[] {
       const sum = sumOf(setOut, fit, true);
       return gap === sum ? [] : [`${fit.id}: ${gap} measured on the boxes, ${sum} by its loop`];
     });
+}
+
+/** Sliding doors by the boxes: what is above one that is lifted in, and how deep it stands when it is down. */
+function tracks(setOut: SetOut): string[] {
+  const box = (id: string) => boxOf(setOut, setOut.parts.find((p) => p.id === id)!);
+  return setOut.sliding.flatMap((set) => {
+    const [floor, ceiling] = [box(set.below).max[2], box(set.above).min[2]];
+    const upper = setOut.ledger.ticks(set.groove.upper);
+    return set.leaves.flatMap(({ part }) => {
+      const door = box(part);
+      const is = (end: string) => {
+        const fit = setOut.fits.find((f) => f.id === `${part}/${end}`);
+        return fit ? sumOf(setOut, fit, true) : undefined;
+      };
+      const lifted = ceiling + upper - (floor + door.max[2] - door.min[2]);
+      return [
+        ...(is('lift') === lifted ? [] : [`${part}/lift: ${lifted} on the boxes, ${is('lift')} by its loop`]),
+        ...(is('hold') === door.max[2] - ceiling ? [] : [`${part}/hold is ${is('hold')} by its loop`]),
+      ];
+    });
+  });
 }
 
 /** Inset doors and panels between panels that have no fit. */
