@@ -3,6 +3,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Bevel, Hole, Notch, Part, Pocket, Rabbet } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import { fingerHoles } from './finger-holes.ts';
 import { grooves } from './groove-work.ts';
 import { layOut } from './lay-out.ts';
 import { openHoles } from './open-holes.ts';
@@ -220,6 +221,7 @@ function holes(bench: Bench, batch: Batch): void {
     const { side, use } = row[0]!;
     if (use === 'cup') cupHoles(bench, batch, row);
     else if (use === 'cable' || use === 'vent') openHoles(bench, batch, row);
+    else if (use === 'finger') fingerHoles(bench, batch, row);
     else if (use === 'pin') pinHoles(bench, batch, row);
     else if (side !== 'show' && side !== 'under') edgeHoles(bench, batch, row);
     else {

@@ -36,6 +36,7 @@ const RECORD_LENGTHS = [
   'upperGroove',
   'lowerGroove',
   'engagement',
+  'fingerHole',
 ];
 const HINGE_LENGTHS = [
   'cup',

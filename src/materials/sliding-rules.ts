@@ -63,6 +63,10 @@ export const SLIDING = {
     fromMm(1.5),
     'the shoulder of a door that runs on a tongue stays this far from the wood',
   ),
+  fingerEdge: length('sliding.finger.edge', fromMm(20), 'a finger hole keeps this much wood beside it'),
+  fingerDepth: length('sliding.finger.depth', fromMm(8), 'a finger hole is about this deep'),
+  fingerLeast: length('sliding.finger.least', fromMm(4), 'shallower than this a finger finds no hold'),
+  fingerFloor: length('sliding.finger.floor', fromMm(3), 'under a finger hole this much wood is left'),
   floor: length(
     'sliding.floor',
     fromMm(5),

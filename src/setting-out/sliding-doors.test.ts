@@ -90,6 +90,25 @@ describe('sliding doors', () => {
     expect(mm(piece, set(piece).opens)).toBeCloseTo(914 - 469.5, 3);
   });
 
+  test('are pushed by recesses near the edges that stay in sight, right through where a door is thin', () => {
+    const holes = (piece: SetOut) =>
+      [0, 1].map((n) => {
+        const part = doorOf(piece, n);
+        const hole = part.features.find((f) => f.kind === 'hole');
+        if (hole?.kind !== 'hole') throw new Error('no hole');
+        // From its left edge: the near edge of a door looks to the right.
+        const left = mm(piece, part.width) - mm(piece, hole.at[1]);
+        return [hole.depth && mm(piece, hole.depth), left, mm(piece, part.width) - left];
+      });
+    const thick = holes(withDoors({ board: 'birch18', tongue: '8 mm', fingerHole: '30 mm' }));
+    expect(thick.map(([depth, left, right], i) => [depth, i === 0 ? left : right])).toEqual([
+      [8, 35],
+      [8, 35],
+    ]);
+    expect(holes(withDoors({ fingerHole: '30 mm' })).map(([depth]) => depth)).toEqual([undefined, undefined]);
+    expect(codes(withDoors({ fingerHole: '600 mm' }))).toContain('sliding.finger-hole-wide');
+  });
+
   test('their fits are loops: lifted in, held when down, free in the width of their grooves', () => {
     const piece = withDoors({ board: 'birch18', tongue: '8 mm' });
     expect(fitFaults(piece)).toEqual([]);

@@ -5,6 +5,7 @@ import type { Bores } from './bores.ts';
 import { closableAtOnce } from './closable.ts';
 import type { Hangable } from './doors.ts';
 import type { Draft, DraftPart } from './draft.ts';
+import { fingerHole } from './finger-hole.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { ordinal } from './openings.ts';
 import { type Bounds, boundsOf } from './sliding-bounds.ts';
@@ -101,6 +102,7 @@ function makeDoors(
       width: '-x',
       between: true,
     });
+    fingerHole(draft, record, part, 2 * i < count - 1 ? 'left' : 'right');
     if (tracks.rabbet !== undefined) tongues(draft, part, tracks.rabbet, heights);
     return { part: part.id, track };
   });

@@ -29,10 +29,12 @@ export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}):
   };
 }
 
-/** A hinge’s cup or a hole for a plug takes enough away to count as shape. */
+/** A hinge’s cup, a finger hole or a hole for a plug takes enough away to count as shape. */
 function isWide(f: Feature): boolean {
-  return f.kind === 'hole' && (f.use === 'cup' || f.use === 'cable' || f.use === 'vent');
+  return f.kind === 'hole' && WIDE.has(f.use);
 }
+
+const WIDE: ReadonlySet<Hole['use']> = new Set(['cup', 'cable', 'vent', 'finger']);
 
 /** The frame in which a part's own length, width and thickness run along x, y and z. */
 function frameOf(ledger: Ledger, { place }: Part): Frame {

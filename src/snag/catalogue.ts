@@ -125,6 +125,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['sliding.cannot-go-in', 'Sliding doors stand too deep in the upper groove to be lifted in.'],
     ['sliding.falls-out', 'Sliding doors stand so little in their upper groove that they drop out.'],
     ['sliding.cannot-swing-in', 'Low and thick sliding doors jam in the upper groove on their way in.'],
+    ['sliding.finger-hole-wide', 'A finger hole has no room in its door.'],
     ['sliding.cannot-close', 'Openings that the sliding doors can’t close at once.'],
   ]),
   ...raisedBy('breakdown', [

@@ -18,6 +18,7 @@ export const slidingWish: fc.Arbitrary<SlidingWish> = fc.record({
       board: fc.constantFrom('thin', 'thin', 'board'),
       count: fc.option(fc.integer({ min: 2, max: 4 }), { nil: undefined }),
       tracks: fc.option(fc.constantFrom(2, 3), { nil: undefined }),
+      fingerHole: fc.option(fc.constantFrom('25 mm', '1 1/4"'), { nil: undefined }),
       overlap: fc.option(fc.constantFrom('30 mm', '1"', 'gap * 10'), { nil: undefined }),
     })
     .map((d) => ({ ...d, ...(d.board === 'board' ? { tongue: '8 mm' } : {}) })),

@@ -30,5 +30,7 @@ export const SlidingDoorsRecord = v.strictObject({
   upperGroove: v.optional(SizeFormula),
   lowerGroove: v.optional(SizeFormula),
   engagement: v.optional(SizeFormula),
+  /** Diameter of a recess to push each door by; none when absent. */
+  fingerHole: v.optional(SizeFormula),
 });
 export type SlidingDoorsRecord = v.InferOutput<typeof SlidingDoorsRecord>;
