@@ -12,6 +12,7 @@ export interface BookPage extends Drawing {
     | 'finish'
     | 'time'
     | 'gauges'
+    | 'labels'
     | 'steps'
     | 'snags';
   /** Set on the first page of a part of the book. */

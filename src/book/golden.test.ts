@@ -62,6 +62,6 @@ describe('sheets and parts', () => {
 describe('pages', () => {
   const pages = book(smallCaseBook()).pages;
   it('cover', () => expectGolden('page-cover', pages[0]!));
-  for (const kind of ['cutting-list', 'sheets', 'shopping', 'time', 'steps', 'snags'] as const)
+  for (const kind of ['cutting-list', 'sheets', 'shopping', 'time', 'steps', 'labels', 'snags'] as const)
     it(`first page of ${kind}`, () => expectGolden(`page-${kind}`, pages.find((p) => p.kind === kind)!));
 });

@@ -36,6 +36,7 @@ const HEADINGS: Readonly<Record<BookPage['kind'], string>> = {
   finish: 'Finish',
   time: 'Time',
   gauges: 'Gauge sticks',
+  labels: 'Labels',
   steps: 'Step cards',
   snags: 'Snags',
 };

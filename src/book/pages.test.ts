@@ -11,7 +11,17 @@ describe('a plan book', () => {
 
   it('holds every part of the book in order, each with a bookmark', () => {
     const kinds = pages.map((p) => p.kind).filter((k, i, all) => k !== all[i - 1]);
-    expect(kinds).toEqual(['cover', 'views', 'cutting-list', 'sheets', 'shopping', 'time', 'steps', 'snags']);
+    expect(kinds).toEqual([
+      'cover',
+      'views',
+      'cutting-list',
+      'sheets',
+      'shopping',
+      'time',
+      'steps',
+      'labels',
+      'snags',
+    ]);
     expect(pages.filter((p) => p.bookmark).length).toBe(kinds.length);
   });
 

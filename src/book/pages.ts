@@ -4,6 +4,7 @@ import { type Content, cover } from './cover.ts';
 import { finishBlocks } from './finish-pages.ts';
 import { type Block, flow } from './flow.ts';
 import { gaugeBlocks } from './gauge-pages.ts';
+import { labelBlocks } from './label-pages.ts';
 import { cuttingListBlocks, shoppingBlocks } from './list-pages.ts';
 import { columnOf, framed, PAPERS } from './page-frame.ts';
 import { sheetBlocks } from './sheet-pages.ts';
@@ -14,7 +15,7 @@ import { timeBlocks } from './time-pages.ts';
 import { viewPages } from './views-page.ts';
 import { title } from './words.ts';
 
-/** The plan book: cover, views, cutting list, sheets, materials and cost, step cards, snags. */
+/** The plan book: cover, views, cutting list, sheets, materials and cost, step cards, labels, snags. */
 export function book(input: BookInput, type: TextMeasure = PLEX): Book {
   const paper = PAPERS[input.paper];
   const column = columnOf(paper);
@@ -49,6 +50,7 @@ export function book(input: BookInput, type: TextMeasure = PLEX): Book {
       ? [{ title: 'Gauge sticks', pages: set('gauges', 'Gauge sticks', gaugeBlocks(input, width, type)) }]
       : []),
     { title: 'Step cards', pages: set('steps', 'Step cards', stepBlocks(input, width, type)) },
+    { title: 'Labels', pages: set('labels', 'Labels', labelBlocks(input, width, type)) },
     { title: 'Snags', pages: set('snags', 'Snags', snagBlocks(input, width, type)) },
   ];
   const contents: Content[] = [];

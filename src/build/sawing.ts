@@ -44,7 +44,7 @@ function sawSheet(bench: Bench, sheet: PlannedSheet): void {
     });
   }
   trimToContents(bench, sheet.root, name);
-  sawNode(bench, sheet, sheet.root, name, { strips: 0 });
+  sawTree(bench, sheet);
 }
 
 /** Trims the far sides of a workpiece where a part reaches them, so that every side of a part is sawn to a mark. */
@@ -86,19 +86,41 @@ function sawStrip(bench: Bench, sheet: PlannedSheet): void {
       yields: [undefined, { name: sheet.name, turned: false }],
     });
   trimToContents(bench, sheet.root, sheet.name, 'length');
-  sawNode(bench, sheet, sheet.root, sheet.name, { strips: 0 });
+  sawTree(bench, sheet);
 }
 
-/** Cuts a node of the tree off the workpiece that holds it, then goes on with both halves. */
+/** A part of the tree that waits to be cut, and the workpiece that holds it. */
+interface Waiting {
+  readonly node: PlannedNode & { readonly kind: 'cut' };
+  readonly workpiece: string;
+}
+
+/** All cuts of a sheet, what comes off first; but what is cut to the same setting as the last cut goes before. */
+function sawTree(bench: Bench, sheet: PlannedSheet): void {
+  const { root, name } = sheet;
+  if (root.kind === 'piece') nameWhole(bench, root.part, root.turned, name);
+  const setting = ({ node }: Waiting) => {
+    const size = node.across === 'length' ? node.parts[0].length : node.parts[0].width;
+    return `${node.across} ${bench.ledger.ticks(size)}`;
+  };
+  const count = { strips: 0 };
+  const waiting: Waiting[] = root.kind === 'cut' ? [{ node: root, workpiece: name }] : [];
+  let last = '';
+  while (waiting.length > 0) {
+    const same = waiting.findLastIndex((w) => setting(w) === last);
+    const [next] = waiting.splice(same < 0 ? waiting.length - 1 : same, 1);
+    last = setting(next!);
+    waiting.push(...sawNode(bench, sheet, next!, count));
+  }
+}
+
+/** Cuts a node of the tree off the workpiece that holds it; gives what is to be cut further, the first half last. */
 function sawNode(
   bench: Bench,
   sheet: PlannedSheet,
-  node: PlannedNode,
-  workpiece: string,
+  { node, workpiece }: Waiting,
   count: { strips: number },
-): void {
-  if (node.kind === 'piece' && workpiece === sheet.name) nameWhole(bench, node.part, node.turned, workpiece);
-  if (node.kind !== 'cut') return;
+): readonly Waiting[] {
   const lengthwise = node.across === 'length';
   const size = lengthwise ? node.parts[0].length : node.parts[0].width;
   const names = node.parts.map((p) => nameFor(sheet, p, count));
@@ -122,12 +144,24 @@ function sawNode(
     at: size,
     keep: 'before',
     yields: [yields[0], yields[1]],
-    extra: `Write ${off} on what comes off${staying}`,
+    extra: `Write ${off} on what comes off${staying}${thenWhat(first, second, names)}`,
   });
   if (names[1] !== undefined && second.kind !== 'left') trimToContents(bench, second, names[1], node.across);
-  node.parts.forEach((p, i) => {
-    if (names[i] !== undefined) sawNode(bench, sheet, p, names[i]!, count);
+  return [1, 0].flatMap((i): Waiting[] => {
+    const half = node.parts[i]!;
+    return half.kind === 'cut' ? [{ node: half, workpiece: names[i]! }] : [];
   });
+}
+
+/** Where both halves go: a part is laid by, the rest waits for its own cuts. */
+function thenWhat(first: PlannedNode, second: PlannedNode, names: readonly (string | undefined)[]): string {
+  const done = [first, second].flatMap((half) => (half.kind === 'piece' ? [half.part.mark] : []));
+  const on = [first, second].flatMap((half, i) => (half.kind === 'cut' ? [names[i]!] : []));
+  const says = [
+    ...(done.length > 0 ? [`lay ${done.join(' and ')} by`] : []),
+    ...(on.length > 0 ? [`keep ${on.join(' and ')} for ${on.length > 1 ? 'their' : 'its'} cuts`] : []),
+  ];
+  return says.length === 0 ? '' : ` Then ${says.join(', ')}.`;
 }
 
 /** A part that takes all of its stock needs no cut, only its mark. */

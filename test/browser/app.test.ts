@@ -249,6 +249,21 @@ describe('on a wide page', () => {
     await expect.poll(() => width().inputValue()).toBe('1640 mm');
   });
 
+  test('a list pasted from a spreadsheet is cut from the rack; what can’t be read is told at once', async () => {
+    await planned();
+    await go('Saw');
+    const list = page.getByLabel('Pieces, with a row of headings');
+    const begin = page.getByRole('button', { name: 'Cut it from the rack' });
+    await list.fill('what\tlong\twide\tlot\nkick board\ttall\t80\tbirch18\nshelf\t862.5\t300\toak');
+    await begin.click();
+    await page.getByText('can’t be read').first().waitFor();
+    expect(await page.getByText('the rack has no stock').count()).toBeGreaterThan(0);
+    await list.fill('what\tlong\twide\tlot\tqty\nkick board\t862.5\t80\tbirch18\t3');
+    await begin.click();
+    await page.getByText('P3').first().waitFor();
+    expect(errors).toEqual([]);
+  });
+
   test('cards are turned one at a time, and listed', async () => {
     await planned();
     await go('Bench');

@@ -1,0 +1,45 @@
+import { expect, test } from 'vitest';
+import { built, demoDocument } from '../../test/build/built.ts';
+import type { Operation } from './operation.ts';
+
+const { build, drawn } = built(demoDocument());
+
+/** Cuts that divide a workpiece, not those that only true or trim it. */
+const cuts = build.operations.filter(
+  (o) =>
+    o.does.act === 'saw' && !o.does.yields.some((y) => o.does.act === 'saw' && y?.name === o.does.workpiece),
+);
+
+function setting({ does }: Operation): string {
+  return does.act === 'saw' ? `${does.across} ${drawn.ledger.ticks(does.at)}` : '';
+}
+
+test('a cut with the setting of the one before is made next, if its workpiece is there', () => {
+  const sheet = (o: Operation) => (o.does.act === 'saw' ? o.does.workpiece.split('.')[0] : undefined);
+  const there = new Set(build.stock.map((s) => s.name));
+  cuts.forEach((cut, i) => {
+    const before = cuts[i - 1];
+    if (before && sheet(before) === sheet(cut) && setting(before) !== setting(cut)) {
+      const passedOver = cuts
+        .slice(i + 1)
+        .filter(
+          (c) =>
+            sheet(c) === sheet(cut) &&
+            setting(c) === setting(before) &&
+            c.does.act === 'saw' &&
+            there.has(c.does.workpiece),
+        );
+      expect(
+        passedOver.map((c) => c.title),
+        `before “${cut.title}”`,
+      ).toEqual([]);
+    }
+    if (cut.does.act === 'saw') for (const y of cut.does.yields) if (y) there.add(y.name);
+  });
+  expect(cuts.length).toBeGreaterThan(20);
+});
+
+test('every cut says where its halves go: laid by, cut on, back to the rack, or waste', () => {
+  for (const { title, lines } of cuts)
+    expect(lines.join(' '), title).toMatch(/Then (lay|keep) |goes back on the rack|the rest is waste/);
+});
