@@ -159,8 +159,13 @@ const TOOL_WORDS: Record<ToolKind, string> = {
 
 const WITHOUT: Partial<Record<ToolKind, string>> = {
   'pocket-jig': 'A pocket-hole jig costs little; until then screw from outside',
-  router: 'Apply the back over the case’s edges instead of letting it in, or borrow a router',
+  router:
+    'Apply the back over the case’s edges instead of letting it in, and join with screws; a rabbet can also be kerfed from the face with the saw and pared with a chisel',
   'circular-saw': 'Have the sheets cut at the yard',
   'guide-rail': 'A straight board clamped to the sheet guides the saw as well',
   sander: 'Sand by hand with a cork block',
+  'mitre-saw': 'A mitre box and a fine handsaw cost little and cut the same',
+  drill: 'A brace or a borrowed drill does; glue alone holds only joints that are let in',
+  clamp: 'Join with screws, which hold while glue sets; tape and wedges hold edging',
+  marking: 'A steel rule and a square are where every number begins: buy them first',
 };

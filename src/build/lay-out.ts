@@ -20,6 +20,8 @@ export function layOut(bench: Bench): void {
     const n = lengths.push(bench.set('circular-saw', length), bench.set('circular-saw', width)) - 2;
     return [`${marks} (the grain runs along the {${n}}, not along the {${n + 1}})`];
   });
+  const sides = bench.setOut.parts.filter((p) => p.hand !== 'none');
+  const pair = sides.length > 1 ? listWords(sides.slice(0, 2).map((p) => p.mark)) : undefined;
   const marks = bench.setOut.parts.map((p) => p.mark);
   bench.do(
     {
@@ -33,6 +35,11 @@ export function layOut(bench: Bench): void {
         'Lay them out as they will stand, seen from the front, the better faces where they will be seen.',
         'Pencil a triangle across every set of parts that belong together: pointing up on what stands, to the back on what lies flat. It tells left from right and front from back until the piece is together.',
         'Write the mark on each and a stroke along the edge that comes to the front. All cards name faces, edges and ends as they look in the finished piece: front, back, left, right, upper, lower.',
+        ...(pair
+          ? [
+              `Pairs are marked together: lay ${pair} edge to edge, front to front and ends level, and square every line across both at once.`,
+            ]
+          : []),
         ...(squarish.length > 0
           ? [`Nearly square, so easily turned the wrong way: ${listWords(squarish)}.`]
           : []),

@@ -7,6 +7,7 @@ import type { OperationKind } from './operation.ts';
 export const MINUTES: Record<OperationKind, { readonly active: number; readonly waiting: number }> = {
   gather: { active: 15, waiting: 0 },
   mark: { active: 1, waiting: 0 },
+  'test-cut': { active: 8, waiting: 0 },
   'true-edge': { active: 5, waiting: 0 },
   'square-end': { active: 5, waiting: 0 },
   rip: { active: 4, waiting: 0 },

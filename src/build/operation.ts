@@ -283,6 +283,7 @@ export type StageId = (typeof STAGES)[number];
 export type OperationKind =
   | 'gather'
   | 'mark'
+  | 'test-cut'
   | 'true-edge'
   | 'square-end'
   | 'rip'

@@ -127,7 +127,7 @@ function rabbets(bench: Bench, batch: Batch): void {
         faceUp: `${sideWords(part, r.face)} up`,
         reference: `the ${sideWords(part, r.edge)}`,
         lines: [
-          `Straight bit, edge guide on the ${sideWords(part, r.edge)}: {0} in from the edge, right through from end to end.`,
+          `Straight bit, edge guide on the ${sideWords(part, r.edge)}: {0} in from the edge, right through from end to end, with a waste block where the bit comes out.`,
           'Depth {1}, in two or three passes. Try both settings on an offcut with a piece of the panel that goes in.',
         ],
         lengths: [width, depth],

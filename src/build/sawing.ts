@@ -7,8 +7,36 @@ import type { Yield } from './operation.ts';
 
 /** Cuts every sheet, offcut and strip to blanks, in the order of the cut trees. */
 export function sawStock(bench: Bench, breakdown: Breakdown): void {
+  testCut(bench, breakdown);
   for (const lot of breakdown.lots)
     for (const sheet of lot.sheets) (lot.lot.form === 'sheet' ? sawSheet : sawStrip)(bench, sheet);
+}
+
+/** A cut on waste before the first that counts: it proves the saw and the rail, and measures the kerf. */
+function testCut(bench: Bench, breakdown: Breakdown): void {
+  const lots = breakdown.lots.filter((l) => l.lot.form === 'sheet' && l.sheets.length > 0);
+  const sheets = lots.flatMap((l) => l.sheets.map((s) => s.name));
+  const kerf = lots[0]?.problem.kerf;
+  if (kerf === undefined) return;
+  bench.do(
+    {
+      id: 'sheets/test-cut',
+      kind: 'test-cut',
+      stage: 'sheets',
+      title: 'Make a test cut on waste of the sheets',
+      does: { act: 'other', on: [] },
+      tool: 'circular-saw',
+      lines: [
+        'A sacrificial board under every cut, the blade set only a few millimetres deeper than the sheet.',
+        'Cut a strip of waste in two: the halves, one of them turned over, must close without a gap, or the blade isn’t square. The cut follows the rail’s edge, and the face that lay down is clean.',
+        'The kerf is reckoned at {0}: measure the slot, and enter what you find where it differs.',
+      ],
+      lengths: [kerf],
+      cautions: [CAUTION.saw],
+    },
+    sheets,
+  );
+  for (const name of sheets) bench.comesFrom(name, 'sheets/test-cut');
 }
 
 /** A sheet: true a long edge, square an end, then the tree. The far sides are trimmed only where a part reaches them. */
@@ -24,6 +52,7 @@ function sawSheet(bench: Bench, sheet: PlannedSheet): void {
       kind: 'true-edge',
       workpiece: name,
       across: 'width',
+      whole: sheet.source.width,
       at: bench.set('circular-saw', trim),
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
@@ -36,6 +65,7 @@ function sawSheet(bench: Bench, sheet: PlannedSheet): void {
       kind: 'square-end',
       workpiece: name,
       across: 'length',
+      whole: sheet.source.length,
       at: bench.set('circular-saw', trim),
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
@@ -199,6 +229,8 @@ interface CutDraft {
   readonly across: 'length' | 'width';
   readonly at: Traced;
   readonly keep: 'before' | 'behind';
+  /** How much there is across the cut, where the far side is kept. */
+  readonly whole?: Traced;
   readonly yields: readonly [Yield | undefined, Yield | undefined];
   readonly extra?: string;
 }
@@ -219,9 +251,9 @@ function cut(bench: Bench, draft: CutDraft): void {
     : [
         `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
         `Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
-        ...(keep === 'before' && underRail(bench, draft.at)
+        ...(underRail(bench, keptOf(bench, draft))
           ? [
-              'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and clamp both.',
+              'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and fix both down, with clamps or screws in waste.',
             ]
           : []),
       ];
@@ -239,7 +271,7 @@ function cut(bench: Bench, draft: CutDraft): void {
       does: { act: 'saw', workpiece, across, at: draft.at, keep, yields: draft.yields },
       tool: bench.tool('circular-saw') || !bench.tool('mitre-saw') ? 'circular-saw' : 'mitre-saw',
       ...(strip ? {} : { faceUp: 'better face down' }),
-      reference,
+      reference: from,
       lines,
       lengths: [draft.at],
       cautions: [CAUTION.saw],
@@ -247,6 +279,13 @@ function cut(bench: Bench, draft: CutDraft): void {
     [workpiece],
   );
   for (const y of draft.yields) if (y) bench.comesFrom(y.name, draft.id);
+}
+
+/** How wide the piece is that the rail lies on. */
+function keptOf(bench: Bench, { keep, at, whole }: CutDraft): Traced {
+  return keep === 'behind' && whole !== undefined
+    ? bench.ledger.less('what the rail lies on', whole, at)
+    : at;
 }
 
 /** Is a piece of this width too narrow to carry the guide rail? */

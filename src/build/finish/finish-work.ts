@@ -42,11 +42,11 @@ export function prefinishParts(bench: Bench, plan: FinishPlan): void {
         id: `prefinish/coat-${coat}`,
         kind: 'prefinish',
         stage: 'prefinish',
-        title: `${TIMES[coat - 1] ?? `${coat}th`} coat of ${name} on ${listWords(before)}, before they are put together`,
+        title: `${TIMES[coat - 1] ?? `${coat}th`} coat of ${name} on ${listWords(before)}, before ${before.length > 1 ? 'they are' : 'it is'} put together`,
         does: { act: 'other', on: before },
         times: before.length,
         lines: [
-          'Both faces of each, one as much as the other: a panel finished on one face only goes hollow. Later no hand reaches in here.',
+          'Both faces, one as much as the other: a panel finished on one face only goes hollow. Later no hand reaches in here.',
           ...(coat === plan.coats
             ? ['Pull the tape off while the coat is still soft, then let it dry.']
             : []),
@@ -76,7 +76,10 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
       does: { act: 'other', on: whole },
       lines: [
         'With a lamp held low: glue spots, pencil lines, dents. What shows now will show more under the finish. Scrape glue off; finish doesn’t take on it.',
-        'Sand by hand with the grain, outside and top with the last grit again, and wipe the dust off. Take doors, drawers and hinges off.',
+        'Sand by hand with the grain, outside and top with the last grit again, and wipe the dust off.',
+        ...(bench.setOut.doors.length > 0
+          ? ['Doors and their hinges come off and are finished lying down.']
+          : []),
         `Try the finish on an offcut of the same lots first, all coats of it. ${plan.kind.note}`,
       ],
       cautions: [CAUTION.dust],
