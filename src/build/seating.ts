@@ -168,7 +168,8 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
     const size = l.less('its own size there', mine.planes[high], mine.planes[low]);
     standing.setAt.set(`${mine.part.id} ${axis}`, l.sum('where it comes by the cards', from, gap, size));
   }
-  return { side: low, of: nearest.part.mark, face: high, gap };
+  const touch = { side: low, of: nearest.part.mark, face: high };
+  return t(gap) === 0 ? touch : { ...touch, gap };
 }
 
 /** Its dados hold it where it was drawn: rounded distances from one to the next mustn’t add up. */

@@ -96,8 +96,8 @@ class Before {
     if (parent?.kind === 'case') return this.inside(parent, size);
     if (parent?.kind !== 'opening') return [];
     const whole = `${parent.id}.${size}`;
-    if (size !== (parent.split === 'across' ? 'width' : parent.split === 'down' ? 'height' : undefined))
-      return [whole];
+    const sizes = { across: 'width', down: 'height', back: 'depth' } as const;
+    if (size !== (parent.split && sizes[parent.split])) return [whole];
     const isFixed = (o: RecordOf<'opening'>) => 'fixed' in (readOpeningSize(o.size ?? 'equal') ?? {});
     if (isFixed(opening)) return [pathOf(id, 'size')];
     const fixed = this.tree.childrenOf(parent.id, 'opening').filter(isFixed);

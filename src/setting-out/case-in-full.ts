@@ -63,7 +63,7 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
     panels.right,
     panels.bottom,
     ...(panels.lid ? [panels.lid] : []),
-    ...partings.map((p) => p.part),
+    ...partings.filter((p) => !p.behind).map((p) => p.part),
   ]);
   const back = backPanel(draft, frame, panels);
   const top = appliedTop(draft, frame);

@@ -92,7 +92,8 @@ const WORDS = {
 
 /** Which clear size a split divides. */
 function splitSize(split: RecordOf<'opening'>): ClearSize | undefined {
-  return split.split === 'across' ? 'width' : split.split === 'down' ? 'height' : undefined;
+  const sizes = { across: 'width', down: 'height', back: 'depth' } as const;
+  return split.split && sizes[split.split];
 }
 
 function isFixed(opening: RecordOf<'opening'>): boolean {

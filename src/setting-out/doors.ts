@@ -109,7 +109,7 @@ function hangDoor(draft: Draft, bores: Bores, parts: Hangable, door: RecordOf<'d
 }
 
 function lyingParts(parts: Hangable): readonly DraftPart[] {
-  return parts.partings.filter((p) => !p.upright).map((p) => p.part);
+  return parts.partings.filter((p) => !p.upright && !p.behind).map((p) => p.part);
 }
 
 /** An inset door: the opening less the gap all round. */

@@ -118,7 +118,9 @@ function fixBack(draft: Draft, bores: Bores, parts: Joinable, back: DraftPart): 
     else letBackIn(draft, back, side, frame.back?.fitting === 'groove' ? 'groove' : 'rabbet');
   for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])])
     if (covers(draft, back, flat)) backJoint(draft, bores, back, flat);
-  for (const p of parts.partings) if (p.upright) backJoint(draft, bores, back, p.part);
+  // What stands before a hidden space doesn’t reach the back.
+  for (const p of parts.partings)
+    if (p.upright && covers(draft, back, p.part)) backJoint(draft, bores, back, p.part);
 }
 
 /** True when the back lies on a panel's back edge; a panel that runs through under a back let in runs past it. */

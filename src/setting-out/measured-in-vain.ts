@@ -47,7 +47,7 @@ function insteadOf(draft: Draft, name: string): string {
   let opening = draft.tree.get(of);
   const along = () => (opening?.kind === 'opening' ? draft.tree.get(opening.parent) : undefined);
   for (let parent = along(); parent?.kind === 'opening'; parent = along()) {
-    if (parent.split === (size === 'width' ? 'across' : size === 'height' ? 'down' : undefined)) break;
+    if (parent.split === (size === 'width' ? 'across' : size === 'height' ? 'down' : 'back')) break;
     opening = parent;
   }
   return size !== 'depth' && opening && opening.id !== of

@@ -4,6 +4,7 @@ import type { ClearSizes } from './clear-sizes.ts';
 import type { ClosedSpaces } from './closed-spaces.ts';
 import type { Draft, DraftPart, Tongues, Triple } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { splitDepth } from './hidden-space.ts';
 import { intoDado, lengthened } from './let-in.ts';
 
 /** A clear space with what bounds it on each side. */
@@ -16,12 +17,16 @@ export interface Space {
   readonly below: DraftPart;
   /** Absent under an applied top, whose parts come later. */
   readonly above: DraftPart | undefined;
+  /** True where a panel stands before it. */
+  readonly behind?: boolean;
 }
 
 /** A panel that parts two openings, with what it stands or lies between. */
 export interface Parting {
   readonly part: DraftPart;
   readonly upright: boolean;
+  /** True for a panel parallel to the back, and for what is hidden behind one: nothing of it comes to the front. */
+  readonly behind: boolean;
   /** What its start and its end meet; the end of an upright under an applied top meets that. */
   readonly from: DraftPart;
   readonly to: DraftPart | undefined;
@@ -47,6 +52,16 @@ export function divideSpace(
   if (!space) return [];
   draft.opening(record.id, space.at, space.size);
   if (!record.split) return [space];
+  if (record.split === 'back') {
+    const depths = clear.parted(record.id);
+    const parts = depths ? splitDepth(draft, frame, space, depths, partings) : [];
+    return parts.flatMap((part, i) => {
+      const inside: Parting[] = [];
+      const leaves = divideSpace(draft, frame, clear, part, inside, closed);
+      partings.push(...inside.map((p) => (i === 0 ? p : { ...p, behind: true })));
+      return leaves.map((leaf) => (i === 0 ? leaf : { ...leaf, behind: true }));
+    });
+  }
   const across = record.split === 'across';
   const axis = across ? 0 : 2;
   const openings = draft.tree.childrenOf(record.id, 'opening');
@@ -88,8 +103,8 @@ export function divideSpace(
       const divider = dividerPart(draft, record, named[i], i, lots[i]!, box, tongues, across, frame.alone);
       partings.push(
         across
-          ? { part: divider, upright: true, from: space.below, to: space.above, space }
-          : { part: divider, upright: false, from: space.left, to: space.right, space },
+          ? { part: divider, upright: true, behind: false, from: space.below, to: space.above, space }
+          : { part: divider, upright: false, behind: false, from: space.left, to: space.right, space },
       );
       if (!across)
         loadSurface(draft, divider, space.size[0], divider.width, named[i]?.load, named[i] ?? record);

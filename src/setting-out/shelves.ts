@@ -12,7 +12,14 @@ export function fixedShelves(draft: Draft, frame: CaseFrame, space: Space, parti
       record.at === undefined ? spaced(draft, frame, space, record) : [atHeight(draft, frame, space, record)];
     for (const part of shelves) {
       if (!part) continue;
-      partings.push({ part, upright: false, from: space.left, to: space.right, space });
+      partings.push({
+        part,
+        upright: false,
+        behind: space.behind ?? false,
+        from: space.left,
+        to: space.right,
+        space,
+      });
       loadSurface(draft, part, space.size[0], part.width, record.load, record);
     }
   }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
+import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
@@ -439,6 +440,7 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
         },
         { weight: 1, arbitrary: several(units) },
       ),
+      hidden: hiddenWishes(text),
       thickness: fc.record({
         board: text(15, 26),
         other: text(15, 26),
@@ -450,11 +452,11 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
       }),
       router: optional(fc.constantFrom('0.1 mm', '1/64 in', '0.5 mm')),
     })
-    .map(({ made, thickness, router }) => ({
+    .map(({ made, hidden, thickness, router }) => ({
       asked: made.asked,
       document: {
         version: 1,
-        design: { records: made.list },
+        design: { records: withHiddenSpace(made.list, hidden) },
         shop: shop(units, thickness, router),
         work: {},
       },

@@ -32,5 +32,17 @@ export function equipped(document: { readonly shop: unknown }): unknown {
     { id: 'straight', kind: 'straight', diameter: '12 mm' },
     { id: 'flush', kind: 'flush-trim', diameter: '12 mm' },
   ];
-  return { ...document, shop: { ...shop, tools: [...shop.tools, ...tools], rack: { ...shop.rack, bits } } };
+  // Sheets and strips as large as any generated part, so that most designs are planned to the end.
+  const rack = shop.rack as { lots: readonly { id: string; form: string; stock: readonly object[] }[] };
+  const lots = rack.lots.map((lot) => ({
+    ...lot,
+    stock: [
+      ...lot.stock,
+      lot.form === 'sheet'
+        ? { id: `${lot.id}-large`, length: '3050 mm', width: '2200 mm', price: 240 }
+        : { id: `${lot.id}-long`, length: '3600 mm', price: 20 },
+    ],
+  }));
+  const equippedRack = { ...shop.rack, bits, lots };
+  return { ...document, shop: { ...shop, tools: [...shop.tools, ...tools], rack: equippedRack } };
 }

@@ -8,7 +8,10 @@ export const OpeningRecord = v.strictObject({
   kind: v.literal('opening'),
   /** Its share of the parent opening: a length, `equal` (the default) or `2 shares`. */
   size: v.optional(OpeningSizeText),
-  /** `across`: its openings stand side by side, parted by uprights. `down`: one above the other, lowest first. */
-  split: v.optional(v.picklist(['across', 'down'])),
+  /**
+   * `across`: its openings stand side by side, parted by uprights. `down`: one above the other, lowest first. `back`: one
+   * behind the other, the foremost first, parted by panels parallel to the back.
+   */
+  split: v.optional(v.picklist(['across', 'down', 'back'])),
 });
 export type OpeningRecord = v.InferOutput<typeof OpeningRecord>;

@@ -41,6 +41,7 @@ function Divided({ opening }: { opening: RecordOf<'opening'> }) {
           choices={[
             ['across', 'side by side'],
             ['down', 'one above the other'],
+            ['back', 'one behind the other'],
           ]}
           end="."
         />{' '}
@@ -61,7 +62,7 @@ function Divided({ opening }: { opening: RecordOf<'opening'> }) {
 }
 
 /** What a space is given, and what it comes to. */
-function SpaceSize({ space, split }: { space: RecordOf<'opening'>; split: 'across' | 'down' }) {
+function SpaceSize({ space, split }: { space: RecordOf<'opening'>; split: 'across' | 'down' | 'back' }) {
   const setOut = useApp((s) => s.setOut);
   const clear = setOut.openings.find((o) => o.id === space.id);
   const path = `design/records/${space.id}/size`;
@@ -71,7 +72,9 @@ function SpaceSize({ space, split }: { space: RecordOf<'opening'>; split: 'acros
       {clear && (
         <span className="faint">
           {' '}
-          comes to <Length of={setOut} t={split === 'across' ? clear.width : clear.height} /> clear
+          comes to{' '}
+          <Length of={setOut} t={{ across: clear.width, down: clear.height, back: clear.depth }[split]} />{' '}
+          clear
         </span>
       )}
     </p>
