@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { openSolids } from '../src/adaptors/solids-manifold.ts';
+import { readJob } from '../src/job/index.ts';
+import { type Plan, planJob } from '../src/plan/index.ts';
+import type { Solids } from '../src/solid/index.ts';
+
+let solids: Solids;
+beforeAll(async () => {
+  solids = await openSolids();
+});
+
+function planOf(example: string): Plan {
+  const read = readJob(readFileSync(new URL(`../examples/${example}.json`, import.meta.url), 'utf8'));
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  const planning = planJob(read.job, { solids });
+  let step = planning.next();
+  while (!step.done) step = planning.next();
+  return step.value;
+}
+
+const told = (plan: Plan, level: string) => plan.snags.filter((s) => s.level === level).map((s) => s.code);
+
+describe('the step stool', () => {
+  test('is made of offcuts alone: nothing is bought, every seen screw has its plug, and it dry-fits clean', () => {
+    const plan = planOf('step-stool');
+    expect(plan.breakdown.purchases).toEqual([]);
+    expect(plan.costs.material).toBe(0);
+    expect(told(plan, 'stop')).toEqual([]);
+    const seen = plan.setOut.joints.filter((j) => j.heads?.sight === 'seen');
+    expect(seen.length).toBeGreaterThan(0);
+    expect(seen.every((j) => j.heads!.finish === 'plugged')).toBe(true);
+    expect(plan.dryFit.fits).toBe(true);
+  });
+});
+
+describe('the aquarium stand', () => {
+  test('carries 180 kg on its top: no check objects, its usual cautions stand, and it dry-fits clean', () => {
+    const plan = planOf('aquarium-stand');
+    expect(plan.setOut.surfaces.find((s) => s.record === 'top')!.loadKg).toBe(180);
+    expect(told(plan, 'stop')).toEqual([]);
+    expect(told(plan, 'mind')).toEqual([]);
+    expect(told(plan, 'note')).toContain('tipping.anchor');
+    expect(plan.dryFit.fits).toBe(true);
+  });
+});
