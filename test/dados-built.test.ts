@@ -49,6 +49,8 @@ describe('the cabinet, joined in each way', () => {
     ['rabbet', 'applied', ['top']],
     ['dado', 'groove', []],
     ['dado', 'applied', ['top']],
+    ['tongue', 'groove', []],
+    ['tongue', 'applied', ['top']],
     ['stopped-dado', 'rabbet', ['lipping']],
     ['stopped-dado', 'groove', ['top', 'lipping', 'base']],
   ])('%s, the back by %s, without %j: it is built as drawn', (joints, fitting, without) => {

@@ -8,6 +8,7 @@ const WORDS = {
   rabbet: 'rabbets at the corners, and pocket screws',
   dado: 'dados and glue',
   'stopped-dado': 'stopped dados and glue',
+  tongue: 'tongues in dados, and glue',
 } as const;
 
 /** Tells how the panels are joined where that was left open, and why so. */

@@ -141,6 +141,7 @@ export const SETTING_OUT = {
   ),
   dadoClear: length('dado.clear', 0.1, 'a dado is up to 0.13 mm wider than what is glued into it measures'),
   dadoStop: length('dado.stop', 11, 'a stopped dado ends 10 to 12 mm behind the front edge'),
+  tongue: ratio('tongue.thickness', [1, 2], 'a tongue that a rabbet leaves is about half the thickness'),
   cornerRabbet: ratio('rabbet.corner', [1, 2], 'a rabbet at a corner of a case is half the thickness deep'),
   backGrooveDepth: ratio(
     'back.groove-depth',

@@ -99,7 +99,11 @@ export class ClearLoops {
     if (channel?.kind !== 'groove') return undefined;
     const { place, placedBy } = this.routed(along).get(channel.id)!;
     const name = `place of the dado for the ${part.name}`;
-    return [{ ...setBy(placedBy, name, channel.inset, 1, along.id), printed: place }];
+    const at = { ...setBy(placedBy, name, channel.inset, 1, along.id), printed: place };
+    // Of an end that is rabbeted, only the further half goes in: the dado stands as much further on.
+    const cut = part.features.find((f) => f.id === `${part.id}#${along.id}`);
+    if (cut?.kind !== 'rabbet') return [at];
+    return [at, setBy('router', `depth of the rabbet of the ${part.name}`, cut.depth, -1, part.id)];
   }
 
   /** A divider is set a clear distance from what comes before it. */

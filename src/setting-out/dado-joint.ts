@@ -5,6 +5,7 @@ import { contactBox, inPart, outward, planeOf, sideLooking } from './contact.ts'
 import type { Draft, DraftPart } from './draft.ts';
 import type { Face } from './feature.ts';
 import { axisOf, opposite } from './place.ts';
+import { cutTongue, type EndLetIn } from './tongue.ts';
 
 /** A panel's end let into another panel's face, and glued there. */
 export interface LetInSpec {
@@ -13,6 +14,8 @@ export interface LetInSpec {
   readonly mate: DraftPart;
   /** How far behind the mate's front the channel stops; right through when absent. */
   readonly stop?: Traced;
+  /** True for an end that is rabbeted, so that only a tongue of it goes in. */
+  readonly tongued?: boolean;
 }
 
 /**
@@ -33,6 +36,10 @@ export function dadoJoint(draft: Draft, bores: Bores, spec: LetInSpec): void {
     l.ticks(low) === l.ticks(first) ? 'start' : l.ticks(high) === l.ticks(last) ? 'end' : undefined;
   // A rabbet at a corner is cut right through; what stops is a dado.
   const front = frontOf(draft, flush ? { part, end, mate } : spec);
+  const goesIn = spec.tongued
+    ? cutTongue(draft, part, end, mate, depth, flush)
+    : { low, thickness: part.thickness };
+  const rabbet = spec.tongued ? undefined : flush;
   const run = runAlongWidth(draft, mate, front);
   const cause = {
     id: `${mate.id}#${part.id}`,
@@ -41,22 +48,22 @@ export function dadoJoint(draft: Draft, bores: Bores, spec: LetInSpec): void {
     depth,
     ...run,
   };
-  const sideways = flush ? draft.nothing : l.row(SETTING_OUT.dadoClear);
-  if (flush) mate.features.push({ kind: 'rabbet', ...cause, edge: flush, width: part.thickness });
+  const sideways = rabbet ? draft.nothing : l.row(SETTING_OUT.dadoClear);
+  if (rabbet) mate.features.push({ kind: 'rabbet', ...cause, edge: rabbet, width: part.thickness });
   else
     mate.features.push({
       kind: 'groove',
       ...cause,
       edge: 'start',
-      inset: inPart(draft, mate, across, low, 'from the end to the nearer wall of the dado'),
-      width: l.sum('width of the dado: what goes in, and a little for glue', part.thickness, sideways),
+      inset: inPart(draft, mate, across, goesIn.low, 'from the end to the nearer wall of the dado'),
+      width: l.sum('width of the dado: what goes in, and a little for glue', goesIn.thickness, sideways),
     });
   if (front !== undefined) notchFor(draft, spec, depth, front);
-  bores.hollow(mate.id, hollowOf(draft, spec, depth, sideways, front));
+  bores.hollow(mate.id, hollowOf(draft, spec, goesIn, depth, sideways, front));
   const contact = contactBox(draft, part, end, mate);
   draft.joints.push({
     id: `${part.id}>${mate.id}`,
-    kind: flush ? 'rabbet' : 'dado',
+    kind: rabbet ? 'rabbet' : 'dado',
     duty: 'carries',
     hold: 'glue',
     part: part.id,
@@ -113,6 +120,7 @@ function runAlongWidth(
 function hollowOf(
   draft: Draft,
   spec: LetInSpec,
+  goesIn: EndLetIn,
   depth: Traced,
   wider: Traced,
   front: Traced | undefined,
@@ -122,8 +130,8 @@ function hollowOf(
   const min: number[] = mate.box.min.map((t) => l.ticks(t));
   const max: number[] = mate.box.max.map((t) => l.ticks(t));
   const across = axisOf(part.place.thickness).axis;
-  min[across] = l.ticks(part.box.min[across]);
-  max[across] = l.ticks(part.box.max[across]) + l.ticks(wider);
+  min[across] = l.ticks(goesIn.low);
+  max[across] = min[across]! + l.ticks(goesIn.thickness) + l.ticks(wider);
   if (front !== undefined) min[1] = l.ticks(front);
   const into = axisOf(outward(part.place, end));
   const floor = l.ticks(planeOf(part, end));

@@ -4,7 +4,7 @@ import { betweenOf, ClearLoops } from './clear-loops.ts';
 import type { ClosedSpaces } from './closed-spaces.ts';
 import { runsThrough } from './corners.ts';
 import type { Draft, DraftPart } from './draft.ts';
-import { addFit, cut, setBy, thick } from './fit.ts';
+import { addFit, cut, type FitMember, setBy, thick } from './fit.ts';
 import { fitsOfDoors } from './fits-of-doors.ts';
 import { fitsOfSliding } from './fits-of-sliding.ts';
 import type { CaseFrame } from './frame-of-case.ts';
@@ -91,9 +91,18 @@ function letIn(draft: Draft, joints: readonly Joint[], loops: ClearLoops): void 
           printed: loops.routed(mate).get(channel.id)!.width,
         },
         thick(part, -1),
+        ...besideTongue(part, mate),
       ],
     });
   }
+}
+
+/** What a rabbet takes off a panel's end, where only a tongue of it goes in. */
+function besideTongue(part: DraftPart, mate: DraftPart): readonly FitMember[] {
+  const cut = part.features.find((f) => f.kind === 'rabbet' && f.id === `${part.id}#${mate.id}`);
+  return cut?.kind === 'rabbet'
+    ? [setBy('router', `depth of the rabbet beside the tongue of the ${part.name}`, cut.depth, 1, part.id)]
+    : [];
 }
 
 /** Bottom and lid of one length: else the sides lean. */

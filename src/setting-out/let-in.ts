@@ -3,15 +3,20 @@ import type { RatioRow, Traced } from '../measure/index.ts';
 import type { Draft, DraftPart, Tongues, Triple } from './draft.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 
+/** Ways of joining that let shelves and dividers in. */
+const DADOS: ReadonlySet<CaseFrame['joints']> = new Set(['dado', 'stopped-dado', 'tongue']);
+
 /** How deep a panel goes into a face: a third of the board there, on what the router can be set to. */
 export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undefined): Traced | undefined {
-  if (!mate || (frame.joints !== 'dado' && frame.joints !== 'stopped-dado')) return undefined;
+  if (!mate || !DADOS.has(frame.joints)) return undefined;
   return depthIn(draft, 'depth of the dado', mate.thickness, SETTING_OUT.dadoDepth);
 }
 
 /** How deep the bottom or the lid goes into the end of a side. */
 export function intoCorner(draft: Draft, frame: CaseFrame): Traced | undefined {
   if (frame.joints === 'pocket-screws' || frame.joints === 'face-screws') return undefined;
+  if (frame.joints === 'tongue')
+    return depthIn(draft, 'depth of the dado', frame.board, SETTING_OUT.dadoDepth);
   return depthIn(draft, 'depth of the rabbet at the corner', frame.board, SETTING_OUT.cornerRabbet);
 }
 

@@ -22,7 +22,7 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
   const { part, edge, mate } = end;
   if (part.tongues[edge] !== undefined) {
     const stop = frame.joints === 'stopped-dado' ? { stop: draft.ledger.row(SETTING_OUT.dadoStop) } : {};
-    dadoJoint(draft, bores, { part, end: edge, mate, ...stop });
+    dadoJoint(draft, bores, { part, end: edge, mate, tongued: frame.joints === 'tongue', ...stop });
     return;
   }
   const spec: FaceJointSpec = {

@@ -316,7 +316,14 @@ function sideBySide({ inside, overall }: Wish): Filling | undefined {
 interface Wish {
   readonly overall: { readonly width: Typed; readonly height: Typed; readonly depth: Typed };
   readonly inside: Filling | undefined;
-  readonly joints: 'pocket-screws' | 'face-screws' | 'rabbet' | 'dado' | 'stopped-dado' | undefined;
+  readonly joints:
+    | 'pocket-screws'
+    | 'face-screws'
+    | 'rabbet'
+    | 'dado'
+    | 'stopped-dado'
+    | 'tongue'
+    | undefined;
   readonly bottom: 'between' | 'under' | undefined;
   readonly lid: 'between' | 'over' | undefined;
   readonly heads: 'countersunk' | 'plugged' | undefined;
@@ -358,6 +365,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         'rabbet' as const,
         'dado' as const,
         'stopped-dado' as const,
+        'tongue' as const,
       ),
     ),
     bottom: optional(fc.constantFrom('between' as const, 'under' as const)),

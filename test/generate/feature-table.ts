@@ -31,6 +31,7 @@ const ROWS: readonly Row[] = [
   { feature: 'screws plugged', in: (_, piece) => piece.fasteners.some((f) => f.plug !== undefined) },
   { feature: 'rabbets at the corners', in: has('case', (c) => c.joints === 'rabbet') },
   { feature: 'dados', in: has('case', (c) => c.joints === 'dado') },
+  { feature: 'tongues in dados', in: has('case', (c) => c.joints === 'tongue') },
   { feature: 'stopped dados', in: has('case', (c) => c.joints === 'stopped-dado') },
   { feature: 'a back in rabbets', in: has('back', (b) => b.fitting === 'rabbet') },
   { feature: 'a back in grooves', in: has('back', (b) => b.fitting === 'groove') },

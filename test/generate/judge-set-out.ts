@@ -311,7 +311,10 @@ function letInFaults(setOut: SetOut, joint: Joint): string[] {
   if (2 * into > t(mate.thickness)) faults.push(`${joint.id}: more than half of the board`);
   const channel = mate.features.find((f) => f.id === `${mate.id}#${part.id}`);
   const wide = channel && 'width' in channel ? t(channel.width) : 0;
-  const spare = wide - t(part.thickness);
+  // A rabbet may leave a tongue of it.
+  const tongued = part.features.find((f) => f.kind === 'rabbet' && f.id === `${part.id}#${mate.id}`);
+  const goesIn = t(part.thickness) - (tongued?.kind === 'rabbet' ? t(tongued.depth) : 0);
+  const spare = wide - goesIn;
   if (spare !== t(joint.letIn.sideways)) faults.push(`${joint.id}: ${spare} wider than what goes in`);
   // Common practice: nothing to 0.005 in.
   if (spare < 0 || spare > 0.127 * MM) faults.push(`${joint.id}: too tight or too loose`);

@@ -4,7 +4,14 @@ import { baseFields } from './base-fields.ts';
 import { placeFields } from './group.ts';
 
 /** How the panels of a case are joined to one another. */
-export const CaseJoints = v.picklist(['pocket-screws', 'face-screws', 'rabbet', 'dado', 'stopped-dado']);
+export const CaseJoints = v.picklist([
+  'pocket-screws',
+  'face-screws',
+  'rabbet',
+  'dado',
+  'stopped-dado',
+  'tongue',
+]);
 export type CaseJoints = v.InferOutput<typeof CaseJoints>;
 
 /** A box of panels with one opening. The sides run through unless it says otherwise; dividers and shelves stand between. */

@@ -28,6 +28,7 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
             ['rabbet', 'by rabbets at the corners, and pocket screws'],
             ['dado', 'by dados'],
             ['stopped-dado', 'by stopped dados'],
+            ['tongue', 'by tongues in narrow dados'],
           ]}
           end="."
         />{' '}
