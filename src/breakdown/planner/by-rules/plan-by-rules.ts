@@ -43,8 +43,11 @@ export function* planByRules(
   from?: readonly CutSheet[],
 ): Generator<{ readonly work: number; readonly best: RuledPlan }, RuledPlan> {
   const search = new RuledSearch(problem, seed);
-  let best = from ? search.begin(from) : search.first();
-  yield { work: search.work, best };
+  let best: RuledPlan = { sheets: [], left: [] };
+  for (const plan of from ? [search.begin(from)] : search.first()) {
+    best = plan;
+    yield { work: search.work, best };
+  }
   let paused = search.work;
   while (search.work < effort && search.mayImprove) {
     best = search.step();
@@ -105,8 +108,8 @@ class RuledSearch {
     this.mayImprove = this.units.length > 0 && this.units.reduce((n, u) => n + u.count, 0) <= MANY;
   }
 
-  /** The best of some plans in usual orders. */
-  first(): RuledPlan {
+  /** Plans in usual orders, one after the other, each time the best so far. */
+  *first(): Generator<RuledPlan> {
     const keys: ((u: CutUnit) => number)[] = [
       (u) => -u.area,
       (u) => -Math.max(...u.ways.map((w) => w.width), 0),
@@ -118,12 +121,10 @@ class RuledSearch {
       const order = this.byKey(key);
       for (const lengthFirst of this.mayImprove ? [0, 1] : [0]) {
         const plan = this.refill([], empty.left, { order, best: 0, two: 0, lengthFirst, leave: 0 });
-        const rank = this.rank(plan);
-        if (compare(rank, this.bestRank) < 0) this.settle(plan);
+        if (compare(this.rank(plan), this.bestRank) < 0) this.settle(plan);
+        yield this.best;
       }
     }
-    this.late.length = 0;
-    return this.best;
   }
 
   /** Begins with sheets that were found otherwise. */
