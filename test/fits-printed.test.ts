@@ -58,14 +58,14 @@ function unprinted(plan: Plan, fit: PrintedFit): string[] {
   const { ledger, parts } = plan.setOut;
   const format = formatOf(plan.job.shop);
   return fit.loop.flatMap((m) => {
-    if (m.made.by !== 'tool') return [];
+    if (m.made.by !== 'tool' && !m.name.startsWith('width of the dado')) return [];
     const printed = ledger.ticks(m.printed);
     const again = parseLength(printSetting(printed, format), plan.job.shop.units);
     if (!again.ok || again.value !== printed) return [`${m.name} can't be printed`];
     const part = parts.find((p) => p.id === m.part)!;
     const { sawn, set, deep, placed, wide } = settings(plan, part.mark);
     const cards =
-      /^(length|width) of /.test(m.name) && /saw/.test(m.made.kind)
+      /^(length|width) of /.test(m.name) && m.made.by === 'tool' && /saw/.test(m.made.kind)
         ? sawn
         : m.name.startsWith('clear ')
           ? set

@@ -6,7 +6,13 @@ import { checkPlan } from './check-plan.ts';
 
 test('the glaze cabinet can be cut: nothing stops it', () => {
   const snags = checkPlan(checkInput(glazeCabinet()));
-  expect(codes(snags)).toEqual(['joints.chosen', 'screws.to-buy', 'stock.to-buy', 'tipping.anchor']);
+  expect(codes(snags)).toEqual([
+    'fits.tight',
+    'joints.chosen',
+    'screws.to-buy',
+    'stock.to-buy',
+    'tipping.anchor',
+  ]);
   expect(snags.filter((s) => s.level === 'stop')).toEqual([]);
 });
 

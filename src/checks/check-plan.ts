@@ -5,6 +5,7 @@ import { chosenJoints } from './chosen-joints.ts';
 import { clampReach } from './clamp-reach.ts';
 import { edgeScrews } from './edge-screws.ts';
 import { enoughMaterial } from './enough-material.ts';
+import { fits } from './fits.ts';
 import { hinges } from './hinges.ts';
 import { lifting } from './lifting.ts';
 import { looseShelves } from './loose-shelves.ts';
@@ -27,6 +28,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   looseShelves,
   sliding,
   vents,
+  fits,
   tipsForward,
   bits,
   sawReach,

@@ -44,6 +44,13 @@ export const FIT_LIMITS = {
     0.5,
     'opposite strips of a mitred frame may differ by this before a corner opens',
   ),
+  measuredStock: length('fit.stock', 0.1, 'stock that was measured differs by this within itself'),
+  unmeasuredStrip: length(
+    'fit.strip',
+    0.5,
+    'a strip that was not measured differs by this from what it was sold as',
+  ),
+  hardware: length('fit.hardware', 0.2, 'hardware that was measured differs by this from piece to piece'),
   rounding: {
     id: 'fit.rounding',
     of: [1, 4],

@@ -2,7 +2,8 @@ import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../brea
 import { finishReport, scheduleReport, stepsReport } from '../build/index.ts';
 import { fitReport } from '../dry-fit/index.ts';
 import type { Report } from '../measure/index.ts';
-import { glueAreaMm2, type PrintedFit, partsReport } from '../setting-out/index.ts';
+import { glueAreaMm2, partsReport } from '../setting-out/index.ts';
+import { fitsReport } from './fits-report.ts';
 import type { Plan } from './plan.ts';
 
 /** The whole plan as a report, documented as `plan --json`. */
@@ -65,7 +66,6 @@ export function planReport(plan: Plan): Report {
       height_mm: s.height,
       clearance_mm: s.clearance,
     })),
-    fits: plan.setOut.fits.map(fitOf),
     sliding_doors: plan.setOut.sliding.map((s) => ({
       record: s.record,
       parts: s.leaves.map((d) => d.part),
@@ -81,6 +81,7 @@ export function planReport(plan: Plan): Report {
       opens_mm: s.opens,
       closes_at_once: s.closable,
     })),
+    fits: fitsReport(plan),
     breakdown: breakdownReport(breakdown),
     steps: stepsReport(plan.build),
     schedule: scheduleReport(plan.build),
@@ -137,26 +138,4 @@ function nodeReport(node: PlannedNode): Report {
   if (node.kind === 'piece') return { ...area, piece: node.part.mark, turned: node.turned };
   if (node.kind === 'left') return { ...area, left: true, name: node.name };
   return { ...area, cut: { across: node.across, at_mm: node.at }, parts: node.parts.map(nodeReport) };
-}
-
-function fitOf(f: PrintedFit): Report {
-  return {
-    id: f.id,
-    kind: f.kind,
-    name: f.name,
-    gap_mm: f.gap,
-    printed_mm: f.printed,
-    least_mm: f.least,
-    most_mm: f.most,
-    loop: f.loop.map((m) => ({
-      name: m.name,
-      length_mm: m.length,
-      printed_mm: m.printed,
-      sign: m.sign,
-      times: m.times,
-      made: m.made,
-      part: m.part,
-    })),
-    to_fit: f.toFit,
-  };
 }

@@ -1,5 +1,7 @@
 import type { Traced } from '../measure/index.ts';
 import type { Draft } from './draft.ts';
+import type { PrintedFit } from './fit.ts';
+import type { Part, UncutPart } from './part.ts';
 import type { SetOut } from './set-out.ts';
 
 /**
@@ -7,17 +9,15 @@ import type { SetOut } from './set-out.ts';
  * and every field of the document by its path.
  */
 export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
-  const names = draft.dimensions;
-  const add = (name: string, t: Traced) => {
-    if (!names.has(name)) names.set(name, t);
-  };
+  const add = adding(draft);
+  const namesOf = naming(draft);
   for (const key of ['width', 'height', 'depth'] as const) add(`overall.${key}`, overall[key]);
   for (const r of draft.job.design.records)
     if (r.kind === 'size') add(`${r.id}.value`, draft.field(r, 'value'));
   for (const vent of draft.tree.all('vent'))
     if (vent.apart !== undefined) add(`${vent.id}.apart`, draft.field(vent, 'apart'));
   for (const part of draft.parts)
-    for (const name of [part.name, part.mark, part.id]) {
+    for (const name of namesOf(part)) {
       add(`${name}.length`, part.length);
       add(`${name}.width`, part.width);
       add(`${name}.thickness`, part.thickness);
@@ -27,11 +27,12 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
       }
     }
   for (const d of draft.doors) {
-    const { name } = draft.part(d.part);
-    add(`${name}.gap`, d.gap);
-    d.hinges.forEach((at, i) => {
-      add(`${name}.hinge ${i + 1}`, at);
-    });
+    for (const name of namesOf(draft.part(d.part))) {
+      add(`${name}.gap`, d.gap);
+      d.hinges.forEach((at, i) => {
+        add(`${name}.hinge ${i + 1}`, at);
+      });
+    }
   }
   for (const s of draft.pinned) add(`${draft.part(s.part).name}.height`, s.height);
   for (const s of draft.sliding) {
@@ -48,4 +49,47 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
     add(`${o.id}.height`, o.height);
     add(`${o.id}.depth`, o.depth);
   }
+}
+
+/** What parts are cut to, and the gaps of what is cut to fit: `left door.cut width`, `left door.width gap`. */
+export function namePrinted(draft: Draft, parts: readonly Part[], fits: readonly PrintedFit[]): void {
+  const add = adding(draft);
+  const namesOf = naming(draft);
+  for (const part of parts)
+    for (const name of namesOf(part)) {
+      add(`${name}.cut length`, part.cut.length);
+      add(`${name}.cut width`, part.cut.width);
+    }
+  for (const fit of fits) {
+    const along = fit.id.slice(fit.id.lastIndexOf('/') + 1);
+    const names = fit.toFit === undefined ? [] : namesOf(draft.part(fit.toFit));
+    for (const name of [fit.id, ...names.map((n) => `${n}.${along}`)]) {
+      add(`${name} gap`, fit.gap);
+      add(`${name} gap as printed`, fit.printed);
+    }
+  }
+}
+
+/** Name, mark and id of a part, and its name without its place where no other has the same: `left door`. */
+function naming(draft: Draft): (part: UncutPart) => readonly string[] {
+  const often = new Map<string, number>();
+  for (const part of draft.parts) often.set(shortName(part), (often.get(shortName(part)) ?? 0) + 1);
+  return (part) => [
+    ...new Set([
+      part.name,
+      part.mark,
+      part.id,
+      ...(often.get(shortName(part)) === 1 ? [shortName(part)] : []),
+    ]),
+  ];
+}
+
+function shortName(part: UncutPart): string {
+  return part.name.replace(/ (in|of) [^ ]+$/, '');
+}
+
+function adding(draft: Draft) {
+  return (name: string, t: Traced) => {
+    if (!draft.dimensions.has(name)) draft.dimensions.set(name, t);
+  };
 }

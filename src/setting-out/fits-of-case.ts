@@ -86,9 +86,14 @@ function letIn(draft: Draft, joints: readonly Joint[], loops: ClearLoops): void 
       least: draft.nothing,
       most: l.row(FIT_LIMITS.dadoLoose),
       loop: [
+        // It is tried with a piece of the very stock, so it is off as the stock is.
         {
-          ...setBy('router', `width of the ${j.kind} in the ${mate.name}`, channel.width, 1, mate.id),
+          name: `width of the ${j.kind} in the ${mate.name}`,
+          length: channel.width,
           printed: loops.routed(mate).get(channel.id)!.width,
+          sign: 1,
+          made: { by: 'lot', lot: part.lot },
+          part: mate.id,
         },
         thick(part, -1),
         ...besideTongue(part, mate),

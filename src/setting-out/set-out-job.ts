@@ -3,7 +3,7 @@ import { Bores } from './bores.ts';
 import { fitsItsFrame, joinParts, partsOfCase } from './case-in-full.ts';
 import { Cases } from './cases.ts';
 import { connectCases } from './connect-cases.ts';
-import { nameDimensions } from './dimension-names.ts';
+import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { formulasHold } from './formulas.ts';
 import { measuredInVain } from './measured-in-vain.ts';
@@ -36,17 +36,20 @@ export function setOut(job: JobDocument): SetOut {
   nameDimensions(draft, overall);
   measuredInVain(draft);
   const printed = new PrintedSizes(draft);
+  const parts = inOrderOfMarks(draft.parts, printed);
+  const fits = printed.fits();
+  namePrinted(draft, parts, fits);
   return {
     ledger: draft.ledger,
-    parts: inOrderOfMarks(draft.parts, printed),
+    parts,
     joints: draft.joints,
     fasteners: draft.fasteners,
     openings: draft.openings,
     surfaces: draft.surfaces,
     doors: draft.doors,
-    fits: printed.fits(),
     pinned: draft.pinned,
     sliding: draft.sliding,
+    fits,
     overall,
     joinery: cases.all.map((c) => c.frame.joinery),
     dimensions: draft.dimensions,

@@ -20,6 +20,7 @@ function raisedBy(room: SnagRoom, rows: readonly Row[]): readonly SnagKind[] {
 
 const MIND: readonly Level[] = ['mind'];
 const NOTE: readonly Level[] = ['note'];
+const MIND_OR_NOTE: readonly Level[] = ['mind', 'note'];
 const STOP_OR_MIND: readonly Level[] = ['stop', 'mind'];
 
 /** Every snag there is. A code is never given another meaning; programs and tests go by it. */
@@ -207,6 +208,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['shelves.no-tilt', 'A loose shelf can’t be tilted on its way in.', MIND],
     ['hinges.too-few', 'A door has fewer hinges than its height and mass ask for.', MIND],
     ['hinges.door-too-heavy', 'A door is higher or heavier than hinges are usually given.', MIND],
+    ['fits.tight', 'What must go together may come out too tight.', MIND_OR_NOTE],
+    ['fits.loose', 'What must go together may come out too loose.', MIND_OR_NOTE],
     ['hinges.door-wide', 'A door is wider than it is high.', MIND],
     ['sliding.racks', 'A sliding door is so narrow for its height that it binds.', MIND],
     ['sliding.heavy', 'A sliding door is heavy for grooves in wood.', MIND],

@@ -34,7 +34,8 @@ function loopFaults(setOut: SetOut, fit: PrintedFit): string[] {
   for (const m of fit.loop) {
     const part = setOut.parts.find((p) => p.id === m.part);
     if (m.part !== undefined && !part) faults.push(`no part ${m.part}`);
-    if (m.made.by === 'lot' && part?.lot !== m.made.lot) faults.push(`${m.name} is of another lot`);
+    const { made } = m;
+    if (made.by === 'lot' && !setOut.parts.some((p) => p.lot === made.lot)) faults.push(`no lot ${made.lot}`);
   }
   const ticks = (x: Traced): number => setOut.ledger.ticks(x);
   const [gap, least, printed] = [ticks(fit.gap), ticks(fit.least), ticks(fit.printed)];
