@@ -3,6 +3,7 @@ import type { FitKind, PrintedFit } from '../setting-out/index.ts';
 import type { Figures, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { stackOfFit } from './fit-errors.ts';
+import { lostFit } from './lost-fit.ts';
 import { listed, ShopWords } from './shop-words.ts';
 
 /** A fit that may come out of its limits; sizes in mm. */
@@ -21,13 +22,14 @@ interface Astray {
  */
 export function fits({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>): readonly Snag[] {
   const groups = new Map<string, Astray[]>();
+  const lost = setOut.fits.flatMap((fit) => lostFit(job, setOut, fit) ?? []);
   for (const fit of setOut.fits)
     for (const astray of strayings(job, setOut, fit)) {
       const alone = ONE_BY_ONE.has(fit.kind) ? (fit.toFit?.split('/')[0] ?? fit.id) : '';
       groups.set(alone, [...(groups.get(alone) ?? []), astray]);
     }
   const words = new ShopWords(job);
-  return [...groups.values()].map((group) => snagOf(setOut, words, group));
+  return [...lost, ...[...groups.values()].map((group) => snagOf(setOut, words, group))];
 }
 
 const ONE_BY_ONE: ReadonlySet<FitKind> = new Set<FitKind>(['door', 'drawer', 'track']);

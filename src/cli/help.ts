@@ -3,7 +3,7 @@ export const HELP = `casewright: from the drawing of a piece of furniture to a p
   casewright plan  JOB [--out DIR] [--json]     plan the job; write book.pdf, cutting-list.csv and plan.json to DIR
   casewright check JOB [--json]                 plan it and list what is to be put right
   casewright parts JOB [--json]                 list every part with its sizes
-  casewright steps JOB [--json]                 print the step cards in order
+  casewright steps JOB [--from CARD] [--json]   print the step cards in order, all or from one on
   casewright why   JOB WHAT                     say where a number comes from: why JOB "left side.length",
                                                 or its place in plan --json: why JOB overall_mm/width
   casewright dry-fit JOB [--json]               run the step cards on virtual stock, compare with the drawing

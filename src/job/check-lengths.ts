@@ -77,6 +77,9 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
   for (const r of job.design.records) check(`design/records/${r.id}`, r, RECORD_LENGTHS, LONGEST);
   const measured = job.work?.measured ?? {};
   check('work/measured', measured, Object.keys(measured), LONGEST);
+  (job.work?.done ?? []).forEach(({ sizes = {} }, i) => {
+    check(`work/done/${i}/sizes`, sizes, Object.keys(sizes), LONGEST);
+  });
   for (const lot of job.shop.rack.lots) check(`shop/rack/lots/${lot.id}`, lot, LOT_LENGTHS, THICKEST);
   for (const hinge of job.shop.rack.hinges ?? [])
     check(`shop/rack/hinges/${hinge.id}`, hinge, HINGE_LENGTHS, THICKEST);

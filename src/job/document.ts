@@ -15,6 +15,13 @@ export type Design = v.InferOutput<typeof Design>;
 export const Work = v.strictObject({
   /** Sizes as measured, by the name of the dimension: `bay1.width`. */
   measured: v.optional(v.record(v.string(), SizeText)),
+  /**
+   * Cards that are ticked, by the operation they are for: their parts are made. With each the sizes that came of it, by
+   * the name of the dimension; what is made stays as it is.
+   */
+  done: v.optional(
+    v.array(v.strictObject({ id: v.string(), sizes: v.optional(v.record(v.string(), SizeText)) })),
+  ),
   /** The first day of work: `2026-03-02`. */
   start: v.optional(
     v.pipe(

@@ -47,10 +47,16 @@ export function dryFitInput(
   };
 }
 
-/** What a fit took off a part beyond the rounding to a step of the saw, mm. */
-function toFit({ ledger }: SetOut, part: Part, sawStep: Ticks): number {
-  const off = (['length', 'width'] as const).map((size) =>
-    Math.abs(ledger.ticks((part.rough ?? part)[size]) - ledger.ticks(part.cut[size])),
+/**
+ * How far a part's size is from the drawing beyond a step of the saw, mm: because of what it must fit, or because it was
+ * made so. Edging is trimmed level with its board and follows it.
+ */
+function toFit({ ledger, joints, parts }: SetOut, part: Part, sawStep: Ticks): number {
+  const boards = joints.filter((j) => j.duty === 'edging' && j.part === part.id).map((j) => j.mate);
+  const off = [part, ...parts.filter((p) => boards.includes(p.id))].flatMap((p) =>
+    (['length', 'width'] as const).map((size) =>
+      Math.abs(ledger.ticks((p.rough ?? p)[size]) - ledger.ticks(p.cut[size])),
+    ),
   );
   return toMm(Math.max(0, ...off.map((t) => t - sawStep)));
 }

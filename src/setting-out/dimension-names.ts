@@ -26,6 +26,8 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
         add(`${name}.rough width`, part.rough.width);
       }
     }
+  for (const lot of draft.job.shop.rack.lots)
+    if (draft.parts.some((p) => p.lot === lot.id)) add(`${lot.id}.thickness`, draft.thickness(lot));
   for (const d of draft.doors) {
     for (const name of namesOf(draft.part(d.part))) {
       add(`${name}.gap`, d.gap);

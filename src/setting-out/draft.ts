@@ -84,11 +84,21 @@ export class Draft {
   private readonly byId = new Map<string, DraftPart>();
   private readonly readAlready = new Map<string, Traced>();
   private readonly names: ReadonlyMap<string, NamedSize>;
+  /** Sizes of the moment of the cards that are ticked, by dimension; the latest counts. */
+  private readonly done: ReadonlyMap<string, () => Traced>;
 
   constructor(job: JobDocument) {
     this.job = job;
     this.tree = treeOf(job);
     this.names = formulaNames(job);
+    this.done = new Map(
+      (job.work.done ?? []).flatMap(({ sizes = {} }, i) =>
+        Object.entries(sizes).map(([name, text]) => [
+          name,
+          () => this.typed(`work/done/${i}/sizes/${name}`, text),
+        ]),
+      ),
+    );
   }
 
   get piece(): RecordOf<'piece'> {
@@ -132,6 +142,15 @@ export class Draft {
     return this.ledger.measured(dimension, read.value);
   }
 
+  /** The size that a part was made to, as measured on the bench or as it was when its card was ticked. */
+  made(part: UncutPart, size: 'length' | 'width'): Traced | undefined {
+    for (const name of [part.name, part.mark, part.id]) {
+      const found = this.measured(`${name}.${size}`) ?? this.done.get(`${name}.${size}`)?.();
+      if (found !== undefined) return found;
+    }
+    return undefined;
+  }
+
   private named(name: NamedSize): Traced {
     switch (name.is) {
       case 'field':
@@ -146,6 +165,8 @@ export class Draft {
   /** What a lot really measures: its measured thickness, or the nominal one until it has been measured. */
   thickness(lot: Lot): Traced {
     const path = `shop/rack/lots/${lot.id}`;
+    const measured = this.measured(`${lot.id}.thickness`);
+    if (measured !== undefined) return measured;
     return lot.thickness === undefined
       ? this.typed(`${path}/nominal`, lot.nominal)
       : this.typed(`${path}/thickness`, lot.thickness);

@@ -15,7 +15,7 @@ export function measuredInVain(draft: Draft): void {
         where: { path },
         sentence: `“${name}” was measured at ${typed}, but nothing is set out by that.`,
         rule: {
-          says: 'clear sizes of openings along their split, and of the whole inside, are taken as measured; a part’s thickness as its lot measures',
+          says: 'clear sizes of openings along their split, and of the whole inside, lengths and widths of parts, and thicknesses of lots are taken as measured',
           source: 'how setting out works',
           confirmed: true,
         },
@@ -42,8 +42,8 @@ function insteadOf(draft: Draft, name: string): string {
   const at = name.lastIndexOf('.');
   const [of, size] = [name.slice(0, at), name.slice(at + 1)];
   const part = draft.parts.find((p) => p.name === of || p.mark === of || p.id === of);
-  if (part && size === 'thickness') return `Give the lot “${part.lot}” the thickness that you measured.`;
-  if (part) return 'Measure the opening that the part goes into, and the part follows.';
+  if (part && size === 'thickness')
+    return `Measure “${part.lot}.thickness”: all that is made of the lot follows.`;
   let opening = draft.tree.get(of);
   const along = () => (opening?.kind === 'opening' ? draft.tree.get(opening.parent) : undefined);
   for (let parent = along(); parent?.kind === 'opening'; parent = along()) {

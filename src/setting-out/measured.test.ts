@@ -61,8 +61,7 @@ describe('what was measured', () => {
   });
 
   test.each([
-    ['A1.thickness', 'Give the lot “birch18” the thickness that you measured.'],
-    ['left side.length', 'Measure the opening that the part goes into, and the part follows.'],
+    ['A1.thickness', 'Measure “birch18.thickness”: all that is made of the lot follows.'],
     ['left.height', 'Measure “inside.height”, which it is the same as.'],
     ['left.depth', 'Change the size in the design.'],
   ])('of %s is refused with what to do instead', (name, cure) => {

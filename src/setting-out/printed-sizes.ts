@@ -29,14 +29,20 @@ export class PrintedSizes {
     for (const fit of draft.fits) {
       if (fit.toFit === undefined) continue;
       const { record } = draft.part(fit.toFit);
-      const closers = fit.loop.filter(
-        (m) => m.sign < 0 && m.part !== undefined && this.sizeOf(m) && draft.part(m.part).record === record,
-      );
+      const closers = fit.loop.filter((m) => m.sign < 0 && this.isToCut(m, record));
       for (const m of closers) {
         const key = `${m.part} ${this.sizeOf(m)}`;
         this.cuttings.set(key, [...(this.cuttings.get(key) ?? []), { fit, closers }]);
       }
     }
+  }
+
+  /** A size still to be cut, of a part of the record. */
+  private isToCut(m: FitMember, record: string): boolean {
+    const size = this.sizeOf(m);
+    if (m.part === undefined || size === undefined) return false;
+    const part = this.draft.part(m.part);
+    return part.record === record && this.draft.made(part, size) === undefined;
   }
 
   /** The sizes that a part is cut to. */
@@ -48,7 +54,7 @@ export class PrintedSizes {
   fits(): readonly PrintedFit[] {
     const l = this.draft.ledger;
     return this.draft.fits.map((fit) => {
-      const loop = fit.loop.map((m) => ({ ...m, printed: this.printed(m) }));
+      const loop = fit.loop.map((m) => ({ ...this.asMade(m), printed: this.printed(m) }));
       const all = (sign: 1 | -1) => loop.filter((m) => m.sign === sign).map((m) => this.timesOver(m));
       const opens = l.sum('what opens the gap, as printed', ...all(1));
       return { ...fit, loop, printed: l.less('gap of the printed sizes', opens, ...all(-1)) };
@@ -59,6 +65,12 @@ export class PrintedSizes {
     const key = `${part.id} ${size}`;
     const known = this.known.get(key);
     if (known !== undefined) return known;
+    // What is made stays as it is.
+    const made = this.draft.made(part, size);
+    if (made !== undefined) {
+      this.known.set(key, made);
+      return made;
+    }
     const bare = sawnSize(this.draft.ledger, this.step, part)[size];
     // What rests on this one meanwhile takes it as the saw alone has it.
     this.known.set(key, bare);
@@ -78,7 +90,8 @@ export class PrintedSizes {
     const others = fit.loop.filter((m) => !closers.includes(m));
     const own = closers.reduce((sum, m) => {
       const other = this.draft.part(m.part!);
-      const bare = other === part ? so : sawnSize(l, this.step, other)[this.sizeOf(m)!];
+      const which = this.sizeOf(m)!;
+      const bare = other === part ? so : sawnSize(l, this.step, other)[which];
       return sum + t(bare) * (m.times ?? 1);
     }, 0);
     const over = (sign: 1 | -1) =>
@@ -132,6 +145,13 @@ export class PrintedSizes {
     if (part.rough && l.ticks(part.rough[size]) !== l.ticks(part[size]))
       return l.round('finished size, as fine as the saw is set', part[size], this.step, 'nearest');
     return this.cut(part, size);
+  }
+
+  /** A size that was found on the bench is off as far as it was read, no more. */
+  private asMade(m: FitMember): FitMember {
+    const size = this.sizeOf(m);
+    const made = size && this.draft.made(this.draft.part(m.part!), size);
+    return made === undefined ? m : { ...m, made: { by: 'measured' } };
   }
 
   /** Which size of its part a sawn member is. */

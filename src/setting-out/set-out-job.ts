@@ -34,11 +34,11 @@ export function setOut(job: JobDocument): SetOut {
   const overall = cases.overall();
   checkSpace(draft);
   nameDimensions(draft, overall);
-  measuredInVain(draft);
   const printed = new PrintedSizes(draft);
   const parts = inOrderOfMarks(draft.parts, printed);
   const fits = printed.fits();
   namePrinted(draft, parts, fits);
+  measuredInVain(draft);
   return {
     ledger: draft.ledger,
     parts,

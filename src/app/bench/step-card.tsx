@@ -2,6 +2,7 @@ import type { Drawing } from '../../book/index.ts';
 import { type Operation, timeWords, writtenMoment } from '../../build/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { DrawingPicture } from '../drawing/drawing-picture.tsx';
+import { CardDone } from './card-done.tsx';
 import { CardLine } from './card-line.tsx';
 
 interface CardProps {
@@ -46,6 +47,7 @@ export function StepCard({ plan, operation: o, number, drawing }: CardProps) {
         </ol>
         {drawing && <DrawingPicture drawing={drawing} label={`Drawing for ${o.title}`} of={plan.setOut} />}
       </div>
+      <CardDone plan={plan} operation={o} />
       {o.cautions.map((c) => (
         <p key={c} className="caution">
           {c}

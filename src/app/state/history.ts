@@ -25,8 +25,14 @@ export function begin(job: JobDocument): History {
 export function commit(history: History, edit: Edit): Stepped {
   const edited = applyEdit(history.job, edit);
   if (!edited.ok) return edited;
-  const back = [...history.back, inverseOf(history.job, edit)].slice(-DEEPEST);
+  // What was done on the bench is done: there is no way back across it.
+  const back = isWork(edit) ? [] : [...history.back, inverseOf(history.job, edit)].slice(-DEEPEST);
   return { ok: true, history: { job: edited.job, back, forth: [] } };
+}
+
+/** Whether an edit tells of work: a tick, or what was measured. */
+function isWork(edit: Edit): boolean {
+  return edit.edit === 'set' && edit.at.startsWith('work/');
 }
 
 export function undo(history: History): History {

@@ -1,0 +1,18 @@
+import type { Traced } from '../measure/index.ts';
+import type { SetOut } from '../setting-out/index.ts';
+import type { Operation } from './operation.ts';
+
+/** The sizes that stand once a card is done: of every part that comes off the saw, by the name of the dimension. */
+export function sizesMade(
+  { parts }: SetOut,
+  { does }: Operation,
+): readonly (readonly [name: string, size: Traced])[] {
+  if (does.act !== 'saw' && does.act !== 'name') return [];
+  const names = does.act === 'saw' ? does.yields.flatMap((y) => y?.name ?? []) : [does.as.name];
+  return names.flatMap((mark) => {
+    const part = parts.find((p) => p.mark === mark);
+    if (!part) return [];
+    const length = [`${mark}.length`, part.cut.length] as const;
+    return part.form === 'strip' ? [length] : [length, [`${mark}.width`, part.cut.width] as const];
+  });
+}
