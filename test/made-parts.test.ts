@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { type PlainJob, smallJob } from './generate/small-job.ts';
 import { fits } from '../src/checks/fits.ts';
 import { checkJob } from '../src/job/index.ts';
 import { toMm } from '../src/measure/index.ts';
 import { setOut } from '../src/setting-out/index.ts';
+import { type PlainJob, smallJob } from './generate/small-job.ts';
 
 function withWork(work: object, change: (job: PlainJob) => void = () => {}) {
   const plain = smallJob();
