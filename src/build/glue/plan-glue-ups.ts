@@ -112,7 +112,7 @@ function snagsOf(bench: Bench, glueUp: GlueUp, time: GlueTime): readonly Snag[] 
       },
       cures: [
         ...(slower.length > 0
-          ? [{ says: `Use a slower glue: ${listWords(slower)} leaves long enough.` }]
+          ? [{ says: `Use a slower glue, such as ${slower[0]}: it leaves long enough.` }]
           : []),
         ...(alone ? [{ says: 'Have another pair of hands: two spread and clamp in half the time.' }] : []),
         { says: 'Enter the times on your glue’s own label; many leave more than is reckoned with here.' },
