@@ -8,6 +8,8 @@ import { jointMm } from './glued-joints.ts';
 /** How long a glue leaves, in minutes from the first stroke of the brush, and who says so. */
 export interface GlueTime {
   readonly name: string;
+  /** Its name in the table. */
+  readonly kind: string;
   /** Until every clamp is on. */
   readonly assembly: number;
   readonly from: 'label' | 'table';
@@ -19,6 +21,7 @@ export function glueTime(lots: readonly AdhesiveLot[]): GlueTime {
   const told = lot?.label?.assemblyMinutes ?? lot?.label?.openMinutes;
   return {
     name: lot?.name ?? kind.name,
+    kind: kind.name,
     assembly: told ?? kind.assemblyMinutes[0],
     from: told === undefined ? 'table' : 'label',
   };

@@ -92,7 +92,7 @@ function snagsOf(bench: Bench, glueUp: GlueUp, time: GlueTime): readonly Snag[] 
   const marks = listWords(glueUp.parts);
   const where = { operation: glueUp.operations[0]!, path: 'shop/rack/adhesives' };
   if (glueUp.minutes > glueUp.leaves) {
-    const slower = slowEnough(glueUp.minutes);
+    const slower = slowEnough(glueUp.minutes).filter((kind) => kind !== time.kind);
     const alone = handsFor(bench) < 2;
     snags.push({
       code: 'glue-up.outruns-glue',
@@ -112,7 +112,7 @@ function snagsOf(bench: Bench, glueUp: GlueUp, time: GlueTime): readonly Snag[] 
       },
       cures: [
         ...(slower.length > 0
-          ? [{ says: `Use a slower glue, such as ${slower[0]}: it leaves long enough.` }]
+          ? [{ says: `Use a slower glue; long enough by their usual labels: ${listWords(slower)}.` }]
           : []),
         ...(alone ? [{ says: 'Have another pair of hands: two spread and clamp in half the time.' }] : []),
         { says: 'Enter the times on your glue’s own label; many leave more than is reckoned with here.' },
