@@ -67,6 +67,8 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, does.mate, does.into];
     case 'hinge':
       return [does.workpiece, does.post, does.into];
+    case 'runners':
+      return [...does.sides, ...does.posts, ...does.moves, does.into];
     case 'rest':
       return [does.workpiece, does.over, does.into, ...does.posts];
     case 'lift-in':

@@ -5,6 +5,7 @@ import {
   hingesUsed,
   type Part,
   pinsUsed,
+  runnersUsed,
   screwsUsed,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -42,6 +43,10 @@ export function gather(bench: Bench): void {
         ...[...hingesUsed(bench.setOut)].map(([id, n]) => {
           const hinge = bench.job.shop.rack.hinges?.find((h) => h.id === id);
           return `${n} × ${hinge?.name ?? id} (on the rack: ${hinge?.have ?? 0}). Have them in the hand and measure them before anything is bored.`;
+        }),
+        ...[...runnersUsed(bench.setOut)].map(([id, n]) => {
+          const runner = bench.job.shop.rack.runners?.find((r) => r.id === id);
+          return `${n} × ${runner?.name ?? id}, a pair each (on the rack: ${runner?.have ?? 0}). Have them in the hand, measured and taken apart once, before a drawer is cut.`;
         }),
         ...[...pinsUsed(bench.setOut)].map(([id, n]) => {
           const pin = bench.job.shop.rack.pins?.find((p) => p.id === id);

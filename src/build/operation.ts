@@ -260,6 +260,23 @@ export type Act =
       readonly beside?: Traced;
       readonly lift: Traced;
     }
+  /**
+   * Runners screwed to both sides of a drawer and to the uprights, `thickness` between them, and the drawer drawn out
+   * by its travel: `moves` are the parts that come out.
+   */
+  | {
+      readonly act: 'runners';
+      readonly sides: readonly [string, string];
+      readonly posts: readonly [string, string];
+      readonly into: string;
+      readonly thickness: Traced;
+      readonly screw: string;
+      readonly length: Traced;
+      readonly diameter: Traced;
+      readonly count: number;
+      readonly travel: Traced;
+      readonly moves: readonly string[];
+    }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 

@@ -6,6 +6,7 @@ import type { Snag } from '../snag/index.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
+import { fitDrawers } from './drawers.ts';
 import { glueEdging } from './edging-work.ts';
 import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
 import { prefinishParts } from './finish/finish-work.ts';
@@ -50,6 +51,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   prefinishParts(bench, finishing);
   assemble(bench);
   joinCases(bench);
+  fitDrawers(bench);
   layLooseShelves(bench);
   plugScrews(bench);
   hangDoors(bench);

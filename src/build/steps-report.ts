@@ -219,6 +219,20 @@ function actReport(a: Act): Report {
         diameter_mm: a.diameter,
         depth_mm: a.depth,
       };
+    case 'runners':
+      return {
+        act: a.act,
+        sides: a.sides,
+        posts: a.posts,
+        into: a.into,
+        thickness_mm: a.thickness,
+        screw: a.screw,
+        length_mm: a.length,
+        diameter_mm: a.diameter,
+        count: a.count,
+        travel_mm: a.travel,
+        moves: a.moves,
+      };
     case 'rest':
       return {
         act: a.act,

@@ -3,6 +3,7 @@ import { bits } from './bits.ts';
 import type { CheckInput } from './check-input.ts';
 import { chosenJoints } from './chosen-joints.ts';
 import { clampReach } from './clamp-reach.ts';
+import { drawers } from './drawers.ts';
 import { edgeScrews } from './edge-screws.ts';
 import { enoughMaterial } from './enough-material.ts';
 import { fits } from './fits.ts';
@@ -21,6 +22,7 @@ import { vents } from './vents.ts';
 const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   enoughMaterial,
   sag,
+  drawers,
   screwPaths,
   edgeScrews,
   screwHold,

@@ -6,6 +6,7 @@ import {
   hingesUsed,
   type Part,
   pinsUsed,
+  runnersUsed,
   type SetOut,
   screwsUsed,
 } from '../setting-out/index.ts';
@@ -202,6 +203,20 @@ function toBuy({ job, setOut, breakdown }: Pick<CheckInput, 'job' | 'setOut' | '
       where: { path: `shop/rack/hinges/${hinge.id}` },
       sentence: `To buy: ${need - have} × ${hinge.name ?? hinge.id}; the doors take ${need}, the rack has ${have}.`,
       figures: { value: have, limit: need, margin: have - need, unit: 'hinges' },
+      cures: [],
+    });
+  }
+  const runners = runnersUsed(setOut);
+  for (const runner of job.shop.rack.runners ?? []) {
+    const need = runners.get(runner.id) ?? 0;
+    const have = runner.have ?? 0;
+    if (need <= have) continue;
+    snags.push({
+      code: 'runners.to-buy',
+      level: 'note',
+      where: { path: `shop/rack/runners/${runner.id}` },
+      sentence: `To buy: ${need - have} × ${runner.name ?? runner.id}, in pairs; the drawers take ${need}, the rack has ${have}.`,
+      figures: { value: have, limit: need, margin: have - need, unit: 'pairs' },
       cures: [],
     });
   }

@@ -8,7 +8,7 @@ export function fieldThatNames(
 ): { readonly record: string; readonly field: string } | undefined {
   const tree = treeOf(job);
   const record = tree.get(part.record);
-  for (const field of ['board', 'strip', 'edging'])
+  for (const field of ['board', 'strip', 'edging', 'bottomBoard', 'frontBoard'])
     if (record && Reflect.get(record, field) === part.lot) return { record: record.id, field };
   if (record?.kind === 'shelf' || record?.kind === 'divider' || record?.kind === 'pins')
     return { record: record.id, field: 'board' };

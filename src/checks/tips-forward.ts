@@ -1,5 +1,6 @@
 import { treeOf } from '../job/index.ts';
 import { stabilityLoad } from '../materials/index.ts';
+import { toMm } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { practice, ruleOf } from './rule.ts';
@@ -17,8 +18,8 @@ interface Stand {
   readonly rearMm: number;
   readonly frontMm: number;
   readonly heightMm: number;
-  /** Whether it has doors, which then stand open. */
-  readonly open: boolean;
+  /** What of it stands open: its doors, its drawers. */
+  readonly open: readonly string[];
   /** Parts with the place of their middle: y, not yet counted from the pivot. */
   readonly masses: readonly {
     readonly part: string;
@@ -79,7 +80,7 @@ const TRIALS: readonly Trial[] = [
 ];
 
 /**
- * Whether the empty piece with its doors open, the worst case, tips over the front of what it stands on. Trying these loads comes near
+ * Whether the empty piece with its doors open and its drawers out, the worst case, tips over the front of what it stands on. Trying these loads comes near
  * the tests of furniture standards and proves nothing by them; so the last snag always asks for an anchor.
  */
 export function tipsForward(input: Input): readonly Snag[] {
@@ -141,9 +142,14 @@ function standOf({ setOut, weigh }: Input): Stand | undefined {
     masses: setOut.parts.map((p) => {
       const { kg, centreMm } = weigh(p.id);
       const open = setOut.doors.some((d) => d.part === p.id);
-      return { part: p.id, kg, y: open ? opened(boxes.get(p.id)!) : centreMm[1], z: centreMm[2] - floor };
+      const out = setOut.drawers.find((d) => Object.values(d.parts).includes(p.id));
+      const drawn = out ? centreMm[1] - toMm(setOut.ledger.ticks(out.travel)) : centreMm[1];
+      return { part: p.id, kg, y: open ? opened(boxes.get(p.id)!) : drawn, z: centreMm[2] - floor };
     }),
-    open: setOut.doors.length > 0,
+    open: [
+      ...(setOut.doors.length > 0 ? ['doors open'] : []),
+      ...(setOut.drawers.length > 0 ? ['drawers out'] : []),
+    ],
   };
 }
 
@@ -154,7 +160,7 @@ function opened(door: StandingBox): number {
 
 /** How the piece is tried, to begin a sentence with. */
 function tried(s: Stand): string {
-  return s.open ? 'Empty and with its doors open, the piece' : 'Empty, the piece';
+  return s.open.length > 0 ? `Empty and with its ${s.open.join(' and ')}, the piece` : 'Empty, the piece';
 }
 
 function weights(s: Stand, pivotMm: number): readonly Weight[] {

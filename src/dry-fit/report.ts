@@ -13,6 +13,7 @@ export interface DryFitFault {
     | 'screw-comes-through'
     | 'screws-meet'
     | 'no-hole'
+    | 'runner-room'
     | 'no-screw'
     | 'no-plug'
     | 'part-missing'

@@ -8,6 +8,7 @@ import { liftedIn } from './lift-in.ts';
 import { restsOnPins } from './pins.ts';
 import { setPlugs } from './plugs.ts';
 import type { DryFitFault } from './report.ts';
+import { runOnRunners } from './runners.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
 import {
   bevelled,
@@ -98,6 +99,8 @@ export class Workshop {
         return this.plug(operation, does);
       case 'hinge':
         return this.hinge(operation, does);
+      case 'runners':
+        return this.runners(operation, does);
       case 'rest':
         return this.rest(operation, does);
       case 'lift-in':
@@ -284,6 +287,30 @@ export class Workshop {
       this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
   }
 
+  private runners(operation: Operation, act: Extract<Act, { act: 'runners' }>): void {
+    const assembly = this.assemblies.get(act.into);
+    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
+    this.takeScrew(operation, act);
+    const { screws, faults } = runOnRunners(
+      this.shop.solids,
+      assembly,
+      {
+        sides: act.sides,
+        posts: act.posts,
+        thicknessMm: toMm(this.read(act.thickness)),
+        lengthMm: toMm(this.read(act.length)),
+        diameterMm: toMm(this.read(act.diameter)),
+        count: act.count,
+        travelTicks: this.read(act.travel),
+        moves: act.moves,
+      },
+      this.screws,
+    );
+    this.screws.push(...screws);
+    for (const f of faults)
+      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+  }
+
   private rest(operation: Operation, act: Extract<Act, { act: 'rest' }>): void {
     const assembly = this.assemblies.get(act.into);
     if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
@@ -300,7 +327,7 @@ export class Workshop {
   }
 
   /** The screw that a card names must be there, as long and as thick as it says. */
-  private takeScrew(operation: Operation, act: Extract<Act, { act: 'screw' | 'hinge' }>): void {
+  private takeScrew(operation: Operation, act: Extract<Act, { act: 'screw' | 'hinge' | 'runners' }>): void {
     const box = this.shop.screws.get(act.screw);
     const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
     if (!box || !same(this.read(act.length), box.length) || !same(this.read(act.diameter), box.diameter))

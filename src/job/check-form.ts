@@ -78,6 +78,7 @@ function restOf(value: unknown): Rest {
     hinges: list('shop', 'rack', 'hinges'),
     pins: list('shop', 'rack', 'pins'),
     fixings: list('shop', 'rack', 'fixings'),
+    runners: list('shop', 'rack', 'runners'),
   };
   const shop = { units: unitsOf(value), tools: list('shop', 'tools'), people: list('shop', 'people'), rack };
   return {

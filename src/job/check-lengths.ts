@@ -37,6 +37,7 @@ const RECORD_LENGTHS = [
   'lowerGroove',
   'engagement',
   'fingerHole',
+  'grade',
 ];
 const HINGE_LENGTHS = [
   'cup',
@@ -50,6 +51,7 @@ const HINGE_LENGTHS = [
   'width',
   'leaf',
 ];
+const RUNNER_LENGTHS = ['length', 'thickness', 'height', 'travel'];
 const PIN_LENGTHS = ['diameter', 'deep', 'stands', 'above'];
 const FIXING_LENGTHS = ['diameter', 'length'];
 const LOT_LENGTHS = ['nominal', 'thickness', 'width'];
@@ -83,6 +85,8 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
   for (const lot of job.shop.rack.lots) check(`shop/rack/lots/${lot.id}`, lot, LOT_LENGTHS, THICKEST);
   for (const hinge of job.shop.rack.hinges ?? [])
     check(`shop/rack/hinges/${hinge.id}`, hinge, HINGE_LENGTHS, THICKEST);
+  for (const runner of job.shop.rack.runners ?? [])
+    check(`shop/rack/runners/${runner.id}`, runner, RUNNER_LENGTHS, LONGEST);
   for (const pin of job.shop.rack.pins ?? []) check(`shop/rack/pins/${pin.id}`, pin, PIN_LENGTHS, THICKEST);
   for (const fixing of job.shop.rack.fixings ?? [])
     check(`shop/rack/fixings/${fixing.id}`, fixing, FIXING_LENGTHS, THICKEST);

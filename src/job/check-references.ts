@@ -10,6 +10,7 @@ export function checkReferences(job: JobDocument): readonly Snag[] {
     ...badLots(job),
     ...badHinges(job),
     ...badPins(job),
+    ...badRunners(job),
     ...badOver(job),
   ];
 }
@@ -27,6 +28,7 @@ function repeatedIds(job: JobDocument): readonly Snag[] {
     ['shop/rack/hinges', rack.hinges ?? []],
     ['shop/rack/pins', rack.pins ?? []],
     ['shop/rack/fixings', rack.fixings ?? []],
+    ['shop/rack/runners', rack.runners ?? []],
   ];
   const snags: Snag[] = [];
   for (const [path, list] of lists) {
@@ -92,6 +94,8 @@ function badLots(job: JobDocument): readonly Snag[] {
   for (const r of job.design.records) {
     const wants: [field: string, lot: string | undefined, form: 'sheet' | 'strip'][] = [];
     if ('board' in r) wants.push(['board', r.board, 'sheet']);
+    if (r.kind === 'drawers')
+      wants.push(['bottomBoard', r.bottomBoard, 'sheet'], ['frontBoard', r.frontBoard, 'sheet']);
     if (r.kind === 'edging') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'top') wants.push(['edging', r.edging, 'strip']);
     for (const [field, id, form] of wants) {
@@ -158,6 +162,31 @@ function badHinges(job: JobDocument): readonly Snag[] {
         level: 'stop',
         where: { path: `shop/rack/hinges/${h.id}/screw` },
         sentence: `Hinge “${h.id}” is fixed with “${h.screw}”, which is no countersunk screw of the rack.`,
+        cures: [{ says: 'Add the screw to the rack, or name one that is there.' }],
+      });
+  return snags;
+}
+
+/** Runners that the rack must have, and their screws. */
+function badRunners(job: JobDocument): readonly Snag[] {
+  const runners = job.shop.rack.runners ?? [];
+  const snags: Snag[] = [];
+  for (const r of job.design.records)
+    if (r.kind === 'drawers' && r.runner !== undefined && !runners.some((x) => x.id === r.runner))
+      snags.push({
+        code: 'document.no-such-runner',
+        level: 'stop',
+        where: { path: `design/records/${r.id}/runner`, record: r.id },
+        sentence: `“${r.id}” is to run on “${r.runner}”, a pair of runners that the rack doesn’t have.`,
+        cures: [{ says: 'Add the runners to the rack, or leave “runner” out.' }],
+      });
+  for (const x of runners)
+    if (!job.shop.rack.screws.some((s) => s.id === x.screw && s.kind === 'countersunk'))
+      snags.push({
+        code: 'document.no-such-screw',
+        level: 'stop',
+        where: { path: `shop/rack/runners/${x.id}/screw` },
+        sentence: `Runners “${x.id}” are fixed with “${x.screw}”, which is no countersunk screw of the rack.`,
         cures: [{ says: 'Add the screw to the rack, or name one that is there.' }],
       });
   return snags;

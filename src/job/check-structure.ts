@@ -15,6 +15,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   divider: ['opening'],
   shelf: ['opening'],
   pins: ['opening'],
+  drawers: ['opening'],
   back: ['case'],
   top: ['case'],
   base: ['case'],

@@ -2,6 +2,7 @@ export { ADHESIVES, type Adhesive, adhesive } from './adhesives.ts';
 export { CAUTIONS, type Caution, caution } from './cautions.ts';
 export { CREEP_FACTORS, type CreepFactor, creepFactor } from './creep-factors.ts';
 export { DOORS, HINGE_COUNTS, type HingeCount, hingeCount } from './door-rules.ts';
+export { DRAWERS } from './drawer-rules.ts';
 export { FACE_SCREWS } from './face-screw-rules.ts';
 export { type FasteningGravity, fasteningGravity } from './fastening-gravity.ts';
 export { FINISH_WORK } from './finish-work.ts';

@@ -1,7 +1,14 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { FinishPlan } from '../build/index.ts';
 import type { JobDocument } from '../job/index.ts';
-import { fixingsUsed, hingesUsed, pinsUsed, type SetOut, screwsUsed } from '../setting-out/index.ts';
+import {
+  fixingsUsed,
+  hingesUsed,
+  pinsUsed,
+  runnersUsed,
+  type SetOut,
+  screwsUsed,
+} from '../setting-out/index.ts';
 
 /** One thing that costs money, and how the amount comes about. */
 export interface CostRow {
@@ -16,7 +23,7 @@ export interface CostRow {
 /** What the piece costs, in the shop's currency. */
 export interface Costs {
   readonly currency: string;
-  /** Sheets, strips, screws, hinges and pins that must be bought. */
+  /** Sheets, strips, screws, hinges, runners and pins that must be bought. */
   readonly bought: readonly CostRow[];
   readonly material: number;
   readonly labour: CostRow | undefined;
@@ -67,6 +74,19 @@ export function costsOf(
           lacking,
           hinge?.price ?? 0,
           `${count} needed, ${hinge?.have ?? 0} on the rack`,
+        ),
+      );
+  }
+  for (const [id, count] of runnersUsed(setOut)) {
+    const runner = job.shop.rack.runners?.find((r) => r.id === id);
+    const lacking = count - (runner?.have ?? 0);
+    if (lacking > 0)
+      bought.push(
+        row(
+          runner?.name ?? id,
+          lacking,
+          runner?.price ?? 0,
+          `${count} needed, ${runner?.have ?? 0} on the rack`,
         ),
       );
   }

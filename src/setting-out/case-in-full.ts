@@ -8,6 +8,7 @@ import type { ClearSizes } from './clear-sizes.ts';
 import { ClosedSpaces } from './closed-spaces.ts';
 import { hangDoors } from './doors.ts';
 import type { Draft, DraftPart } from './draft.ts';
+import { drawers } from './drawers.ts';
 import { fitsOfCase } from './fits-of-case.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
@@ -83,7 +84,10 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
   const frames = top ? [base, top.strips] : [base];
   fitsOfCase(draft, { ...made, frames, joints: draft.joints.slice(before) });
   const loops = new ClearLoops(draft, made.closed);
-  for (const leaf of made.leaves) pinnedShelves(draft, frame, bores, leaf, loops);
+  for (const leaf of made.leaves) {
+    pinnedShelves(draft, frame, bores, leaf, loops);
+    drawers(draft, bores, { frame, panels, loops }, leaf);
+  }
   loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
 }
 

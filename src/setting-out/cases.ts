@@ -174,7 +174,7 @@ export class Cases {
     if (!this.doors.has(member.id)) {
       const depths =
         member.kind === 'case'
-          ? [depthOfOverlayDoors(draft, draft.tree.childrenOf(member.id, 'door'))]
+          ? [depthOfOverlayDoors(draft, draft.tree.childrenOf(member.id, 'door'), member.id)]
           : draft.tree
               .membersOf(member.id)
               .filter((m) => m.depth === undefined)

@@ -36,6 +36,11 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
       });
     }
   }
+  for (const d of draft.drawers) {
+    add(`${d.name}.gap`, d.gap);
+    add(`${d.name}.runner`, d.runner.height);
+    add(`${d.name}.travel`, d.travel);
+  }
   for (const s of draft.pinned) add(`${draft.part(s.part).name}.height`, s.height);
   for (const s of draft.sliding) {
     add(`${s.record}.upper groove`, s.groove.upper);

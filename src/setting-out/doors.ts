@@ -131,7 +131,13 @@ function insideOpening(draft: Draft, first: Space, last: Space, gap: Traced): Co
  * An overlay door: out to half the gap from the case's own outer edges, to half the gap from the middle of what
  * parts two openings, and the whole gap under a top that lies on the case.
  */
-function overEdges(draft: Draft, parts: Hangable, first: Space, last: Space, gap: Traced): Cover {
+export function overEdges(
+  draft: Draft,
+  parts: Pick<Hangable, 'frame' | 'panels'>,
+  first: Space,
+  last: Space,
+  gap: Traced,
+): Cover {
   const l = draft.ledger;
   const { panels, frame } = parts;
   const half = l.ratio('half the gap', gap, SETTING_OUT.half);

@@ -12,6 +12,7 @@ import { SETTING_OUT } from '../materials/index.ts';
 import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { DoorLeaf } from './door-leaf.ts';
+import type { Drawer } from './drawer.ts';
 import type { Feature } from './feature.ts';
 import type { Fit } from './fit.ts';
 import { reckon } from './formulas.ts';
@@ -73,6 +74,7 @@ export class Draft {
   readonly fits: Fit[] = [];
   readonly pinned: PinnedShelf[] = [];
   readonly sliding: SlidingSet[] = [];
+  readonly drawers: Drawer[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */

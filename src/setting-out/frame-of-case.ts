@@ -73,7 +73,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   const topThickness = () => (top ? draft.thickness(draft.lot(top.board)) : draft.nothing);
   const behindEdging = () => l.less('depth behind the front edging', planes.depth, planes.edgingThickness);
   const root = draft.tree.childOf(box.id, 'opening');
-  const doorDepth = depthOfOverlayDoors(draft, doors);
+  const doorDepth = depthOfOverlayDoors(draft, doors, box.id);
   // What was found inside stands before what was drawn outside: there the panels are already made.
   const found = (size: 'width' | 'height') => root && draft.measured(`${root.id}.${size}`);
   const panelsAcross = () => (top ? [planes.board] : [planes.board, planes.board]);
@@ -210,12 +210,17 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
 type Planes = { [K in keyof CaseFrame as CaseFrame[K] extends Traced ? K : never]: CaseFrame[K] };
 
 /** The thickest overlay door and what it stands off the case. */
-export function depthOfOverlayDoors(draft: Draft, all: CaseFrame['doors']): Traced | undefined {
+export function depthOfOverlayDoors(draft: Draft, all: CaseFrame['doors'], box: string): Traced | undefined {
   const doors = all.filter((d) => d.hang === 'overlay');
-  if (doors.length === 0) return undefined;
+  const drawers = draft.tree
+    .all('drawers')
+    .filter((d) => d.hang === 'overlay' && draft.tree.caseOf(d.id)?.id === box);
+  if (doors.length + drawers.length === 0) return undefined;
   const l = draft.ledger;
-  const thicknesses = doors.map((d) => draft.thickness(draft.lot(d.board)));
-  const thickest = thicknesses.length === 1 ? thicknesses[0]! : l.greatest('thickest door', ...thicknesses);
+  const boards = [...doors.map((d) => d.board), ...drawers.map((d) => d.frontBoard)];
+  const thicknesses = boards.map((board) => draft.thickness(draft.lot(board)));
+  const thickest =
+    thicknesses.length === 1 ? thicknesses[0]! : l.greatest('thickest door or front', ...thicknesses);
   return l.sum('what doors add before the case', thickest, l.row(DOORS.standOff));
 }
 

@@ -15,6 +15,10 @@ const LETTERS = {
   edging: 'J',
   door: 'K',
   'loose shelf': 'M',
+  'drawer front': 'N',
+  'drawer side': 'P',
+  'drawer end': 'Q',
+  'drawer bottom': 'R',
 } as const;
 
 export type Family = keyof typeof LETTERS;

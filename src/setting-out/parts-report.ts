@@ -132,6 +132,7 @@ export function commonName(parts: readonly Part[]): string {
       .replace(/^(first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|\d+th) /, '')
       .replace(/^(left|right|front|back) (?=strip)/, '')
       .replace(/^((?:loose )?shelf) \d+/, '$1')
+      .replace(/ of drawer( \d+)? of [^ ]+$/, ' of a drawer')
       .replace(/ (in|of) [^ ]+$/, '');
   const names = new Set(parts.map((p) => plain(p.name)));
   if (names.size === 1) return [...names][0]!;

@@ -60,6 +60,15 @@ export function pocketScrew(draft: Draft, board: Traced, mate: Traced): ChosenSc
   });
 }
 
+/** The longest countersunk screw through one board flat onto another, clear of the second's far face. */
+export function faceScrew(draft: Draft, board: Traced, mate: Traced): ChosenScrew | undefined {
+  const l = draft.ledger;
+  const [under, into] = [l.ticks(board), l.ticks(mate)];
+  const least = under + l.ticks(l.row(SETTING_OUT.leastHold));
+  const most = under + into - l.ticks(l.row(SETTING_OUT.farFace));
+  return longestScrew(draft, 'countersunk', (length) => length >= least && length <= most);
+}
+
 /** What a screw through a face is chosen by: the wood under its head, and the edge it goes into. */
 interface IntoEdge {
   readonly under: Traced;

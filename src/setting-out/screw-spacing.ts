@@ -1,4 +1,4 @@
-import { SETTING_OUT } from '../materials/index.ts';
+import { DRAWERS, SETTING_OUT } from '../materials/index.ts';
 import type { Ledger, LengthRow, Traced } from '../measure/index.ts';
 import type { Duty } from './joint.ts';
 
@@ -22,6 +22,12 @@ const RULES: Partial<Record<Duty, SpacingRule>> = {
     most: SETTING_OUT.baseSpacingMost,
     end: SETTING_OUT.baseEnd,
     endLeast: SETTING_OUT.baseEndLeast,
+  },
+  drawer: {
+    least: DRAWERS.cornerSpacingLeast,
+    most: DRAWERS.cornerSpacingMost,
+    end: DRAWERS.cornerEnd,
+    endLeast: DRAWERS.cornerEndLeast,
   },
   back: {
     least: SETTING_OUT.backSpacingLeast,

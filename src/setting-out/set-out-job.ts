@@ -46,6 +46,7 @@ export function setOut(job: JobDocument): SetOut {
     fasteners: draft.fasteners,
     openings: draft.openings,
     surfaces: draft.surfaces,
+    drawers: draft.drawers,
     doors: draft.doors,
     pinned: draft.pinned,
     sliding: draft.sliding,

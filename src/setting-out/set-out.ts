@@ -2,6 +2,7 @@ import type { CaseJoints } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { DoorLeaf } from './door-leaf.ts';
+import type { Drawer } from './drawer.ts';
 import type { PrintedFit } from './fit.ts';
 import type { Fastener, Joint } from './joint.ts';
 import type { Part } from './part.ts';
@@ -56,6 +57,8 @@ export interface SetOut {
   readonly pinned: readonly PinnedShelf[];
   /** Doors that slide past one another, a row of them for each record. */
   readonly sliding: readonly SlidingSet[];
+  /** Drawers, opening by opening, the lowest first. */
+  readonly drawers: readonly Drawer[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** One for each case. */

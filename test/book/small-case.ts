@@ -258,6 +258,7 @@ export function smallCase(): SetOut {
     fits: [],
     pinned: [],
     sliding: [],
+    drawers: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     joinery: [{ record: 'case', joints: 'pocket-screws' }],

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
+import { drawerWishes, runners } from './drawers.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { optional, withoutAbsent } from './optional.ts';
@@ -48,6 +49,7 @@ type Filling =
   | { readonly fill: 'nothing' }
   | { readonly fill: 'shelves'; readonly shelf: Field }
   | { readonly fill: 'pins'; readonly pins: Field }
+  | { readonly fill: 'drawers'; readonly drawers: Field }
   | {
       readonly fill: 'split';
       readonly split: 'across' | 'down';
@@ -69,6 +71,7 @@ function filling(units: Units, wide: number, high: number, levels: number): fc.A
     choices.push(
       { weight: 2, arbitrary: shelves(units, high, Math.min(most, 5)) },
       { weight: 1, arbitrary: looseShelves(units, Math.min(most, 5)) },
+      { weight: 1, arbitrary: drawerWishes(units, Math.max(1, Math.min(4, Math.floor(high / 170)))) },
     );
   if (levels > 0) {
     const across = Math.min(4, Math.floor(wide / NARROW));
@@ -192,6 +195,7 @@ function shop(
         screw('face-60', 'countersunk', 60, '5 mm', '9.7 mm'),
         screw('face-80', 'countersunk', 80, '5 mm', '9.7 mm'),
         screw('hinge-screw', 'countersunk', 12, '3.5 mm', '7 mm'),
+        screw('runner-screw', 'countersunk', 10, '3.5 mm', '7 mm'),
       ],
       fixings: [
         { id: 'plug-10', kind: 'plug', diameter: '10 mm', length: '8 mm' },
@@ -211,6 +215,7 @@ function shop(
           screws: 3,
         },
       ],
+      runners: runners(),
       pins: [{ id: 'pin', diameter: '5 mm', deep: '9 mm', stands: '8 mm' }],
       bits: [],
       adhesives: [{ id: 'glue', material: 'pva' }],
@@ -265,6 +270,8 @@ function records(
   const fill = (id: string, filled: Filling) => {
     if (filled.fill === 'shelves')
       list.push({ id: `${id}.shelf`, kind: 'shelf', parent: id, ...withoutAbsent(filled.shelf) });
+    if (filled.fill === 'drawers')
+      list.push({ id: `${id}.drawers`, kind: 'drawers', parent: id, ...filled.drawers });
     if (filled.fill === 'pins') list.push({ id: `${id}.pins`, kind: 'pins', parent: id, ...filled.pins });
     if (filled.fill !== 'split') return;
     filled.openings.forEach((opening, i) => {
@@ -296,8 +303,10 @@ function records(
   }
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', board: 'other', ...withoutAbsent(base) });
+  // Fronts before the case leave no place for doors there.
+  const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
   const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
-  if (inside && wish.doors)
+  if (inside && wish.doors && !fronts)
     list.push(...doorRecords(wish.doors, bays, inside.fill === 'split' && inside.split === 'across'));
   list.push(...cableRecords(wish.cables, list));
   if (edged) list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });

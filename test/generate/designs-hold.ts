@@ -8,6 +8,7 @@ import { checked } from './checked.ts';
 import { generatedJobs } from './design.ts';
 import { FeatureTable } from './feature-table.ts';
 import { doorFaults } from './judge-doors.ts';
+import { drawerFaults } from './judge-drawers.ts';
 import { fitFaults } from './judge-fits.ts';
 import { holeFaults } from './judge-holes.ts';
 import { jointFaults } from './judge-joints.ts';
@@ -58,6 +59,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(holeFaults(piece)).toEqual([]);
       expect(pinFaults(piece)).toEqual([]);
       expect(slidingFaults(piece)).toEqual([]);
+      expect(drawerFaults(piece)).toEqual([]);
       expect(traceFaults(job, piece)).toEqual([]);
       expect(JSON.stringify(inMm(piece.ledger, partsReport(piece)))).not.toMatch(/null|NaN/);
       if (seen % 10 === 0) expect(sharedWood(solids, piece)).toEqual([]);

@@ -23,6 +23,12 @@ const ROWS: readonly Row[] = [
   { feature: 'sizes by formula', in: usesFormulas },
   { feature: 'shelves', in: has('shelf') },
   { feature: 'shelves set back', in: has('shelf', (s) => s.setback !== undefined) },
+  { feature: 'drawers', in: (_, piece) => piece.drawers.length > 0 },
+  {
+    feature: 'drawers graded in height',
+    in: has('drawers', (d) => d.grade !== undefined && (d.count ?? 1) > 1),
+  },
+  { feature: 'drawers with overlay fronts', in: has('drawers', (d) => d.hang === 'overlay') },
   { feature: 'loose shelves on pins', in: has('pins') },
   { feature: 'a bottom under the sides', in: has('case', (c) => c.bottom === 'under') },
   { feature: 'a lid over the sides', in: has('case', (c) => c.lid === 'over') },

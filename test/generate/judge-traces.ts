@@ -19,6 +19,17 @@ export function everyLength(piece: SetOut): Traced[] {
       ...f.loop.map((m) => m.length),
     ]),
     ...surfaces.flatMap((s) => [s.span, s.depth]),
+    ...piece.drawers.flatMap((d) => [
+      d.gap,
+      d.beside,
+      d.inside.width,
+      d.inside.depth,
+      d.travel,
+      d.runner.length,
+      d.runner.line,
+      d.runner.height,
+      ...d.runner.caseScrews,
+    ]),
     ...piece.pinned.flatMap((s) => [
       s.hole.diameter,
       s.hole.depth,

@@ -7,6 +7,7 @@ import { setOut } from '../../src/setting-out/index.ts';
 import { checked } from './checked.ts';
 import { generatedJobs } from './design.ts';
 import { doorFaults } from './judge-doors.ts';
+import { drawerFaults } from './judge-drawers.ts';
 import { fitFaults } from './judge-fits.ts';
 import { holeFaults } from './judge-holes.ts';
 import { pinFaults } from './judge-pins.ts';
@@ -95,6 +96,7 @@ describe.each(readdirSync(EXAMPLES).filter((name) => name.endsWith('.json')))('t
     expect(holeFaults(piece)).toEqual([]);
     expect(pinFaults(piece)).toEqual([]);
     expect(slidingFaults(piece)).toEqual([]);
+    expect(drawerFaults(piece)).toEqual([]);
     const asked = job.design.records.find((r) => r.kind === 'piece')!;
     const typed = [asked.width, asked.height, asked.depth].map((text) => parseLength(text, job.shop.units));
     expect(typed.map((t) => t.ok && t.value)).toEqual([w, h, d]);

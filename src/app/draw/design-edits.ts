@@ -28,7 +28,11 @@ export function divideEdit(job: JobDocument, opening: string, split: 'across' | 
   const ids = new Ids(job);
   const spaces = [ids.next('space'), ids.next('space')] as const;
   const tree = treeOf(job);
-  const shelves = [...tree.childrenOf(opening, 'shelf'), ...tree.childrenOf(opening, 'pins')];
+  const shelves = [
+    ...tree.childrenOf(opening, 'shelf'),
+    ...tree.childrenOf(opening, 'pins'),
+    ...tree.childrenOf(opening, 'drawers'),
+  ];
   return {
     edit: 'all',
     of: [
@@ -67,6 +71,27 @@ export function addCableEdit(job: JobDocument, panel: string): Edit {
   return {
     edit: 'add',
     record: { kind: 'cable', id, parent: panel, plug: 'europlug', fromRight: '80 mm', fromBelow: '80 mm' },
+  };
+}
+
+/** Adds drawers of the first sheets that will do: boxes of the thinnest that takes runners, bottoms of the thinnest. */
+export function addDrawersEdit(job: JobDocument, opening: string): Edit {
+  const { lots } = job.shop.rack;
+  const sheets = lots.filter((l) => l.form === 'sheet');
+  const board = treeOf(job).caseOf(opening)?.board ?? sheets[0]?.id ?? 'board';
+  const bottom = sheets.find((l) => l.id !== board)?.id ?? board;
+  return {
+    edit: 'add',
+    record: {
+      kind: 'drawers',
+      id: new Ids(job).next('drawers'),
+      parent: opening,
+      board,
+      bottomBoard: bottom,
+      frontBoard: board,
+      hang: 'inset',
+      count: 2,
+    },
   };
 }
 

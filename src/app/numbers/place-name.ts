@@ -42,7 +42,8 @@ export function placeName(job: JobDocument, path: string): string {
   const hinge = steps[2] === 'hinges' ? rack.hinges?.find((h) => h.id === steps[3]) : undefined;
   const pin = steps[2] === 'pins' ? rack.pins?.find((p) => p.id === steps[3]) : undefined;
   const fixing = steps[2] === 'fixings' ? rack.fixings?.find((f) => f.id === steps[3]) : undefined;
-  const named = screw ?? hinge ?? pin ?? fixing;
+  const runner = steps[2] === 'runners' ? rack.runners?.find((r) => r.id === steps[3]) : undefined;
+  const named = screw ?? hinge ?? pin ?? fixing ?? runner;
   return named ? `${named.name ?? named.id}, ${words}` : path;
 }
 
@@ -68,6 +69,8 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
       return `Cases ${record.id}`;
     case 'pins':
       return `Loose shelves ${record.id}`;
+    case 'drawers':
+      return `Drawers ${record.id}`;
     case 'opening':
     case 'size':
       return record.id;

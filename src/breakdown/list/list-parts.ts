@@ -59,6 +59,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     surfaces: [],
     doors: [],
     pinned: [],
+    drawers: [],
     fits: [],
     sliding: [],
     overall: { width: nothing, height: nothing, depth: nothing },

@@ -19,7 +19,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
   return {
     id: `${glueUp.id}/rehearse`,
     kind: 'rehearse',
-    stage: 'assemble',
+    stage: run.steps[0]!.operation.stage,
     title: `Rehearse the gluing of ${listWords(set)}`,
     does: { act: 'other', on: glueUp.parts.filter((m) => set.includes(m)) },
     after: [],
@@ -57,7 +57,7 @@ export function cureCard(bench: Bench, run: GlueRun, glueUp: GlueUp, after: stri
   return {
     id: `${glueUp.id}/cure`,
     kind: 'cure',
-    stage: 'assemble',
+    stage: run.steps[0]!.operation.stage,
     title: `Let ${listWords(glueUp.parts)} set`,
     does: { act: 'other', on: glueUp.parts },
     after: [after],

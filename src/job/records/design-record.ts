@@ -6,6 +6,7 @@ import { CableRecord } from './cable.ts';
 import { CaseRecord } from './case.ts';
 import { DividerRecord } from './divider.ts';
 import { DoorRecord } from './door.ts';
+import { DrawersRecord } from './drawers.ts';
 import { EdgingRecord } from './edging.ts';
 import { GroupRecord } from './group.ts';
 import { OpeningRecord } from './opening.ts';
@@ -26,6 +27,7 @@ export const DesignRecord = v.variant('kind', [
   DividerRecord,
   ShelfRecord,
   PinsRecord,
+  DrawersRecord,
   BackRecord,
   TopRecord,
   BaseRecord,

@@ -3,6 +3,7 @@ import { Id, MarginText, Name, SizeText } from '../typed.ts';
 import { Fixing } from './fixing.ts';
 import { Hinge } from './hinge.ts';
 import { Pin } from './pin.ts';
+import { Runner } from './runner.ts';
 import { AdhesiveLot, FinishLot } from './supplies.ts';
 
 const price = v.pipe(v.number(), v.finite(), v.minValue(0));
@@ -85,5 +86,6 @@ export const Rack = v.strictObject({
   adhesives: v.array(AdhesiveLot),
   finishes: v.array(FinishLot),
   pins: v.optional(v.array(Pin)),
+  runners: v.optional(v.array(Runner)),
 });
 export type Rack = v.InferOutput<typeof Rack>;

@@ -4,7 +4,15 @@ import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField, Written } from '../../fields/text-field.tsx';
 import { Length } from '../../numbers/number.tsx';
 import { useApp } from '../../state/use-desk.ts';
-import { addPinsEdit, addShelfEdit, divideEdit, spacesEdit, undivideEdit } from '../design-edits.ts';
+import {
+  addDrawersEdit,
+  addPinsEdit,
+  addShelfEdit,
+  divideEdit,
+  spacesEdit,
+  undivideEdit,
+} from '../design-edits.ts';
+import { DrawersNote } from './drawers-note.tsx';
 import { PinsNote } from './pins-note.tsx';
 import { ShelfNote } from './shelf-note.tsx';
 
@@ -85,22 +93,30 @@ function Whole({ id }: { id: string }) {
   const job = useApp((s) => s.history.job);
   const shelves = treeOf(job).childrenOf(id, 'shelf');
   const loose = treeOf(job).childOf(id, 'pins');
+  const drawers = treeOf(job).childOf(id, 'drawers');
+  const full = loose ?? drawers;
   return (
     <>
       {shelves.map((s) => (
         <ShelfNote key={s.id} shelf={s} />
       ))}
       {loose && <PinsNote pins={loose} />}
+      {drawers && <DrawersNote drawers={drawers} />}
       <p className="acts">
-        {!loose && (
+        {!full && (
           <EditButton edit={() => addShelfEdit(job, id)} quiet>
             Add a shelf
           </EditButton>
         )}
-        {!loose && shelves.length === 0 && (
-          <EditButton edit={() => addPinsEdit(job, id)} quiet>
-            Add loose shelves
-          </EditButton>
+        {!full && shelves.length === 0 && (
+          <>
+            <EditButton edit={() => addPinsEdit(job, id)} quiet>
+              Add loose shelves
+            </EditButton>
+            <EditButton edit={() => addDrawersEdit(job, id)} quiet>
+              Add drawers
+            </EditButton>
+          </>
         )}
         <EditButton edit={() => divideEdit(job, id, 'across')} quiet>
           Divide side by side

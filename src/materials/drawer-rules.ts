@@ -1,0 +1,92 @@
+import { fromMm, type LengthRow, type RatioRow } from '../measure/index.ts';
+
+const PRACTICE = 'common practice';
+
+function length(id: string, mm: number, says: string): LengthRow {
+  return { id, value: fromMm(mm), says, source: PRACTICE };
+}
+
+/** The lengths and proportions that drawers are set out by. Each stands in a trace as a leaf. */
+export const DRAWERS = {
+  insetGap: length('drawer.gap.inset', 2, 'the gap round an inset drawer front is 1.5 to 2.5 mm'),
+  overlayGap: length('drawer.gap.overlay', 3, 'the gap between overlay drawer fronts is about 3 mm'),
+  belowBox: length(
+    'drawer.below',
+    12,
+    'the box of a drawer begins about this far above its front’s lower edge',
+  ),
+  aboveBox: length(
+    'drawer.above',
+    12,
+    'the box of a drawer ends about this far below its front’s upper edge',
+  ),
+  behindBox: length('drawer.behind', 10, 'behind the box of a drawer this much is left free'),
+  lowestBox: length('drawer.lowest', 50, 'a drawer whose box is lower than this holds next to nothing'),
+  bottomUp: length(
+    'drawer.bottom',
+    8,
+    'the groove for a drawer’s bottom stands this far above the lower edge',
+  ),
+  bottomClear: length(
+    'drawer.bottom-clear',
+    0.5,
+    'a drawer’s bottom is this much smaller on each side than its grooves are deep',
+  ),
+  backIn: length(
+    'drawer.back-in',
+    12,
+    'a drawer’s back in dados stands this far in from the ends of its sides',
+  ),
+  runnerWider: length(
+    'drawer.runner.wider',
+    0.8,
+    'between drawer and case a runner may have up to 1/32 in more than it needs, and no less',
+  ),
+  slideRoom: length('drawer.slide-room', 0.5, 'a drawer passes its front gaps by at least this much'),
+  frontEnd: length(
+    'drawer.front-screws',
+    55,
+    'the screws of a drawer’s front stand about this far from the ends of the box',
+  ),
+  frontRow: length(
+    'drawer.front-row',
+    30,
+    'the screws of a drawer’s front stay this far from the edges of the box’s front',
+  ),
+  frontRowsFrom: length(
+    'drawer.front-rows-from',
+    90,
+    'a front of a box at least this high is screwed in two rows',
+  ),
+  travelShare: {
+    id: 'drawer.travel',
+    of: [3, 4],
+    says: 'a usual runner lets a drawer out by three quarters of its length',
+    source: PRACTICE,
+  } satisfies RatioRow as RatioRow,
+  aside: length(
+    'drawer.aside',
+    6,
+    'a runner whose screws would meet others is moved up or down in steps of this',
+  ),
+  cornerSpacingLeast: length(
+    'drawer.corner.least',
+    40,
+    'screws of a drawer’s corner stand at least this far apart',
+  ),
+  cornerSpacingMost: length(
+    'drawer.corner.most',
+    120,
+    'screws of a drawer’s corner stand at most this far apart',
+  ),
+  cornerEnd: length(
+    'drawer.corner.end',
+    25,
+    'the first screw of a drawer’s corner stands about this far from its edge',
+  ),
+  cornerEndLeast: length(
+    'drawer.corner.end-least',
+    25,
+    'no screw of a drawer’s corner stands closer to its edge',
+  ),
+} as const;

@@ -1,0 +1,39 @@
+import fc from 'fast-check';
+import { optional, withoutAbsent } from './optional.ts';
+import { type Field, length, type Units } from './typed-length.ts';
+
+/** Drawers for an opening that takes so many. */
+export function drawerWishes(
+  units: Units,
+  most: number,
+): fc.Arbitrary<{ readonly fill: 'drawers'; readonly drawers: Field }> {
+  const text = (from: number, to: number) => length(units, from, to).map((t) => t.text);
+  return fc
+    .record({
+      board: fc.constantFrom('board', 'other'),
+      bottomBoard: fc.constant('thin'),
+      frontBoard: fc.constantFrom('board', 'other'),
+      hang: fc.constantFrom('inset', 'overlay'),
+      count: fc.integer({ min: 1, max: most }),
+      grade: optional(text(3, 12)),
+      gap: optional(text(1.5, 4)),
+      joint: optional(fc.constantFrom('rabbet', 'dado', 'screws', 'pocket-screws')),
+      bottomFitting: optional(fc.constantFrom('groove', 'applied')),
+      load: optional(fc.constantFrom('5 kg', '20 lb')),
+    })
+    .map((drawers) => ({ fill: 'drawers', drawers: withoutAbsent(drawers) }));
+}
+
+/** Runners for a generated rack. */
+export function runners(): readonly Field[] {
+  return [70, 140, 250, 350, 450, 550].map((mm) => ({
+    id: `runner-${mm}`,
+    length: `${mm} mm`,
+    thickness: '12.7 mm',
+    height: '35 mm',
+    screw: 'runner-screw',
+    caseScrews: ['20 mm', `${mm - 25} mm`],
+    drawerScrews: ['15 mm', `${mm - 20} mm`],
+    carries: '30 kg',
+  }));
+}
