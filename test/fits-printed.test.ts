@@ -67,7 +67,7 @@ function unprinted(plan: Plan, fit: PrintedFit): string[] {
     const cards =
       /^(length|width) of /.test(m.name) && m.made.by === 'tool' && /saw/.test(m.made.kind)
         ? sawn
-        : m.name.startsWith('clear ')
+        : /^(clear|distance) /.test(m.name)
           ? set
           : m.name.startsWith('depth ')
             ? deep

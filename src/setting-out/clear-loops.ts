@@ -77,7 +77,7 @@ export class ClearLoops {
     if (end - (tongue === undefined ? 0 : t(tongue)) === t(part.box.min[axis]))
       return [whole, ...deep(along, part, tongue)];
     if (end === t(part.box.max[axis])) return [whole, thick(part, -1)];
-    return this.dado(along, part) ?? this.stick(b, part);
+    return this.dado(along, part) ?? this.holes(b, part) ?? this.stick(b, part);
   }
 
   /** From where the panel along begins to the further face of a panel. */
@@ -90,7 +90,7 @@ export class ClearLoops {
     if (start + (tongue === undefined ? 0 : t(tongue)) === t(part.box.max[axis]))
       return deep(along, part, tongue).map((m) => ({ ...m, sign: 1 }));
     if (start === t(part.box.min[axis])) return [thick(part, 1)];
-    return [...(this.dado(along, part) ?? this.stick(b, part)), thick(part, 1)];
+    return [...(this.dado(along, part) ?? this.holes(b, part) ?? this.stick(b, part)), thick(part, 1)];
   }
 
   /** A dado is marked from the end of the panel that it is in. */
@@ -104,6 +104,22 @@ export class ClearLoops {
     const cut = part.features.find((f) => f.id === `${part.id}#${along.id}`);
     if (cut?.kind !== 'rabbet') return [at];
     return [at, setBy('router', `depth of the rabbet of the ${part.name}`, cut.depth, -1, part.id)];
+  }
+
+  /** What is screwed through a panel's face goes where that panel's holes are, and is measured as they were. */
+  private holes({ along, size }: Between, part: DraftPart): readonly FitMember[] | undefined {
+    const l = this.draft.ledger;
+    const through = this.draft.joints.some(
+      (j) =>
+        (j.hold === 'face-screws' || j.hold === 'glue-and-screws') &&
+        j.duty === 'carries' &&
+        j.part === along.id &&
+        j.mate === part.id,
+    );
+    if (!through) return undefined;
+    const axis = size === 'width' ? 0 : 2;
+    const name = `distance of the ${part.name} from the end of the ${along.name}`;
+    return [setBy('marking', name, l.less(name, part.box.min[axis], along.box.min[axis]), 1, part.id)];
   }
 
   /** A divider is set a clear distance from what comes before it. */
