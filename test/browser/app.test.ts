@@ -138,6 +138,22 @@ describe('on a wide page', () => {
     await page.getByText('bay5', { exact: true }).waitFor({ state: 'detached' });
   });
 
+  test('sliding doors are put before the inside, changed, and taken away', async () => {
+    await page.getByRole('button', { name: 'Close by sliding doors' }).first().click();
+    const doors = page.getByRole('row', { name: /sliding door/ });
+    await doors.first().waitFor();
+    const count = page.getByLabel('How many sliding doors, doors1');
+    await count.fill('3');
+    await count.press('Enter');
+    await expect.poll(() => doors.allTextContents().then((rows) => rows.join())).toMatch(/K1–K3/);
+    const closed = page.getByLabel('Openings that doors1 closes');
+    await closed.fill('bay1, bay3');
+    await closed.press('Enter');
+    expect(await page.getByRole('alert').textContent()).toMatch(/not neighbours of one split/);
+    await page.locator('section', { hasText: 'doors1' }).getByRole('button', { name: 'Take away' }).click();
+    await doors.first().waitFor({ state: 'detached' });
+  });
+
   test('the job survives closing the page, its steps included', async () => {
     await width().fill('1500 mm');
     await width().press('Enter');

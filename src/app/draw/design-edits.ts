@@ -102,6 +102,29 @@ export function addPinsEdit(job: JobDocument, opening: string): Edit {
   };
 }
 
+/** True when doors can be put before an opening: it is no part of a depth, and nothing closes it or what is in it. */
+export function canHaveDoors(job: JobDocument, opening: string): boolean {
+  const tree = treeOf(job);
+  const outward = (id: string): readonly RecordOf<'opening'>[] => {
+    const record = tree.get(id);
+    return record?.kind === 'opening' ? [record, ...outward(record.parent)] : [];
+  };
+  const within = (outer: string, inner: string) => outward(inner).some((o) => o.id === outer);
+  if (outward(opening).some((o) => o.id !== opening && o.split === 'back')) return false;
+  return ![...tree.all('door'), ...tree.all('sliding-doors')].some((d) =>
+    d.over.some((o) => within(o, opening) || within(opening, o)),
+  );
+}
+
+/** Puts a hinged door, or two that slide, before an opening, of what its case is made of. */
+export function addDoorsEdit(job: JobDocument, opening: string, kind: 'door' | 'sliding-doors'): Edit {
+  const box = treeOf(job).caseOf(opening);
+  // An opening of a checked job is in a case.
+  if (!box) throw new Error(`no case holds ${opening}`);
+  const own = { id: new Ids(job).next('doors'), parent: box.id, board: box.board, over: [opening] };
+  return { edit: 'add', record: kind === 'door' ? { ...own, kind, hang: 'inset' } : { ...own, kind } };
+}
+
 /** Adds a vent for a modest heat to a panel, low down. */
 export function addVentEdit(job: JobDocument, panel: string): Edit {
   const id = new Ids(job).next('vent');

@@ -3,6 +3,7 @@ import { EditButton } from '../../fields/edit-button.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { addCableEdit, addTrimEdit, addVentEdit, type Trim } from '../design-edits.ts';
 import { CaseNote } from './case-note.tsx';
+import { DoorsNote, SlidingDoorsNote } from './door-notes.tsx';
 import { GroupNote } from './group-note.tsx';
 import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
@@ -48,6 +49,8 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
     tree.childOf(box.id, 'back'),
     tree.childOf(box.id, 'edging'),
   ];
+  const doors = tree.childrenOf(box.id, 'door');
+  const sliding = tree.childrenOf(box.id, 'sliding-doors');
   const cables = tree.all('cable').filter((c) => tree.caseOf(c.id) === box);
   const vents = tree.all('vent').filter((v) => tree.caseOf(v.id) === box);
   const missing = MISSING.filter(([kind]) => !has(kind));
@@ -65,6 +68,8 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
           </EditButton>
         </p>
       )}
+      {doors.length > 0 && <DoorsNote doors={doors} />}
+      {sliding.length > 0 && <SlidingDoorsNote doors={sliding} />}
       {top && <TopNote top={top} />}
       {base && <BaseNote base={base} />}
       {back && <BackNote back={back} />}

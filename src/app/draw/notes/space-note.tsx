@@ -5,9 +5,11 @@ import { LengthField, Written } from '../../fields/text-field.tsx';
 import { Length } from '../../numbers/number.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import {
+  addDoorsEdit,
   addDrawersEdit,
   addPinsEdit,
   addShelfEdit,
+  canHaveDoors,
   divideEdit,
   spacesEdit,
   undivideEdit,
@@ -56,6 +58,7 @@ function Divided({ opening }: { opening: RecordOf<'opening'> }) {
         <EditButton edit={() => undivideEdit(job, opening.id)} quiet>
           Make it one space
         </EditButton>
+        <DoorActs opening={opening.id} />
       </p>
       <ul className="spaces">
         {spaces.map((s) => (
@@ -124,7 +127,24 @@ function Whole({ id }: { id: string }) {
         <EditButton edit={() => divideEdit(job, id, 'down')} quiet>
           Divide in height
         </EditButton>
+        <DoorActs opening={id} />
       </p>
+    </>
+  );
+}
+
+/** Ways to close a space that nothing closes yet. */
+function DoorActs({ opening }: { opening: string }) {
+  const job = useApp((s) => s.history.job);
+  if (!canHaveDoors(job, opening)) return null;
+  return (
+    <>
+      <EditButton edit={() => addDoorsEdit(job, opening, 'door')} quiet>
+        Hang a door
+      </EditButton>
+      <EditButton edit={() => addDoorsEdit(job, opening, 'sliding-doors')} quiet>
+        Close by sliding doors
+      </EditButton>
     </>
   );
 }
