@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { slidingJob } from '../../test/doors/sliding-job.ts';
 import { smallJob } from '../../test/generate/small-job.ts';
 import { checkJob } from '../job/index.ts';
 import { type SetOut, setOut } from './index.ts';
@@ -71,6 +72,21 @@ describe('an opening split from front to back', () => {
     if (!read.ok) throw new Error('refused');
     expect(setOut(read.job).snags.map((s) => [s.code, s.where.path])).toEqual([
       ['openings.no-room', 'design/records/inside/split'],
+    ]);
+  });
+});
+
+describe('the radio station', () => {
+  test('hides its leads behind the tuner; holes lead there from both bays and the back', () => {
+    const station = setOut(slidingJob());
+    expect(station.snags.filter((s) => s.level === 'stop')).toEqual([]);
+    expect(mm(station, 'leads.depth')).toBe(70);
+    const bored = station.parts.filter((p) => p.features.some((f) => f.kind === 'hole' && f.use === 'cable'));
+    expect(bored.map((p) => p.name).sort()).toEqual([
+      'back',
+      'first divider',
+      'left side',
+      'panel at the back of tuner',
     ]);
   });
 });
