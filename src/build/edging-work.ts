@@ -27,7 +27,10 @@ export function glueEdging(bench: Bench): void {
   const batches = new Map<string, [Edged, ...Edged[]]>();
   for (const [id, of] of strips) {
     const edged = { board: byId.get(id)!, strips: of };
-    const key = [edged.board, ...of].map((p) => likeness(bench, p)).join('|');
+    const key = [
+      ...[edged.board, ...of].map((p) => likeness(bench, p)),
+      ...of.map((p) => beginsAt(bench, p, edged.board)),
+    ].join('|');
     const batch = batches.get(key);
     if (batch) batch.push(edged);
     else batches.set(key, [edged]);
@@ -61,6 +64,13 @@ function likeness(bench: Bench, part: Part): string {
     width,
     ...part.features.map((f) => (f.kind === 'bevel' ? f.edge : '')),
   ].join(' ');
+}
+
+/** How far a strip's start lies from its board's: alike strips begin otherwise where their boards go deeper in. */
+function beginsAt(bench: Bench, strip: Part, board: Part): number {
+  const l = bench.ledger;
+  const start = looks(strip, 'start');
+  return l.ticks(planesOf(l, strip).planes[start]) - l.ticks(planesOf(l, board).planes[start]);
 }
 
 function glueBatch(bench: Bench, batch: Batch): void {

@@ -1,5 +1,13 @@
 import type { Traced } from '../measure/index.ts';
-import { type Axis, axisOf, type Direction, type Joint, type Part } from '../setting-out/index.ts';
+import {
+  type Axis,
+  axisOf,
+  type Direction,
+  type Groove,
+  type Joint,
+  type Part,
+  routedChannels,
+} from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { highSide, lowSide, overlap, type PartPlanes, planesOf } from './boxes.ts';
 import type { Touch } from './operation.ts';
@@ -46,6 +54,8 @@ export function seat(bench: Bench, standing: Standing, part: Part): readonly [To
 }
 
 function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch {
+  const groove = inGroove(bench, standing, mine.part, axis);
+  if (groove) return groove;
   const joint = jointAcross(bench, standing, mine.part, axis);
   if (joint) return joint;
   // What takes others in its dados is set by what can be measured: clear distances decide whether things fit.
@@ -63,6 +73,7 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   const outer = gauged ? outerOf(bench, standing, mine.part) : undefined;
   if (outer) return offset(bench, mine, lowSide(axis), outer);
   return (
+    (gauged ? atEnd(bench, standing, mine, axis) : undefined) ??
     (gauged ? fromNeighbour(bench, standing, mine, axis) : undefined) ??
     flush(bench, standing, mine, axis) ??
     fromNeighbour(bench, standing, mine, axis) ??
@@ -83,6 +94,21 @@ function jointAcross(bench: Bench, standing: Standing, part: Part, axis: Axis): 
     return goesIn ? { ...touch, gap: depthOf(bench, j) } : touch;
   }
   return undefined;
+}
+
+/** A back that slides in comes where its grooves were routed, whatever else it touches; one of their walls is enough. */
+function inGroove(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
+  if (axisOf(part.place.thickness).axis !== axis) return undefined;
+  const joint = bench.setOut.joints.find(
+    (j) => j.part === part.id && j.duty === 'back' && j.kind === 'groove' && standing.has(j.mate),
+  );
+  const mate = joint && standing.get(joint.mate)!.part;
+  const id = mate && `${mate.id}#${part.record}`;
+  const groove = mate?.features.find((f): f is Groove => f.kind === 'groove' && f.id === id);
+  if (!mate || !groove) return undefined;
+  const { place } = routedChannels(bench.ledger, bench.job.shop, mate).get(groove.id)!;
+  const side = looks(mate, groove.edge);
+  return { side, of: mate.mark, face: side, gap: bench.ledger.times('so far in from that edge', place, -1) };
 }
 
 /** The part there whose holes a newcomer's screws come through. */
@@ -146,6 +172,19 @@ function atCorner(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis
     if (!mate || axisOf(mine.part.place.thickness).axis !== axis) continue;
     for (const side of [lowSide(axis), highSide(axis)])
       if (t(mate.planes[side]) === t(mine.planes[side])) return { side, of: mate.part.mark, face: side };
+  }
+  return undefined;
+}
+
+/** What stands at the end of a panel comes level with it: rounded distances between what is before it don't count there. */
+function atEnd(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  for (const j of bench.setOut.joints) {
+    const other = j.part === mine.part.id ? j.mate : j.mate === mine.part.id ? j.part : undefined;
+    const along = other === undefined || j.duty !== 'carries' ? undefined : standing.get(other);
+    if (!along || axisOf(along.part.place.length).axis !== axis) continue;
+    for (const side of [lowSide(axis), highSide(axis)])
+      if (t(along.planes[side]) === t(mine.planes[side])) return { side, of: along.part.mark, face: side };
   }
   return undefined;
 }

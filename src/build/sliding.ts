@@ -83,7 +83,8 @@ function liftIn(bench: Bench, set: SlidingSet, part: Part, track: number): void 
     planesOf(l, part).planes['-x'],
     planesOf(l, left).planes['+x'],
   );
-  const beside = l.ticks(from) === 0 ? undefined : bench.set('marking', from);
+  // Never further than the other end leaves room for.
+  const beside = l.ticks(from) === 0 ? undefined : bench.set('marking', from, 'down');
   const lengths: Traced[] = [
     lift,
     bench.set('router', set.groove.lower),

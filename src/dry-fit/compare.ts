@@ -1,7 +1,7 @@
 import { toMm } from '../measure/index.ts';
 import type { Point, Shape, Solids } from '../solid/index.ts';
 import { type Assembly, axesOf, axisOf, frameOf, type Member } from './assembly.ts';
-import { type Hollow, Hollows, minus, plus } from './hollows.ts';
+import { type Hollow, Hollows, minus, plus, SLIVER } from './hollows.ts';
 import type { DryFitFault, PartOutcome } from './report.ts';
 import type { Box } from './shape-bounds.ts';
 import { shapeOfPiece } from './virtual-piece.ts';
@@ -180,7 +180,8 @@ function matchHollows(made: readonly Hollow[], drawn: readonly Hollow[], longest
     wider += Math.max(0, m!.volume - h.volume);
     narrower += Math.max(0, h.volume - m!.volume);
   }
-  return { lacking, extra, wider, narrower };
+  const counts = (h: Hollow) => h.volume > SLIVER;
+  return { lacking: lacking.filter(counts), extra: extra.filter(counts), wider, narrower };
 }
 
 function sum(of: readonly Hollow[]): number {

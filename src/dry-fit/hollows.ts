@@ -18,7 +18,9 @@ export interface Hollowed {
 }
 
 /** Slivers below this are rounding, mm³. */
-const SLIVER = 15;
+export const SLIVER = 15;
+/** Smaller ones are kept all the same, for what is a little larger on the other side to be paired with. */
+const KEPT = SLIVER / 2;
 
 /** Finds hollows. What is alike is looked into once, wherever it lies: most of a piece's holes are one and the same. */
 export class Hollows {
@@ -77,7 +79,7 @@ export class Hollows {
         const box = p.bounds()!;
         return { volume: p.volume(), centre: p.centre(), middle: middleOf(box), sides: sidesOf(box) };
       })
-      .filter((h) => h.volume > SLIVER);
+      .filter((h) => h.volume > KEPT);
   }
 }
 

@@ -67,6 +67,12 @@ export const SLIDING = {
   fingerDepth: length('sliding.finger.depth', fromMm(8), 'a finger hole is about this deep'),
   fingerLeast: length('sliding.finger.least', fromMm(4), 'shallower than this a finger finds no hold'),
   fingerFloor: length('sliding.finger.floor', fromMm(3), 'under a finger hole this much wood is left'),
+  intoDado: {
+    id: 'sliding.into-dado',
+    of: [1, 4],
+    says: 'where an upright stands in a dado, grooves run on into it by about a quarter of its thickness',
+    source: PRACTICE,
+  } satisfies RatioRow as RatioRow,
   floor: length(
     'sliding.floor',
     fromMm(5),

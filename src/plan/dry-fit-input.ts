@@ -25,6 +25,10 @@ export function dryFitInput(
   const saws = job.shop.tools.filter((t) => t.kind === 'circular-saw' || t.kind === 'mitre-saw');
   const kerfs = new Map(saws.map((t) => [t.id, length(t.kerf)]));
   const sawStep = saws[0] ? length(saws[0].step) : SETTING_OUT.setStep.value;
+  const parts = new Map(drawn.parts.map((p) => [p.id, p]));
+  const edged = new Map(
+    drawn.joints.filter((j) => j.duty === 'edging').map((j) => [j.part, [parts.get(j.mate)!]]),
+  );
   return {
     build,
     read: (t) => read(ledger.ticks(t)),
@@ -39,7 +43,8 @@ export function dryFitInput(
     drawn: drawn.parts.map((p) => ({
       mark: p.mark,
       shape: shapeOf(drawn, p),
-      toFit: toFit(drawn, p, sawStep),
+      // Edging is trimmed level with its board, however long that was cut.
+      toFit: Math.max(...[p, ...(edged.get(p.id) ?? [])].map((part) => toFit(drawn, part, sawStep))),
     })),
     promised: new Map(
       breakdown.leftovers.map((l) => [l.name, [ledger.ticks(l.length), ledger.ticks(l.width)] as const]),

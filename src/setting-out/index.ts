@@ -1,5 +1,5 @@
 export type { ChannelRow, ChannelSettings } from './channel-settings.ts';
-export { channelRows, channelSettings } from './channel-settings.ts';
+export { channelRows, channelSettings, routedChannels } from './channel-settings.ts';
 export type { CutSize } from './cut-size.ts';
 export { sawnSize, sawStep } from './cut-size.ts';
 export type { DoorLeaf } from './door-leaf.ts';

@@ -30,7 +30,8 @@ export function slidingDoors(
     const tracks = tracksOf(draft, parts.frame, record);
     if (!tracksHold(draft, record, tracks)) continue;
     const { frame } = parts;
-    const row = { record, tracks, left: bounds.left, right: bounds.right, front: frame.panelFront };
+    const { left, right, start, end } = bounds;
+    const row = { record, tracks, left, right, start, end, front: frame.panelFront };
     const cut =
       cutGrooves(draft, bores, { ...row, panel: bounds.below, looks: '+z', depth: heights.lower }) &&
       cutGrooves(draft, bores, { ...row, panel: bounds.above, looks: '-z', depth: heights.upper });

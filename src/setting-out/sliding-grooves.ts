@@ -19,11 +19,15 @@ export interface GrooveRow {
   readonly left: Traced;
   readonly right: Traced;
   readonly front: Traced;
+  /** What stands at the two ends. */
+  readonly start: DraftPart;
+  readonly end: DraftPart;
 }
 
 /** Cuts the grooves; false when a stop says why they can't be. */
-export function cutGrooves(draft: Draft, bores: Bores, row: GrooveRow): boolean {
+export function cutGrooves(draft: Draft, bores: Bores, asked: GrooveRow): boolean {
   const l = draft.ledger;
+  const row = intoDados(draft, asked);
   const { record, panel, tracks, depth } = row;
   const face = sideLooking(panel.place, row.looks) as Face;
   const edge = sideLooking(panel.place, '-y') as Edge;
@@ -58,6 +62,29 @@ export function cutGrooves(draft: Draft, bores: Bores, row: GrooveRow): boolean 
   });
   bores.hollow(panel.id, hollowOf(draft, row));
   return true;
+}
+
+/**
+ * Where what stands at an end goes into a dado of this panel, the grooves run on into it: an end that only met the
+ * dado's wall would leave a sliver or a gap as soon as either is a hair off. A quarter of the thickness reaches the
+ * middle of a tongue, and stays short of one in the further half.
+ */
+function intoDados(draft: Draft, row: GrooveRow): GrooveRow {
+  const l = draft.ledger;
+  const end = row.looks === '+z' ? 'start' : 'end';
+  const further = (part: DraftPart) =>
+    l.ratio('how far the grooves run on into its dado', part.thickness, SLIDING.intoDado);
+  return {
+    ...row,
+    left:
+      row.start.tongues[end] === undefined
+        ? row.left
+        : l.less('where the grooves begin, in the dado', row.left, further(row.start)),
+    right:
+      row.end.tongues[end] === undefined
+        ? row.right
+        : l.sum('where the grooves end, in the dado', row.right, further(row.end)),
+  };
 }
 
 /** From end to end where the panel ends beside the opening (or in its dado there); else from face to face. */
