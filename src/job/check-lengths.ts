@@ -21,6 +21,8 @@ const RECORD_LENGTHS = [
   'overhangSides',
   'overhangBack',
   'gap',
+  'clear',
+  'behind',
   'plug',
   'apart',
   'opening',

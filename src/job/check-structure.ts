@@ -16,6 +16,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   shelf: ['opening'],
   pins: ['opening'],
   drawers: ['opening'],
+  thing: ['opening'],
   back: ['case'],
   top: ['case'],
   base: ['case'],

@@ -13,7 +13,9 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
   const namesOf = naming(draft);
   for (const key of ['width', 'height', 'depth'] as const) add(`overall.${key}`, overall[key]);
   for (const r of draft.job.design.records)
-    if (r.kind === 'size') add(`${r.id}.value`, draft.field(r, 'value'));
+    if (r.kind === 'thing')
+      for (const key of ['width', 'height', 'depth'] as const) add(`${r.id}.${key}`, draft.field(r, key));
+    else if (r.kind === 'size') add(`${r.id}.value`, draft.field(r, 'value'));
   for (const vent of draft.tree.all('vent'))
     if (vent.apart !== undefined) add(`${vent.id}.apart`, draft.field(vent, 'apart'));
   for (const part of draft.parts)

@@ -11,6 +11,7 @@ import type { Part } from './part.ts';
 import { PrintedSizes } from './printed-sizes.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
+import { standThings } from './things.ts';
 
 /**
  * Sets out a job: every part, joint and screw, each number traced to what was typed, measured or taken from a
@@ -29,6 +30,7 @@ export function setOut(job: JobDocument): SetOut {
       : [];
     for (const one of made) joinParts(draft, bores, one);
     connectCases(draft, bores, made);
+    for (const one of made) standThings(draft, one);
     sameSpace(draft);
   }
   const overall = cases.overall();

@@ -80,6 +80,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['cases.no-room', 'Fixed sizes leave no room for the other cases of a group.'],
     ['cases.larger-than-group', 'A case is larger than the group that it stands in.'],
     ['cases.none-as-large', 'No case of a group is as high or as deep as it.'],
+    ['things.do-not-fit', 'What is to be held needs more room than its opening has.'],
+    ['things.warm', 'Something that gets warm stands behind a door.', MIND],
     ['cases.apart', 'A case touches none of its neighbours.'],
     ['screws.none-to-connect', 'No screw on the list holds two cases together.'],
     ['screws.no-place-to-connect', 'Screws between two cases find no place.'],

@@ -6,6 +6,7 @@ import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
+import { thingWishes, withThings } from './things-held.ts';
 import { type Field, length, type Typed, type Units } from './typed-length.ts';
 
 /** A generated job, as a file would hold it, and the overall size it asks for in ticks of 1/3200 mm. */
@@ -458,6 +459,7 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
         { weight: 1, arbitrary: several(units) },
       ),
       hidden: hiddenWishes(text),
+      held: thingWishes(text),
       thickness: fc.record({
         board: text(15, 26),
         other: text(15, 26),
@@ -469,11 +471,11 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
       }),
       router: optional(fc.constantFrom('0.1 mm', '1/64 in', '0.5 mm')),
     })
-    .map(({ made, hidden, thickness, router }) => ({
+    .map(({ made, hidden, held, thickness, router }) => ({
       asked: made.asked,
       document: {
         version: 1,
-        design: { records: withHiddenSpace(made.list, hidden) },
+        design: { records: withHiddenSpace(withThings(made.list, held), hidden) },
         shop: shop(units, thickness, router),
         work: {},
       },

@@ -17,6 +17,7 @@ import { faultsOf } from './judge-set-out.ts';
 import { slidingFaults } from './judge-sliding.ts';
 import { sharedWood } from './judge-solids.ts';
 import { traceFaults } from './judge-traces.ts';
+import { thingFaults } from './things-held.ts';
 
 /** Test files that share the designs among them, so that every core has its part. */
 const SHARDS = 2;
@@ -60,6 +61,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(pinFaults(piece)).toEqual([]);
       expect(slidingFaults(piece)).toEqual([]);
       expect(drawerFaults(piece)).toEqual([]);
+      expect(thingFaults(job, piece)).toEqual([]);
       expect(traceFaults(job, piece)).toEqual([]);
       expect(JSON.stringify(inMm(piece.ledger, partsReport(piece)))).not.toMatch(/null|NaN/);
       if (seen % 10 === 0) expect(sharedWood(solids, piece)).toEqual([]);

@@ -18,6 +18,7 @@ const ROWS: readonly Row[] = [
   { feature: 'cases one on the other', in: has('group', (g) => g.lay === 'up') },
   { feature: 'openings side by side', in: has('opening', (o) => o.split === 'across') },
   { feature: 'openings one above the other', in: has('opening', (o) => o.split === 'down') },
+  { feature: 'things to be held', in: has('thing') },
   { feature: 'a hidden space behind', in: has('opening', (o) => o.split === 'back') },
   { feature: 'dividers that are named', in: has('divider') },
   { feature: 'sizes by formula', in: usesFormulas },

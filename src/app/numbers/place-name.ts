@@ -52,6 +52,7 @@ const KINDS = { case: 'Case', back: 'Back', top: 'Top', base: 'Base', edging: 'F
 function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & object): string {
   switch (record.kind) {
     case 'piece':
+    case 'thing':
       return record.name;
     case 'case':
     case 'back':

@@ -38,6 +38,9 @@ export function formulaNames(job: JobDocument): ReadonlyMap<string, NamedSize> {
     if (r.kind === 'size' && !names.has(r.id)) names.set(r.id, { is: 'field', record: r.id, field: 'value' });
     if (r.kind === 'opening')
       for (const size of SIZES) names.set(`${r.id}.${size}`, { is: 'clear', opening: r.id, size });
+    if (r.kind === 'thing')
+      for (const field of [...SIZES, 'clear', 'behind'] as const)
+        if (r[field] !== undefined) names.set(`${r.id}.${field}`, { is: 'field', record: r.id, field });
     const lot = lotOf(r, tree);
     if (lot !== undefined) names.set(`${r.id}.thickness`, { is: 'thickness', lot });
   }

@@ -15,6 +15,7 @@ import { PinsRecord } from './pins.ts';
 import { ShelfRecord } from './shelf.ts';
 import { SizeRecord } from './size.ts';
 import { SlidingDoorsRecord } from './sliding-doors.ts';
+import { ThingRecord } from './thing.ts';
 import { TopRecord } from './top.ts';
 import { VentRecord } from './vent.ts';
 
@@ -30,6 +31,7 @@ export const DesignRecord = v.variant('kind', [
   DrawersRecord,
   BackRecord,
   TopRecord,
+  ThingRecord,
   BaseRecord,
   EdgingRecord,
   CableRecord,

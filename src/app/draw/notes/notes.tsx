@@ -7,6 +7,7 @@ import { DoorsNote, SlidingDoorsNote } from './door-notes.tsx';
 import { GroupNote } from './group-note.tsx';
 import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
+import { ThingsNote } from './things-note.tsx';
 import { CablesNote, VentsNote } from './through-notes.tsx';
 import { BackNote, BaseNote, EdgingNote, TopNote } from './trim-notes.tsx';
 
@@ -24,9 +25,11 @@ export function Notes() {
   const { piece } = tree;
   if (!piece) return null;
   const boxes = tree.casesOf(piece.id);
+  const things = tree.all('thing');
   return (
     <div className="notes">
       <PieceNote piece={piece} />
+      {things.length > 0 && <ThingsNote things={things} />}
       {tree.all('group').map((group) => (
         <GroupNote key={group.id} group={group} />
       ))}
