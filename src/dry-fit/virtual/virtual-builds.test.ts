@@ -4,7 +4,7 @@ import { Chance, stackUp, type Ticks, ticks } from '../../measure/index.ts';
 import { type VirtualFit, virtualBuilds } from './virtual-builds.ts';
 
 const MM = 3200;
-const fit = (over: Partial<VirtualFit>): VirtualFit => ({
+const aFit = (over: Partial<VirtualFit>): VirtualFit => ({
   id: 'f',
   name: 'the fit',
   gap: 3 * MM,
@@ -25,7 +25,7 @@ describe('virtual builds', () => {
   // Stack Analysis Methods" (1995).
   it('stay within the worst case, and spread as a stack-up by root sum square says', () => {
     const loop = [made('slot', 1, 0.1), made('a', -1, 0.05), made('b', -1, 0.03), made('c', -1, 0.05)];
-    const { fits } = virtualBuilds([fit({ loop })], 20_000, new Chance(1));
+    const { fits } = virtualBuilds([aFit({ loop })], 20_000, new Chance(1));
     const { worst, likely } = fits[0]!;
     expect(worst[0] / MM).toBeCloseTo(3 - 0.23, 3);
     expect(worst[1] / MM).toBeCloseTo(3 + 0.23, 3);
@@ -62,7 +62,7 @@ describe('virtual builds', () => {
           weight: m.sign,
           limit: limitOf(m),
         }));
-        const one = virtualBuilds([fit({ gap: stack.drawn, loop })], 50, new Chance(2)).fits[0]!;
+        const one = virtualBuilds([aFit({ gap: stack.drawn, loop })], 50, new Chance(2)).fits[0]!;
         expect(one.worst).toEqual([stack.worst.least, stack.worst.greatest]);
         expect(one.likely[0]).toBeGreaterThanOrEqual(one.worst[0]);
         expect(one.likely[1]).toBeLessThanOrEqual(one.worst[1]);
@@ -72,12 +72,12 @@ describe('virtual builds', () => {
   });
 
   it('say which number matters most, and what cutting to the opening is worth', () => {
-    const tight = fit({
+    const tight = aFit({
       least: 2.8 * MM,
       loop: [made('width of the door', -1, 0.5), made('height of the case', 1, 0.2)],
       cutToFit: 0.1 * MM,
     });
-    const easy = fit({ id: 'g', least: 0, loop: [made('height of the case', 1, 0.2)] });
+    const easy = aFit({ id: 'g', least: 0, loop: [made('height of the case', 1, 0.2)] });
     const all = virtualBuilds([tight, easy], 5000, new Chance(3));
     expect(all.matters[0]!.name).toBe('width of the door');
     expect(all.fits.map((f) => f.sure)).toEqual([false, true]);
@@ -89,7 +89,7 @@ describe('virtual builds', () => {
   });
 
   it('are the same for the same seed', () => {
-    const fits = [fit({ loop: [made('a', 1, 1), made('b', -1, 0.4)] })];
+    const fits = [aFit({ loop: [made('a', 1, 1), made('b', -1, 0.4)] })];
     expect(virtualBuilds(fits, 500, new Chance(9))).toEqual(virtualBuilds(fits, 500, new Chance(9)));
   });
 });
