@@ -14,7 +14,10 @@ export function layOut(bench: Bench): void {
   const t = (x: Traced) => bench.ledger.ticks(x);
   const lengths: Traced[] = [];
   const squarish = groupParts(bench.setOut).flatMap(({ parts, marks }) => {
-    const { length, width, form } = parts[0]!;
+    const {
+      form,
+      cut: { length, width },
+    } = parts[0]!;
     const longer = Math.max(t(length), t(width));
     if (form === 'strip' || Math.abs(t(length) - t(width)) >= longer * NEARLY_SQUARE) return [];
     const n = lengths.push(bench.set('circular-saw', length), bench.set('circular-saw', width)) - 2;
