@@ -14,7 +14,7 @@ import {
 import type { FitMember, PrintedFit } from '../setting-out/index.ts';
 
 /** How much larger and how much smaller a made dimension may turn out. */
-interface Error {
+export interface MadeError {
   readonly plus: Ticks;
   readonly minus: Ticks;
   /** What it shares its error with. */
@@ -31,7 +31,8 @@ export function stackOfFit(job: JobDocument, ledger: Ledger, fit: PrintedFit): S
   );
 }
 
-function errorOf(job: JobDocument, ledger: Ledger, member: FitMember): Error {
+/** How far off this shop may make a dimension. */
+export function errorOf(job: JobDocument, ledger: Ledger, member: FitMember): MadeError {
   const { made } = member;
   switch (made.by) {
     case 'tool':
@@ -48,7 +49,7 @@ function errorOf(job: JobDocument, ledger: Ledger, member: FitMember): Error {
   }
 }
 
-function either(error: Ticks): Error {
+function either(error: Ticks): MadeError {
   return { plus: error, minus: error };
 }
 
@@ -67,13 +68,13 @@ const INSTEAD: Partial<Record<ToolKind, string>> = {
 };
 
 /** Stock that was measured varies a little within itself; until then it may be what its standard lets it be. */
-function ofLot(job: JobDocument, id: string): Error {
+function ofLot(job: JobDocument, id: string): MadeError {
   const lot = job.shop.rack.lots.find((l) => l.id === id);
   if (!lot || lot.thickness !== undefined) return either(FIT_LIMITS.measuredStock.value);
   return unmeasured(job, lot);
 }
 
-function unmeasured(job: JobDocument, lot: Lot): Error {
+function unmeasured(job: JobDocument, lot: Lot): MadeError {
   if (lot.form === 'strip') return either(FIT_LIMITS.unmeasuredStrip.value);
   const { plusMm, minusMm } = en315Sanded(toMm(typed(job, lot.nominal)));
   return { plus: fromMm(plusMm), minus: fromMm(minusMm) };

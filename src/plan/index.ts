@@ -6,3 +6,4 @@ export { planJob } from './plan-job.ts';
 export type { ListPlan } from './plan-list.ts';
 export { listReport, planList } from './plan-list.ts';
 export { planReport } from './plan-report.ts';
+export { toleranceOf, toleranceReport } from './tolerance.ts';

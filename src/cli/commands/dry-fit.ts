@@ -1,4 +1,5 @@
-import { fitReport } from '../../dry-fit/index.ts';
+import { fitReport, type VirtualOutcome } from '../../dry-fit/index.ts';
+import { toleranceOf, toleranceReport } from '../../plan/index.ts';
 import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
 import { EXIT, writeJson } from '../output.ts';
@@ -9,14 +10,41 @@ export const dryFit: Command = {
   options: { json: { type: 'boolean' } },
   takes: [1, 1],
   async run(given, output) {
-    const { dryFit: report } = await runPlan(await jobOf(given));
-    if (given.options.json) writeJson(output, fitReport(report));
+    const plan = await runPlan(await jobOf(given));
+    const { dryFit: report } = plan;
+    const tolerance = toleranceOf(plan);
+    if (given.options.json)
+      writeJson(output, { ...fitReport(report), tolerance: toleranceReport(tolerance) });
     else {
       output.out(
         `${report.ran} of ${report.outOf} operations run. ${report.fits ? 'The piece is as drawn.' : 'The piece is not as drawn:'}\n`,
       );
       for (const f of report.faults) output.out(`  ${f.sentence}\n`);
+      for (const line of inWords(tolerance)) output.out(`${line}\n`);
     }
     return report.fits ? EXIT.fine : EXIT.snag;
   },
 };
+
+/** What the virtual builds say, without proud percentages: accuracies are estimates. */
+function inWords(of: VirtualOutcome): readonly string[] {
+  if (of.fits.length === 0) return [];
+  const unsure = of.fits.filter((f) => !f.sure);
+  const first = of.matters[0];
+  if (unsure.length === 0)
+    return [
+      `Built virtually with the errors of this shop’s tools, every fit came right each time.`,
+      ...(first ? [`What leaves least to spare: ${first.name}.`] : []),
+    ];
+  const mended = unsure.filter((f) => f.sureCutToFit === true);
+  const rest = unsure.length - mended.length;
+  return [
+    `Built virtually with the errors of this shop’s tools, ${unsure.length} of ${of.fits.length} fits did not always come right.`,
+    ...(first ? [`What mattered most: ${first.name}.`] : []),
+    ...(mended.length > 0
+      ? [
+          `Cut last, to what you measure, ${mended.length === 1 ? 'one' : mended.length} of them always did${rest > 0 ? '; the others depend on more than one cut' : ''}.`,
+        ]
+      : []),
+  ];
+}

@@ -11,6 +11,8 @@ export interface MadeDimension {
   readonly weight: number;
   /** How much larger or smaller it may turn out, in ticks. */
   readonly limit: number;
+  /** Where the middle of its errors lies, in ticks; nothing when absent. */
+  readonly offset?: number;
 }
 
 /** Two things that must go together. Lengths in ticks. */
@@ -63,6 +65,7 @@ export function virtualBuilds(fits: readonly VirtualFit[], builds: number, chanc
   const limits = new Float64Array(keys.length);
   for (const m of fits.flatMap((f) => f.loop)) limits[place.get(m.error)!] = m.limit;
   const terms = fits.map((f) => termsOf(f, place));
+  const middles = fits.map((f) => f.gap + f.loop.reduce((sum, m) => sum + m.weight * (m.offset ?? 0), 0));
   const gaps = fits.map(() => new Float64Array(builds));
   const spoiled = fits.map(() => 0);
   const spoiledCut = fits.map(() => 0);
@@ -76,7 +79,7 @@ export function virtualBuilds(fits: readonly VirtualFit[], builds: number, chanc
     let rightCut = true;
     for (const [f, fit] of fits.entries()) {
       const { at, weight } = terms[f]!;
-      let gap = fit.gap;
+      let gap = middles[f]!;
       for (let t = 0; t < at.length; t++) gap += weight[t]! * error[at[t]!]!;
       gaps[f]![b] = gap;
       const fine = holds(fit, gap);
@@ -106,7 +109,7 @@ export function virtualBuilds(fits: readonly VirtualFit[], builds: number, chanc
       return {
         id: fit.id,
         name: fit.name,
-        worst: [Math.floor(fit.gap - reach), Math.ceil(fit.gap + reach)],
+        worst: [Math.floor(middles[f]! - reach), Math.ceil(middles[f]! + reach)],
         likely: [Math.floor(at(0.01)), Math.ceil(at(0.99))],
         sure: spoiled[f] === 0,
         ...(fit.cutToFit === undefined ? {} : { sureCutToFit: spoiledCut[f] === 0 }),
