@@ -35,11 +35,12 @@ describe('the step stool', () => {
 });
 
 describe('the aquarium stand', () => {
-  test('carries 180 kg on its top: no check objects, its usual cautions stand, and it dry-fits clean', () => {
+  test('carries 180 kg on its top: no check of strength objects, its usual cautions stand, and it dry-fits clean', () => {
     const plan = planOf('aquarium-stand');
     expect(plan.setOut.surfaces.find((s) => s.record === 'top')!.loadKg).toBe(180);
     expect(told(plan, 'stop')).toEqual([]);
-    expect(told(plan, 'mind')).toEqual([]);
+    // Its shelf stands between panels that a saw set to half a millimetre made: cut it last, to what is measured.
+    expect(told(plan, 'mind')).toEqual(['fits.tight']);
     expect(told(plan, 'note')).toContain('tipping.anchor');
     expect(plan.dryFit.fits).toBe(true);
   });

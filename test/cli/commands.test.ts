@@ -98,7 +98,14 @@ describe('steps, check, dry-fit and cut', () => {
   test('dry-fit says that the piece is as drawn', async () => {
     const { code, out } = await called('dry-fit', DEMO);
     expect(code).toBe(0);
-    expect(out).toMatch(/^(\d+) of \1 operations run\. The piece is as drawn\.\n$/);
+    expect(out).toMatch(/^(\d+) of \1 operations run\. The piece is as drawn\.\n/);
+    expect(out).toMatch(/\nWhat mattered most: .+\.\n/);
+    const report = JSON.parse((await called('dry-fit', DEMO, '--json')).out);
+    expect(report.tolerance.builds).toBe(10_000);
+    for (const fit of report.tolerance.fits) {
+      expect(fit.likely.least).toBeGreaterThanOrEqual(fit.worst.least);
+      expect(fit.likely.greatest).toBeLessThanOrEqual(fit.worst.greatest);
+    }
   });
 
   test('cut JOB lists the sheets and what is left, and takes a little time when told to', async () => {

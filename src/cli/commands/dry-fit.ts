@@ -36,15 +36,15 @@ function inWords(of: VirtualOutcome): readonly string[] {
       `Built virtually with the errors of this shop’s tools, every fit came right each time.`,
       ...(first ? [`What leaves least to spare: ${first.name}.`] : []),
     ];
-  const mended = unsure.filter((f) => f.sureCutToFit === true);
-  const rest = unsure.length - mended.length;
+  const mended = unsure.filter((f) => f.sureCutToFit === true).length;
+  const last = 'Cut last, to what you measure,';
   return [
     `Built virtually with the errors of this shop’s tools, ${unsure.length} of ${of.fits.length} fits did not always come right.`,
     ...(first ? [`What mattered most: ${first.name}.`] : []),
-    ...(mended.length > 0
-      ? [
-          `Cut last, to what you measure, ${mended.length === 1 ? 'one' : mended.length} of them always did${rest > 0 ? '; the others depend on more than one cut' : ''}.`,
-        ]
-      : []),
+    ...(mended === unsure.length
+      ? [`${last} they always did.`]
+      : mended > 0
+        ? [`${last} ${mended} of them always did; the others depend on more than one cut.`]
+        : []),
   ];
 }
