@@ -7,6 +7,7 @@ import {
   type Joint,
   type Part,
   routedChannels,
+  runningClear,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { highSide, lowSide, overlap, type PartPlanes, planesOf } from './boxes.ts';
@@ -21,6 +22,8 @@ export class Standing {
   readonly placed: PartPlanes[] = [];
   /** Where panels in dados come by the cards, whose figures are rounded: what is set from them next counts from there. */
   readonly setAt = new Map<string, Traced>();
+  /** How much further along dividers come by the cards than they were drawn, where no dado holds them. */
+  readonly further = new Map<string, Traced>();
 
   constructor(bench: Bench, into: string) {
     this.bench = bench;
@@ -201,6 +204,14 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
   const nearest = before[0];
   if (!nearest) return undefined;
   const l = bench.ledger;
+  if (isFreeDivider(bench, mine.part)) {
+    const clear = l.less('clear distance from the neighbour', mine.planes[low], nearest.planes[high]);
+    const before = standing.further.get(nearest.part.id);
+    const { printed, further } = runningClear(l, clear, before, bench.finest('marking'));
+    standing.further.set(mine.part.id, further);
+    const touch = { side: low, of: nearest.part.mark, face: high };
+    return t(printed) === 0 ? touch : { ...touch, gap: printed };
+  }
   const from = standing.setAt.get(`${nearest.part.id} ${axis}`) ?? nearest.planes[high];
   const gap = bench.set('marking', l.less('clear distance from the neighbour', mine.planes[low], from));
   if (goesIntoDados(bench, mine.part)) {
@@ -209,6 +220,10 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
   }
   const touch = { side: low, of: nearest.part.mark, face: high };
   return t(gap) === 0 ? touch : { ...touch, gap };
+}
+
+function isFreeDivider(bench: Bench, part: Part): boolean {
+  return /^divider(:|$)/.test(part.role) && !goesIntoDados(bench, part);
 }
 
 /** Its dados hold it where it was drawn: rounded distances from one to the next mustn’t add up. */

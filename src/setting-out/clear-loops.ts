@@ -4,6 +4,7 @@ import type { ClosedSpaces } from './closed-spaces.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import { cut, type FitMember, setBy, thick } from './fit.ts';
 import type { Space } from './openings.ts';
+import { runningClear } from './running-clear.ts';
 
 /** A clear distance along the width or the height, between two panels that a third reaches along. */
 export interface Between {
@@ -32,6 +33,8 @@ export class ClearLoops {
   /** The opening that a divider is set from, by the divider's id. */
   private readonly before = new Map<string, string>();
 
+  /** How dividers are set that stand in no dado, by their ids; neighbours first. */
+  private readonly set = new Map<string, ReturnType<typeof runningClear>>();
   private readonly channels = new Map<string, ReadonlyMap<string, RoutedChannel>>();
 
   constructor(draft: Draft, closed: ClosedSpaces) {
@@ -129,10 +132,23 @@ export class ClearLoops {
     if (!space) throw new Error(`${part.id} is set from nothing`);
     const before = b.size === 'width' ? space.left : space.below;
     const clear = space.size[b.size === 'width' ? 0 : 2];
+    const reached = this.farFace(b, before);
+    const { printed } = this.running(part, before, clear);
     return [
-      ...this.farFace(b, before),
-      setBy('marking', `clear ${b.size} of ${space.record.id}`, clear, 1, part.id),
+      ...reached,
+      { ...setBy('marking', `clear ${b.size} of ${space.record.id}`, clear, 1, part.id), printed },
     ];
+  }
+
+  /** How a divider is set from its neighbour, which may have been set so as well. */
+  private running(part: DraftPart, before: DraftPart, clear: Traced): ReturnType<typeof runningClear> {
+    let known = this.set.get(part.id);
+    if (!known) {
+      const { ledger } = this.draft;
+      known = runningClear(ledger, clear, this.set.get(before.id)?.further, this.draft.stepOf('marking'));
+      this.set.set(part.id, known);
+    }
+    return known;
   }
 }
 

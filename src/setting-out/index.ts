@@ -15,6 +15,7 @@ export { commonName, groupParts, joinMarks, partsReport } from './parts-report.t
 export type { PinnedShelf } from './pinned-shelf.ts';
 export type { Axis, Direction, Place, PlaceTicks, TickBox, TracedBox } from './place.ts';
 export { axisOf, boxTicks, opposite, placeTicks, thirdDirection, toPiece } from './place.ts';
+export { runningClear } from './running-clear.ts';
 export type { Joinery, Opening, SetOut, Surface } from './set-out.ts';
 export { setOut } from './set-out-job.ts';
 export type { SlidingSet } from './sliding-set.ts';
