@@ -4,7 +4,7 @@ import { runningClear } from './running-clear.ts';
 
 test('equal spaces are set alike until what was rounded adds up to over a step', () => {
   const l = new Ledger();
-  const typed = (mm: number): Traced => l.document('design/records/a/size', fromMm(mm), `${mm} mm`);
+  const typed = (mm: number): Traced => l.document(`design/records/a/${mm}`, fromMm(mm), `${mm} mm`);
   const clear = typed(300.2);
   let further: Traced | undefined;
   const set: Ticks[] = [];
