@@ -20,7 +20,10 @@ function assembleCase(bench: Bench, unit: CaseUnit): void {
   const own = new Set(parts.map((p) => p.id));
   const of = (letter: string) => parts.filter((p) => p.mark.startsWith(letter));
   const edging = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
-  const base = of('G');
+  const base = of('G').filter((p) => p.features.some((f) => f.kind === 'bevel'));
+  const onFeet = new Set(bench.setOut.joints.filter((j) => j.duty === 'foot').map((j) => j.mate));
+  const feet = of('G').filter((p) => onFeet.has(p.id));
+  const between = [...of('G'), ...of('T')].filter((p) => !base.includes(p) && !feet.includes(p));
   const baseName = unit.name === 'case' ? 'base' : `base:${unit.name}`;
   if (base.length > 0)
     glueFrame(bench, baseName, unit.name === 'case' ? 'base' : `base of ${unit.words}`, base);
@@ -32,8 +35,8 @@ function assembleCase(bench: Bench, unit: CaseUnit): void {
   const tops = of('C').filter((p) => !edging.has(p.id));
   const letIn = bench.setOut.joints.some((j) => own.has(j.part) && isLetIn(j));
   const waiting = letIn
-    ? [...of('B'), left, ...fromTheLeft(bench, [...uprights, ...of('E')]), right]
-    : [...of('B'), left, ...uprights, right, ...of('E')];
+    ? [...of('B'), left, ...fromTheLeft(bench, [...uprights, ...of('E')]), right, ...between]
+    : [...of('B'), left, ...uprights, right, ...between, ...of('E')];
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
@@ -52,6 +55,7 @@ function assembleCase(bench: Bench, unit: CaseUnit): void {
   checkSquare(bench, unit, left, right, letIn);
   if (!over) for (const back of backs) setPart(bench, standing, back);
   if (base.length > 0) mountBase(bench, standing, baseName, base);
+  for (const foot of feet) setPart(bench, standing, foot);
   for (const top of tops.filter((t) => !closes(t))) mountTop(bench, standing, top);
   for (const shelf of waiting) setPart(bench, standing, shelf);
   for (const back of of('F').filter((p) => !slidesIn.has(p.id))) setPart(bench, standing, back);
@@ -80,7 +84,7 @@ function supports(bench: Bench, part: Part): readonly string[] {
     })
     .filter(({ end }) => !upright || end === 'start')
     .map(({ on }) => on)
-    .filter((id) => id !== part.id && !isSide(bench, id, part));
+    .filter((id) => id !== part.id && !isSide(bench, id, part) && !partById(bench, id).mark.startsWith('C'));
 }
 
 /** The bottom comes first, although it is screwed into the sides. */

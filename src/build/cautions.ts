@@ -14,5 +14,6 @@ export const CAUTION = {
   oil: 'Rags with oil can catch fire by themselves: lay them flat outdoors to dry, or soak them in water in a closed metal can. Air the room.',
   vapour:
     'Vapour is harmful and may burn: air the room, no flame or spark, gloves on; the label’s own warnings come first.',
+  hang: 'What hangs on a wall must not come down on anyone: use anchors rated for the wall and the load, never plasterboard alone, and follow local codes.',
   tip: 'Fix the piece to the wall with an anchor that suits the wall, especially where children are about; follow local codes.',
 } as const;

@@ -103,20 +103,35 @@ export function sandParts(bench: Bench): void {
 export function finishAndSetUp(bench: Bench, plan: FinishPlan): void {
   finishPiece(bench, plan);
   waxGrooves(bench);
-  const whole = ['case'];
-  const everything = [...whole, ...bench.setOut.parts.map((p) => p.mark)];
+  const everything = ['case', ...bench.setOut.parts.map((p) => p.mark)];
+  setUp(bench, everything);
+}
+
+/** The way to its place: on the floor, or on the wall. */
+function setUp(bench: Bench, everything: readonly string[]): void {
+  const rails = bench.setOut.parts.filter((p) => p.mark.startsWith('T'));
+  const hung = rails[0];
+  const half = hung && bench.ledger.ratio('middle of the rail', hung.width, SETTING_OUT.half);
   bench.do(
     {
       id: 'home/set-up',
       kind: 'anchor',
       stage: 'home',
-      title: 'Set it in its place, level, and fix it to the wall',
-      does: { act: 'other', on: whole },
-      lines: [
-        'Level it both ways with thin packing, then fix it to the wall near its top: with an angle bracket, or through a batten screwed under the top. A thin back alone doesn’t hold it.',
-        'Load the lowest shelves first.',
-      ],
-      cautions: [CAUTION.lift, CAUTION.tip],
+      title: hung ? 'Hang it on the wall' : 'Set it in its place, level, and fix it to the wall',
+      does: { act: 'other', on: ['case'] },
+      lines: half
+        ? [
+            'Find the studs, or sound out the masonry; look for pipes and cables before any hole is drilled.',
+            `Draw a level line where the middles of ${listWords(rails.map((p) => p.mark))} come: {0} below the underside of the top.`,
+            'Bore through the rail, and the back where there is one, at every stud and near both ends: two anchors in each rail at least, each as wide as its maker asks.',
+            'Rest it on a batten screwed to the wall while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.',
+          ]
+        : [
+            'Level it both ways with thin packing, then fix it to the wall near its top: with an angle bracket, or through a batten screwed under the top. A thin back alone doesn’t hold it.',
+            'Load the lowest shelves first.',
+          ],
+      lengths: half ? [bench.set('marking', half)] : [],
+      cautions: [CAUTION.lift, hung ? CAUTION.hang : CAUTION.tip],
     },
     everything,
   );

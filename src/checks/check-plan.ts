@@ -7,6 +7,7 @@ import { drawers } from './drawers.ts';
 import { edgeScrews } from './edge-screws.ts';
 import { enoughMaterial } from './enough-material.ts';
 import { fits } from './fits.ts';
+import { hanging } from './hanging.ts';
 import { hinges } from './hinges.ts';
 import { lifting } from './lifting.ts';
 import { looseShelves } from './loose-shelves.ts';
@@ -31,6 +32,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   sliding,
   vents,
   fits,
+  hanging,
   tipsForward,
   bits,
   sawReach,

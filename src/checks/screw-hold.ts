@@ -21,7 +21,9 @@ export function screwHold({
   const words = new ShopWords(job);
   const woods = woodOf(setOut);
   const fasteners = new Map(setOut.fasteners.map((f) => [f.id, f]));
-  const based = new Set(setOut.joints.filter((j) => j.duty === 'base').map((j) => j.mate));
+  const based = new Set(
+    setOut.joints.flatMap((j) => (j.duty === 'base' ? [j.mate] : j.duty === 'foot' ? [j.part] : [])),
+  );
   return setOut.surfaces.flatMap((surface): Snag[] => {
     // What stands on a base does not hang on its screws.
     if (based.has(surface.part)) return [];

@@ -24,6 +24,8 @@ const RECORD_LENGTHS = [
   'clear',
   'behind',
   'plug',
+  'skirtingHeight',
+  'skirtingDepth',
   'apart',
   'opening',
   ...FROM_SIDES.flat(),

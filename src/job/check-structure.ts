@@ -1,4 +1,5 @@
 import type { Snag } from '../snag/index.ts';
+import { badBase, hungOnBase } from './check-bases.ts';
 import { badDoors } from './check-doors.ts';
 import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
@@ -23,6 +24,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   edging: ['case'],
   cable: ['back', 'divider', 'shelf', 'top', 'case'],
   vent: ['back', 'divider', 'shelf', 'top', 'case'],
+  hanging: ['case'],
   door: ['case'],
   'sliding-doors': ['case'],
 };
@@ -33,6 +35,7 @@ const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[]
   ['case', 'back'],
   ['case', 'top'],
   ['case', 'base'],
+  ['case', 'hanging'],
   ['case', 'edging'],
 ];
 
@@ -89,7 +92,8 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
           'Leave out “lid”, or the top.',
         ),
       );
-    if (r.kind === 'base') snags.push(...baseUponCase(r, tree));
+    if (r.kind === 'base') snags.push(...baseUponCase(r, tree), ...badBase(r));
+    if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
     if (r.kind === 'opening') snags.push(...badFillings(r, tree));

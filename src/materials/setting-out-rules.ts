@@ -42,6 +42,10 @@ export const SETTING_OUT = {
   ),
   baseEnd: length('screws.base.end', 60, 'a base is screwed near each corner, clear of the mitre'),
   baseEndLeast: length('screws.base.end-least', 35, 'no screw of a base stands closer to a mitred corner'),
+  footSpacingLeast: length('screws.foot.least', 50, 'screws into a foot stand at least this far apart'),
+  footSpacingMost: length('screws.foot.most', 150, 'screws into a foot stand at most this far apart'),
+  footEnd: length('screws.foot.end', 60, 'a screw into a foot stands about this far from its end'),
+  footEndLeast: length('screws.foot.end-least', 45, 'no screw into a foot stands closer to its end'),
   backSpacingLeast: length('screws.back.least', 150, 'screws of a back stand at least this far apart'),
   backSpacingMost: length('screws.back.most', 200, 'screws of a back stand at most this far apart'),
   connectSpacingLeast: length(

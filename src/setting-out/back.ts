@@ -16,19 +16,19 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
   const lot = draft.lot(back.board);
   const clear = l.row(SETTING_OUT.backClear);
   const front = l.sum('front of the back panel', frame.panelFront, frame.insideDepth);
-  const height = l.less('height of the back, clear of the top', frame.uprightHeight, clear);
+  const height = l.less('height of the back, clear of the top', frame.boxHeight, clear);
   const common = {
     record: back.id,
     role: 'back',
     name: `back${ofCase(frame)}`,
     family: 'back' as const,
     lot,
-    ...grainOfBack(draft, back.board, frame.uprightHeight, frame.width),
+    ...grainOfBack(draft, back.board, frame.boxHeight, frame.width),
   };
   if (back.fitting === 'applied') {
     return draft.panel({
       ...common,
-      at: [frame.left, front, frame.foot],
+      at: [frame.left, front, frame.under],
       size: [frame.width, frame.backThickness, height],
     });
   }
@@ -44,7 +44,7 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
     at: [
       l.sum(`left edge of the back, clear of its ${back.fitting}`, left, clear),
       front,
-      bottom ? floor : frame.foot,
+      bottom ? floor : frame.under,
     ],
     size: [
       l.less(

@@ -6,9 +6,9 @@ import { type FrameSide, mitredFrame } from './mitred-frame.ts';
 /** The frame a case stands on, set back under it. */
 export function baseFrame(draft: Draft, frame: CaseFrame): ReadonlyMap<FrameSide, DraftPart> {
   const { base } = frame;
-  if (!base) return new Map();
+  if (!base || (base.form ?? 'frame') !== 'frame') return new Map();
   const l = draft.ledger;
-  const lot = draft.lot(base.board);
+  const lot = draft.lot(base.board!);
   const thickness = draft.thickness(lot);
   const setback = draft.field(base, 'setback');
   const behind = base.setbackBack === undefined ? setback : draft.field(base, 'setbackBack');

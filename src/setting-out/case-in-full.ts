@@ -10,6 +10,7 @@ import { hangDoors } from './doors.ts';
 import type { Draft, DraftPart } from './draft.ts';
 import { drawers } from './drawers.ts';
 import { fitsOfCase } from './fits-of-case.ts';
+import { type Footing, footing, joinFooting } from './footing.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
 import { type Joinable, joinCase } from './joints.ts';
@@ -25,6 +26,7 @@ export interface MadeCase extends Joinable {
   readonly closed: ClosedSpaces;
   /** The openings that aren’t split any further. */
   readonly leaves: readonly Space[];
+  readonly stands: Footing;
 }
 
 /** Makes the parts of one case; undefined where nothing is left inside. */
@@ -69,7 +71,8 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
   const back = backPanel(draft, frame, panels);
   const top = appliedTop(draft, frame);
   const base = baseFrame(draft, frame);
-  return { frame, panels, closed, leaves, partings, back, top, base, edging };
+  const stands = footing(draft, frame, panels, partings, closed);
+  return { frame, panels, closed, leaves, partings, back, top, base, edging, stands };
 }
 
 /** Bores, hangs and joins what was made of a case; the parts of its neighbours are there already. */
@@ -81,8 +84,14 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
   slidingDoors(draft, bores, made, top?.board);
   const before = draft.joints.length;
   joinCase(draft, bores, made);
+  joinFooting(draft, bores, made, made.stands);
   const frames = top ? [base, top.strips] : [base];
-  fitsOfCase(draft, { ...made, frames, joints: draft.joints.slice(before) });
+  fitsOfCase(draft, {
+    ...made,
+    partings: [...made.partings, ...made.stands.between],
+    frames,
+    joints: draft.joints.slice(before),
+  });
   const loops = new ClearLoops(draft, made.closed);
   for (const leaf of made.leaves) {
     pinnedShelves(draft, frame, bores, leaf, loops);
@@ -108,12 +117,13 @@ function loadTopAndBottom(
         : [];
   const widths = draft.openings.filter((o) => bays.includes(o.id)).map((o) => o.width);
   const span = widths.length ? l.greatest('widest bay', ...widths) : bottom.length;
+  const based = frame.base !== undefined && frame.base.form !== 'toe-kick';
   // A base carries the bottom at front and back, so there it spans its depth.
   loadSurface(
     draft,
     bottom,
-    frame.base ? frame.insideDepth : span,
-    frame.base ? span : frame.insideDepth,
+    based ? frame.insideDepth : span,
+    based ? span : frame.insideDepth,
     frame.box.load,
     frame.box,
   );

@@ -87,7 +87,7 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
       length: '+x',
       width: '+y',
     });
-  const bottom = flat('bottom', 'bottom', 'bottom', frame.foot);
+  const bottom = flat('bottom', 'bottom', 'bottom', frame.under);
   const lid = frame.top
     ? undefined
     : flat('lid', 'top panel', 'top', l.less('underside of the top panel', frame.head, board));
@@ -98,7 +98,7 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
     lid,
     inside: {
       left: insideLeft,
-      floor: l.sum('upper face of the bottom', frame.foot, board),
+      floor: l.sum('upper face of the bottom', frame.under, board),
       width: insideWidth,
       height: frame.insideHeight,
     },

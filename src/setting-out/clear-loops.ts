@@ -125,10 +125,18 @@ export class ClearLoops {
     return [setBy('marking', name, l.less(name, part.box.min[axis], along.box.min[axis]), 1, part.id)];
   }
 
+  /** A bottom between sides that run to the floor is marked from their lower ends. */
+  private aboveFloor({ along }: Between, part: DraftPart): FitMember {
+    const l = this.draft.ledger;
+    const above = l.less('underside of the bottom above the floor', part.box.min[2], along.box.min[2]);
+    return setBy('marking', 'underside of the bottom above the floor', above, 1, part.id);
+  }
+
   /** A divider is set a clear distance from what comes before it. */
   private stick(b: Between, part: DraftPart): readonly FitMember[] {
     const id = this.before.get(part.id);
     const space = id === undefined ? undefined : this.closed.get(id);
+    if (!space && part.role === 'bottom') return [this.aboveFloor(b, part)];
     if (!space) throw new Error(`${part.id} is set from nothing`);
     const before = b.size === 'width' ? space.left : space.below;
     const clear = space.size[b.size === 'width' ? 0 : 2];

@@ -147,13 +147,13 @@ export function overEdges(
       part.box.min[axis],
       l.ratio('half its thickness', part.thickness, SETTING_OUT.half),
     );
-  const onFloor = l.ticks(frame.foot) === 0;
+  const onFloor = l.ticks(frame.under) === 0;
   const lower =
     first.below !== panels.bottom
       ? l.sum('lower edge of the door', middle(first.below, 2), half)
       : l.sum(
           'lower edge of the door',
-          frame.foot,
+          frame.under,
           onFloor ? l.greatest('clear of the floor', half, l.row(DOORS.floorClear)) : half,
         );
   const upper =

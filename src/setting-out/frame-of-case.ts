@@ -37,6 +37,11 @@ export interface CaseFrame {
   /** Underside and upper end of the case's uprights. */
   readonly foot: Traced;
   readonly head: Traced;
+  /** Underside of the bottom, and from there to the head: where the sides run to the floor, above their foot. */
+  readonly under: Traced;
+  readonly boxHeight: Traced;
+  /** How high the base is; nothing without. */
+  readonly baseHeight: Traced;
   readonly width: Traced;
   readonly depth: Traced;
   readonly uprightHeight: Traced;
@@ -73,6 +78,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   const topThickness = () => (top ? draft.thickness(draft.lot(top.board)) : draft.nothing);
   const behindEdging = () => l.less('depth behind the front edging', planes.depth, planes.edgingThickness);
   const root = draft.tree.childOf(box.id, 'opening');
+  const toFloor = base?.form === 'toe-kick';
   const doorDepth = depthOfOverlayDoors(draft, doors, box.id);
   // What was found inside stands before what was drawn outside: there the panels are already made.
   const found = (size: 'width' | 'height') => root && draft.measured(`${root.id}.${size}`);
@@ -102,8 +108,15 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
         within(draft, 'back of the case’s place', site.front, site.depth),
         behind(),
       ),
+    baseHeight: () => heightOfBase(draft, base),
     foot: () =>
-      within(draft, 'underside of the case', site.floor, base ? draft.field(base, 'height') : draft.nothing),
+      toFloor ? site.floor : within(draft, 'underside of the case', site.floor, planes.baseHeight),
+    under: () =>
+      toFloor ? within(draft, 'underside of the bottom', site.floor, planes.baseHeight) : planes.foot,
+    boxHeight: () =>
+      toFloor
+        ? l.less('height of the case above its kick board', planes.uprightHeight, planes.baseHeight)
+        : planes.uprightHeight,
     head: () =>
       found('height') !== undefined
         ? l.sum('underside of the top, as measured inside', planes.foot, planes.uprightHeight)
@@ -128,7 +141,12 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     uprightHeight: () => {
       const inside = found('height');
       if (inside !== undefined)
-        return l.sum('height of the sides, as measured inside', inside, ...panelsAcross());
+        return l.sum(
+          'height of the sides, as measured inside',
+          inside,
+          ...panelsAcross(),
+          ...(toFloor ? [planes.baseHeight] : []),
+        );
       return l.less(
         'height of the sides, between base and top',
         within(draft, 'upper end of the case’s place', site.floor, site.height),
@@ -161,7 +179,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     insideWidth: () =>
       found('width') ?? l.less('clear width between the sides', planes.width, planes.board, planes.board),
     insideHeight: () =>
-      found('height') ?? l.less('clear height inside the case', planes.uprightHeight, ...panelsAcross()),
+      found('height') ?? l.less('clear height inside the case', planes.boxHeight, ...panelsAcross()),
     insideDepth: () => {
       const depth = l.less(
         'depth of the panels inside, in front of the back',
@@ -208,6 +226,12 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
 }
 
 type Planes = { [K in keyof CaseFrame as CaseFrame[K] extends Traced ? K : never]: CaseFrame[K] };
+
+function heightOfBase(draft: Draft, base: RecordOf<'base'> | undefined): Traced {
+  if (base?.form !== 'feet') return base ? draft.field(base, 'height') : draft.nothing;
+  const { id, width } = draft.lot(base.strip!);
+  return draft.typed(`shop/rack/lots/${id}/width`, width!);
+}
 
 /** The thickest overlay door and what it stands off the case. */
 export function depthOfOverlayDoors(draft: Draft, all: CaseFrame['doors'], box: string): Traced | undefined {

@@ -19,6 +19,7 @@ const LETTERS = {
   'drawer side': 'P',
   'drawer end': 'Q',
   'drawer bottom': 'R',
+  rail: 'T',
 } as const;
 
 export type Family = keyof typeof LETTERS;

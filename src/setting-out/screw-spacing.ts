@@ -29,6 +29,12 @@ const RULES: Partial<Record<Duty, SpacingRule>> = {
     end: DRAWERS.cornerEnd,
     endLeast: DRAWERS.cornerEndLeast,
   },
+  foot: {
+    least: SETTING_OUT.footSpacingLeast,
+    most: SETTING_OUT.footSpacingMost,
+    end: SETTING_OUT.footEnd,
+    endLeast: SETTING_OUT.footEndLeast,
+  },
   back: {
     least: SETTING_OUT.backSpacingLeast,
     most: SETTING_OUT.backSpacingMost,

@@ -65,6 +65,8 @@ export function cableRecords(wishes: readonly CableWish[], list: readonly Field[
     const inCase = through === 'bottom' || through === 'side';
     const leaf = vent ? empty : (empty ?? leaves[0]);
     const panel = inCase ? of('case') : of(through);
+    // Feet and kick boards stand where a hole through the bottom would come out.
+    if (through === 'bottom' && of('base')?.form !== undefined) return [];
     if (panel === undefined || (through === 'back' && !leaf) || taken.has(through)) return [];
     taken.add(through);
     const from: Readonly<Record<CableWish['through'], Field>> = {

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { bases } from './bases.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
 import { drawerWishes, runners } from './drawers.ts';
@@ -187,6 +188,7 @@ function shop(
         sheet('thin', thickness.thin),
         strips('strip', thickness.strip),
         strips('lip', thickness.lip),
+        strips('foot', '24 mm'),
       ],
       screws: [
         ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),
@@ -303,7 +305,8 @@ function records(
     list.push({ id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: back, ...setIn });
   }
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
-  if (base) list.push({ id: 'base', kind: 'base', parent: 'case', board: 'other', ...withoutAbsent(base) });
+  if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
+  if (!base && wish.hung) list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other' });
   // Fronts before the case leave no place for doors there.
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
   const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
@@ -342,6 +345,7 @@ interface Wish {
   readonly top: Field | undefined;
   readonly base: Field | undefined;
   readonly edged: boolean;
+  readonly hung: boolean;
   readonly cables: readonly CableWish[];
   readonly doors: DoorWish | undefined;
 }
@@ -406,9 +410,8 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
                   : fc.constant(top),
             ),
     ),
-    base: optional(
-      fc.record({ height: text(60, 150), setback: text(20, 50), setbackBack: optional(text(0, 50)) }),
-    ),
+    base: optional(bases(text)),
+    hung: fc.boolean(),
     edged: fc.boolean(),
     cables: cableWishes(text),
     doors: fc.option(doorWish(text), { nil: undefined, freq: 2 }),

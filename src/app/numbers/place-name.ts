@@ -5,6 +5,8 @@ const FIELDS: Readonly<Record<string, string>> = {
   spaceWidth: 'width of its place',
   spaceHeight: 'height of its place',
   spaceDepth: 'depth of its place',
+  skirtingHeight: 'height of the skirting',
+  skirtingDepth: 'depth of the skirting',
   overhangFront: 'overhang in front',
   overhangSides: 'overhang at the sides',
   overhangBack: 'overhang behind',
@@ -47,7 +49,14 @@ export function placeName(job: JobDocument, path: string): string {
   return named ? `${named.name ?? named.id}, ${words}` : path;
 }
 
-const KINDS = { case: 'Case', back: 'Back', top: 'Top', base: 'Base', edging: 'Front edging' } as const;
+const KINDS = {
+  case: 'Case',
+  back: 'Back',
+  top: 'Top',
+  base: 'Base',
+  edging: 'Front edging',
+  hanging: 'Hanging rails',
+} as const;
 
 function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & object): string {
   switch (record.kind) {
@@ -59,6 +68,7 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
     case 'top':
     case 'base':
     case 'edging':
+    case 'hanging':
       return KINDS[record.kind];
     case 'door':
       return `Door ${record.id}`;

@@ -2,12 +2,18 @@ import * as v from 'valibot';
 import { Id, MarginFormula, SizeFormula } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
-/** A frame of strips on edge, mitred at its corners, that lifts the case off the floor. */
+/** What lifts the case off the floor: a mitred frame of strips on edge, a kick board between the sides, or feet. */
 export const BaseRecord = v.strictObject({
   ...baseFields,
   kind: v.literal('base'),
-  board: Id,
-  height: SizeFormula,
+  /** A mitred frame when absent. `toe-kick`: the sides run to the floor, with a board set back between them. */
+  form: v.optional(v.picklist(['frame', 'toe-kick', 'feet'])),
+  /** What a frame or a kick board is cut from. */
+  board: v.optional(Id),
+  /** A lot of strips that feet are cut from; its width is their height. */
+  strip: v.optional(Id),
+  /** Of a frame or a kick board. */
+  height: v.optional(SizeFormula),
   /** How far it stays inside the case's front and sides. */
   setback: v.optional(MarginFormula),
   setbackBack: v.optional(MarginFormula),

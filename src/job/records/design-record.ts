@@ -9,6 +9,7 @@ import { DoorRecord } from './door.ts';
 import { DrawersRecord } from './drawers.ts';
 import { EdgingRecord } from './edging.ts';
 import { GroupRecord } from './group.ts';
+import { HangingRecord } from './hanging.ts';
 import { OpeningRecord } from './opening.ts';
 import { PieceRecord } from './piece.ts';
 import { PinsRecord } from './pins.ts';
@@ -36,6 +37,7 @@ export const DesignRecord = v.variant('kind', [
   EdgingRecord,
   CableRecord,
   VentRecord,
+  HangingRecord,
   SizeRecord,
   DoorRecord,
   SlidingDoorsRecord,

@@ -13,5 +13,8 @@ export const PieceRecord = v.strictObject({
   spaceWidth: v.optional(SizeFormula),
   spaceHeight: v.optional(SizeFormula),
   spaceDepth: v.optional(SizeFormula),
+  /** The skirting of the wall behind it, where there is one. */
+  skirtingHeight: v.optional(SizeFormula),
+  skirtingDepth: v.optional(SizeFormula),
 });
 export type PieceRecord = v.InferOutput<typeof PieceRecord>;

@@ -9,7 +9,7 @@ import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
 import { ThingsNote } from './things-note.tsx';
 import { CablesNote, VentsNote } from './through-notes.tsx';
-import { BackNote, BaseNote, EdgingNote, TopNote } from './trim-notes.tsx';
+import { BackNote, BaseNote, EdgingNote, HangingNote, TopNote } from './trim-notes.tsx';
 
 const MISSING: readonly (readonly [Trim, string])[] = [
   ['top', 'a top'],
@@ -55,6 +55,7 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
   const doors = tree.childrenOf(box.id, 'door');
   const sliding = tree.childrenOf(box.id, 'sliding-doors');
   const cables = tree.all('cable').filter((c) => tree.caseOf(c.id) === box);
+  const hanging = tree.childOf(box.id, 'hanging');
   const vents = tree.all('vent').filter((v) => tree.caseOf(v.id) === box);
   const missing = MISSING.filter(([kind]) => !has(kind));
   return (
@@ -75,6 +76,7 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
       {sliding.length > 0 && <SlidingDoorsNote doors={sliding} />}
       {top && <TopNote top={top} />}
       {base && <BaseNote base={base} />}
+      {hanging && <HangingNote hanging={hanging} />}
       {back && <BackNote back={back} />}
       {edging && <EdgingNote edging={edging} />}
       {cables.length > 0 && <CablesNote cables={cables} />}

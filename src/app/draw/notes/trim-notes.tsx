@@ -50,14 +50,47 @@ export function TopNote({ top }: { top: RecordOf<'top'> }) {
 
 export function BaseNote({ base }: { base: RecordOf<'base'> }) {
   const at = `design/records/${base.id}`;
+  const form = base.form ?? 'frame';
   return (
     <Note title="Base">
       <p>
-        A mitred frame of <LotField path={`${at}/board`} label="Board of the base" form="sheet" end="," />{' '}
-        <LengthField path={`${at}/height`} label="Height of the base" /> high, set back{' '}
-        <LengthField path={`${at}/setback`} label="Setback of the base" empty="nothing" /> in front and at the
-        sides, <LengthField path={`${at}/setbackBack`} label="Setback of the base behind" empty="nothing" />{' '}
-        behind. <TakeAway id={base.id} />
+        {form === 'feet' ? (
+          <>
+            Feet of <LotField path={`${at}/strip`} label="Strip of the feet" form="strip" end="," />{' '}
+          </>
+        ) : (
+          <>
+            {form === 'frame' ? 'A mitred frame of ' : 'A kick board between the sides, of '}
+            <LotField path={`${at}/board`} label="Board of the base" form="sheet" end="," />{' '}
+            <LengthField path={`${at}/height`} label="Height of the base" /> high,{' '}
+          </>
+        )}
+        set back <LengthField path={`${at}/setback`} label="Setback of the base" empty="nothing" />
+        {form === 'toe-kick' ? (
+          ' in front. '
+        ) : (
+          <>
+            {' '}
+            in front and at the sides,{' '}
+            <LengthField path={`${at}/setbackBack`} label="Setback of the base behind" empty="as much" />{' '}
+            behind.{' '}
+          </>
+        )}
+        <TakeAway id={base.id} />
+      </p>
+    </Note>
+  );
+}
+
+export function HangingNote({ hanging }: { hanging: RecordOf<'hanging'> }) {
+  const at = `design/records/${hanging.id}`;
+  return (
+    <Note title="On the wall">
+      <p>
+        Hung by rails of{' '}
+        <LotField path={`${at}/board`} label="Board of the hanging rail" form="sheet" end="," />{' '}
+        <LengthField path={`${at}/height`} label="Height of the hanging rail" empty="90 mm" /> high.{' '}
+        <TakeAway id={hanging.id} />
       </p>
     </Note>
   );

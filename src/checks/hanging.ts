@@ -1,0 +1,54 @@
+import { treeOf } from '../job/index.ts';
+import { N_PER_KG, toMm } from '../measure/index.ts';
+import type { Snag } from '../snag/index.ts';
+import type { CheckInput } from './check-input.ts';
+import { loadedSurface } from './loaded-surface.ts';
+import { practice } from './rule.ts';
+import { ShopWords } from './shop-words.ts';
+import { standingBox, standingBoxes } from './standing-boxes.ts';
+
+/** One anchor for every so much of a rail, and two at least (common practice: studs stand 400 to 600 mm apart). */
+const FOR_EACH_MM = 400;
+
+/** What the anchors of a piece that hangs on the wall have to hold: its own mass and its load, down and away from the wall. */
+export function hanging({
+  job,
+  setOut,
+  weigh,
+}: Pick<CheckInput, 'job' | 'setOut' | 'weigh'>): readonly Snag[] {
+  const tree = treeOf(job);
+  const [first] = tree.all('hanging');
+  const records = new Set(tree.all('hanging').map((r) => r.id));
+  const rails = setOut.parts.filter((p) => records.has(p.record));
+  if (!first || rails.length === 0) return [];
+  const words = new ShopWords(job);
+  const own = setOut.parts.reduce((sum, p) => sum + weigh(p.id).kg, 0);
+  const load = setOut.surfaces.reduce((sum, s) => sum + loadedSurface({ job, setOut, weigh }, s).loadKg, 0);
+  const anchors = rails.reduce(
+    (sum, r) => sum + Math.max(2, Math.ceil(toMm(setOut.ledger.ticks(r.length)) / FOR_EACH_MM)),
+    0,
+  );
+  const boxes = [...standingBoxes(setOut).values()];
+  const foot = Math.min(...boxes.map((b) => b.min[2]));
+  const rail = standingBox(setOut, rails[0]!);
+  const arm = (rail.min[2] + rail.max[2]) / 2 - foot;
+  const deep = Math.max(...boxes.map((b) => b.max[1])) - Math.min(...boxes.map((b) => b.min[1]));
+  const down = (own + load) * N_PER_KG;
+  const away = (down * deep) / 2 / arm;
+  return [
+    {
+      code: 'hanging.load',
+      level: 'note',
+      where: { path: `design/records/${first.id}`, record: first.id },
+      sentence: `It weighs about ${words.mass(own)} and is reckoned to carry ${words.mass(load)}. With ${anchors} anchors in its rails each holds ${words.force(down / anchors)} downward and ${words.force(away / anchors)} away from the wall.`,
+      rule: practice(
+        'screws go into studs or solid masonry; a fixing in plasterboard alone carries no furniture',
+      ),
+      cures: [
+        {
+          says: 'Choose anchors that are rated for that in your wall, with the safety their maker asks for; follow local codes, and look for pipes and cables first.',
+        },
+      ],
+    },
+  ];
+}

@@ -1,0 +1,57 @@
+import type { Snag } from '../snag/index.ts';
+import type { RecordOf } from './records/design-record.ts';
+import type { RecordTree } from './tree.ts';
+
+/** What each form of a base needs, and what it can't have. */
+const NEEDS = {
+  frame: { has: ['board', 'height'], lacks: ['strip'] },
+  'toe-kick': { has: ['board', 'height'], lacks: ['strip', 'setbackBack'] },
+  feet: { has: ['strip'], lacks: ['board', 'height'] },
+} as const;
+
+/** Whether a base says what its form needs, and no more. */
+export function badBase(base: RecordOf<'base'>): readonly Snag[] {
+  const form = base.form ?? 'frame';
+  const { has, lacks } = NEEDS[form];
+  const at = (field: string) => ({ path: `design/records/${base.id}/${field}`, record: base.id });
+  return [
+    ...has
+      .filter((field) => base[field] === undefined)
+      .map(
+        (field): Snag => ({
+          code: 'document.missing-field',
+          level: 'stop',
+          where: at(field),
+          sentence: `“${base.id}”, a base of form “${form}”, needs “${field}”.`,
+          cures: [{ says: `Add “${field}”.` }],
+        }),
+      ),
+    ...lacks
+      .filter((field) => base[field] !== undefined)
+      .map(
+        (field): Snag => ({
+          code: 'design.base-form',
+          level: 'stop',
+          where: at(field),
+          sentence: `“${field}” says nothing of a base of form “${form}”.`,
+          cures: [{ says: `Take “${field}” out, or give the base another form.` }],
+        }),
+      ),
+  ];
+}
+
+/** A case hangs on the wall or stands on a base. */
+export function hungOnBase(hanging: RecordOf<'hanging'>, tree: RecordTree): readonly Snag[] {
+  const base = tree.childOf(hanging.parent, 'base');
+  return base
+    ? [
+        {
+          code: 'design.hung-and-based',
+          level: 'stop',
+          where: { path: `design/records/${hanging.id}`, record: hanging.id },
+          sentence: `“${hanging.parent}” is to hang on the wall and to stand on “${base.id}”.`,
+          cures: [{ says: 'Keep one of the two.' }],
+        },
+      ]
+    : [];
+}

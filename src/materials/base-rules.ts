@@ -1,0 +1,26 @@
+import { fromMm, type LengthRow, type RatioRow } from '../measure/index.ts';
+
+const PRACTICE = 'common practice';
+
+function length(id: string, mm: number, says: string): LengthRow {
+  return { id, value: fromMm(mm), says, source: PRACTICE };
+}
+
+/** The lengths by which bases, feet and hanging rails are set out. Each stands in a trace as a leaf. */
+export const BASES = {
+  footLength: length(
+    'foot.length',
+    180,
+    'a block that serves as a foot is about this long, so that two screws go in',
+  ),
+  footShare: {
+    id: 'foot.share',
+    of: [1, 3],
+    says: 'a block that serves as a foot takes up a third of the case at most',
+    source: PRACTICE,
+  } satisfies RatioRow as RatioRow,
+  footSetback: length('foot.setback', 40, 'feet stand this far inside the case'),
+  footApart: length('foot.apart', 800, 'feet stand at most this far apart'),
+  skirtingClear: length('skirting.clear', 3, 'a notch for a skirting is this much larger than the skirting'),
+  railHeight: length('rail.height', 90, 'a rail that a case hangs by is about this high'),
+} as const;

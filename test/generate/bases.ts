@@ -1,0 +1,38 @@
+import fc from 'fast-check';
+
+type Field = Readonly<Record<string, unknown>>;
+
+/** A base of each form: mostly a frame. */
+export function bases(text: (from: number, to: number) => fc.Arbitrary<string>): fc.Arbitrary<Field> {
+  const maybe = <T>(of: fc.Arbitrary<T>) => fc.option(of, { nil: undefined });
+  const board = fc.constant('other');
+  return fc.oneof(
+    {
+      weight: 4,
+      arbitrary: fc.record({
+        board,
+        height: text(60, 150),
+        setback: text(20, 50),
+        setbackBack: maybe(text(0, 50)),
+      }),
+    },
+    {
+      weight: 1,
+      arbitrary: fc.record({
+        form: fc.constant('toe-kick'),
+        board,
+        height: text(70, 140),
+        setback: text(30, 70),
+      }),
+    },
+    {
+      weight: 1,
+      arbitrary: fc.record({
+        form: fc.constant('feet'),
+        strip: fc.constant('foot'),
+        setback: text(27, 32),
+        setbackBack: maybe(text(36, 48)),
+      }),
+    },
+  );
+}
