@@ -10,11 +10,29 @@ const NEEDS = {
 } as const;
 
 /** Whether a base says what its form needs, and no more. */
-export function badBase(base: RecordOf<'base'>): readonly Snag[] {
+export function badBase(base: RecordOf<'base'>, tree: RecordTree): readonly Snag[] {
   const form = base.form ?? 'frame';
   const { has, lacks } = NEEDS[form];
   const at = (field: string) => ({ path: `design/records/${base.id}/${field}`, record: base.id });
+  const box = tree.get(base.parent);
+  const under = form === 'toe-kick' && box?.kind === 'case' && box.bottom === 'under';
   return [
+    ...(under
+      ? [
+          {
+            code: 'design.base-form',
+            level: 'stop' as const,
+            where: { path: `design/records/${base.id}/form`, record: base.id },
+            sentence: `Sides that run to the floor can’t stand on the bottom of “${base.parent}”.`,
+            cures: [
+              {
+                says: 'Let the bottom stand between the sides.',
+                edits: [{ record: base.parent, field: 'bottom', value: 'between' }],
+              },
+            ],
+          },
+        ]
+      : []),
     ...has
       .filter((field) => base[field] === undefined)
       .map(

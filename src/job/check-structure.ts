@@ -92,7 +92,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
           'Leave out “lid”, or the top.',
         ),
       );
-    if (r.kind === 'base') snags.push(...baseUponCase(r, tree), ...badBase(r));
+    if (r.kind === 'base') snags.push(...baseUponCase(r, tree), ...badBase(r, tree));
     if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));

@@ -133,6 +133,14 @@ test.each([
   expect(read.ok ? [] : read.snags.map((s) => s.code)).toContain(code);
 });
 
+test('sides that run to the floor don’t stand on the bottom', () => {
+  const read = checked((job) => {
+    withBase(KICK)(job);
+    Object.assign(job.design.records.find((r) => r.kind === 'case')!, { bottom: 'under' });
+  });
+  expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['design.base-form']);
+});
+
 test('a case stands or hangs', () => {
   const read = checked((job) =>
     job.design.records.push({ id: 'rails', kind: 'hanging', parent: 'case', board: 'birch18' }),

@@ -264,7 +264,7 @@ function records(
       board: 'board',
       ...(wish.joints === undefined ? {} : { joints: wish.joints }),
       ...(wish.heads === undefined ? {} : { heads: wish.heads }),
-      ...(wish.bottom === undefined ? {} : { bottom: wish.bottom }),
+      ...(wish.bottom === undefined || base?.form === 'toe-kick' ? {} : { bottom: wish.bottom }),
       ...(wish.lid === undefined || top ? {} : { lid: wish.lid }),
     },
     { id: 'gap', kind: 'size', value: GAP[units].text },
@@ -306,7 +306,8 @@ function records(
   }
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
-  if (!base && wish.hung) list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other' });
+  if (!base && wish.hung)
+    list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other', height: '60 mm' });
   // Fronts before the case leave no place for doors there.
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
   const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
