@@ -200,7 +200,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
       found('height') !== undefined
         ? l.sum(
             'height, as measured inside',
-            ...(base ? [draft.field(base, 'height')] : []),
+            ...(base && !toFloor ? [planes.baseHeight] : []),
             planes.uprightHeight,
             topThickness(),
           )
