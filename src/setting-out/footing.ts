@@ -33,7 +33,7 @@ export function footing(
   const spaces = draft.tree.all('opening').flatMap((o) => closed.get(o.id) ?? []);
   const between = (part: DraftPart, from: DraftPart, to: DraftPart): Parting[] => {
     const space = spaces.find((s) => s.left === from && s.right === to);
-    return space ? [{ part, upright: false, from, to, space }] : [];
+    return space ? [{ part, upright: false, behind: true, from, to, space }] : [];
   };
   return {
     between: [
