@@ -1,6 +1,6 @@
 import type { Traced } from '../measure/index.ts';
 import type { Draft } from './draft.ts';
-import type { PrintedFit } from './fit.ts';
+import type { PrintedFit } from './fits/fit.ts';
 import type { Part, UncutPart } from './part.ts';
 import type { SetOut } from './set-out.ts';
 

@@ -11,18 +11,18 @@ import {
 import { SETTING_OUT } from '../materials/index.ts';
 import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
-import type { DoorLeaf } from './door-leaf.ts';
-import type { Drawer } from './drawer.ts';
+import type { DoorLeaf } from './doors/door-leaf.ts';
+import type { Drawer } from './drawers/drawer.ts';
 import type { Feature } from './feature.ts';
-import type { Fit } from './fit.ts';
-import { reckon } from './formulas.ts';
-import type { Fastener, Joint } from './joint.ts';
+import type { Fit } from './fits/fit.ts';
+import type { Fastener, Joint } from './joints/joint.ts';
 import { type Family, markFor } from './mark.ts';
 import type { UncutPart } from './part.ts';
-import type { PinnedShelf } from './pinned-shelf.ts';
+import type { PinnedShelf } from './pins/pinned-shelf.ts';
 import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
 import type { Opening, Surface } from './set-out.ts';
-import type { SlidingSet } from './sliding-set.ts';
+import type { SlidingSet } from './sliding/sliding-set.ts';
+import { reckon } from './spaces/formulas.ts';
 
 /** Three traced lengths along x, y and z. */
 export type Triple = readonly [Traced, Traced, Traced];

@@ -1,6 +1,6 @@
 import type { Traced } from '../measure/index.ts';
-import type { CutSize } from './cut-size.ts';
 import type { Feature } from './feature.ts';
+import type { CutSize } from './fits/cut-size.ts';
 import type { Place } from './place.ts';
 
 /**

@@ -1,17 +1,17 @@
 import type { JobDocument } from '../job/index.ts';
-import { Bores } from './bores.ts';
-import { fitsItsFrame, joinParts, partsOfCase } from './case-in-full.ts';
-import { Cases } from './cases.ts';
-import { connectCases } from './connect-cases.ts';
+import { fitsItsFrame, joinParts, partsOfCase } from './case/case-in-full.ts';
+import { Cases } from './case/cases.ts';
+import { connectCases } from './case/connect-cases.ts';
 import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
-import { formulasHold } from './formulas.ts';
+import { PrintedSizes } from './fits/printed-sizes.ts';
+import { Bores } from './joints/bores.ts';
 import { measuredInVain } from './measured-in-vain.ts';
 import type { Part } from './part.ts';
-import { PrintedSizes } from './printed-sizes.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
-import { standThings } from './things.ts';
+import { formulasHold } from './spaces/formulas.ts';
+import { standThings } from './spaces/things.ts';
 
 /**
  * Sets out a job: every part, joint and screw, each number traced to what was typed, measured or taken from a

@@ -1,14 +1,14 @@
 import type { CaseJoints } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
-import type { DoorLeaf } from './door-leaf.ts';
-import type { Drawer } from './drawer.ts';
-import type { PrintedFit } from './fit.ts';
-import type { Fastener, Joint } from './joint.ts';
+import type { DoorLeaf } from './doors/door-leaf.ts';
+import type { Drawer } from './drawers/drawer.ts';
+import type { PrintedFit } from './fits/fit.ts';
+import type { Fastener, Joint } from './joints/joint.ts';
 import type { Part } from './part.ts';
-import type { PinnedShelf } from './pinned-shelf.ts';
+import type { PinnedShelf } from './pins/pinned-shelf.ts';
 import type { TracedBox } from './place.ts';
-import type { SlidingSet } from './sliding-set.ts';
+import type { SlidingSet } from './sliding/sliding-set.ts';
 
 /** A place where something is kept or carried: a shelf, a case's bottom, the top. Checks load it. */
 export interface Surface {

@@ -307,7 +307,7 @@ function records(
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
   if (!base && wish.hung)
-    list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other', height: '60 mm' });
+    list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other', height: '90 mm' });
   // Fronts before the case leave no place for doors there.
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
   const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];

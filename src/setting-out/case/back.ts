@@ -1,0 +1,130 @@
+import type { RecordOf } from '../../job/index.ts';
+import { SETTING_OUT } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import { depthIn } from '../joints/let-in.ts';
+import type { Direction } from '../place.ts';
+import type { CasePanels } from './case-panels.ts';
+import { runsThrough } from './corners.ts';
+import { type CaseFrame, ofCase } from './frame-of-case.ts';
+
+/** The back panel, and the rabbets that take it where it is let in. */
+export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): DraftPart | undefined {
+  const { back } = frame;
+  if (!back) return undefined;
+  const l = draft.ledger;
+  const lot = draft.lot(back.board);
+  const clear = l.row(SETTING_OUT.backClear);
+  const front = l.sum('front of the back panel', frame.panelFront, frame.insideDepth);
+  const height = l.less('height of the back, clear of the top', frame.boxHeight, clear);
+  const common = {
+    record: back.id,
+    role: 'back',
+    name: `back${ofCase(frame)}`,
+    family: 'back' as const,
+    lot,
+    ...grainOfBack(draft, back.board, frame.boxHeight, frame.width),
+  };
+  if (back.fitting === 'applied') {
+    return draft.panel({
+      ...common,
+      at: [frame.left, front, frame.under],
+      size: [frame.width, frame.backThickness, height],
+    });
+  }
+  const depth =
+    back.fitting === 'groove' ? grooves(draft, frame, panels, back) : rabbets(draft, frame, panels, back);
+  // What runs through under or over the sides runs on under or over the back as well.
+  const { bottom, lid } = runsThrough(frame);
+  const { floor } = panels.inside;
+  const ends = [bottom, lid].filter((t) => t).map(() => frame.board);
+  const left = l.less(`bottom of the left ${back.fitting}`, panels.inside.left, depth);
+  return draft.panel({
+    ...common,
+    at: [
+      l.sum(`left edge of the back, clear of its ${back.fitting}`, left, clear),
+      front,
+      bottom ? floor : frame.under,
+    ],
+    size: [
+      l.less(
+        `width of the back, clear of both ${back.fitting}s`,
+        l.sum(`width between the ${back.fitting}s`, panels.inside.width, depth, depth),
+        clear,
+        clear,
+      ),
+      frame.backThickness,
+      ends.length > 0 ? l.less('height of the back, between what runs through', height, ...ends) : height,
+    ],
+    between: true,
+  });
+}
+
+/** A rabbet along the back edge of either side. */
+function rabbets(draft: Draft, frame: CaseFrame, panels: CasePanels, back: RecordOf<'back'>): Traced {
+  const depth = depthIn(draft, 'depth of the rabbet', frame.board, SETTING_OUT.rabbetDepth);
+  for (const side of [panels.left, panels.right])
+    side.features.push({
+      kind: 'rabbet',
+      ...channel(draft, panels, side, back),
+      width: frame.backRoom,
+      depth,
+    });
+  return depth;
+}
+
+/** A groove in either side, in from its back edge, a little wider than the back is thick. */
+function grooves(draft: Draft, frame: CaseFrame, panels: CasePanels, back: RecordOf<'back'>): Traced {
+  const l = draft.ledger;
+  const depth = depthIn(draft, 'depth of the groove', frame.board, SETTING_OUT.backGrooveDepth);
+  const wider = l.row(SETTING_OUT.dadoClear);
+  const inset = l.less('from the back edge to the groove', frame.backSetIn, wider);
+  if (l.ticks(inset) < l.ticks(l.row(SETTING_OUT.backLip)))
+    draft.stop(
+      'back.no-lip',
+      back,
+      'setIn',
+      'So little wood would be left behind the groove for the back that it breaks out.',
+      { says: 'Set the back in by 10 mm.', edits: [{ record: back.id, field: 'setIn', value: '10 mm' }] },
+    );
+  for (const side of [panels.left, panels.right])
+    side.features.push({
+      kind: 'groove',
+      ...channel(draft, panels, side, back),
+      inset,
+      width: l.sum('width of the groove: the back, and a little to slide in', frame.backThickness, wider),
+      depth,
+    });
+  return depth;
+}
+
+/** What rabbet and groove have in common: along the whole back edge of a side, out of its inner face. */
+function channel(draft: Draft, panels: CasePanels, side: DraftPart, back: RecordOf<'back'>) {
+  return {
+    id: `${side.id}#${back.id}`,
+    purpose: 'for the back',
+    face: 'under',
+    edge: side === panels.left ? 'far' : 'near',
+    from: draft.nothing,
+    to: side.length,
+  } as const;
+}
+
+/** The grain stands upright where a sheet is wide enough for that, and lies along otherwise; the show face looks inside. */
+function grainOfBack(
+  draft: Draft,
+  lotId: string,
+  height: Traced,
+  width: Traced,
+): { readonly length: Direction; readonly width: Direction } {
+  const l = draft.ledger;
+  const path = (stock: string, field: string) => `shop/rack/lots/${lotId}/stock/${stock}/${field}`;
+  const upright = draft
+    .lot(lotId)
+    .stock.some(
+      (s) =>
+        l.ticks(draft.typed(path(s.id, 'length'), s.length)) >= l.ticks(height) &&
+        l.ticks(draft.typed(path(s.id, 'width'), s.width!)) >= l.ticks(width),
+    );
+  return upright ? { length: '+z', width: '-x' } : { length: '+x', width: '+z' };
+}

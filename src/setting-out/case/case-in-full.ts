@@ -1,0 +1,175 @@
+import { hangDoors } from '../doors/doors.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import { drawers } from '../drawers/drawers.ts';
+import { ClearLoops } from '../fits/clear-loops.ts';
+import { fitsOfCase } from '../fits/fits-of-case.ts';
+import { cableHoles } from '../holes/cable-holes.ts';
+import { cutVents } from '../holes/vents.ts';
+import type { Bores } from '../joints/bores.ts';
+import { type Joinable, joinCase } from '../joints/joints.ts';
+import { pinnedShelves } from '../pins/pinned-shelves.ts';
+import { slidingDoors } from '../sliding/sliding-doors.ts';
+import type { ClearSizes } from '../spaces/clear-sizes.ts';
+import { ClosedSpaces } from '../spaces/closed-spaces.ts';
+import { divideSpace, loadSurface, type Parting, type Space } from '../spaces/openings.ts';
+import { fixedShelves } from '../spaces/shelves.ts';
+import { backPanel } from './back.ts';
+import { baseFrame } from './base.ts';
+import { casePanels } from './case-panels.ts';
+import { type Footing, footing, joinFooting } from './footing.ts';
+import type { CaseFrame } from './frame-of-case.ts';
+import { frontEdging } from './front-edging.ts';
+import { appliedTop } from './top.ts';
+
+/** The parts of a case: its panels, what divides and fills it, what goes round it. */
+export interface MadeCase extends Joinable {
+  readonly closed: ClosedSpaces;
+  /** The openings that aren’t split any further. */
+  readonly leaves: readonly Space[];
+  readonly stands: Footing;
+}
+
+/** Makes the parts of one case; undefined where nothing is left inside. */
+export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): MadeCase | undefined {
+  const panels = casePanels(draft, frame);
+  if (!positive(draft, panels.left, panels.bottom) || !draft.isSome(panels.inside.height)) {
+    draft.stop(
+      'case.no-inside',
+      frame.box,
+      'board',
+      'The case is so small that its panels leave no space inside.',
+      {
+        says: 'Make the piece larger.',
+      },
+    );
+    return undefined;
+  }
+  const partings: Parting[] = [];
+  const leaves: Space[] = [];
+  const closed = new ClosedSpaces(draft, frame);
+  const root = draft.tree.childOf(frame.box.id, 'opening');
+  if (root) {
+    const space: Space = {
+      record: root,
+      at: [panels.inside.left, frame.panelFront, panels.inside.floor],
+      size: [panels.inside.width, frame.insideDepth, panels.inside.height],
+      left: panels.left,
+      right: panels.right,
+      below: panels.bottom,
+      above: panels.lid,
+    };
+    leaves.push(...divideSpace(draft, frame, clear, space, partings, closed));
+    for (const leaf of leaves) fixedShelves(draft, frame, leaf, partings);
+  }
+  const edging = frontEdging(draft, frame, [
+    panels.left,
+    panels.right,
+    panels.bottom,
+    ...(panels.lid ? [panels.lid] : []),
+    ...partings.filter((p) => !p.behind).map((p) => p.part),
+  ]);
+  const back = backPanel(draft, frame, panels);
+  const top = appliedTop(draft, frame);
+  const base = baseFrame(draft, frame);
+  const stands = footing(draft, frame, panels, partings, closed);
+  return { frame, panels, closed, leaves, partings, back, top, base, edging, stands };
+}
+
+/** Bores, hangs and joins what was made of a case; the parts of its neighbours are there already. */
+export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
+  const { frame, panels, top, base } = made;
+  cableHoles(draft, bores, frame);
+  cutVents(draft, bores, frame);
+  hangDoors(draft, bores, made);
+  slidingDoors(draft, bores, made, top?.board);
+  const before = draft.joints.length;
+  joinCase(draft, bores, made);
+  joinFooting(draft, bores, made, made.stands);
+  const frames = top ? [base, top.strips] : [base];
+  fitsOfCase(draft, {
+    ...made,
+    partings: [...made.partings, ...made.stands.between],
+    frames,
+    joints: draft.joints.slice(before),
+  });
+  const loops = new ClearLoops(draft, made.closed);
+  for (const leaf of made.leaves) {
+    pinnedShelves(draft, frame, bores, leaf, loops);
+    drawers(draft, bores, { frame, panels, loops }, leaf);
+  }
+  loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
+}
+
+/** The bottom spans its widest bay (or, on a base, front to back); the top spans between uprights. */
+function loadTopAndBottom(
+  draft: Draft,
+  frame: CaseFrame,
+  bottom: DraftPart,
+  top: DraftPart | undefined,
+): void {
+  const l = draft.ledger;
+  const root = draft.tree.childOf(frame.box.id, 'opening');
+  const bays =
+    root?.split === 'across'
+      ? draft.tree.childrenOf(root.id, 'opening').map((o) => o.id)
+      : root
+        ? [root.id]
+        : [];
+  const widths = draft.openings.filter((o) => bays.includes(o.id)).map((o) => o.width);
+  const span = widths.length ? l.greatest('widest bay', ...widths) : bottom.length;
+  const based = frame.base !== undefined && frame.base.form !== 'toe-kick';
+  // A base carries the bottom at front and back, so there it spans its depth.
+  loadSurface(
+    draft,
+    bottom,
+    based ? frame.insideDepth : span,
+    based ? span : frame.insideDepth,
+    frame.box.load,
+    frame.box,
+  );
+  if (top) loadSurface(draft, top, span, frame.depth, frame.top?.load, frame.top ?? frame.box);
+}
+
+/** Whether what stands round a case leaves anything of it; stops say what doesn't. */
+export function fitsItsFrame(draft: Draft, frame: CaseFrame): boolean {
+  const what = frame.alone ? 'piece' : 'case';
+  const faults: readonly [boolean, string, string, string][] = [
+    [
+      draft.isSome(frame.width),
+      'width',
+      `The top’s overhang is wider than the ${what}.`,
+      `Make the ${what} wider, or the overhang smaller.`,
+    ],
+    [
+      draft.isSome(frame.insideDepth),
+      'depth',
+      'Overhang, edging and back take up the whole depth.',
+      `Make the ${what} deeper.`,
+    ],
+    [
+      draft.isSome(frame.uprightHeight),
+      'height',
+      'Base and top take up the whole height.',
+      `Make the ${what} higher, or the base lower.`,
+    ],
+  ];
+  // A place that doesn't come out has been told with its group.
+  if (!frame.alone && [frame.site.width, frame.site.height, frame.site.depth].some((t) => !draft.isSome(t)))
+    return false;
+  for (const [fine, field, sentence, cure] of faults)
+    if (!fine)
+      draft.stop(
+        'case.no-inside',
+        frame.alone ? draft.piece : frame.box,
+        frame.alone ? field : 'size',
+        sentence,
+        {
+          says: cure,
+        },
+      );
+  return faults.every(([fine]) => fine);
+}
+
+function positive(draft: Draft, ...parts: readonly DraftPart[]): boolean {
+  return parts.every((p) => [p.length, p.width, p.thickness].every((t) => draft.isSome(t)));
+}

@@ -1,0 +1,146 @@
+import { describe, expect, test } from 'vitest';
+import { smallJob } from '../../../test/generate/small-job.ts';
+import { checkJob } from '../../job/index.ts';
+import { type SetOut, setOut } from '../index.ts';
+
+type Fields = Readonly<Record<string, unknown>>;
+
+const piece = {
+  id: 'row',
+  kind: 'piece',
+  name: 'A row',
+  width: '1500 mm',
+  height: '800 mm',
+  depth: '400 mm',
+};
+const box = (id: string, more: Fields = {}) => ({ id, kind: 'case', parent: 'g', board: 'birch18', ...more });
+const group = { id: 'g', kind: 'group', parent: 'row', lay: 'across' };
+
+function outOf(...records: readonly Fields[]): SetOut {
+  const job = smallJob();
+  job.design.records = [...records];
+  job.shop.rack.screws.push({
+    id: 'flat-30',
+    kind: 'countersunk',
+    length: '30 mm',
+    diameter: '4 mm',
+    head: '8 mm',
+  });
+  const read = checkJob(job);
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  return setOut(read.job);
+}
+
+function refused(...records: readonly Fields[]): readonly string[] {
+  const job = smallJob();
+  job.design.records = [...records];
+  const read = checkJob(job);
+  return read.ok ? [] : read.snags.map((s) => s.code);
+}
+
+const mm = (of: SetOut, name: string) => of.ledger.ticks(of.dimensions.get(name)!) / 3200;
+const stops = (of: SetOut) => of.snags.filter((s) => s.level === 'stop').map((s) => [s.code, s.where.path]);
+
+describe('cases side by side', () => {
+  const row = outOf(piece, group, box('a', { size: '500 mm' }), box('b'), box('c', { size: '2 shares' }));
+
+  test('share what the fixed ones leave, and come out as wide as asked', () => {
+    expect(stops(row)).toEqual([]);
+    const widths = ['a', 'b', 'c'].map((id) => mm(row, `bottom of ${id}.length`));
+    const board = mm(row, 'left side of a.thickness');
+    // 1000 mm in shares of 1 and 2, to the tick; a box is two boards wider than its bottom.
+    expect(widths.map((w) => w + 2 * board)).toEqual([500, 333.333125, 666.666875]);
+    expect(mm(row, 'overall.width')).toBe(1500);
+  });
+
+  test('have parts that go by their case, and marks that go on', () => {
+    expect(row.parts.filter((p) => p.mark.startsWith('A')).map((p) => `${p.mark} ${p.name}`)).toEqual([
+      'A1 left side of a',
+      'A2 right side of a',
+      'A3 left side of b',
+      'A4 right side of b',
+      'A5 left side of c',
+      'A6 right side of c',
+    ]);
+  });
+
+  test('are screwed together through both sides, from inside', () => {
+    const joints = row.joints.filter((j) => j.duty === 'connect');
+    expect(joints.map((j) => [j.part, j.mate, j.fasteners.length])).toEqual([
+      ['a/right-side', 'b/left-side', 6],
+      ['b/right-side', 'c/left-side', 6],
+    ]);
+  });
+
+  test('whose fixed sizes leave something over are told', () => {
+    const short = outOf(piece, group, box('a', { size: '500 mm' }), box('b', { size: '900 mm' }));
+    expect(stops(short)).toContainEqual(['cases.do-not-add-up', 'design/records/g/lay']);
+    expect(short.snags[0]!.sentence).toMatch(/leave 100 mm/);
+  });
+
+  test('that are kept apart by a top are told', () => {
+    const top = { id: 't', kind: 'top', parent: 'a', board: 'birch18', overhangSides: '20 mm' };
+    expect(stops(outOf(piece, group, box('a'), top, box('b')))).toEqual([
+      ['cases.apart', 'design/records/b/size'],
+    ]);
+  });
+
+  test('none of which is as high as the piece are told', () => {
+    const low = outOf(piece, group, box('a', { height: '600 mm' }), box('b', { height: '700 mm' }));
+    expect(stops(low)).toEqual([['cases.none-as-large', 'design/records/g/lay']]);
+    const high = outOf(piece, group, box('a', { height: '900 mm' }), box('b'));
+    expect(stops(high)).toEqual([['cases.larger-than-group', 'design/records/a/height']]);
+  });
+
+  test('keep the width that was found inside one of them', () => {
+    const job = smallJob();
+    job.design.records = [
+      piece,
+      group,
+      box('a'),
+      { id: 'in', kind: 'opening', parent: 'a' },
+      box('b'),
+      box('c'),
+    ];
+    job.work = { measured: { 'in.width': '461 mm' } };
+    const read = checkJob(job);
+    if (!read.ok) throw new Error('refused');
+    const after = setOut(read.job);
+    expect(mm(after, 'bottom of a.length')).toBe(461);
+    expect(mm(after, 'overall.width')).toBe(1500);
+    expect(mm(after, 'bottom of b.length')).toBe(mm(after, 'bottom of c.length'));
+  });
+});
+
+describe('cases one on the other', () => {
+  test('are screwed through the bottom of the upper into what closes the lower; a shallower one stands at the back', () => {
+    const stack = outOf(
+      piece,
+      { ...group, lay: 'up' },
+      box('low', { size: '300 mm' }),
+      box('high', { depth: '250 mm' }),
+    );
+    expect(stops(stack)).toEqual([]);
+    expect(stack.joints.filter((j) => j.duty === 'connect').map((j) => [j.part, j.mate])).toEqual([
+      ['high/bottom', 'low/lid'],
+    ]);
+    const bottom = stack.parts.find((p) => p.id === 'high/bottom')!;
+    expect(bottom.place.origin.map((t) => stack.ledger.ticks(t) / 3200).slice(1)).toEqual([150, 300]);
+  });
+
+  test('have a base under the lowest only', () => {
+    const base = { id: 'base', kind: 'base', parent: 'high', board: 'birch18', height: '80 mm' };
+    expect(refused(piece, { ...group, lay: 'up' }, box('low'), box('high'), base)).toEqual([
+      'design.base-upon-case',
+    ]);
+  });
+});
+
+test('what stands alone has no size of its own, and several need a group', () => {
+  const alone = { ...box('a', { size: '500 mm' }), parent: 'row' };
+  expect(refused(piece, alone)).toEqual(['design.size-without-group']);
+  expect(refused(piece, { ...box('a'), parent: 'row' }, { ...box('b'), parent: 'row' })).toEqual([
+    'design.too-many',
+  ]);
+  expect(refused(piece, group, box('a'))).toEqual(['design.group-of-one']);
+});

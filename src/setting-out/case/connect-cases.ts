@@ -1,0 +1,120 @@
+import type { Draft, DraftPart } from '../draft.ts';
+import type { Bores } from '../joints/bores.ts';
+import { boxTicks, type Direction } from '../place.ts';
+import type { MadeCase } from './case-in-full.ts';
+import { connectingScrews } from './connecting-screws.ts';
+
+/** A face of a case that another may lie on, and what meets it from inside. */
+interface Outside {
+  readonly made: MadeCase;
+  readonly panel: DraftPart;
+}
+
+/**
+ * Screws neighbours together: side to side through both sides, and one on the other through the bottom of the upper
+ * and what closes the lower.
+ */
+export function connectCases(draft: Draft, bores: Bores, all: readonly MadeCase[]): void {
+  const together = new Together(all);
+  meet(
+    draft,
+    bores,
+    together,
+    0,
+    all.map((made) => ({ made, panel: made.panels.right })),
+    all.map((made) => ({ made, panel: made.panels.left })),
+    '+x',
+  );
+  meet(
+    draft,
+    bores,
+    together,
+    2,
+    all.map((made) => ({ made, panel: made.panels.bottom })),
+    all.flatMap((made) => {
+      const lid = made.top?.board ?? made.panels.lid;
+      return lid ? [{ made, panel: lid }] : [];
+    }),
+    '-z',
+  );
+  for (const made of together.apart(all))
+    draft.stop(
+      'cases.apart',
+      made.frame.box,
+      'size',
+      `“${made.frame.box.id}” touches none of its neighbours, so nothing holds it to them.`,
+      { says: 'Let no top stand over the side of a case that has a neighbour there.' },
+    );
+}
+
+/** Which cases hang together. */
+class Together {
+  private readonly of = new Map<MadeCase, MadeCase>();
+
+  constructor(all: readonly MadeCase[]) {
+    for (const made of all) this.of.set(made, made);
+  }
+
+  join(a: MadeCase, b: MadeCase): void {
+    this.of.set(this.first(a), this.first(b));
+  }
+
+  /** Those that don't hang together with the first. */
+  apart(all: readonly MadeCase[]): readonly MadeCase[] {
+    return all.filter((made) => this.first(made) !== this.first(all[0]!));
+  }
+
+  private first(made: MadeCase): MadeCase {
+    let at = made;
+    while (this.of.get(at) !== at) at = this.of.get(at)!;
+    return at;
+  }
+}
+
+/** Connects every panel with those that lie on it, found by the planes of their outer faces. */
+function meet(
+  draft: Draft,
+  bores: Bores,
+  together: Together,
+  axis: 0 | 2,
+  heads: readonly Outside[],
+  mates: readonly Outside[],
+  towards: Direction,
+): void {
+  const l = draft.ledger;
+  const [from, to] = towards.startsWith('+') ? (['max', 'min'] as const) : (['min', 'max'] as const);
+  const at = new Map<number, Outside[]>();
+  for (const mate of mates) {
+    const plane = l.ticks(mate.panel.box[to][axis]);
+    at.set(plane, [...(at.get(plane) ?? []), mate]);
+  }
+  for (const head of heads)
+    for (const mate of at.get(l.ticks(head.panel.box[from][axis])) ?? [])
+      if (mate.made !== head.made && overlaps(draft, head.panel, mate.panel, axis)) {
+        together.join(head.made, mate.made);
+        connectingScrews(draft, bores, {
+          part: head.panel,
+          mate: mate.panel,
+          towards,
+          avoid: [...inside(head.made), ...inside(mate.made)].filter(
+            (p) => p !== head.panel && p !== mate.panel,
+          ),
+        });
+      }
+}
+
+/** What is fixed inside a case. */
+function inside({ panels, partings }: MadeCase): readonly DraftPart[] {
+  return [
+    panels.left,
+    panels.right,
+    panels.bottom,
+    ...(panels.lid ? [panels.lid] : []),
+    ...partings.map((p) => p.part),
+  ];
+}
+
+function overlaps(draft: Draft, a: DraftPart, b: DraftPart, axis: 0 | 2): boolean {
+  const [p, q] = [boxTicks(draft.ledger, a.box), boxTicks(draft.ledger, b.box)];
+  return ([0, 1, 2] as const).every((k) => k === axis || (p.min[k] < q.max[k] && q.min[k] < p.max[k]));
+}

@@ -1,0 +1,246 @@
+import { SETTING_OUT } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import type { Face } from '../feature.ts';
+import type { Bore, Bores } from '../joints/bores.ts';
+import { contactBox, inPart, overlapAlong, planeOf, sideLooking } from '../joints/contact.ts';
+import type { Joint } from '../joints/joint.ts';
+import { clearPlaces, type Row } from '../joints/move-aside.ts';
+import { type ChosenScrew, connectingScrew } from '../joints/screw-choice.ts';
+import { clearanceHole, edgePilot } from '../joints/screw-holes.ts';
+import { spaceScrews } from '../joints/screw-spacing.ts';
+import { axisOf, type Direction, opposite } from '../place.ts';
+
+/** Two panels that lie face on face, screwed together through both. */
+export interface ConnectingSpec {
+  /** The one that heads are in. */
+  readonly part: DraftPart;
+  readonly mate: DraftPart;
+  /** The way from the part to the mate, which is the way the screws are driven. */
+  readonly towards: Direction;
+  /** What meets either panel from inside its case: no screw stands where one of them does. */
+  readonly avoid: readonly DraftPart[];
+}
+
+/**
+ * Adds the joint and its screws: rows near both long edges, none in the way of another, nor under a shelf's end. Where
+ * they find no place from one side, they are driven from the other.
+ */
+export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpec): void {
+  const back = { ...spec, part: spec.mate, mate: spec.part, towards: opposite(spec.towards) };
+  const screws = [spec, back].map((way) => connectingScrew(draft, way.part.thickness, way.mate.thickness));
+  if (screws.every((screw) => screw === undefined)) noScrew(draft, spec);
+  for (const [i, way] of [spec, back].entries()) {
+    const screw = screws[i];
+    const places = screw && gridOf(draft, bores, way, screw);
+    if (!screw || !places) continue;
+    const id = `${way.part.id}>${way.mate.id}`;
+    const fasteners = places.map((at, n) => drive(draft, way, screw, { id, at, n: n + 1 }));
+    draft.joints.push({ ...jointOf(draft, way), fasteners });
+    return;
+  }
+  if (screws.some((screw) => screw !== undefined)) noPlace(draft, spec);
+  draft.joints.push({ ...jointOf(draft, spec), fasteners: [] });
+}
+
+function jointOf(draft: Draft, { part, mate, towards }: ConnectingSpec): Omit<Joint, 'fasteners'> {
+  const side = sideLooking(part.place, towards) as Face;
+  return {
+    id: `${part.id}>${mate.id}`,
+    kind: 'butt',
+    duty: 'connect',
+    hold: 'face-screws',
+    part: part.id,
+    side,
+    mate: mate.id,
+    mateSide: sideLooking(mate.place, opposite(towards)) as Face,
+    contact: contactBox(draft, part, side, mate),
+  };
+}
+
+/** A place on the faces: along the part's length and across it, in the piece. */
+interface Spot {
+  readonly along: Traced;
+  readonly across: Traced;
+}
+
+/** Where the screws come: rows along the panel, one near either long edge where it is wide enough for two. */
+function gridOf(
+  draft: Draft,
+  bores: Bores,
+  spec: ConnectingSpec,
+  screw: ChosenScrew,
+): readonly Spot[] | undefined {
+  const l = draft.ledger;
+  const { part, mate } = spec;
+  const along = axisOf(part.place.length).axis;
+  const across = axisOf(part.place.width).axis;
+  const step = l.row(SETTING_OUT.setStep);
+  const [low, high] = overlapAlong(draft, part, mate, along);
+  const [near, far] = overlapAlong(draft, part, mate, across);
+  const rows = spaceScrews(l, 'connect', l.less('width of what touches', far, near), step);
+  const spacing = spaceScrews(l, 'connect', l.less('length of what touches', high, low), step);
+  const spots: Spot[] = [];
+  for (const from of rows.at) {
+    const found = lineOf(draft, bores, spec, screw, l.sum('line of the screws', near, from), [near, far], {
+      spacing,
+      low,
+      high,
+    });
+    if (!found) return undefined;
+    for (const place of found.places) spots.push({ along: place, across: found.line });
+  }
+  // Lines are further apart than screws may be, so that they need not look for one another.
+  for (const { along, across } of spots)
+    bores.add(boreOf(draft, spec, screw, l.ticks(along), l.ticks(across)));
+  return spots;
+}
+
+/** Steps that a line of screws may be moved across the panel where it finds no places: the shortest way first. */
+const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4];
+
+/** A line of screws along the panel, moved across it until all of them find their places. */
+function lineOf(
+  draft: Draft,
+  bores: Bores,
+  spec: ConnectingSpec,
+  screw: ChosenScrew,
+  asked: Traced,
+  [near, far]: readonly [Traced, Traced],
+  row: Pick<Row, 'spacing' | 'low' | 'high'>,
+): { readonly line: Traced; readonly places: readonly Traced[] } | undefined {
+  const l = draft.ledger;
+  const aside = l.row(SETTING_OUT.moveAside);
+  const least = l.ticks(l.row(SETTING_OUT.connectEndLeast));
+  for (const n of STEPS) {
+    const at = l.ticks(asked) + n * l.ticks(aside);
+    if (n !== 0 && (at < l.ticks(near) + least || at > l.ticks(far) - least)) continue;
+    const isFree = (along: number) => {
+      const bore = boreOf(draft, spec, screw, along, at);
+      return !bores.meets(bore) && !isBehind(draft, spec, screw, bore);
+    };
+    const places = clearPlaces(l, { ...row, first: 0, isFree });
+    if (!places) continue;
+    if (n === 0) return { line: asked, places };
+    const by = l.times('steps aside', aside, Math.abs(n));
+    const reason = 'line of the screws, moved clear of what is there';
+    return { line: n > 0 ? l.sum(reason, asked, by) : l.less(reason, asked, by), places };
+  }
+  return undefined;
+}
+
+function boreOf(draft: Draft, spec: ConnectingSpec, screw: ChosenScrew, at: number, line: number): Bore {
+  const l = draft.ledger;
+  const { part, mate, towards } = spec;
+  const drives = axisOf(towards);
+  const from: [number, number, number] = [0, 0, 0];
+  from[axisOf(part.place.length).axis] = at;
+  from[axisOf(part.place.width).axis] = line;
+  from[drives.axis] = l.ticks(headPlane(spec));
+  const to: [number, number, number] = [...from];
+  to[drives.axis] += drives.sign * l.ticks(screw.length);
+  return { parts: [part.id, mate.id], from, to, radius: l.ticks(screw.diameter) / 2 };
+}
+
+/** The face that the heads are in. */
+function headPlane({ part, towards }: ConnectingSpec): Traced {
+  return planeOf(part, sideLooking(part.place, opposite(towards)));
+}
+
+/** True where a driver has no room before a head, or something is let in where the tip comes. */
+function isBehind(draft: Draft, { avoid, towards }: ConnectingSpec, screw: ChosenScrew, bore: Bore): boolean {
+  const l = draft.ledger;
+  const { axis, sign } = axisOf(towards);
+  const aside = l.ticks(screw.head);
+  const room = l.ticks(l.row(SETTING_OUT.connectRoom));
+  const [before, behind] = sign > 0 ? [room, aside] : [aside, room];
+  return avoid.some((p) =>
+    ([0, 1, 2] as const).every((k) => {
+      const low = Math.min(bore.from[k], bore.to[k]) - (k === axis ? before : aside);
+      const high = Math.max(bore.from[k], bore.to[k]) + (k === axis ? behind : aside);
+      return l.ticks(p.box.min[k]) < high && l.ticks(p.box.max[k]) > low;
+    }),
+  );
+}
+
+/** Bores for a screw and drives it. */
+function drive(
+  draft: Draft,
+  spec: ConnectingSpec,
+  screw: ChosenScrew,
+  { id: joint, at, n }: { readonly id: string; readonly at: Spot; readonly n: number },
+): string {
+  const l = draft.ledger;
+  const { part, mate, towards } = spec;
+  const along = axisOf(part.place.length).axis;
+  const on = (p: DraftPart, run: 'length' | 'width', reason: string) => {
+    const { axis } = axisOf(p.place[run]);
+    return inPart(draft, p, axis, axis === along ? at.along : at.across, reason);
+  };
+  const holds = l.less('how deep the screw stands in the second panel', screw.length, part.thickness);
+  part.features.push({
+    kind: 'hole',
+    use: 'clearance',
+    id: `${part.id}#${mate.id}:${n}`,
+    purpose: `screw into the ${mate.name}`,
+    side: sideLooking(part.place, opposite(towards)),
+    at: [on(part, 'length', 'hole along the panel'), on(part, 'width', 'hole across the panel')],
+    diameter: clearanceHole(draft, screw),
+    countersink: screw.head,
+  });
+  mate.features.push({
+    kind: 'hole',
+    use: 'pilot',
+    id: `${mate.id}#${part.id}:${n}`,
+    purpose: `screw from the ${part.name}`,
+    side: sideLooking(mate.place, opposite(towards)),
+    at: [on(mate, 'length', 'pilot along the panel'), on(mate, 'width', 'pilot across the panel')],
+    diameter: edgePilot(draft, screw, draft.lot(mate.lot)),
+    depth: holds,
+  });
+  const head: Traced[] = [];
+  head[along] = at.along;
+  head[axisOf(part.place.width).axis] = at.across;
+  head[axisOf(towards).axis] = headPlane(spec);
+  const id = `${joint}:${n}`;
+  draft.fasteners.push({
+    id,
+    joint,
+    screw: screw.screw.id,
+    through: [part.id, mate.id],
+    head: head as never,
+    direction: towards,
+    length: screw.length,
+    diameter: screw.diameter,
+    holds,
+    spare: l.less('wood left beyond the screw', mate.thickness, holds),
+  });
+  return id;
+}
+
+function noScrew(draft: Draft, { part, mate }: ConnectingSpec): void {
+  draft.snags.push({
+    code: 'screws.none-to-connect',
+    level: 'stop',
+    where: { path: `design/records/${mate.record}`, part: mate.id, record: mate.record },
+    sentence: `No screw on the shop’s list is long enough to hold the ${part.name} to the ${mate.name}, and short enough not to come through.`,
+    rule: {
+      says: 'a screw through two panels stands at least 9 mm in the second, and ends 3 mm before its far face',
+      source: 'common practice',
+      confirmed: false,
+    },
+    cures: [
+      { says: 'Put a countersunk screw a little shorter than both panels together on the shop’s list.' },
+    ],
+  });
+}
+
+function noPlace(draft: Draft, { part, mate }: ConnectingSpec): void {
+  draft.snags.push({
+    code: 'screws.no-place-to-connect',
+    level: 'stop',
+    where: { path: `design/records/${mate.record}`, part: mate.id, record: mate.record },
+    sentence: `Nothing is left between shelves and other screws for those that hold the ${part.name} to the ${mate.name}.`,
+    cures: [{ says: 'Move a shelf, or make one of the two cases larger.' }],
+  });
+}

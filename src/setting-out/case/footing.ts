@@ -1,0 +1,198 @@
+import { BASES } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import type { Bores } from '../joints/bores.ts';
+import { faceJoint, facesWood } from '../joints/face-joint.ts';
+import type { Joinable } from '../joints/joints.ts';
+import { hasJig, joinPanels } from '../joints/panel-joint.ts';
+import { plugWish } from '../joints/plug-choice.ts';
+import { findsWood, pocketJoint } from '../joints/pocket-joint.ts';
+import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
+import type { Parting } from '../spaces/openings.ts';
+import type { CasePanels } from './case-panels.ts';
+import type { CaseFrame } from './frame-of-case.ts';
+import { skirting } from './skirting.ts';
+
+/** What a case stands on or hangs by, other than a mitred frame. */
+export interface Footing {
+  /** The kick board and the rails: each between two uprights. */
+  readonly between: readonly Parting[];
+  readonly feet: readonly DraftPart[];
+}
+
+/** Makes the kick board, the feet or the rails of a case, and notches its sides where they meet a skirting. */
+export function footing(
+  draft: Draft,
+  frame: CaseFrame,
+  panels: CasePanels,
+  partings: readonly Parting[],
+  closed: ClosedSpaces,
+): Footing {
+  skirting(draft, frame, panels);
+  const form = frame.base?.form;
+  const spaces = draft.tree.all('opening').flatMap((o) => closed.get(o.id) ?? []);
+  const between = (part: DraftPart, from: DraftPart, to: DraftPart): Parting[] => {
+    const space = spaces.find((s) => s.left === from && s.right === to);
+    return space ? [{ part, upright: false, behind: true, from, to, space }] : [];
+  };
+  return {
+    between: [
+      ...(form === 'toe-kick' ? between(kickBoard(draft, frame, panels), panels.left, panels.right) : []),
+      ...hangingRails(draft, frame, panels, partings).flatMap(({ part, from, to }) =>
+        between(part, from, to),
+      ),
+    ],
+    feet: form === 'feet' ? blocks(draft, frame) : [],
+  };
+}
+
+/** A board set back between the sides, from the floor to the bottom. */
+function kickBoard(draft: Draft, frame: CaseFrame, panels: CasePanels): DraftPart {
+  const l = draft.ledger;
+  const base = frame.base!;
+  const lot = draft.lot(base.board!);
+  const front = l.sum('front of the kick board', frame.front, draft.field(base, 'setback'));
+  return draft.panel({
+    record: base.id,
+    role: 'kick',
+    name: 'kick board',
+    family: 'base',
+    lot,
+    at: [panels.inside.left, front, frame.foot],
+    size: [panels.inside.width, draft.thickness(lot), draft.field(base, 'height')],
+    length: '+x',
+    // The show face looks to the front.
+    width: '+z',
+    between: true,
+  });
+}
+
+/** Blocks of strip on edge under the bottom: a pair at either end, and more between where the case is long. */
+function blocks(draft: Draft, frame: CaseFrame): readonly DraftPart[] {
+  const l = draft.ledger;
+  const base = frame.base!;
+  const lot = draft.lot(base.strip!);
+  const [thick, high] = [draft.thickness(lot), draft.typed(`shop/rack/lots/${lot.id}/width`, lot.width!)];
+  const third = l.ratio('a third of the case', frame.width, BASES.footShare);
+  const long = l.least('no longer than a third of the case', l.row(BASES.footLength), third);
+  const setback = base.setback === undefined ? l.row(BASES.footSetback) : draft.field(base, 'setback');
+  const behind = base.setbackBack === undefined ? setback : draft.field(base, 'setbackBack');
+  const first = l.sum('left end of the first foot', frame.left, setback);
+  const travel = l.less('from the first foot to the last', frame.width, setback, setback, long);
+  const front = l.sum('front of the feet', frame.front, setback);
+  const depth = l.less('from the front feet to those behind', frame.depth, setback, behind, thick);
+  if (l.ticks(travel) < l.ticks(long) || l.ticks(depth) < l.ticks(thick)) {
+    draft.stop('base.no-room', base, 'setback', 'The feet are set back so far that they meet.', {
+      says: 'Set them back less.',
+      edits: [{ record: base.id, field: 'setback', value: '25 mm' }],
+    });
+    return [];
+  }
+  const gaps = Math.ceil(l.ticks(travel) / l.ticks(l.row(BASES.footApart)));
+  const even = Array.from({ length: gaps }, () => 1);
+  const rear = l.sum('front of the feet behind', front, depth);
+  let x = first;
+  return Array.from({ length: gaps + 1 }, (_, i) => {
+    if (i > 0) x = l.sum('left end of the next foot', x, l.share('an equal share', travel, even, i - 1));
+    const at = x;
+    return [['front', front] as const, ['back', rear] as const].map(([side, y]) =>
+      draft.panel({
+        record: base.id,
+        role: `${side}-foot:${i + 1}`,
+        name: `${side} foot ${i + 1}`,
+        family: 'base',
+        lot,
+        at: [at, y, frame.site.floor],
+        size: [long, thick, high],
+        length: '+x',
+        width: '+z',
+      }),
+    );
+  }).flat();
+}
+
+/** Rails under the top between the uprights that reach it, before the back. */
+function hangingRails(
+  draft: Draft,
+  frame: CaseFrame,
+  panels: CasePanels,
+  partings: readonly Parting[],
+): readonly { readonly part: DraftPart; readonly from: DraftPart; readonly to: DraftPart }[] {
+  const record = draft.tree.childOf(frame.box.id, 'hanging');
+  if (!record) return [];
+  const l = draft.ledger;
+  const lot = draft.lot(record.board);
+  const thick = draft.thickness(lot);
+  const high = record.height === undefined ? l.row(BASES.railHeight) : draft.field(record, 'height');
+  const t = (x: Traced) => l.ticks(x);
+  const reach = partings
+    .filter((p) => p.upright && (p.to === undefined || p.to === panels.lid))
+    .map((p) => p.part)
+    .sort((a, b) => t(a.box.min[0]) - t(b.box.min[0]));
+  const uprights = [panels.left, ...reach, panels.right];
+  const top = panels.lid ? panels.lid.box.min[2] : frame.head;
+  const y = l.less(
+    'front of the rail',
+    l.sum('back of the panels inside', frame.panelFront, frame.insideDepth),
+    thick,
+  );
+  return uprights.slice(1).map((to, i) => {
+    const from = uprights[i]!;
+    const x = from.box.max[0];
+    const part = draft.panel({
+      record: record.id,
+      role: `rail:${i + 1}`,
+      name: uprights.length > 2 ? `hanging rail ${i + 1}` : 'hanging rail',
+      family: 'rail',
+      lot,
+      at: [x, y, l.less('underside of the rail', top, high)],
+      size: [l.less('between the uprights', to.box.min[0], x), thick, high],
+      length: '+x',
+      width: '+z',
+      between: true,
+    });
+    return { part, from, to };
+  });
+}
+
+/** Joins a kick board to the sides, feet to the bottom, rails to their uprights. */
+export function joinFooting(
+  draft: Draft,
+  bores: Bores,
+  { frame, panels, partings, top }: Joinable,
+  { between, feet }: Footing,
+): void {
+  const standing = partings.map((p) => p.part);
+  for (const { part, from, to } of between) {
+    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
+    joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing });
+    // A rail carries the whole case, so it is screwed up into what lies on it as well.
+    const above = top?.board ?? panels.lid;
+    const spec = { part, edge: 'far', face: 'under', mate: above!, duty: 'carries' } as const;
+    if (above && part.record !== frame.base?.id && hasJig(draft) && findsWood(draft, spec))
+      pocketJoint(draft, bores, spec);
+  }
+  for (const foot of feet) {
+    const spec = {
+      part: foot,
+      edge: 'far',
+      mate: panels.bottom,
+      duty: 'foot',
+      glued: true,
+      standing,
+      plugs: plugWish(draft, frame.box),
+    } as const;
+    if (facesWood(draft, spec)) faceJoint(draft, bores, spec);
+    else if (!draft.snags.some((s) => s.code === 'base.under-side' && s.where.record === foot.record))
+      draft.stop(
+        'base.under-side',
+        frame.base!,
+        'setback',
+        'A foot stands where no screw from inside would find it.',
+        {
+          says: 'Set the feet back by at least the thickness of a side.',
+          edits: [{ record: frame.base!.id, field: 'setback', value: '40 mm' }],
+        },
+      );
+  }
+}

@@ -1,0 +1,272 @@
+import type { RecordOf } from '../../job/index.ts';
+import { DOORS, DRAWERS, SETTING_OUT } from '../../materials/index.ts';
+import { type Traced, toMm } from '../../measure/index.ts';
+import type { CasePanels } from '../case/case-panels.ts';
+import type { CaseFrame } from '../case/frame-of-case.ts';
+import { overEdges } from '../doors/doors.ts';
+import type { Draft } from '../draft.ts';
+import type { ClearLoops } from '../fits/clear-loops.ts';
+import { fitsOfDrawer } from '../fits/drawer-fits.ts';
+import type { Bores } from '../joints/bores.ts';
+import type { Space } from '../spaces/openings.ts';
+import { drawerBox } from './drawer-box.ts';
+import { type FrontCover, type FrontSpan, frontSpans } from './drawer-fronts.ts';
+import { joinDrawer } from './drawer-joints.ts';
+import { type ChosenRunner, chooseRunner } from './runner-choice.ts';
+import { runnerLine } from './runner-screws.ts';
+
+/** What drawers are made in. */
+export interface DrawerPlace {
+  readonly frame: CaseFrame;
+  readonly panels: CasePanels;
+  readonly loops: ClearLoops;
+}
+
+/** The drawers that fill an opening, clear of all that is bored already. */
+export function drawers(draft: Draft, bores: Bores, place: DrawerPlace, space: Space): void {
+  const record = draft.tree.childOf(space.record.id, 'drawers');
+  if (!record) return;
+  const l = draft.ledger;
+  const gap =
+    record.gap === undefined
+      ? l.row(record.hang === 'inset' ? DRAWERS.insetGap : DRAWERS.overlayGap)
+      : draft.field(record, 'gap');
+  const thickness = draft.thickness(draft.lot(record.frontBoard));
+  const cover = coverOf(draft, place, space, record, gap, thickness);
+  if (!cover) return;
+  const back = l.sum('back of the fronts', cover.front, thickness);
+  const behind = l.less(
+    'depth behind the fronts',
+    l.sum('back of the opening', space.at[1], space.size[1]),
+    back,
+  );
+  const runner = chooseRunner(draft, record, behind);
+  if (!runner) return;
+  const spans = frontSpans(draft, record, cover, gap);
+  if (!spans) return;
+  const width = l.less(
+    'width of the box, between its runners',
+    space.size[0],
+    runner.thickness,
+    runner.thickness,
+  );
+  const board = draft.thickness(draft.lot(record.board));
+  if (l.ticks(width) <= 4 * l.ticks(board)) {
+    noRoom(draft, record, 'board', `“${space.record.id}” is too narrow for runners and the box of a drawer.`);
+    return;
+  }
+  if (!screwsFit(draft, record, space, runner, board)) return;
+  spans.forEach((span, i) => {
+    oneDrawer(draft, bores, place, space, record, {
+      cover,
+      gap,
+      runner,
+      back,
+      width,
+      span,
+      n: i + 1,
+      count: spans.length,
+    });
+  });
+}
+
+/** What all drawers of an opening have in common, and what is this one's. */
+interface One {
+  readonly cover: FrontCover;
+  readonly gap: Traced;
+  readonly runner: ChosenRunner;
+  /** Back of the fronts, where the boxes begin. */
+  readonly back: Traced;
+  readonly width: Traced;
+  readonly span: FrontSpan;
+  readonly n: number;
+  readonly count: number;
+}
+
+function oneDrawer(
+  draft: Draft,
+  bores: Bores,
+  place: DrawerPlace,
+  space: Space,
+  record: RecordOf<'drawers'>,
+  one: One,
+): void {
+  const l = draft.ledger;
+  const { cover, span, runner, back } = one;
+  const upper = l.sum('upper edge of the front', span.lower, span.height);
+  const ceiling = l.sum('upper end of the opening', space.at[2], space.size[2]);
+  const foot = l.sum(
+    'lower edge of the box',
+    record.hang === 'inset' ? span.lower : l.greatest('inside the opening', span.lower, space.at[2]),
+    l.row(DRAWERS.belowBox),
+  );
+  const head = l.less(
+    'upper edge of the box',
+    record.hang === 'inset' ? upper : l.least('inside the opening', upper, ceiling),
+    l.row(DRAWERS.aboveBox),
+  );
+  const high = l.round(
+    'as fine as the saw is set',
+    l.less('height of the box', head, foot),
+    draft.stepOf('circular-saw'),
+    'down',
+  );
+  const least = Math.max(l.ticks(l.row(DRAWERS.lowestBox)), l.ticks(runner.height));
+  if (l.ticks(high) < least) {
+    noRoom(
+      draft,
+      record,
+      record.grade === undefined ? 'count' : 'grade',
+      `Box ${one.n} of “${record.id}” would be ${Math.max(0, Math.floor(toMm(l.ticks(high))))} mm high, too low for its runners or to hold anything.`,
+    );
+    return;
+  }
+  const which = one.count > 1 ? `drawer ${one.n}` : 'drawer';
+  const name = `${which} of ${space.record.id}`;
+  const box = drawerBox(draft, {
+    record,
+    suffix: one.count > 1 ? `:${one.n}` : '',
+    name,
+    at: [l.sum('left side of the box, beside its runner', space.at[0], runner.thickness), back, foot],
+    size: [one.width, runner.length, high],
+  });
+  if (
+    [box.front, box.back, box.bottom].some((p) => ![p.length, p.width].every((t) => draft.isSome(t))) ||
+    !draft.isSome(box.inside.depth)
+  ) {
+    noRoom(draft, record, 'board', `Nothing is left inside the ${name}.`);
+    return;
+  }
+  const face = draft.panel({
+    record: record.id,
+    role: `front${one.count > 1 ? `:${one.n}` : ''}`,
+    name: `front of ${name}`,
+    family: 'drawer front',
+    lot: draft.lot(record.frontBoard),
+    at: [cover.left, cover.front, span.lower],
+    size: [
+      l.less('width of the front', cover.right, cover.left),
+      l.less('thickness of the front', back, cover.front),
+      span.height,
+    ],
+    length: '+x',
+    // The show face looks to the front.
+    width: '+z',
+    between: record.hang === 'inset',
+  });
+  if (!joinDrawer(draft, bores, { record, name, box, face })) return;
+  const line = runnerLine(draft, bores, { record, name, box, space, runner });
+  if (!line) return;
+  const loadKg = draft.mass(record.load);
+  const drawer = {
+    record: record.id,
+    name,
+    parts: {
+      left: box.left.id,
+      right: box.right.id,
+      front: box.front.id,
+      back: box.back.id,
+      bottom: box.bottom.id,
+      face: face.id,
+    },
+    joint: box.joint,
+    bottomFitting: box.bottomFitting,
+    hang: record.hang,
+    posts: [space.left.id, space.right.id] as const,
+    below: space.below.id,
+    gap: one.gap,
+    beside: runner.thickness,
+    inside: box.inside,
+    runner: {
+      id: runner.runner.id,
+      length: runner.length,
+      screw: runner.runner.screw,
+      screwLength: runner.screwLength,
+      screwDiameter: runner.screwDiameter,
+      line: line.aboveBox,
+      height: line.at,
+      caseScrews: runner.caseScrews,
+      drawerScrews: runner.drawerScrews,
+    },
+    travel: runner.travel,
+    ...(loadKg === undefined ? {} : { loadKg }),
+  };
+  draft.drawers.push(drawer);
+  fitsOfDrawer(draft, { drawer, box, face, space, runner, single: one.count === 1 }, place.loops);
+}
+
+/** Where the fronts stand: inside the opening, or before the case's edges. */
+function coverOf(
+  draft: Draft,
+  { frame, panels }: DrawerPlace,
+  space: Space,
+  record: RecordOf<'drawers'>,
+  gap: Traced,
+  thickness: Traced,
+): FrontCover | undefined {
+  const l = draft.ledger;
+  // Behind an inset door the opening begins further back, and so do the fronts.
+  const closed = l.ticks(space.at[1]) !== l.ticks(frame.panelFront);
+  if (record.hang === 'inset') {
+    const cover = {
+      left: l.sum('left edge of the fronts', space.at[0], gap),
+      right: l.less(
+        'right edge of the fronts',
+        l.sum('right end of the opening', space.at[0], space.size[0]),
+        gap,
+      ),
+      lower: l.sum('lower edge of the lowest front', space.at[2], gap),
+      upper: l.less(
+        'upper edge of the highest front',
+        l.sum('upper end of the opening', space.at[2], space.size[2]),
+        gap,
+      ),
+      front: closed ? space.at[1] : frame.front,
+    };
+    if (l.ticks(cover.right) - l.ticks(cover.left) > 0 && l.ticks(cover.upper) - l.ticks(cover.lower) > 0)
+      return cover;
+    noRoom(draft, record, 'gap', `The gaps round the fronts of “${record.id}” leave nothing of them.`);
+    return undefined;
+  }
+  if (closed) {
+    noRoom(draft, record, 'hang', `The fronts of “${record.id}” would stand in the way of a door.`);
+    return undefined;
+  }
+  const edges = overEdges(draft, { frame, panels }, space, space, gap);
+  const back = l.less('back of the fronts', frame.front, l.row(DOORS.standOff));
+  return {
+    left: edges.left,
+    right: edges.right,
+    lower: edges.lower,
+    upper: edges.upper,
+    front: l.less('front of the fronts', back, thickness),
+  };
+}
+
+/** The screws of runners stay in the wood of box and uprights. */
+function screwsFit(
+  draft: Draft,
+  record: RecordOf<'drawers'>,
+  space: Space,
+  runner: ChosenRunner,
+  board: Traced,
+): boolean {
+  const l = draft.ledger;
+  const thinnest = Math.min(l.ticks(board), l.ticks(space.left.thickness), l.ticks(space.right.thickness));
+  const far = l.ticks(l.row(SETTING_OUT.farFace));
+  if (l.ticks(runner.screwLength) + far <= thinnest) return true;
+  draft.stop(
+    'drawers.screw-too-long',
+    record,
+    'runner',
+    `The screws of “${runner.runner.id}” come too near the far face of the drawer’s side or of an upright.`,
+    { says: 'Fix the runners with shorter screws, or make the box of a thicker board.' },
+  );
+  return false;
+}
+
+function noRoom(draft: Draft, record: RecordOf<'drawers'>, field: string, sentence: string): void {
+  draft.stop('drawers.no-room', record, field, sentence, {
+    says: 'Make the opening larger, or have fewer drawers.',
+  });
+}

@@ -1,0 +1,171 @@
+import { FIT_LIMITS } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import { type CutSize, sawnSize, sawStep } from './cut-size.ts';
+import type { Fit, FitMember, PrintedFit } from './fit.ts';
+
+type Size = 'length' | 'width';
+
+/** A fit and those of its members that are cut to it: the part it may be cut by, and its twins of the same record. */
+interface Cutting {
+  readonly fit: Fit;
+  readonly closers: readonly FitMember[];
+}
+
+/**
+ * Sizes as cards print them: each on the grid of what its tool can set, and so that no gap is printed narrower than
+ * it was drawn. A part that is cut to fit is worked out from the printed sizes of what it must fit.
+ */
+export class PrintedSizes {
+  private readonly draft: Draft;
+  private readonly step: Traced;
+  /** By part and size. */
+  private readonly cuttings = new Map<string, Cutting[]>();
+  private readonly known = new Map<string, Traced>();
+
+  constructor(draft: Draft) {
+    this.draft = draft;
+    this.step = sawStep(draft.ledger, draft.job.shop);
+    for (const fit of draft.fits) {
+      if (fit.toFit === undefined) continue;
+      const { record } = draft.part(fit.toFit);
+      const closers = fit.loop.filter((m) => m.sign < 0 && this.isToCut(m, record));
+      for (const m of closers) {
+        const key = `${m.part} ${this.sizeOf(m)}`;
+        this.cuttings.set(key, [...(this.cuttings.get(key) ?? []), { fit, closers }]);
+      }
+    }
+  }
+
+  /** A size still to be cut, of a part of the record. */
+  private isToCut(m: FitMember, record: string): boolean {
+    const size = this.sizeOf(m);
+    if (m.part === undefined || size === undefined) return false;
+    const part = this.draft.part(m.part);
+    return part.record === record && this.draft.made(part, size) === undefined;
+  }
+
+  /** The sizes that a part is cut to. */
+  of(part: DraftPart): CutSize {
+    return { length: this.cut(part, 'length'), width: this.cut(part, 'width') };
+  }
+
+  /** Every fit with the printed size of each of its members, and the gap that these leave. */
+  fits(): readonly PrintedFit[] {
+    const l = this.draft.ledger;
+    return this.draft.fits.map((fit) => {
+      const loop = fit.loop.map((m) => ({ ...this.asMade(m), printed: this.printed(m) }));
+      const all = (sign: 1 | -1) => loop.filter((m) => m.sign === sign).map((m) => this.timesOver(m));
+      const opens = l.sum('what opens the gap, as printed', ...all(1));
+      return { ...fit, loop, printed: l.less('gap of the printed sizes', opens, ...all(-1)) };
+    });
+  }
+
+  private cut(part: DraftPart, size: Size): Traced {
+    const key = `${part.id} ${size}`;
+    const known = this.known.get(key);
+    if (known !== undefined) return known;
+    // What is made stays as it is.
+    const made = this.draft.made(part, size);
+    if (made !== undefined) {
+      this.known.set(key, made);
+      return made;
+    }
+    const bare = sawnSize(this.draft.ledger, this.step, part)[size];
+    // What rests on this one meanwhile takes it as the saw alone has it.
+    this.known.set(key, bare);
+    const strip = part.form === 'strip' && size === 'width';
+    const fitted =
+      part.rough || strip
+        ? bare
+        : (this.cuttings.get(key) ?? []).reduce((so, c) => this.cutTo(c, part, size, so), bare);
+    this.known.set(key, fitted);
+    return fitted;
+  }
+
+  /** The size for one fit: as it is where the printed gap is neither narrower nor wider than rounding may leave it. */
+  private cutTo({ fit, closers }: Cutting, part: DraftPart, size: Size, so: Traced): Traced {
+    const l = this.draft.ledger;
+    const t = (x: Traced) => l.ticks(x);
+    const others = fit.loop.filter((m) => !closers.includes(m));
+    const own = closers.reduce((sum, m) => {
+      const other = this.draft.part(m.part!);
+      const which = this.sizeOf(m)!;
+      const bare = other === part ? so : sawnSize(l, this.step, other)[which];
+      return sum + t(bare) * (m.times ?? 1);
+    }, 0);
+    const over = (sign: 1 | -1) =>
+      others.filter((m) => m.sign === sign).map((m) => this.timesOver({ ...m, printed: this.printed(m) }));
+    const keeps = this.narrowest(fit);
+    const room = l.less(
+      'what the printed sizes of the others leave, less the gap',
+      l.sum('what opens the gap, as printed', ...over(1)),
+      ...over(-1),
+      keeps,
+    );
+    const spare = t(room) - own;
+    const most = fit.most === undefined ? undefined : t(fit.most) - t(keeps);
+    if (spare >= 0 && (most === undefined || spare <= most)) return so;
+    const weights = closers.map((m) => m.times ?? 1);
+    const mine = closers.findIndex((m) => m.part === part.id && this.sizeOf(m) === size);
+    const share = closers.length === 1 ? room : l.share('an equal share for each', room, weights, mine);
+    if (t(share) <= t(this.step)) return so;
+    const fitted = l.round(
+      'as fine as the saw is set, and no more than there is room',
+      share,
+      this.step,
+      'down',
+    );
+    // Another fit may ask for less.
+    return spare < 0 && t(fitted) > t(so) ? so : fitted;
+  }
+
+  /** Rounding may take a quarter of what a gap can lose, and never turns room into none. */
+  private narrowest({ gap, least }: Fit): Traced {
+    const l = this.draft.ledger;
+    if (l.ticks(gap) <= 0 || l.ticks(least) >= l.ticks(gap)) return gap;
+    const spent = l.ratio(
+      'what rounding may take of it',
+      l.less('what the gap can lose', gap, least),
+      FIT_LIMITS.rounding,
+    );
+    return l.greatest('the narrowest gap to print', l.less('gap less that', gap, spent), this.draft.nothing);
+  }
+
+  /** A member as its card prints it. */
+  private printed(m: FitMember): Traced {
+    if (m.printed !== undefined) return m.printed;
+    const l = this.draft.ledger;
+    if (m.made.by !== 'tool') return m.length;
+    const part = m.part === undefined ? undefined : this.draft.part(m.part);
+    const size = this.sizeOf(m);
+    if (!part || !size)
+      return l.round('as fine as it is set', m.length, this.draft.stepOf(m.made.kind), 'nearest');
+    // What is trimmed later is brought to its finished size then.
+    if (part.rough && l.ticks(part.rough[size]) !== l.ticks(part[size]))
+      return l.round('finished size, as fine as the saw is set', part[size], this.step, 'nearest');
+    return this.cut(part, size);
+  }
+
+  /** A size that was found on the bench is off as far as it was read, no more. */
+  private asMade(m: FitMember): FitMember {
+    const size = this.sizeOf(m);
+    const made = size && this.draft.made(this.draft.part(m.part!), size);
+    return made === undefined ? m : { ...m, made: { by: 'measured' } };
+  }
+
+  /** Which size of its part a sawn member is. */
+  private sizeOf(m: FitMember): Size | undefined {
+    if (m.part === undefined || m.made.by !== 'tool' || !SAWS.has(m.made.kind)) return undefined;
+    const part = this.draft.part(m.part);
+    return m.length === part.length ? 'length' : m.length === part.width ? 'width' : undefined;
+  }
+
+  private timesOver(m: FitMember & { readonly printed: Traced }): Traced {
+    return (m.times ?? 1) === 1
+      ? m.printed
+      : this.draft.ledger.times('as often as it stands there', m.printed, m.times!);
+  }
+}
+
+const SAWS: ReadonlySet<string> = new Set(['circular-saw', 'mitre-saw']);

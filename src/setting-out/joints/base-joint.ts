@@ -1,0 +1,72 @@
+import type { CasePanels } from '../case/case-panels.ts';
+import type { CaseFrame } from '../case/frame-of-case.ts';
+import type { FrameSide } from '../case/mitred-frame.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import { axisOf } from '../place.ts';
+import type { Parting } from '../spaces/openings.ts';
+import type { Bores } from './bores.ts';
+import { type FaceJointSpec, faceJoint, facesWood } from './face-joint.ts';
+import { hasJig, screwsThrough } from './panel-joint.ts';
+import { plugWish } from './plug-choice.ts';
+import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
+
+/** A case on its base. */
+interface Based {
+  readonly frame: CaseFrame;
+  readonly panels: CasePanels;
+  readonly partings: readonly Parting[];
+  readonly base: ReadonlyMap<FrameSide, DraftPart>;
+}
+
+/** The base is screwed up into the bottom from inside, or down through it without a jig, where it stands under the bottom. */
+export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void {
+  const through = screwsThrough(draft, parts.frame) && !hasJig(draft);
+  const { left, right } = parts.panels;
+  const standing = [left, right, ...parts.partings.map((p) => p.part)];
+  let joined = 0;
+  for (const strip of parts.base.values()) {
+    const spec: PocketJointSpec = {
+      part: strip,
+      edge: 'far',
+      face: 'under',
+      mate: parts.panels.bottom,
+      duty: 'base',
+    };
+    const down: FaceJointSpec = {
+      part: strip,
+      edge: 'far',
+      mate: parts.panels.bottom,
+      duty: 'base',
+      glued: false,
+      plugs: plugWish(draft, parts.frame.box),
+      standing,
+    };
+    if (underRabbet(draft, parts, strip)) continue;
+    if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) continue;
+    joined++;
+    if (through) faceJoint(draft, bores, down);
+    else pocketJoint(draft, bores, spec);
+  }
+  if (parts.base.size > 0 && joined < 2)
+    draft.stop(
+      'base.under-side',
+      parts.frame.base!,
+      'setback',
+      'The base stands under the sides, where it can’t be screwed up into the bottom.',
+      {
+        says: 'Set the base back by at least the thickness of a side.',
+        edits: [{ record: parts.frame.base!.id, field: 'setback', value: '40 mm' }],
+      },
+    );
+}
+
+/** True for a strip that runs under a rabbet in which a side stands: too little of the bottom is left there. */
+function underRabbet(draft: Draft, { panels }: Based, strip: DraftPart): boolean {
+  const l = draft.ledger;
+  const { start } = panels.left.tongues;
+  if (start === undefined || axisOf(strip.place.length).axis === 0) return false;
+  const clear = l.ticks(panels.inside.left);
+  return (
+    l.ticks(strip.box.min[0]) < clear || l.ticks(strip.box.max[0]) > clear + l.ticks(panels.inside.width)
+  );
+}

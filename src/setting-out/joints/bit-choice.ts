@@ -1,0 +1,27 @@
+import type { Bit } from '../../job/index.ts';
+import { fromMm, parseLength, type Traced } from '../../measure/index.ts';
+import type { Draft } from '../draft.ts';
+
+/** A hole may be this much wider or narrower than reckoned (common practice: drills come in steps of 0.5 mm). */
+const NEAR_ENOUGH = fromMm(0.3);
+
+/**
+ * The bit of the shop that is nearest to a size and near enough to serve; the size as reckoned where there is none. A
+ * hole that a screw only passes may be wider.
+ */
+export function bitNear(draft: Draft, kind: Bit['kind'], wanted: Traced, wider = NEAR_ENOUGH): Traced {
+  const { bits } = draft.job.shop.rack;
+  const at = draft.ledger.ticks(wanted);
+  const near = bits
+    .filter((b) => b.kind === kind)
+    .map((bit) => ({ bit, over: ticksOf(draft, bit) - at }))
+    .filter(({ over }) => over >= -NEAR_ENOUGH && over <= wider)
+    .sort((a, b) => Math.abs(a.over) - Math.abs(b.over) || (a.bit.id < b.bit.id ? -1 : 1))[0];
+  return near ? draft.typed(`shop/rack/bits/${near.bit.id}/diameter`, near.bit.diameter) : wanted;
+}
+
+function ticksOf(draft: Draft, bit: Bit): number {
+  const read = parseLength(bit.diameter, draft.job.shop.units);
+  if (!read.ok) throw new Error(`unchecked length: ${bit.diameter}`);
+  return read.value;
+}

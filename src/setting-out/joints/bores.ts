@@ -1,0 +1,98 @@
+import { TICKS_PER_MM } from '../../measure/index.ts';
+
+type Vec = readonly [number, number, number];
+
+/** A straight hole or screw, in ticks: its axis from end to end, its radius, and the parts it is in. */
+export interface Bore {
+  readonly parts: readonly string[];
+  readonly from: Vec;
+  readonly to: Vec;
+  readonly radius: number;
+}
+
+/** Wood that is left between two holes, at least (common practice). */
+const WALL = 2 * TICKS_PER_MM;
+
+/** Wood that is left between a hole and a channel, at least (common practice). */
+const BESIDE_HOLLOW = TICKS_PER_MM;
+
+/** A channel that has been cut, in ticks of the piece. */
+export interface Hollow {
+  readonly min: Vec;
+  readonly max: Vec;
+}
+
+/** True when the boxes round a bore and a channel share something. */
+function touches({ from, to }: Bore, { min, max }: Hollow, side: number): boolean {
+  return ([0, 1, 2] as const).every(
+    (k) => Math.min(from[k], to[k]) - side < max[k] && Math.max(from[k], to[k]) + side > min[k],
+  );
+}
+
+/** Everything that has been bored or driven so far. */
+export class Bores {
+  private readonly inPart = new Map<string, Bore[]>();
+  private readonly hollows = new Map<string, Hollow[]>();
+
+  /** Notes a channel in a part, as a box of the piece in ticks. */
+  hollow(part: string, box: Hollow): void {
+    const list = this.hollows.get(part);
+    if (list) list.push(box);
+    else this.hollows.set(part, [box]);
+  }
+
+  add(bore: Bore): void {
+    for (const part of bore.parts) {
+      const list = this.inPart.get(part);
+      if (list) list.push(bore);
+      else this.inPart.set(part, [bore]);
+    }
+  }
+
+  /** True when a new bore would come too close to one that shares a part with it. */
+  meets(bore: Bore): boolean {
+    const side = bore.radius + BESIDE_HOLLOW;
+    if (bore.parts.some((part) => this.hollows.get(part)?.some((box) => touches(bore, box, side))))
+      return true;
+    return bore.parts.some((part) =>
+      this.inPart.get(part)?.some((other) => {
+        const least = bore.radius + other.radius + WALL;
+        return distanceSquared(bore, other) < least * least;
+      }),
+    );
+  }
+}
+
+/** Square of the least distance between two segments (closest points, clamped to both). Geometry. */
+function distanceSquared(p: Bore, q: Bore): number {
+  // Written out in single numbers: this is asked for every screw against every other in its part.
+  const [px, py, pz] = p.from;
+  const [qx, qy, qz] = q.from;
+  const ux = p.to[0] - px;
+  const uy = p.to[1] - py;
+  const uz = p.to[2] - pz;
+  const vx = q.to[0] - qx;
+  const vy = q.to[1] - qy;
+  const vz = q.to[2] - qz;
+  const wx = px - qx;
+  const wy = py - qy;
+  const wz = pz - qz;
+  const a = ux * ux + uy * uy + uz * uz;
+  const b = ux * vx + uy * vy + uz * vz;
+  const c = vx * vx + vy * vy + vz * vz;
+  const d = ux * wx + uy * wy + uz * wz;
+  const e = vx * wx + vy * wy + vz * wz;
+  const det = a * c - b * b;
+  // The nearest point of p's line to q's, held to the segment; then q's nearest to that; then p's nearest again.
+  const first = det > 1e-9 * a * c ? between(0, (b * e - c * d) / det, 1) : 0;
+  const t = c > 0 ? between(0, (b * first + e) / c, 1) : 0;
+  const s = a > 0 ? between(0, (b * t - d) / a, 1) : 0;
+  const x = wx + s * ux - t * vx;
+  const y = wy + s * uy - t * vy;
+  const z = wz + s * uz - t * vz;
+  return x * x + y * y + z * z;
+}
+
+function between(low: number, x: number, high: number): number {
+  return Math.min(Math.max(x, low), high);
+}

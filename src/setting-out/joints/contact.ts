@@ -1,0 +1,77 @@
+import type { Traced } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import type { Edge, Face } from '../feature.ts';
+import type { Side } from '../part.ts';
+import { type Axis, axisOf, type Direction, opposite, type Place, type TracedBox } from '../place.ts';
+
+/** Which way a side of a standing part looks. */
+export function outward(place: Place, side: Side): Direction {
+  switch (side) {
+    case 'start':
+      return opposite(place.length);
+    case 'end':
+      return place.length;
+    case 'near':
+      return opposite(place.width);
+    case 'far':
+      return place.width;
+    case 'under':
+      return opposite(place.thickness);
+    case 'show':
+      return place.thickness;
+  }
+}
+
+/** The side of a standing part that looks in a direction. */
+export function sideLooking(place: Place, direction: Direction): Side {
+  const sides: readonly Side[] = ['start', 'end', 'near', 'far', 'under', 'show'];
+  return sides.find((s) => outward(place, s) === direction)!;
+}
+
+/** Where a part's side lies along its own outward axis. */
+export function planeOf(part: DraftPart, side: Side): Traced {
+  const { axis, sign } = axisOf(outward(part.place, side));
+  return sign > 0 ? part.box.max[axis] : part.box.min[axis];
+}
+
+/** The common extent of two parts along an axis, as the two traced ends. */
+export function overlapAlong(
+  draft: Draft,
+  a: DraftPart,
+  b: DraftPart,
+  axis: Axis,
+): readonly [Traced, Traced] {
+  const l = draft.ledger;
+  const low = l.ticks(a.box.min[axis]) >= l.ticks(b.box.min[axis]) ? a.box.min[axis] : b.box.min[axis];
+  const high = l.ticks(a.box.max[axis]) <= l.ticks(b.box.max[axis]) ? a.box.max[axis] : b.box.max[axis];
+  return [low, high];
+}
+
+/** The area in which a part's side touches a mate, flat across the joint. */
+export function contactBox(draft: Draft, part: DraftPart, side: Side, mate: DraftPart): TracedBox {
+  const { axis } = axisOf(outward(part.place, side));
+  const plane = planeOf(part, side);
+  const min: Traced[] = [];
+  const max: Traced[] = [];
+  for (const a of [0, 1, 2] as const) {
+    const [low, high] = a === axis ? [plane, plane] : overlapAlong(draft, part, mate, a);
+    min.push(low);
+    max.push(high);
+  }
+  return { min: min as never, max: max as never };
+}
+
+/** The axis of the piece along which an edge runs, given the face it is seen from. */
+export function alongEdge(part: DraftPart, edge: Edge, face: Face): Axis {
+  const across = axisOf(outward(part.place, edge)).axis;
+  const through = axisOf(outward(part.place, face)).axis;
+  return (3 - across - through) as Axis;
+}
+
+/** A piece coordinate along an axis, as a part's own measure from its start, near edge or under face. */
+export function inPart(draft: Draft, part: DraftPart, axis: Axis, at: Traced, reason: string): Traced {
+  const l = draft.ledger;
+  const d = [part.place.length, part.place.width, part.place.thickness].find((x) => axisOf(x).axis === axis)!;
+  const origin = part.place.origin[axis];
+  return axisOf(d).sign > 0 ? l.less(reason, at, origin) : l.less(reason, origin, at);
+}

@@ -1,0 +1,63 @@
+import { mitreFace, ticks, toMm } from '../../measure/index.ts';
+import { leftOf, type Spans } from '../cut-away.ts';
+import type { Part } from '../part.ts';
+import { boxTicks, type TickBox } from '../place.ts';
+import type { SetOut } from '../set-out.ts';
+import type { Joint } from './joint.ts';
+
+/**
+ * The area that is glued in a joint, in whole mm²; undefined where none is. Of faces that meet, what both still have
+ * where they touch; of a panel let in, its end and the walls beside it; of a mitre, its slope.
+ */
+export function glueAreaMm2(setOut: SetOut, joint: Joint): number | undefined {
+  if (joint.hold !== 'glue' && joint.hold !== 'glue-and-screws') return undefined;
+  const [part, mate] = [joint.part, joint.mate].map((id) => setOut.parts.find((p) => p.id === id)!) as [
+    Part,
+    Part,
+  ];
+  const { ledger } = setOut;
+  const contact = boxTicks(ledger, joint.contact);
+  const sides = [0, 1, 2].map((k) => toMm(ticks(contact.max[k as 0] - contact.min[k as 0])));
+  if (joint.kind === 'mitre') {
+    // The corner's box is as long as the joint and as wide, both ways, as the strips are thick.
+    const thick = toMm(ledger.ticks(part.thickness));
+    const run = (sides[0]! * sides[1]! * sides[2]!) / (thick * thick);
+    return Math.round(run * toMm(mitreFace(ledger.ticks(part.thickness), 45)));
+  }
+  if (joint.letIn) {
+    const across = toMm(ledger.ticks(part.thickness));
+    const end = area(sides);
+    const run = end / across;
+    const walls = joint.kind === 'rabbet' ? 1 : 2;
+    return Math.round(end + walls * run * toMm(ledger.ticks(joint.letIn.depth)));
+  }
+  return Math.round(touching(setOut, part, mate, contact));
+}
+
+/** The area of a flat box, mm². */
+function area(sides: readonly number[]): number {
+  return sides.filter((s) => s > 0).reduce((a, b) => a * b, 1);
+}
+
+/** What two faces have in common, less the channels that run out in either. */
+function touching(setOut: SetOut, part: Part, mate: Part, contact: TickBox): number {
+  const flat = ([0, 1, 2] as const).find((k) => contact.min[k] === contact.max[k]);
+  if (flat === undefined) return 0;
+  // A skin of one tick on either side of the joint: a channel takes it away where it runs out there.
+  const skin = (side: -1 | 1, over: TickBox): TickBox => ({
+    min: over.min.map((m, k) => (k === flat && side < 0 ? m - 1 : m)) as never,
+    max: over.max.map((m, k) => (k === flat && side > 0 ? m + 1 : m)) as never,
+  });
+  const boxOf = (spans: Spans): TickBox => ({
+    min: spans.map(([from], k) => (k === flat ? contact.min[flat] : from)) as never,
+    max: spans.map(([, to], k) => (k === flat ? contact.max[flat] : to)) as never,
+  });
+  const left = (over: TickBox, side: -1 | 1) =>
+    leftOf(setOut.ledger, [part, mate], skin(side, over)).map(boxOf);
+  return left(contact, -1)
+    .flatMap((box) => left(box, 1))
+    .reduce(
+      (sum, box) => sum + area([0, 1, 2].map((k) => toMm(ticks(box.max[k as 0] - box.min[k as 0])))),
+      0,
+    );
+}

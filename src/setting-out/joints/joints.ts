@@ -1,0 +1,191 @@
+import { SETTING_OUT } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
+import type { CasePanels } from '../case/case-panels.ts';
+import { runsThrough } from '../case/corners.ts';
+import type { CaseFrame } from '../case/frame-of-case.ts';
+import { corners, type FrameSide } from '../case/mitred-frame.ts';
+import type { Top } from '../case/top.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import { boxTicks, opposite } from '../place.ts';
+import { sharedBox } from '../same-space.ts';
+import type { Parting } from '../spaces/openings.ts';
+import { backJoint } from './back-joint.ts';
+import { baseUnderBottom } from './base-joint.ts';
+import type { Bores } from './bores.ts';
+import { contactBox, sideLooking } from './contact.ts';
+import { type FaceJointSpec, faceJoint, facesWood } from './face-joint.ts';
+import { hasJig, joinPanels, screwsThrough } from './panel-joint.ts';
+import { plugWish } from './plug-choice.ts';
+import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
+
+/** Everything of a case that is to be joined. */
+export interface Joinable {
+  readonly frame: CaseFrame;
+  readonly panels: CasePanels;
+  readonly partings: readonly Parting[];
+  readonly back: DraftPart | undefined;
+  readonly top: Top | undefined;
+  readonly base: ReadonlyMap<FrameSide, DraftPart>;
+  readonly edging: readonly (readonly [strip: DraftPart, panel: DraftPart])[];
+}
+
+/** Joins a case: its panels in the way that it asks for, screws through the back, glue at edging and mitres; clear of what is bored already. */
+export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
+  const { panels, top } = parts;
+  const { frame } = parts;
+  if (parts.back && parts.frame.back?.fitting === 'groove')
+    for (const side of [panels.left, panels.right])
+      bores.hollow(
+        side.id,
+        sharedBox(boxTicks(draft.ledger, parts.back.box), boxTicks(draft.ledger, side.box)),
+      );
+  const box = [panels.left, panels.right, panels.bottom, ...(panels.lid ? [panels.lid] : [])];
+  const through = runsThrough(frame);
+  for (const [flat, runs, edge] of [
+    [panels.bottom, through.bottom, 'start'],
+    [panels.lid, through.lid, 'end'],
+  ] as const) {
+    if (!flat) continue;
+    const ends = runs
+      ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing: [] }))
+      : ([
+          { part: flat, edge: 'start', mate: panels.left, standing: [] },
+          { part: flat, edge: 'end', mate: panels.right, standing: [] },
+        ] as const);
+    for (const end of ends) joinPanels(draft, bores, frame, end);
+  }
+  const uprights = parts.partings.filter((p) => p.upright).map((p) => p.part);
+  parts.partings.forEach(({ part, upright, from, to }, i) => {
+    const before = parts.partings.slice(0, i).map((p) => p.part);
+    const standing = [...box, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);
+    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
+    if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing });
+  });
+  if (top) topOnUprights(draft, bores, parts, top.board);
+  baseUnderBottom(draft, bores, parts);
+  if (parts.back) fixBack(draft, bores, parts, parts.back);
+  for (const [strip, panel] of parts.edging) glue(draft, strip, panel);
+  for (const strip of top?.strips.values() ?? []) glue(draft, strip, top!.board);
+  for (const frame of [parts.base, top?.strips])
+    if (frame) for (const [a, b] of corners(frame)) mitre(draft, a, b);
+}
+
+/**
+ * The top is held from inside, by pockets at the upper end of every upright that reaches it; where there is no jig for
+ * pockets, by screws through the top.
+ */
+function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: DraftPart): void {
+  const uprights = [
+    parts.panels.left,
+    ...parts.partings.filter((p) => p.upright && !p.to).map((p) => p.part),
+    parts.panels.right,
+  ];
+  const through = screwsThrough(draft, parts.frame) && !hasJig(draft);
+  for (const upright of uprights) {
+    const down: FaceJointSpec = {
+      part: upright,
+      edge: 'end',
+      mate: board,
+      duty: 'carries',
+      glued: false,
+      plugs: plugWish(draft, parts.frame.box),
+      standing: [],
+    };
+    const spec: PocketJointSpec = { part: upright, edge: 'end', face: 'under', mate: board, duty: 'carries' };
+    if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) {
+      draft.stop(
+        'top.edging-over-side',
+        parts.frame.top!,
+        'overhangSides',
+        `The ${upright.name} stands under the top’s edging, where a screw would not find the board.`,
+        { says: 'Let the top stand out further at the sides, or use narrower edging.' },
+      );
+      continue;
+    }
+    if (through) faceJoint(draft, bores, down);
+    else pocketJoint(draft, bores, spec);
+  }
+}
+
+/**
+ * The back is screwed to the edges it covers. In the rabbets of the sides it is glued: the ledge there is too narrow
+ * for a screw that is to stand in the middle of the side. In their grooves it is held as it is.
+ */
+function fixBack(draft: Draft, bores: Bores, parts: Joinable, back: DraftPart): void {
+  const { panels, frame } = parts;
+  for (const side of [panels.left, panels.right])
+    if (frame.back?.fitting === 'applied') backJoint(draft, bores, back, side);
+    else letBackIn(draft, back, side, frame.back?.fitting === 'groove' ? 'groove' : 'rabbet');
+  for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])])
+    if (covers(draft, back, flat)) backJoint(draft, bores, back, flat);
+  // What stands before a hidden space doesn’t reach the back.
+  for (const p of parts.partings)
+    if (p.upright && covers(draft, back, p.part)) backJoint(draft, bores, back, p.part);
+}
+
+/** True when the back lies on a panel's back edge; a panel that runs through under a back let in runs past it. */
+function covers(draft: Draft, back: DraftPart, panel: DraftPart): boolean {
+  return draft.ledger.ticks(panel.box.max[1]) === draft.ledger.ticks(back.box.min[1]);
+}
+
+function letBackIn(draft: Draft, back: DraftPart, side: DraftPart, kind: 'rabbet' | 'groove'): void {
+  const l = draft.ledger;
+  const channel = side.features.find((f) => f.kind === kind && f.id === `${side.id}#${back.record}`);
+  if (channel?.kind !== 'rabbet' && channel?.kind !== 'groove') throw new Error(`${side.id} has no ${kind}`);
+  draft.joints.push({
+    id: `${back.id}>${side.id}`,
+    kind,
+    letIn: {
+      depth: channel.depth,
+      sideways: l.less('how much wider the channel is than the back', channel.width, back.thickness),
+      endways: l.row(SETTING_OUT.backClear),
+    },
+    duty: 'back',
+    hold: 'glue',
+    part: back.id,
+    side: 'show',
+    mate: side.id,
+    mateSide: sideLooking(side.place, '+y'),
+    contact: contactBox(draft, back, 'show', side),
+    fasteners: [],
+  });
+}
+
+/** An edging strip glued to its board: the strip's under face on the board's edge. */
+function glue(draft: Draft, strip: DraftPart, board: DraftPart): void {
+  draft.joints.push({
+    id: `${strip.id}>${board.id}`,
+    kind: 'butt',
+    duty: 'edging',
+    hold: 'glue',
+    part: strip.id,
+    side: 'under',
+    mate: board.id,
+    mateSide: sideLooking(board.place, strip.place.thickness),
+    contact: contactBox(draft, strip, 'under', board),
+    fasteners: [],
+  });
+}
+
+/** Two strips that meet in a mitre. The contact given is the corner's box; the glued face is its diagonal. */
+function mitre(draft: Draft, a: DraftPart, b: DraftPart): void {
+  const corner = { min: [] as Traced[], max: [] as Traced[] };
+  const l = draft.ledger;
+  for (const axis of [0, 1, 2] as const) {
+    const [p, q] = [a.box, b.box];
+    corner.min.push(l.ticks(p.min[axis]) >= l.ticks(q.min[axis]) ? p.min[axis] : q.min[axis]);
+    corner.max.push(l.ticks(p.max[axis]) <= l.ticks(q.max[axis]) ? p.max[axis] : q.max[axis]);
+  }
+  draft.joints.push({
+    id: `${a.id}>${b.id}`,
+    kind: 'mitre',
+    duty: 'frame',
+    hold: 'glue',
+    part: a.id,
+    side: 'end',
+    mate: b.id,
+    mateSide: sideLooking(b.place, opposite(b.place.length)),
+    contact: { min: corner.min as never, max: corner.max as never },
+    fasteners: [],
+  });
+}

@@ -1,0 +1,51 @@
+import { SETTING_OUT } from '../../materials/index.ts';
+import type { RatioRow, Traced } from '../../measure/index.ts';
+import type { CaseFrame } from '../case/frame-of-case.ts';
+import type { Draft, DraftPart, Tongues, Triple } from '../draft.ts';
+
+/** Ways of joining that let shelves and dividers in. */
+const DADOS: ReadonlySet<CaseFrame['joints']> = new Set(['dado', 'stopped-dado', 'tongue']);
+
+/** How deep a panel goes into a face: a third of the board there, on what the router can be set to. */
+export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undefined): Traced | undefined {
+  if (!mate || !DADOS.has(frame.joints)) return undefined;
+  return depthIn(draft, 'depth of the dado', mate.thickness, SETTING_OUT.dadoDepth);
+}
+
+/** How deep the bottom or the lid goes into the end of a side. */
+export function intoCorner(draft: Draft, frame: CaseFrame): Traced | undefined {
+  if (frame.joints === 'pocket-screws' || frame.joints === 'face-screws') return undefined;
+  if (frame.joints === 'tongue')
+    return depthIn(draft, 'depth of the dado', frame.board, SETTING_OUT.dadoDepth);
+  return depthIn(draft, 'depth of the rabbet at the corner', frame.board, SETTING_OUT.cornerRabbet);
+}
+
+/** A depth as a share of a board's thickness, rounded down to what the router can be set to. */
+export function depthIn(draft: Draft, reason: string, board: Traced, share: RatioRow): Traced {
+  const l = draft.ledger;
+  return l.round(
+    'as fine as the router is set',
+    l.ratio(reason, board, share),
+    draft.stepOf('router'),
+    'down',
+  );
+}
+
+/** A box between two faces, made longer by what goes into each of them. */
+export function lengthened(
+  draft: Draft,
+  at: Triple,
+  size: Triple,
+  axis: 0 | 2,
+  { start, end }: Tongues,
+): { readonly at: Triple; readonly size: Triple } {
+  const l = draft.ledger;
+  const more = [start, end].filter((t) => t !== undefined);
+  if (more.length === 0) return { at, size };
+  const low =
+    start === undefined ? at[axis] : l.less('where the panel begins, inside its dado', at[axis], start);
+  const long = l.sum('clear size and what goes into the dados', size[axis], ...more);
+  return axis === 0
+    ? { at: [low, at[1], at[2]], size: [long, size[1], size[2]] }
+    : { at: [at[0], at[1], low], size: [size[0], size[1], long] };
+}

@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest';
+import { SETTING_OUT } from '../../materials/index.ts';
+import { fromMm, Ledger, toMm } from '../../measure/index.ts';
+import { clearPlaces } from './move-aside.ts';
+import { spaceScrews } from './screw-spacing.ts';
+
+/** Where the screws of a base's joint of 400 mm end up when some places are taken, mm. Straight, they stand at 50 and 350. */
+function places(isTaken: (mm: number) => boolean, first = 0): number[] | undefined {
+  const l = new Ledger();
+  const low = l.document('low end', fromMm(1000), '1000 mm');
+  const length = l.document('length', fromMm(400), '400 mm');
+  const spacing = spaceScrews(l, 'base', length, l.row(SETTING_OUT.setStep));
+  const found = clearPlaces(l, {
+    spacing,
+    low,
+    high: l.sum('high end', low, length),
+    first,
+    isFree: (at) => !isTaken(toMm(at) - 1000),
+  });
+  return found?.map((t) => toMm(l.ticks(t)) - 1000);
+}
+
+const straight = places(() => false)!;
+const near = (mm: number, place: number) => Math.abs(mm - place) < 5;
+
+test('a row that meets nothing stands straight', () => {
+  expect(straight).toEqual([50, 350]);
+});
+
+test('a row that meets something moves as a whole, the shortest way', () => {
+  expect(places((mm) => near(mm, 50))).toEqual([56, 356]);
+  expect(places((mm) => near(mm, 50) || near(mm, 356))).toEqual([44, 344]);
+});
+
+test('a screw moves on its own where the row can’t', () => {
+  // Whichever way the row goes, one of its screws meets something.
+  const blocked = (mm: number) => mm < 55 || (mm > 352 && mm < 400);
+  expect(places(blocked)).toEqual([56, 350]);
+});
+
+test('no screw is moved closer to the end than its duty allows, 35 mm for a base', () => {
+  expect(places((mm) => mm > 40 && mm < 75)).toEqual([38, 338]);
+  expect(places((mm) => mm > 37 && mm < 75)).toBeUndefined();
+});
+
+test('where there is no place at all, none is given', () => {
+  expect(places(() => true)).toBeUndefined();
+});
+
+test('a row may begin a step on', () => {
+  expect(places(() => false, 1)).toEqual([56, 356]);
+});

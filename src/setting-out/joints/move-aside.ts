@@ -1,0 +1,64 @@
+import { SETTING_OUT } from '../../materials/index.ts';
+import type { Ledger, Traced } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import type { Spacing } from './screw-spacing.ts';
+
+/** Steps that a row, or a screw of it, may be moved along its joint: the shortest way first. */
+const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4];
+
+/** A row of screws that looks for its place. */
+export interface Row {
+  readonly spacing: Spacing;
+  /** The two ends of the joint. */
+  readonly low: Traced;
+  readonly high: Traced;
+  /** The step that the row would rather begin with. */
+  readonly first: number;
+  /** True when a screw at a place (ticks along the joint) meets nothing. */
+  readonly isFree: (at: number) => boolean;
+}
+
+/**
+ * Places for the screws of a joint: all moved by the same steps where that clears them of others, each on its own
+ * where it doesn't, and never closer to the ends than the duty allows. Undefined when one of them finds no place.
+ */
+export function clearPlaces(l: Ledger, row: Row): readonly Traced[] | undefined {
+  const { spacing, low, high, first, isFree } = row;
+  const straight = spacing.at.map((from) => l.sum('place of the screw', low, from));
+  const step = l.ticks(l.row(SETTING_OUT.moveAside));
+  const endLeast = l.ticks(spacing.endLeast);
+  const [from, to] = [l.ticks(low) + endLeast, l.ticks(high) - endLeast];
+  const isFine = (place: Traced, steps: number) => {
+    const at = l.ticks(place) + steps * step;
+    // A joint too short for the rule has its screw in the middle, and there it stays.
+    return (steps === 0 || (at >= from && at <= to)) && isFree(at);
+  };
+  const steps = STEPS.map((n) => n + first);
+  const together = steps.find((n) => straight.every((place) => isFine(place, n)));
+  const places: Traced[] = [];
+  for (const place of straight) {
+    const n = together ?? steps.find((k) => isFine(place, k));
+    if (n === undefined) return undefined;
+    places.push(movedAside(l, place, n));
+  }
+  return places;
+}
+
+function movedAside(l: Ledger, place: Traced, steps: number): Traced {
+  if (steps === 0) return place;
+  const aside = l.times('steps aside', l.row(SETTING_OUT.moveAside), Math.abs(steps));
+  const reason = 'place of the screw, moved clear of another';
+  return steps > 0 ? l.sum(reason, place, aside) : l.less(reason, place, aside);
+}
+
+/** Says that no place was found for the screws of a joint. */
+export function screwsMeet(draft: Draft, part: DraftPart, mate: DraftPart): void {
+  draft.snags.push({
+    code: 'screws.meet',
+    level: 'stop',
+    where: { path: `design/records/${part.record}`, part: part.id, record: part.record },
+    sentence: `Screws from the ${part.name} into the ${mate.name} would meet others there.`,
+    rule: { says: 'screws keep 2 mm of wood between them', source: 'common practice', confirmed: false },
+    cures: [{ says: 'Move one of the parts by its own thickness.' }],
+  });
+}

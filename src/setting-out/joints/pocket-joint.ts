@@ -1,0 +1,236 @@
+import { pocketShape, SETTING_OUT } from '../../materials/index.ts';
+import { fromMm, type Traced, toMm } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import type { Edge, Face } from '../feature.ts';
+import { axisOf, opposite } from '../place.ts';
+import type { Bore, Bores } from './bores.ts';
+import { alongEdge, contactBox, inPart, outward, planeOf, sideLooking } from './contact.ts';
+import type { Duty, Joint } from './joint.ts';
+import { clearPlaces, screwsMeet } from './move-aside.ts';
+import { type ChosenScrew, pocketScrew } from './screw-choice.ts';
+import { fromEnds } from './screw-distance.ts';
+import { spaceScrews } from './screw-spacing.ts';
+import { woodBehind } from './wood-behind.ts';
+
+/** A butt joint held by pocket screws: the edge of one part on the face of another. */
+export interface PocketJointSpec {
+  readonly part: DraftPart;
+  readonly edge: Edge;
+  /** The face the pockets are bored into. */
+  readonly face: Face;
+  readonly mate: DraftPart;
+  readonly duty: Duty;
+}
+
+/** Adds the joint, its pockets and its screws. */
+export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): void {
+  const l = draft.ledger;
+  const { part, edge, face, mate, duty } = spec;
+  const direction = outward(part.place, edge);
+  const across = axisOf(direction);
+  const along = alongEdge(part, edge, face);
+  const faceOut = axisOf(outward(part.place, face));
+  const contact = contactBox(draft, part, edge, mate);
+  const id = `${part.id}>${mate.id}`;
+  const mateThickness = woodBehind(
+    draft,
+    mate,
+    l.less('thickness that the screw may stand in', mate.box.max[across.axis], mate.box.min[across.axis]),
+    direction,
+    contact,
+  );
+  const joint: Omit<Joint, 'fasteners'> = {
+    id,
+    kind: 'butt',
+    duty,
+    hold: 'pocket-screws',
+    part: part.id,
+    side: edge,
+    mate: mate.id,
+    mateSide: sideLooking(mate.place, opposite(direction)),
+    contact,
+  };
+  const chosen = pocketScrew(draft, part.thickness, mateThickness);
+  const length = l.less('length of the joint', contact.max[along], contact.min[along]);
+  if (!chosen || l.ticks(length) <= 0) {
+    noScrew(draft, spec);
+    draft.joints.push({ ...joint, fasteners: [] });
+    return;
+  }
+  if (!hasRoom(draft, spec)) noRoom(draft, spec);
+  const middle = l.sum(
+    'middle of the thickness',
+    part.box.min[faceOut.axis],
+    l.ratio('half the thickness', part.thickness, SETTING_OUT.half),
+  );
+  const seat = l.ratio('from the joint back to the screw’s head', part.thickness, SETTING_OUT.pocketSeat);
+  const back = l.ratio('the same, square to the joint', seat, SETTING_OUT.pocketLean);
+  const drift = l.ratio('the same, across the thickness', seat, SETTING_OUT.pocketDrift);
+  const holds = l.ratio(
+    'how deep the screw stands in the second part',
+    l.less('screw beyond the joint', chosen.length, seat),
+    SETTING_OUT.pocketLean,
+  );
+  const spare = l.less('wood left before the far face', mateThickness, holds);
+  const plane = planeOf(part, edge);
+  const headAcross =
+    across.sign > 0 ? l.less('head of the screw', plane, back) : l.sum('head of the screw', plane, back);
+  const headOut =
+    faceOut.sign > 0 ? l.sum('head of the screw', middle, drift) : l.less('head of the screw', middle, drift);
+  const headAt = <T>(place: T, of: (t: Traced) => T): readonly [T, T, T] => {
+    const head: T[] = [];
+    head[along] = place;
+    head[across.axis] = of(headAcross);
+    head[faceOut.axis] = of(headOut);
+    return head as never;
+  };
+  const boresAt = (place: number) =>
+    boresOf(
+      draft,
+      spec,
+      chosen,
+      headAt(place, (t) => l.ticks(t)),
+    );
+  const least = fromEnds(draft, mate, along, chosen.diameter);
+  const spacing = spaceScrews(l, duty, length, l.row(SETTING_OUT.setStep), least);
+  // At the end of a lying part the row begins one step on, so that equal shelves on both sides of an upright never
+  // meet.
+  const lies = axisOf(part.place.length).axis === 0;
+  const row = clearPlaces(l, {
+    spacing,
+    low: contact.min[along],
+    high: contact.max[along],
+    first: lies && edge === 'end' && spacing.at.length > 1 ? 1 : 0,
+    isFree: (at) => !boresAt(at).some((b) => bores.meets(b)),
+  });
+  if (!row) screwsMeet(draft, part, mate);
+  const fasteners = (row ?? []).map((place, i) => {
+    const head = headAt(place, (t) => t);
+    for (const bore of boresAt(l.ticks(place))) bores.add(bore);
+    part.features.push({
+      kind: 'pocket',
+      id: `${part.id}#${mate.id}:${i + 1}`,
+      purpose: `screw into the ${mate.name}`,
+      face,
+      edge,
+      along: inPart(draft, part, along, place, 'place of the pocket along the edge'),
+    });
+    const fastener = `${id}:${i + 1}`;
+    draft.fasteners.push({
+      id: fastener,
+      joint: id,
+      screw: chosen.screw.id,
+      through: [part.id, mate.id],
+      head,
+      direction,
+      lean: { degrees: 15, toward: opposite(outward(part.place, face)) },
+      length: chosen.length,
+      diameter: chosen.diameter,
+      holds,
+      spare,
+    });
+    return fastener;
+  });
+  draft.joints.push({ ...joint, fasteners });
+}
+
+/** The screw and the pocket it goes in by, as bores. */
+function boresOf(
+  draft: Draft,
+  spec: PocketJointSpec,
+  chosen: ChosenScrew,
+  from: Bore['from'],
+): readonly Bore[] {
+  const l = draft.ledger;
+  const across = axisOf(outward(spec.part.place, spec.edge));
+  const faceOut = axisOf(outward(spec.part.place, spec.face));
+  const shape = pocketShape(toMm(l.ticks(spec.part.thickness)));
+  const run = (distance: number): Bore['from'] => {
+    const to = [...from] as [number, number, number];
+    to[across.axis] += (across.sign * distance * SETTING_OUT.pocketLean.of[0]) / SETTING_OUT.pocketLean.of[1];
+    to[faceOut.axis] -=
+      (faceOut.sign * distance * SETTING_OUT.pocketDrift.of[0]) / SETTING_OUT.pocketDrift.of[1];
+    return to;
+  };
+  return [
+    {
+      parts: [spec.part.id, spec.mate.id],
+      from,
+      to: run(l.ticks(chosen.length)),
+      radius: l.ticks(chosen.diameter) / 2,
+    },
+    {
+      parts: [spec.part.id],
+      from,
+      to: run(fromMm(shape.seat - shape.out)),
+      radius: fromMm(shape.boreRadius),
+    },
+  ];
+}
+
+function noScrew(draft: Draft, spec: PocketJointSpec): void {
+  const code = 'screws.none-fits';
+  if (draft.snags.some((s) => s.code === code && s.where.record === spec.part.record)) return;
+  draft.snags.push({
+    code,
+    level: 'stop',
+    where: { path: `design/records/${spec.part.record}`, part: spec.part.id, record: spec.part.record },
+    sentence: `No pocket screw on the shop’s list fits from the ${spec.part.name} into the ${spec.mate.name} without coming through or holding too little.`,
+    rule: { says: SETTING_OUT.farFace.says, source: SETTING_OUT.farFace.source, confirmed: false },
+    cures: [
+      { says: 'Put a pocket screw of a fitting length on the shop’s list (32 mm for boards of 18 mm).' },
+    ],
+  });
+}
+
+/** True when the mouth of a pocket ends on the part, with wood behind it. */
+function hasRoom(draft: Draft, { part, edge }: PocketJointSpec): boolean {
+  const l = draft.ledger;
+  const run =
+    axisOf(outward(part.place, edge)).axis === axisOf(part.place.length).axis ? part.length : part.width;
+  return toMm(l.ticks(run)) > pocketShape(toMm(l.ticks(part.thickness))).mouth;
+}
+
+function noRoom(draft: Draft, { part, mate }: PocketJointSpec): void {
+  const code = 'pockets.no-room';
+  if (draft.snags.some((s) => s.code === code && s.where.record === part.record)) return;
+  const { mouth } = pocketShape(toMm(draft.ledger.ticks(part.thickness)));
+  draft.snags.push({
+    code,
+    level: 'stop',
+    where: { path: `design/records/${part.record}`, part: part.id, record: part.record },
+    sentence: `Pockets for the screws into the ${mate.name} would run right across the ${part.name}.`,
+    rule: {
+      says: 'a pocket leans 15 degrees and is bored 9.5 mm wide',
+      source: 'common practice',
+      confirmed: false,
+    },
+    cures: [{ says: `Make it at least ${Math.ceil(mouth) + 1} mm there, or of thinner board.` }],
+  });
+}
+
+/**
+ * True when the screws of a joint stand in the mate's wood on both sides, from where they enter to their tips, and
+ * don't come out in a groove behind. (No screw at all is told elsewhere.)
+ */
+export function findsWood(draft: Draft, spec: PocketJointSpec): boolean {
+  const l = draft.ledger;
+  const { part, mate } = spec;
+  const faceOut = axisOf(outward(part.place, spec.face));
+  const across = axisOf(outward(part.place, spec.edge)).axis;
+  const mateThickness = l.less('thickness', mate.box.max[across], mate.box.min[across]);
+  const chosen = pocketScrew(draft, part.thickness, mateThickness);
+  if (!chosen) return true;
+  // Behind a groove there may be too little left for any screw.
+  const contact = contactBox(draft, part, spec.edge, mate);
+  const left = woodBehind(draft, mate, mateThickness, outward(part.place, spec.edge), contact);
+  if (!pocketScrew(draft, part.thickness, left)) return false;
+  const enters = (l.ticks(part.box.min[faceOut.axis]) + l.ticks(part.box.max[faceOut.axis])) / 2;
+  const [sine, of] = SETTING_OUT.pocketDrift.of;
+  const drift = ((l.ticks(chosen.length) - l.ticks(part.thickness)) * sine) / of;
+  const wall = l.ticks(chosen.diameter) / 2 + l.ticks(l.row(SETTING_OUT.wallBeside));
+  return [enters, enters - faceOut.sign * drift].every(
+    (at) =>
+      at - wall >= l.ticks(mate.box.min[faceOut.axis]) && at + wall <= l.ticks(mate.box.max[faceOut.axis]),
+  );
+}

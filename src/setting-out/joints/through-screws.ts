@@ -1,0 +1,154 @@
+import { SETTING_OUT } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import type { Edge, Face } from '../feature.ts';
+import { type Axis, axisOf } from '../place.ts';
+import type { Bore, Bores } from './bores.ts';
+import { inPart, outward, overlapAlong, planeOf } from './contact.ts';
+import type { Duty } from './joint.ts';
+import { clearPlaces, screwsMeet } from './move-aside.ts';
+import type { ChosenPlug } from './plug-choice.ts';
+import type { ChosenScrew } from './screw-choice.ts';
+import { fromEnds } from './screw-distance.ts';
+import { clearanceHole, edgePilot } from './screw-holes.ts';
+import { spaceScrews } from './screw-spacing.ts';
+
+/** Screws through a face of one part into the edge of another. */
+export interface ThroughSpec {
+  readonly joint: string;
+  readonly part: DraftPart;
+  /** The face of the part that lies on the mate; heads are on the other one. */
+  readonly side: Face;
+  readonly mate: DraftPart;
+  readonly mateSide: Edge;
+  readonly duty: Duty;
+  readonly screw: ChosenScrew;
+  /** Sinks the heads under plugs; they are countersunk without. */
+  readonly plug?: ChosenPlug | undefined;
+  /** True when nothing lies over a head there, in ticks along the joint. */
+  readonly isOpen?: (at: number) => boolean;
+}
+
+/**
+ * Bores and drives a row of screws: clearance hole and countersink (or a hole for a plug) in the part, pilot in the middle of the mate's
+ * edge. Returns the fasteners, in order along the joint; none where no place is clear of others (a stop says so).
+ */
+export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): readonly string[] {
+  const l = draft.ledger;
+  const { part, mate, screw, plug } = spec;
+  const direction = outward(part.place, spec.side);
+  const drive = axisOf(direction);
+  const { axis: across } = axisOf(mate.place.thickness);
+  const along = (3 - drive.axis - across) as Axis;
+  const [low, high] = overlapAlong(draft, part, mate, along);
+  const half = l.ratio('middle of the edge', mate.thickness, SETTING_OUT.half);
+  const line = l.sum('middle of the edge', mate.box.min[across], half);
+  const holds = l.less('how deep the screw stands in the edge', screw.length, woodUnder(draft, spec));
+  const face = planeOf(part, spec.side === 'show' ? 'under' : 'show');
+  const outer = plug ? headUnder(draft, face, drive.sign, plug.depth) : face;
+  const farEnd = drive.sign > 0 ? mate.box.max[drive.axis] : mate.box.min[drive.axis];
+  const spare =
+    drive.sign > 0
+      ? l.less('wood left beyond the screw', farEnd, outer, screw.length)
+      : l.less('wood left beyond the screw', outer, farEnd, screw.length);
+  const headAt = <T>(place: T, of: (t: Traced) => T): readonly [T, T, T] => {
+    const head: T[] = [];
+    head[drive.axis] = of(outer);
+    head[along] = place;
+    head[across] = of(line);
+    return head as never;
+  };
+  const boresAt = (place: number): readonly Bore[] => {
+    const from = headAt(place, (t) => l.ticks(t));
+    const on = (distance: number) => {
+      const to = [...from] as [number, number, number];
+      to[drive.axis] += drive.sign * distance;
+      return to;
+    };
+    const shank = { from, to: on(l.ticks(screw.length)), radius: l.ticks(screw.diameter) / 2 };
+    return [
+      { parts: [part.id, mate.id], ...shank },
+      ...(plug
+        ? [{ parts: [part.id], from, to: on(-l.ticks(plug.depth)), radius: l.ticks(plug.diameter) / 2 }]
+        : []),
+    ];
+  };
+  const row = clearPlaces(l, {
+    spacing: spaceScrews(
+      l,
+      spec.duty,
+      l.less('length of the joint', high, low),
+      l.row(SETTING_OUT.setStep),
+      fromEnds(draft, mate, along, screw.diameter),
+    ),
+    low,
+    high,
+    first: 0,
+    isFree: (at) => !boresAt(at).some((b) => bores.meets(b)) && (spec.isOpen?.(at) ?? true),
+  });
+  if (!row) screwsMeet(draft, part, mate);
+  const [clearance, pilot] = [clearanceHole(draft, screw), edgePilot(draft, screw, draft.lot(mate.lot))];
+  const onFace = (of: 'length' | 'width', place: Traced, reason: string) => {
+    const { axis } = axisOf(part.place[of]);
+    return inPart(draft, part, axis, axis === along ? place : line, reason);
+  };
+  return (row ?? []).map((place, i) => {
+    const n = i + 1;
+    for (const b of boresAt(l.ticks(place))) bores.add(b);
+    part.features.push({
+      kind: 'hole',
+      use: 'clearance',
+      id: `${part.id}#${mate.id}:${n}`,
+      purpose: `screw into the ${mate.name}`,
+      side: spec.side === 'show' ? 'under' : 'show',
+      at: [
+        onFace('length', place, `hole along the ${part.name}`),
+        onFace('width', place, `hole across the ${part.name}`),
+      ],
+      diameter: clearance,
+      ...(plug
+        ? { counterbore: { diameter: plug.diameter, depth: plug.depth } }
+        : { countersink: screw.head }),
+    });
+    mate.features.push({
+      kind: 'hole',
+      use: 'pilot',
+      id: `${mate.id}#${part.id}:${n}`,
+      purpose: `screw from the ${part.name}`,
+      side: spec.mateSide,
+      at: [
+        inPart(draft, mate, along, place, 'pilot along the edge'),
+        inPart(draft, mate, across, line, 'pilot up from the under face'),
+      ],
+      diameter: pilot,
+      depth: holds,
+    });
+    const id = `${spec.joint}:${n}`;
+    draft.fasteners.push({
+      id,
+      joint: spec.joint,
+      screw: screw.screw.id,
+      through: [part.id, mate.id],
+      head: headAt(place, (t) => t),
+      direction,
+      length: screw.length,
+      diameter: screw.diameter,
+      ...(plug ? { plug: plug.plug } : {}),
+      holds,
+      spare,
+    });
+    return id;
+  });
+}
+
+/** The wood between the head and the edge. */
+export function woodUnder(draft: Draft, { part, plug }: Pick<ThroughSpec, 'part' | 'plug'>): Traced {
+  return plug
+    ? draft.ledger.less('wood under the head, below the plug', part.thickness, plug.depth)
+    : part.thickness;
+}
+
+function headUnder(draft: Draft, face: Traced, sign: 1 | -1, depth: Traced): Traced {
+  const reason = 'head of the screw, under its plug';
+  return sign > 0 ? draft.ledger.sum(reason, face, depth) : draft.ledger.less(reason, face, depth);
+}
