@@ -6,6 +6,7 @@ import {
   type Groove,
   type Joint,
   type Part,
+  type Rabbet,
   routedChannels,
   runningClear,
 } from '../setting-out/index.ts';
@@ -57,8 +58,8 @@ export function seat(bench: Bench, standing: Standing, part: Part): readonly [To
 }
 
 function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch {
-  const groove = inGroove(bench, standing, mine.part, axis);
-  if (groove) return groove;
+  const channel = inGroove(bench, standing, mine.part, axis) ?? inRabbet(bench, standing, mine.part, axis);
+  if (channel) return channel;
   const joint = jointAcross(bench, standing, mine.part, axis);
   if (joint) return joint;
   // What takes others in its dados is set by what can be measured: clear distances decide whether things fit.
@@ -112,6 +113,27 @@ function inGroove(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
   const { place } = routedChannels(bench.ledger, bench.job.shop, mate).get(groove.id)!;
   const side = looks(mate, groove.edge);
   return { side, of: mate.mark, face: side, gap: bench.ledger.times('so far in from that edge', place, -1) };
+}
+
+/** A back let into rabbets lies on their floors, wherever a divider before it has come by rounded figures. */
+function inRabbet(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
+  if (axisOf(part.place.thickness).axis !== axis) return undefined;
+  const joint = bench.setOut.joints.find(
+    (j) => j.part === part.id && j.duty === 'back' && j.kind === 'rabbet' && standing.has(j.mate),
+  );
+  const mate = joint && standing.get(joint.mate)!.part;
+  const rabbet = mate?.features.find(
+    (f): f is Rabbet => f.kind === 'rabbet' && f.id === `${mate.id}#${part.record}`,
+  );
+  if (!joint || !mate || !rabbet) return undefined;
+  const width = bench.ledger.times('so far in from that edge', bench.set('router', rabbet.width), -1);
+  return {
+    side: jointDirection(bench, joint),
+    of: mate.mark,
+    face: looks(mate, rabbet.edge),
+    gap: width,
+    floor: true,
+  };
 }
 
 /** The part there whose holes a newcomer's screws come through. */
@@ -286,12 +308,15 @@ export function touchWords(
       lengths: [],
     };
   const outward = bench.ledger.ticks(touch.gap) >= 0;
+  const edge = directionWords(touch.face);
   const distance = outward ? touch.gap : bench.ledger.times('the same, as a distance', touch.gap, -1);
   const words =
     touch.side === touch.face
-      ? `${side} {${n}} ${outward ? 'beyond' : 'in from'} the ${directionWords(touch.face)} side of ${touch.of}`
-      : outward
-        ? `${side} {${n}} from ${touch.of}`
-        : `${side} and ${touch.of} {${n}} deep one in the other`;
+      ? `${side} {${n}} ${outward ? 'beyond' : 'in from'} the ${edge} side of ${touch.of}`
+      : touch.floor
+        ? `${side} home on the floor of the rabbets, {${n}} in from the ${edge} side of ${touch.of}`
+        : outward
+          ? `${side} {${n}} from ${touch.of}`
+          : `${side} and ${touch.of} {${n}} deep one in the other`;
   return { words, lengths: [distance] };
 }

@@ -8,6 +8,11 @@ function length(id: string, mm: number, says: string): LengthRow {
 
 /** The lengths and proportions that drawers are set out by. Each stands in a trace as a leaf. */
 export const DRAWERS = {
+  driverRoom: length(
+    'drawer.driver-room',
+    95,
+    'to drive screws inside a box, a short drill driver with its bit needs about this much',
+  ),
   insetGap: length('drawer.gap.inset', 2, 'the gap round an inset drawer front is 1.5 to 2.5 mm'),
   overlayGap: length('drawer.gap.overlay', 3, 'the gap between overlay drawer fronts is about 3 mm'),
   belowBox: length(

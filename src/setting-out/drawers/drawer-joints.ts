@@ -10,7 +10,7 @@ import { screwsMeet } from '../joints/move-aside.ts';
 import { pocketJoint } from '../joints/pocket-joint.ts';
 import { faceScrew } from '../joints/screw-choice.ts';
 import { clearanceHole, edgePilot } from '../joints/screw-holes.ts';
-import { axisOf } from '../place.ts';
+import { axisOf, type TracedBox } from '../place.ts';
 import type { DrawerBox } from './drawer-box.ts';
 
 /** A drawer whose parts are there and are to be joined. */
@@ -107,18 +107,11 @@ function bottom(draft: Draft, box: DrawerBox): void {
   }
   for (const mate of [box.left, box.right, box.front])
     draft.joints.push({
-      ...common,
-      id: `${box.bottom.id}>${mate.id}`,
+      ...under(mate),
       kind: 'groove',
-      side: mate === box.left ? 'start' : mate === box.right ? 'end' : 'near',
-      mate: mate.id,
+      side: 'under',
       mateSide: 'under',
-      contact: contactBox(
-        draft,
-        box.bottom,
-        mate === box.left ? 'start' : mate === box.right ? 'end' : 'near',
-        mate,
-      ),
+      contact: onGroove(draft, box, mate),
       letIn: {
         depth: groove,
         sideways: draft.ledger.row(SETTING_OUT.dadoClear),
@@ -128,10 +121,35 @@ function bottom(draft: Draft, box: DrawerBox): void {
   draft.joints.push(under(box.back));
 }
 
+/** Where the bottom rests on the lower wall of a groove: along a side only between what its corners take of that wall. */
+function onGroove(draft: Draft, box: DrawerBox, mate: DraftPart): TracedBox {
+  const l = draft.ledger;
+  const rest = contactBox(draft, box.bottom, 'under', mate);
+  if (mate === box.front || box.deep === undefined) return rest;
+  const dado = box.joint === 'dado' ? l.row(SETTING_OUT.dadoClear) : draft.nothing;
+  const rear = l.less('where the wall ends, before the corner', box.back.box.min[1], dado);
+  return {
+    min: [rest.min[0], box.front.box.max[1], rest.min[2]],
+    max: [rest.max[0], rear, rest.max[2]],
+  };
+}
+
 /** Screws from inside through the box's front into the front that is seen, in two columns and one row or two. */
 function screwOn(draft: Draft, bores: Bores, { record, name, box, face }: JoinableDrawer): boolean {
   const l = draft.ledger;
   const inner = box.front;
+  if (l.ticks(box.inside.depth) < l.ticks(l.row(DRAWERS.driverRoom))) {
+    draft.stop(
+      'drawers.too-shallow',
+      record,
+      'runner',
+      `The ${name} is so shallow inside that no drill goes in to screw on its front.`,
+      {
+        says: 'Make the case deeper by 50 mm, or set its back and what stands before it closer to its faces.',
+      },
+    );
+    return false;
+  }
   const screw = faceScrew(draft, inner.thickness, face.thickness);
   const id = `${inner.id}>${face.id}`;
   if (!screw) {

@@ -7,7 +7,7 @@ import type { Joint } from './joint.ts';
 
 /**
  * The area that is glued in a joint, in whole mm²; undefined where none is. Of faces that meet, what both still have
- * where they touch; of a panel let in, its end and the walls beside it; of a mitre, its slope.
+ * where they touch, a groove’s wall among them; of a panel let in by its end, that and the walls beside it; of a mitre, its slope.
  */
 export function glueAreaMm2(setOut: SetOut, joint: Joint): number | undefined {
   if (joint.hold !== 'glue' && joint.hold !== 'glue-and-screws') return undefined;
@@ -24,7 +24,7 @@ export function glueAreaMm2(setOut: SetOut, joint: Joint): number | undefined {
     const run = (sides[0]! * sides[1]! * sides[2]!) / (thick * thick);
     return Math.round(run * toMm(mitreFace(ledger.ticks(part.thickness), 45)));
   }
-  if (joint.letIn) {
+  if (joint.letIn && joint.kind !== 'groove') {
     const across = toMm(ledger.ticks(part.thickness));
     const end = area(sides);
     const run = end / across;
