@@ -1,4 +1,5 @@
 import { type DesignRecord, type Edit, type JobDocument, type RecordOf, treeOf } from '../../job/index.ts';
+import { Ids } from './free-ids.ts';
 
 /** The edits behind the buttons of the notes, each one step that can be undone. */
 
@@ -23,8 +24,8 @@ export function spacesEdit(job: JobDocument, opening: string, wanted: number): E
   return { edit: 'all', of };
 }
 
-/** Divides a space in two. What shelves it has go into the first. */
-export function divideEdit(job: JobDocument, opening: string, split: 'across' | 'down'): Edit {
+/** Divides a space in two: beside, above or behind one another. What shelves it has go into the first. */
+export function divideEdit(job: JobDocument, opening: string, split: 'across' | 'down' | 'back'): Edit {
   const ids = new Ids(job);
   const spaces = [ids.next('space'), ids.next('space')] as const;
   const tree = treeOf(job);
@@ -134,15 +135,21 @@ export function addVentEdit(job: JobDocument, panel: string): Edit {
   };
 }
 
+/** Takes records away one after the other: what belongs to a record before itself. */
+export function removals(job: JobDocument, id: string): Edit[] {
+  const tree = treeOf(job);
+  return [...tree.children(id).flatMap((r) => removals(job, r.id)), { edit: 'remove', id }];
+}
+
 /** Takes a record away, and all that belongs to it. */
 export function removeEdit(job: JobDocument, id: string): Edit {
   return { edit: 'all', of: removals(job, id) };
 }
 
 /** What can be put round a case that hasn't got it. */
-export type Trim = 'back' | 'top' | 'base' | 'edging';
+export type Trim = 'back' | 'top' | 'base' | 'edging' | 'hanging';
 
-/** Adds a back, a top, a base or an edging of usual sizes, of the first stock that will do. */
+/** Adds a back, a top, a base, rails for the wall or an edging of usual sizes, of the first stock that will do. */
 export function addTrimEdit(job: JobDocument, box: RecordOf<'case'>, kind: Trim): Edit {
   const { lots } = job.shop.rack;
   const sheet = lots.find((l) => l.form === 'sheet' && l.id !== box.board)?.id ?? box.board;
@@ -152,36 +159,14 @@ export function addTrimEdit(job: JobDocument, box: RecordOf<'case'>, kind: Trim)
     back: () => ({ ...own, kind: 'back', board: sheet, fitting: 'rabbet' }),
     top: () => ({ ...own, kind: 'top', board: box.board }),
     base: () => ({ ...own, kind: 'base', board: box.board, height: '70 mm', setback: '40 mm' }),
+    hanging: () => ({ ...own, kind: 'hanging', board: box.board }),
     // Without strips on the rack the edit is refused, and says that they are missing.
     edging: () => ({ ...own, kind: 'edging', strip: strip ?? 'strips' }),
   };
   return { edit: 'add', record: records[kind]() };
 }
 
-function removals(job: JobDocument, id: string): Edit[] {
-  const tree = treeOf(job);
-  return [...tree.children(id).flatMap((r) => removals(job, r.id)), { edit: 'remove', id }];
-}
-
 /** `bay` of bay1 to bay4, so that the next one is bay5. */
 function stemOf(spaces: readonly { readonly id: string }[]): string {
   return spaces[0]?.id.replace(/[\d.]+$/, '') || 'space';
-}
-
-/** Ids that nothing else has, counted on from what is there. */
-class Ids {
-  private readonly taken: Set<string>;
-
-  constructor(job: JobDocument) {
-    this.taken = new Set(job.design.records.map((r) => r.id));
-  }
-
-  next(stem: string): string {
-    for (let n = 1; ; n++) {
-      const id = `${stem}${n}`;
-      if (this.taken.has(id) || (n === 1 && this.taken.has(stem))) continue;
-      this.taken.add(id);
-      return id;
-    }
-  }
 }

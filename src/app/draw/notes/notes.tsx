@@ -1,6 +1,7 @@
 import { type RecordOf, treeOf } from '../../../job/index.ts';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { useApp } from '../../state/use-desk.ts';
+import { addCaseEdit, removeCaseEdit } from '../case-edits.ts';
 import { addCableEdit, addTrimEdit, addVentEdit, type Trim } from '../design-edits.ts';
 import { CaseNote } from './case-note.tsx';
 import { DoorsNote, SlidingDoorsNote } from './door-notes.tsx';
@@ -16,6 +17,7 @@ const MISSING: readonly (readonly [Trim, string])[] = [
   ['back', 'a back'],
   ['base', 'a base'],
   ['edging', 'front edging'],
+  ['hanging', 'rails to hang it on the wall'],
 ];
 
 /** All that was decided of the piece, in sentences that can be written in. */
@@ -57,7 +59,10 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
   const cables = tree.all('cable').filter((c) => tree.caseOf(c.id) === box);
   const hanging = tree.childOf(box.id, 'hanging');
   const vents = tree.all('vent').filter((v) => tree.caseOf(v.id) === box);
-  const missing = MISSING.filter(([kind]) => !has(kind));
+  // A case stands on the floor or hangs on the wall.
+  const missing = MISSING.filter(
+    ([kind]) => !has(kind) && (kind !== 'hanging' || !has('base')) && (kind !== 'base' || !has('hanging')),
+  );
   return (
     <>
       <CaseNote box={box} alone={alone} topped={tree.childOf(box.id, 'top') !== undefined} />
@@ -98,6 +103,19 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
           ))}
         </p>
       )}
+      <p className="acts">
+        <EditButton edit={() => addCaseEdit(job, box, 'across')} quiet>
+          Put a case beside it
+        </EditButton>
+        <EditButton edit={() => addCaseEdit(job, box, 'up')} quiet>
+          Put a case on it
+        </EditButton>
+        {!alone && (
+          <EditButton edit={() => removeCaseEdit(job, box)} quiet>
+            Take this case away
+          </EditButton>
+        )}
+      </p>
     </>
   );
 }

@@ -4,6 +4,7 @@ import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField, Written } from '../../fields/text-field.tsx';
 import { Length } from '../../numbers/number.tsx';
 import { useApp } from '../../state/use-desk.ts';
+import { addThingEdit } from '../case-edits.ts';
 import {
   addDoorsEdit,
   addDrawersEdit,
@@ -126,6 +127,12 @@ function Whole({ id }: { id: string }) {
         </EditButton>
         <EditButton edit={() => divideEdit(job, id, 'down')} quiet>
           Divide in height
+        </EditButton>
+        <EditButton edit={() => divideEdit(job, id, 'back')} quiet>
+          Divide one behind the other
+        </EditButton>
+        <EditButton edit={() => addThingEdit(job, id)} quiet>
+          Add what it holds
         </EditButton>
         <DoorActs opening={id} />
       </p>

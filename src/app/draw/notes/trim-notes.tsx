@@ -3,6 +3,7 @@ import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
+import { baseFormEdit } from '../case-edits.ts';
 import { removeEdit } from '../design-edits.ts';
 import { Note } from './note.tsx';
 
@@ -51,17 +52,28 @@ export function TopNote({ top }: { top: RecordOf<'top'> }) {
 export function BaseNote({ base }: { base: RecordOf<'base'> }) {
   const at = `design/records/${base.id}`;
   const form = base.form ?? 'frame';
+  const job = useApp((s) => s.history.job);
   return (
     <Note title="Base">
       <p>
+        <ChoiceField
+          path={`${at}/form`}
+          label="What the case stands on"
+          absent="frame"
+          choices={[
+            ['frame', 'A mitred frame'],
+            ['toe-kick', 'A kick board between the sides'],
+            ['feet', 'Feet'],
+          ]}
+          editOf={(v) => baseFormEdit(job, base, v as NonNullable<RecordOf<'base'>['form']>)}
+        />{' '}
         {form === 'feet' ? (
           <>
-            Feet of <LotField path={`${at}/strip`} label="Strip of the feet" form="strip" end="," />{' '}
+            of <LotField path={`${at}/strip`} label="Strip of the feet" form="strip" end="," />{' '}
           </>
         ) : (
           <>
-            {form === 'frame' ? 'A mitred frame of ' : 'A kick board between the sides, of '}
-            <LotField path={`${at}/board`} label="Board of the base" form="sheet" end="," />{' '}
+            of <LotField path={`${at}/board`} label="Board of the base" form="sheet" end="," />{' '}
             <LengthField path={`${at}/height`} label="Height of the base" /> high,{' '}
           </>
         )}

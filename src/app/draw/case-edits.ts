@@ -1,0 +1,115 @@
+import { type DesignRecord, type Edit, type JobDocument, type RecordOf, treeOf } from '../../job/index.ts';
+import { removals } from './design-edits.ts';
+import { Ids } from './free-ids.ts';
+
+/** Edits of which cases there are and how they stand, each one step that can be undone. */
+
+/** What a case or a group says of its place among others. */
+const PLACE = ['size', 'height', 'depth'] as const;
+
+/** Puts a case of the same board to the right of a case, or on it: into its group, or into a new one with it. */
+export function addCaseEdit(job: JobDocument, box: RecordOf<'case'>, lay: 'across' | 'up'): Edit {
+  const ids = new Ids(job);
+  const group = treeOf(job).get(box.parent);
+  const id = ids.next('case');
+  const inside = ids.next('inside');
+  const others = (parent: string): Edit[] => [
+    {
+      edit: 'add',
+      record: { kind: 'case', id, parent, board: box.board, ...orderOf(box) },
+      position: after(job, box.id),
+    },
+    { edit: 'add', record: { kind: 'opening', id: inside, parent: id } },
+  ];
+  if (group?.kind === 'group' && group.lay === lay) return { edit: 'all', of: others(group.id) };
+  const own = ids.next('group');
+  const place = Object.fromEntries(PLACE.flatMap((f) => (box[f] === undefined ? [] : [[f, box[f]]])));
+  const around: DesignRecord = { kind: 'group', id: own, parent: box.parent, lay, ...orderOf(box), ...place };
+  return {
+    edit: 'all',
+    of: [
+      { edit: 'add', record: around, position: after(job, box.id) - 1 },
+      { edit: 'set', at: `design/records/${box.id}/parent`, value: own },
+      ...Object.keys(place).map((f): Edit => ({ edit: 'set', at: `design/records/${box.id}/${f}` })),
+      ...others(own).map((e) => (e.edit === 'add' && e.position ? { ...e, position: e.position + 1 } : e)),
+    ],
+  };
+}
+
+/** Takes a case away; a group that would hold one case then gives its place to that. */
+export function removeCaseEdit(job: JobDocument, box: RecordOf<'case'>): Edit {
+  const tree = treeOf(job);
+  const group = tree.get(box.parent);
+  const left = group ? tree.membersOf(group.id).filter((m) => m.id !== box.id) : [];
+  const [last] = left;
+  if (group?.kind !== 'group' || left.length !== 1 || !last)
+    return { edit: 'all', of: removals(job, box.id) };
+  const at = `design/records/${last.id}`;
+  return {
+    edit: 'all',
+    of: [
+      ...removals(job, box.id),
+      { edit: 'set', at: `${at}/parent`, value: group.parent },
+      // What stood side by side had its size across; in the group's place it has the group's.
+      ...PLACE.flatMap((f): Edit[] =>
+        group[f] === undefined
+          ? last[f] === undefined
+            ? []
+            : [{ edit: 'set', at: `${at}/${f}` }]
+          : [{ edit: 'set', at: `${at}/${f}`, value: group[f] }],
+      ),
+      { edit: 'remove', id: group.id },
+    ],
+  };
+}
+
+/** Another thing for a case to stand on: what the new form needs is taken from the rack, what it has no use for goes. */
+export function baseFormEdit(
+  job: JobDocument,
+  base: RecordOf<'base'>,
+  form: NonNullable<RecordOf<'base'>['form']>,
+): Edit {
+  const at = `design/records/${base.id}`;
+  const set = (field: string, value?: unknown): Edit =>
+    value === undefined
+      ? { edit: 'set', at: `${at}/${field}` }
+      : { edit: 'set', at: `${at}/${field}`, value };
+  const strip = base.strip ?? job.shop.rack.lots.find((l) => l.form === 'strip')?.id ?? 'strips';
+  const board = base.board ?? treeOf(job).caseOf(base.id)?.board;
+  const feet = form === 'feet';
+  const [own, height] = feet ? [undefined, undefined] : [board, base.height ?? '70 mm'];
+  return {
+    edit: 'all',
+    of: [
+      set('form', form === 'frame' ? undefined : form),
+      set('strip', feet ? strip : undefined),
+      set('board', own),
+      set('height', height),
+      ...(form === 'toe-kick' ? [set('setbackBack')] : []),
+    ],
+  };
+}
+
+/** Something to be held by a space, of modest sizes, to be written over. */
+export function addThingEdit(job: JobDocument, opening: string): Edit {
+  return {
+    edit: 'add',
+    record: {
+      kind: 'thing',
+      id: new Ids(job).next('thing'),
+      parent: opening,
+      name: 'Something',
+      width: '200 mm',
+      height: '150 mm',
+      depth: '150 mm',
+    },
+  };
+}
+
+function orderOf(box: RecordOf<'case'>): { readonly order?: number } {
+  return box.order === undefined ? {} : { order: box.order };
+}
+
+function after(job: JobDocument, id: string): number {
+  return job.design.records.findIndex((r) => r.id === id) + 1;
+}
