@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { toolChest } from '../../../test/drawers/chest-job.ts';
 import { recordOf, smallJob } from '../../../test/generate/small-job.ts';
 import { checkJob } from '../../job/index.ts';
 import { setOut } from '../set-out-job.ts';
@@ -46,6 +47,16 @@ describe('the area that is glued', () => {
     const strip = faced.joints.find((j) => j.duty === 'edging' && j.mate === 'case/left-side')!;
     const board = faced.parts.find((p) => p.id === 'case/left-side')!;
     expect(glueAreaMm2(faced, strip)).toBe(Math.round((18 * faced.ledger.ticks(board.length)) / 3200));
+  });
+
+  test('of a drawer’s bottom in a groove is the wall that it lies on', () => {
+    const chest = setOut(toolChest());
+    const rest = chest.joints.find((j) => j.id === 'planes/bottom>planes/left')!;
+    const [across, along] = [0, 1].map(
+      (k) => (chest.ledger.ticks(rest.contact.max[k]!) - chest.ledger.ticks(rest.contact.min[k]!)) / 3200,
+    );
+    expect(across).toBeGreaterThan(4);
+    expect(glueAreaMm2(chest, rest)).toBe(Math.round(across! * along!));
   });
 
   test('is none where nothing is glued', () => {

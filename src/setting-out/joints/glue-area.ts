@@ -1,8 +1,9 @@
 import { mitreFace, ticks, toMm } from '../../measure/index.ts';
 import { leftOf, type Spans } from '../cut-away.ts';
-import type { Part } from '../part.ts';
-import { boxTicks, type TickBox } from '../place.ts';
+import type { Part, Side } from '../part.ts';
+import { axisOf, boxTicks, type TickBox } from '../place.ts';
 import type { SetOut } from '../set-out.ts';
+import { outward } from './contact.ts';
 import type { Joint } from './joint.ts';
 
 /**
@@ -31,7 +32,7 @@ export function glueAreaMm2(setOut: SetOut, joint: Joint): number | undefined {
     const walls = joint.kind === 'rabbet' ? 1 : 2;
     return Math.round(end + walls * run * toMm(ledger.ticks(joint.letIn.depth)));
   }
-  return Math.round(touching(setOut, part, mate, contact));
+  return Math.round(touching(setOut, part, mate, { side: joint.side, contact }));
 }
 
 /** The area of a flat box, mm². */
@@ -40,24 +41,31 @@ function area(sides: readonly number[]): number {
 }
 
 /** What two faces have in common, less the channels that run out in either. */
-function touching(setOut: SetOut, part: Part, mate: Part, contact: TickBox): number {
+function touching(setOut: SetOut, part: Part, mate: Part, { side, contact }: Touching): number {
   const flat = ([0, 1, 2] as const).find((k) => contact.min[k] === contact.max[k]);
   if (flat === undefined) return 0;
-  // A skin of one tick on either side of the joint: a channel takes it away where it runs out there.
-  const skin = (side: -1 | 1, over: TickBox): TickBox => ({
-    min: over.min.map((m, k) => (k === flat && side < 0 ? m - 1 : m)) as never,
-    max: over.max.map((m, k) => (k === flat && side > 0 ? m + 1 : m)) as never,
+  // A skin of one tick on either side of the joint, each in its own part: a channel takes it away where it runs out there.
+  const skin = (way: -1 | 1, over: TickBox): TickBox => ({
+    min: over.min.map((m, k) => (k === flat && way < 0 ? m - 1 : m)) as never,
+    max: over.max.map((m, k) => (k === flat && way > 0 ? m + 1 : m)) as never,
   });
   const boxOf = (spans: Spans): TickBox => ({
     min: spans.map(([from], k) => (k === flat ? contact.min[flat] : from)) as never,
     max: spans.map(([, to], k) => (k === flat ? contact.max[flat] : to)) as never,
   });
-  const left = (over: TickBox, side: -1 | 1) =>
-    leftOf(setOut.ledger, [part, mate], skin(side, over)).map(boxOf);
-  return left(contact, -1)
-    .flatMap((box) => left(box, 1))
+  const left = (over: TickBox, of: Part, way: -1 | 1) =>
+    leftOf(setOut.ledger, [of], skin(way, over)).map(boxOf);
+  const { sign } = axisOf(outward(part.place, side));
+  return left(contact, part, -sign as -1 | 1)
+    .flatMap((box) => left(box, mate, sign))
     .reduce(
       (sum, box) => sum + area([0, 1, 2].map((k) => toMm(ticks(box.max[k as 0] - box.min[k as 0])))),
       0,
     );
+}
+
+/** A side of a part, and the flat box in which it touches another. */
+interface Touching {
+  readonly side: Side;
+  readonly contact: TickBox;
 }
