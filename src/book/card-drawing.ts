@@ -138,6 +138,7 @@ export class Progress {
       act.act !== 'drill' &&
       act.act !== 'groove' &&
       act.act !== 'slot' &&
+      act.act !== 'biscuit-slot' &&
       act.act !== 'pin-holes'
     )
       return undefined;
@@ -154,7 +155,7 @@ export class Progress {
     const holes = act.at.map((at) => ({
       at,
       from,
-      ...(act.open ? { diameter: act.diameter } : {}),
+      ...(act.act === 'drill' && act.open ? { diameter: act.diameter } : {}),
       ...(act.acrossFrom === undefined ? {} : { acrossFrom: act.acrossFrom }),
     }));
     if (act.side === 'show' || act.side === 'under') return { ...none, face: act.side, holes };

@@ -63,6 +63,7 @@ function notesOf(part: Part): string[] {
   }
   if (count('pocket') > 0) notes.push(`${count('pocket')} pocket holes`);
   if (count('hole') > 0) notes.push(`${count('hole')} ${count('hole') === 1 ? 'hole' : 'holes'}`);
+  if (count('biscuit-slot') > 0) notes.push(`${count('biscuit-slot')} slots for biscuits`);
   if (count('slot') > 0) notes.push(`${count('slot')} ${count('slot') === 1 ? 'slot' : 'slots'}`);
   if (part.rough) notes.push('trimmed later');
   return [...new Set(notes)];

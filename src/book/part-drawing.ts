@@ -165,7 +165,9 @@ export function partDrawing(
   type: TextMeasure,
 ): Drawing {
   const on = (face: Face) =>
-    part.features.filter((f) => (f.kind === 'hole' ? f.side === face : 'face' in f && f.face === face));
+    part.features.filter((f) =>
+      f.kind === 'hole' || f.kind === 'biscuit-slot' ? f.side === face : 'face' in f && f.face === face,
+    );
   const face: Face = on('under').length > on('show').length ? 'under' : 'show';
   const here = on(face);
   return faceDrawing(
@@ -179,11 +181,13 @@ export function partDrawing(
       ],
       pockets: here.flatMap((f) => (f.kind === 'pocket' ? [{ edge: f.edge, along: [f.along] }] : [])),
       holes: here.flatMap((f) =>
-        f.kind === 'hole'
+        f.kind === 'hole' || f.kind === 'biscuit-slot'
           ? [
               {
                 at: f.at,
-                ...(f.use === 'cable' || f.use === 'vent' ? { diameter: f.diameter } : {}),
+                ...(f.kind === 'hole' && (f.use === 'cable' || f.use === 'vent')
+                  ? { diameter: f.diameter }
+                  : {}),
                 ...followsIn(here, f),
               },
             ]

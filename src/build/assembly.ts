@@ -1,12 +1,21 @@
 import type { Traced } from '../measure/index.ts';
-import { axisOf, type Direction, type Fastener, type Joint, type Part } from '../setting-out/index.ts';
+import {
+  axisOf,
+  closingOrder,
+  type Direction,
+  type Fastener,
+  isPegged,
+  type Joint,
+  type Part,
+} from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { checkSquare } from './glue/check-square.ts';
-import { squareLines } from './glue/square-lines.ts';
+import { glueFrame } from './glue-frame.ts';
 import type { Touch, Turn } from './operation.ts';
+import { pegsIn } from './pegs-in.ts';
 import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
 import { listWords, looks, sideWords } from './words.ts';
 
@@ -33,10 +42,22 @@ function assembleCase(bench: Bench, unit: CaseUnit): void {
   if (!left || !right) return;
   const uprights = of('D');
   const tops = of('C').filter((p) => !edging.has(p.id));
+  // A lid is one of the box's panels; an applied top comes on the finished box.
+  const closes = (top: Part) => top.role === 'lid';
+  const lids = tops.filter(closes);
+  const slidesIn = new Set(bench.setOut.joints.filter((j) => j.kind === 'groove').map((j) => j.part));
+  const backs = of('F').filter((p) => slidesIn.has(p.id));
+  const over = lids.some((t) => !t.between);
   const letIn = bench.setOut.joints.some((j) => own.has(j.part) && isLetIn(j));
-  const waiting = letIn
+  const pegged = peggedParts(bench, [...of('B'), left, ...uprights, ...of('E'), ...lids, right]);
+  for (const part of pegged) {
+    if (over && closes(part)) for (const back of backs) setPart(bench, standing, back);
+    setPart(bench, standing, part);
+  }
+  const inOrder = letIn
     ? [...of('B'), left, ...fromTheLeft(bench, [...uprights, ...of('E')]), right, ...between]
     : [...of('B'), left, ...uprights, right, ...between, ...of('E')];
+  const waiting = inOrder.filter((p) => !pegged.includes(p));
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
@@ -44,21 +65,26 @@ function assembleCase(bench: Bench, unit: CaseUnit): void {
     waiting.splice(waiting.indexOf(ready), 1);
     setPart(bench, standing, ready);
   }
-  // A lid is one of the box's panels; an applied top comes on the finished box.
-  const closes = (top: Part) => top.role === 'lid';
-  const slidesIn = new Set(bench.setOut.joints.filter((j) => j.kind === 'groove').map((j) => j.part));
-  const backs = of('F').filter((p) => slidesIn.has(p.id));
-  const over = tops.some((t) => closes(t) && !t.between);
-  // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
-  if (over) for (const back of backs) setPart(bench, standing, back);
-  for (const top of tops.filter(closes)) setPart(bench, standing, top);
-  checkSquare(bench, unit, left, right, letIn);
+  if (pegged.length === 0) {
+    // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
+    if (over) for (const back of backs) setPart(bench, standing, back);
+    for (const lid of lids) setPart(bench, standing, lid);
+  }
+  checkSquare(bench, unit, left, right, letIn || pegged.length > 0);
   if (!over) for (const back of backs) setPart(bench, standing, back);
   if (base.length > 0) mountBase(bench, standing, baseName, base);
   for (const foot of feet) setPart(bench, standing, foot);
   for (const top of tops.filter((t) => !closes(t))) mountTop(bench, standing, top);
   for (const shelf of waiting) setPart(bench, standing, shelf);
   for (const back of of('F').filter((p) => !slidesIn.has(p.id))) setPart(bench, standing, back);
+}
+
+/** Panels with dowels or biscuits, in an order in which each can be pushed on; none in a case without. */
+function peggedParts(bench: Bench, parts: readonly Part[]): readonly Part[] {
+  const joints = bench.setOut.joints.filter(isPegged);
+  const held = parts.filter((p) => joints.some((j) => j.part === p.id || j.mate === p.id));
+  const order = closingOrder(joints, held) ?? held.map((p) => p.id);
+  return order.map((id) => held.find((p) => p.id === id)!);
 }
 
 /** Panels in the order in which they are let in: from the left, lower ones first. */
@@ -107,6 +133,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
   const goesIn = near.some((j) => j.part === part.id && standing.has(j.mate));
   const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));
   const meets = gluedTo(bench, standing, part);
+  const { pegs, lines: peggedIn } = pegsIn(bench, standing, part, lengths);
   // What goes into a dado is set by it; a stick is for clear distances.
   const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;
   const stick = gap === undefined ? [] : gaugeLine(bench, part, gap, lengths);
@@ -125,6 +152,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
         turn: { length: part.place.length, width: part.place.width },
         touches,
         glue: letIn || meets.length > 0,
+        ...(pegs.length > 0 ? { pegs } : {}),
       },
       ...(first ? {} : { tool: 'clamp' as const }),
       lines: [
@@ -136,6 +164,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
           : [
               ...glueLines(bench, standing, part),
               ...endGlueLines(part, meets),
+              ...peggedIn,
               `${capital(listWords(told))}; ${wayRound(part)}.`,
             ]),
         ...stick,
@@ -190,11 +219,11 @@ const TOWARDS: Record<Direction, string> = {
   '-z': 'below',
 };
 
-/** Marks of the parts there that a newcomer is glued to as well as screwed. */
+/** Marks of the parts there that a newcomer is glued to as well as screwed or pegged. */
 function gluedTo(bench: Bench, standing: Standing, part: Part): readonly string[] {
   return bench.setOut.joints.flatMap((j) => {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
-    return other !== undefined && j.hold === 'glue-and-screws' && standing.has(other)
+    return other !== undefined && (j.hold === 'glue-and-screws' || isPegged(j)) && standing.has(other)
       ? [partById(bench, other).mark]
       : [];
   });
@@ -290,72 +319,6 @@ export function driveScrews(bench: Bench, into: string, joint: Joint): void {
       lengths: [first.length, first.diameter],
     },
     [part.mark, mate.mark, into],
-  );
-}
-
-function glueFrame(bench: Bench, name: string, words: string, strips: readonly Part[]): void {
-  const standing = new Standing(bench, name);
-  strips.forEach((strip, i) => {
-    const touches = seat(bench, standing, strip);
-    const told = touches.map((t) => touchWords(bench, t, 0).words);
-    const id = `${strip.mark}/set`;
-    bench.do(
-      {
-        id,
-        kind: 'assemble',
-        stage: 'assemble',
-        title:
-          i === 0
-            ? `Begin the ${words} with ${strip.mark} (${strip.name})`
-            : `Glue ${strip.mark} (${strip.name}) into the ${words}`,
-        does: {
-          act: 'set',
-          workpiece: strip.mark,
-          into: name,
-          turn: { length: strip.place.length, width: strip.place.width },
-          touches,
-          glue: true,
-        },
-        tool: 'clamp',
-        lines:
-          i === 0
-            ? [
-                `On edge on a flat surface, with paper under the joints. Fit all ${strips.length} strips dry first and measure both diagonals.`,
-              ]
-            : [
-                `Mitre to mitre: ${listWords(told)}.`,
-                'Glue both slopes: the end grain drinks, so wait a minute and glue again. Hold with tape across the corner and a clamp each way.',
-              ],
-        cautions: [CAUTION.glue],
-      },
-      i === 0 ? [strip.mark] : [strip.mark, name],
-    );
-    if (i === 0) bench.comesFrom(name, id);
-    standing.add(strip);
-  });
-  const [front, aside] = ['-y', '-x'].map((d) => strips.find((s) => looks(s, 'show') === d));
-  const square = squareLines(bench, {
-    what: `the ${words}`,
-    width: (front ?? strips[0]!).length,
-    height: (aside ?? strips[1] ?? strips[0]!).length,
-    parts: strips,
-    wet: true,
-  });
-  bench.do(
-    {
-      id: `${name}/cure`,
-      kind: 'cure',
-      stage: 'assemble',
-      title: `Check the ${words} for square and let it set`,
-      does: { act: 'other', on: strips.map((s) => s.mark) },
-      lengths: square.lengths,
-      lines: [
-        ...square.lines,
-        'An offcut glued into each inner corner, clear of the pockets, holds more than the mitre alone.',
-      ],
-      cautions: [CAUTION.glue],
-    },
-    [name],
   );
 }
 

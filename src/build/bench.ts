@@ -151,6 +151,8 @@ const TOOL_WORDS: Record<ToolKind, string> = {
   'mitre-saw': 'the mitre saw',
   drill: 'the drill',
   'pocket-jig': 'the pocket-hole jig',
+  'dowel-jig': 'a dowelling jig',
+  'biscuit-joiner': 'a biscuit joiner',
   router: 'the router',
   sander: 'the sander',
   clamp: 'clamps',
@@ -159,6 +161,9 @@ const TOOL_WORDS: Record<ToolKind, string> = {
 
 const WITHOUT: Partial<Record<ToolKind, string>> = {
   'pocket-jig': 'A pocket-hole jig costs little; until then screw from outside',
+  'dowel-jig': 'A dowelling jig costs little; without one, screw the case or let its panels into dados',
+  'biscuit-joiner':
+    'A slot cutter in the router, with a bearing, cuts edges alike; without one, screw the case or let its panels into dados',
   router:
     'Apply the back over the case’s edges instead of letting it in, and join with screws; a rabbet can also be kerfed from the face with the saw and pared with a chisel',
   'circular-saw': 'Have the sheets cut at the yard',

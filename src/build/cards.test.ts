@@ -54,6 +54,7 @@ function uses({ does }: Operation): readonly string[] {
     case 'groove':
     case 'notch':
     case 'slot':
+    case 'biscuit-slot':
     case 'pocket':
     case 'drill':
     case 'pin-holes':
@@ -62,7 +63,11 @@ function uses({ does }: Operation): readonly string[] {
     case 'edge':
       return does.pairs.flatMap((p) => [p.strip, p.board]);
     case 'set':
-      return [does.workpiece, ...does.touches.flatMap((x) => [x.of, x.part ?? x.of])];
+      return [
+        does.workpiece,
+        ...does.touches.flatMap((x) => [x.of, x.part ?? x.of]),
+        ...(does.pegs ?? []).map((p) => p.with),
+      ];
     case 'screw':
       return [does.workpiece, does.mate, does.into];
     case 'hinge':

@@ -5,6 +5,8 @@ export const CAUTION = {
     'With the blade tilted the guard opens less readily: clamp the strip, keep hands well behind the saw, and test on an offcut.',
   router:
     'Unplug before changing the bit; eyes and ears protected; rout against the turning of the bit; take deep cuts in several passes.',
+  joiner:
+    'Clamp the part and keep both hands on the joiner; let the cutter spring back and stand still before it is lifted away.',
   drill: 'Clamp the part; keep fingers from under it where the bit comes out.',
   chisel: 'Both hands behind the cutting edge, the work clamped.',
   dust: 'Wood dust harms the lungs: run the extractor, wear a mask.',

@@ -37,6 +37,18 @@ export interface Turn {
   readonly width: PieceDirection;
 }
 
+/** Dowels or biscuits of one size between a part that is set and one that stands there. */
+export interface PegsIn {
+  /** The mark of the part there. */
+  readonly with: string;
+  readonly fixing: string;
+  readonly count: number;
+  /** Across the joint: a dowel's length, a biscuit's width. */
+  readonly across: Traced;
+  /** A dowel's diameter, a biscuit's length. */
+  readonly wide: Traced;
+}
+
 /**
  * What an operation does, in nothing but what its card prints: marks, sides, numbers. Every number has been
  * rounded to what the tool can set. The dry fit runs these.
@@ -131,6 +143,24 @@ export type Act =
       readonly bit?: 'forstner' | 'hole-saw';
       /** The holes stay open: no screw goes in. */
       readonly open?: true;
+      /** The holes are for dowels. */
+      readonly dowels?: true;
+    }
+  /**
+   * Slots for biscuits: a round cutter plunged square into a side, its middle at places that are given as those of
+   * holes. In an edge it lies flat; in a face it runs along the part's length or width.
+   */
+  | {
+      readonly act: 'biscuit-slot';
+      readonly workpieces: readonly string[];
+      readonly side: WorkSide;
+      readonly run: 'length' | 'width';
+      readonly from: WorkEdge;
+      readonly acrossFrom?: 'far';
+      readonly at: readonly (readonly [Traced, Traced])[];
+      readonly depth: Traced;
+      readonly kerf: Traced;
+      readonly cutter: Traced;
     }
   /**
    * Rows of holes for pins in a face. On lines so far from the near edge (or the far one, see `acrossFrom`): the first
@@ -175,6 +205,8 @@ export type Act =
       readonly turn: Turn;
       readonly touches: readonly [Touch, Touch, Touch];
       readonly glue: boolean;
+      /** Dowels or biscuits that go into it and into parts that stand there. */
+      readonly pegs?: readonly PegsIn[];
     }
   /**
    * Strips glued to boards that lie loose, all alike. Both are turned as they will be in the piece; in the touches,
@@ -312,6 +344,7 @@ export type OperationKind =
   | 'groove'
   | 'notch'
   | 'slot'
+  | 'biscuit-slot'
   | 'pocket'
   | 'drill'
   | 'edge'

@@ -2,9 +2,12 @@ import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Bevel, Hole, Notch, Part, Pocket, Rabbet } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
+import { biscuitSlots } from './biscuit-work.ts';
 import { CAUTION } from './cautions.ts';
+import { dowelHoles } from './dowel-work.ts';
 import { fingerHoles } from './finger-holes.ts';
 import { grooves } from './groove-work.ts';
+import { fromEdge, linesOfHoles, placeholders } from './hole-places.ts';
 import { layOut } from './lay-out.ts';
 import { openHoles } from './open-holes.ts';
 import type { WorkEdge } from './operation.ts';
@@ -22,7 +25,7 @@ const SLENDER_MITRE =
 export function machineParts(bench: Bench): void {
   layOut(bench);
   // One setting after the other, not one part after the other; mitres first, for places are measured from their tips.
-  for (const work of [bevels, rabbets, grooves, notches, pockets, holes, slots])
+  for (const work of [bevels, rabbets, grooves, notches, pockets, holes, biscuitSlots, slots])
     for (const batch of batches(bench)) work(bench, batch);
 }
 
@@ -217,18 +220,22 @@ function holes(bench: Bench, batch: Batch): void {
     else rows.set(key, [h]);
   }
   const seen = new Map<string, number>();
+  // Rows of another width or depth on the same side are cards of their own.
+  const nth = (side: string, use: string) => {
+    const n = (seen.get(`${side} ${use}`) ?? 0) + 1;
+    seen.set(`${side} ${use}`, n);
+    return n === 1 ? '' : `-${n}`;
+  };
   for (const row of rows.values()) {
     const { side, use } = row[0]!;
     if (use === 'cup') cupHoles(bench, batch, row);
     else if (use === 'cable' || use === 'vent') openHoles(bench, batch, row);
     else if (use === 'finger') fingerHoles(bench, batch, row);
     else if (use === 'pin') pinHoles(bench, batch, row);
+    else if (use === 'dowel') dowelHoles(bench, batch, row, nth(side, use));
     else if (side !== 'show' && side !== 'under') edgeHoles(bench, batch, row);
     else {
-      // Rows of another width or depth on the same face are cards of their own.
-      const n = (seen.get(`${side} ${use}`) ?? 0) + 1;
-      seen.set(`${side} ${use}`, n);
-      faceHoles(bench, batch, row, n === 1 ? '' : `-${n}`);
+      faceHoles(bench, batch, row, nth(side, use));
     }
   }
 }
@@ -387,41 +394,6 @@ function cupHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
   );
 }
 
-/** Holes grouped by the lines they stand on, lines with the same places together; lines and holes in order. */
-function linesOfHoles(
-  bench: Bench,
-  at: readonly { readonly along: Traced; readonly across: Traced }[],
-): readonly { readonly across: readonly Traced[]; readonly along: readonly Traced[] }[] {
-  const t = (x: Traced) => bench.ledger.ticks(x);
-  const lines = new Map<number, { across: Traced; along: Traced[] }>();
-  for (const a of at) {
-    const line = lines.get(t(a.across));
-    if (line) line.along.push(a.along);
-    else lines.set(t(a.across), { across: a.across, along: [a.along] });
-  }
-  const alike = new Map<string, { across: Traced[]; along: readonly Traced[] }>();
-  for (const line of [...lines.values()].sort((a, b) => t(a.across) - t(b.across))) {
-    const along = [...line.along].sort((a, b) => t(a) - t(b));
-    const key = along.map(t).join(' ');
-    const same = alike.get(key);
-    if (same) same.across.push(line.across);
-    else alike.set(key, { across: [line.across], along });
-  }
-  return [...alike.values()];
-}
-
-/** A place along an edge as it is measured on the bench: from the front, left or lower side. */
-function fromEdge(bench: Bench, part: Part, edge: WorkEdge, along: Traced, turned: boolean): Traced {
-  if (!turned) return along;
-  const whole = edge === 'start' || edge === 'end' ? part.width : part.length;
-  return bench.ledger.less('the same, measured from the other side', whole, along);
-}
-
 function inOrder(bench: Bench, places: readonly Traced[], tool: 'pocket-jig'): readonly Traced[] {
   return places.map((p) => bench.set(tool, p)).sort((a, b) => bench.ledger.ticks(a) - bench.ledger.ticks(b));
-}
-
-/** `{0}, {1} and {2}`. */
-function placeholders(n: number): string {
-  return listWords(Array.from({ length: n }, (_, i) => `{${i}}`));
 }

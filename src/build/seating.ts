@@ -4,6 +4,7 @@ import {
   axisOf,
   type Direction,
   type Groove,
+  isPegged,
   type Joint,
   type Part,
   type Rabbet,
@@ -73,7 +74,7 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   const upright = axisOf(mine.part.place.length).axis === 2;
   // A divider stands so far from the upright before it; a shelf so far above what is below.
   const gauged = (upright && axis === 0) || (!upright && axis === 2);
-  // What is screwed through another part's face goes where that part's holes are: measured as they were.
+  // What is screwed through another part's face, or pegged into it, goes where that part's holes are: measured as they were.
   const outer = gauged ? outerOf(bench, standing, mine.part) : undefined;
   if (outer) return offset(bench, mine, lowSide(axis), outer);
   return (
@@ -136,12 +137,14 @@ function inRabbet(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
   };
 }
 
-/** The part there whose holes a newcomer's screws come through. */
+/** The part there whose holes a newcomer's screws come through, or whose holes its dowels or biscuits go into. */
 function outerOf(bench: Bench, standing: Standing, part: Part): PartPlanes | undefined {
   const joint = bench.setOut.joints.find(
     (j) => j.mate === part.id && j.duty === 'carries' && isScrewedThrough(j) && standing.has(j.part),
   );
-  return joint && standing.get(joint.part);
+  if (joint) return standing.get(joint.part);
+  const pegged = bench.setOut.joints.find((j) => j.part === part.id && isPegged(j) && standing.has(j.mate));
+  return pegged && standing.get(pegged.mate);
 }
 
 /** A part against the end of one that goes into it. */

@@ -134,7 +134,21 @@ function actReport(a: Act): Report {
         },
         bit: a.bit,
         open: a.open,
+        dowels: a.dowels,
         across_from: a.acrossFrom,
+      };
+    case 'biscuit-slot':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        side: a.side,
+        run: a.run,
+        from: a.from,
+        across_from: a.acrossFrom,
+        at_mm: a.at,
+        depth_mm: a.depth,
+        kerf_mm: a.kerf,
+        cutter_mm: a.cutter,
       };
     case 'slot':
       return {
@@ -155,6 +169,13 @@ function actReport(a: Act): Report {
         turn: a.turn,
         touches: a.touches.map(touchReport),
         glue: a.glue,
+        pegs: a.pegs?.map((p) => ({
+          with: p.with,
+          fixing: p.fixing,
+          count: p.count,
+          across_mm: p.across,
+          wide_mm: p.wide,
+        })),
       };
     case 'flush':
       return { act: a.act, workpieces: a.workpieces, sides: a.sides };

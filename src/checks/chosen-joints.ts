@@ -9,6 +9,8 @@ const WORDS = {
   dado: 'dados and glue',
   'stopped-dado': 'stopped dados and glue',
   tongue: 'tongues in dados, and glue',
+  dowels: 'dowels and glue',
+  biscuits: 'biscuits and glue',
 } as const;
 
 /** Tells how the panels are joined where that was left open, and why so. */

@@ -72,9 +72,19 @@ export function outcomeOf(shop: Workshop, input: DryFitInput): DryFitReport {
 
 /** Holes that were made for a screw and have none at the end. */
 function emptyHoles(shop: Workshop, built: Assembly): readonly DryFitFault[] {
-  const filled = new Set(shop.screws.flatMap((s) => s.fills));
+  const filled = new Set([...shop.screws.flatMap((s) => s.fills), ...shop.filled]);
   return built.members.flatMap(({ mark, piece }): DryFitFault[] => {
-    const empty = piece.ways.filter((w) => w.kind !== 'pin' && !filled.has(w)).length;
+    const open = piece.ways.filter((w) => w.kind !== 'pin' && !filled.has(w));
+    const pegs = open.filter((w) => w.kind === 'dowel' || w.kind === 'biscuit').length;
+    if (pegs > 0)
+      return [
+        {
+          code: 'no-peg',
+          on: mark,
+          sentence: `${mark} has holes or slots for ${pegs} dowels or biscuits, and no card puts any in.`,
+        },
+      ];
+    const empty = open.length;
     if (empty === 0) return [];
     const holes = empty === 1 ? 'a hole' : `${empty} holes`;
     return [

@@ -16,6 +16,8 @@ export interface DryFitFault {
     | 'runner-room'
     | 'no-screw'
     | 'no-plug'
+    | 'no-peg'
+    | 'peg-binds'
     | 'part-missing'
     | 'part-differs'
     | 'part-misplaced'

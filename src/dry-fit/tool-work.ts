@@ -187,7 +187,7 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
     }
     if (act.open) continue;
     ways.push({
-      kind: 'hole',
+      kind: act.dowels ? 'dowel' : 'hole',
       side: act.side,
       at: mouth,
       along: into,
@@ -196,6 +196,41 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
       ...(depth === undefined ? {} : { depth }),
       diameter: 2 * radius,
     });
+  }
+  return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
+}
+
+/** A round cutter plunged square into a side: its disc lies flat in an edge, and stands along its run in a face. */
+export function biscuitSlotted(piece: VirtualPiece, act: ActOf<'biscuit-slot'>, read: ReadCard): Worked {
+  const size = piece.size.map(toMm) as [number, number, number];
+  const [depth, radius, half] = [toMm(read(act.depth)), toMm(read(act.cutter)) / 2, toMm(read(act.kerf)) / 2];
+  const into = INTO[act.side];
+  const inward = into.findIndex((c) => c !== 0);
+  // The disc's axis: through an edge's thickness; on a face, across the slot's run.
+  const axis = inward === 2 ? (act.run === 'length' ? 1 : 0) : 2;
+  const along = 3 - inward - axis;
+  if (depth <= 0 || depth >= radius) return { fault: 'the cutter doesn’t reach that deep' };
+  if (depth >= size[inward]!) return { fault: 'a slot that should be blind comes out behind' };
+  const chord = Math.sqrt(radius * radius - (radius - depth) * (radius - depth));
+  const cuts: Shape[] = [];
+  const ways: Way[] = [];
+  for (const [first, second] of act.at) {
+    const aside = toMm(read(second));
+    const at = mouthOf(
+      size,
+      act.side,
+      act.from,
+      toMm(read(first)),
+      act.acrossFrom === 'far' ? size[1] - aside : aside,
+    );
+    if (at[axis]! - half <= 0 || at[axis]! + half >= size[axis]!)
+      return { fault: 'a slot lies off the wood' };
+    if (at[along]! - chord < 0 || at[along]! + chord > size[along]!)
+      return { fault: 'a slot runs out at the end' };
+    const end = (off: number): Point =>
+      at.map((x, i) => x + into[i]! * (depth - radius) + (i === axis ? off : 0)) as unknown as Point;
+    cuts.push({ kind: 'cylinder', from: end(-half), to: end(half), radius });
+    ways.push({ kind: 'biscuit', side: act.side, at, along: into, seat: 0, depth, diameter: 2 * half });
   }
   return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
 }

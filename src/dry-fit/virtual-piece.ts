@@ -1,9 +1,9 @@
 import { type Ticks, ticks, toMm } from '../measure/index.ts';
 import type { Point, Shape } from '../solid/index.ts';
 
-/** A screw's way through a piece, in the piece's own frame, in mm: where it leaves the wood, and where to. */
+/** The way of a screw, a pin, a dowel or a biscuit into a piece, in the piece's own frame, in mm: where it leaves the wood, and where to. */
 export interface Way {
-  readonly kind: 'pocket' | 'hole' | 'pin';
+  readonly kind: 'pocket' | 'hole' | 'pin' | 'dowel' | 'biscuit';
   /** The side of the workpiece it was bored at: the edge a pocket leaves by, the side a hole starts from. */
   readonly side: string;
   /** On the axis: of a pocket, where it comes out of the edge; of a hole, its mouth. */

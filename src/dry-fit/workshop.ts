@@ -5,6 +5,7 @@ import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts'
 import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
 import { liftedIn } from './lift-in.ts';
+import { pegged } from './pegs.ts';
 import { restsOnPins } from './pins.ts';
 import { setPlugs } from './plugs.ts';
 import type { DryFitFault } from './report.ts';
@@ -12,6 +13,7 @@ import { runOnRunners } from './runners.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
 import {
   bevelled,
+  biscuitSlotted,
   drilled,
   grooved,
   notched,
@@ -30,9 +32,17 @@ export interface ShopAsItIs {
   readonly kerfOf: (tool: string | undefined) => number;
   /** The screws there are, by id. */
   readonly screws: ReadonlyMap<string, { readonly length: number; readonly diameter: number }>;
-  /** Plugs and other wooden fixings there are, by id: how wide they are. */
-  readonly fixings: ReadonlyMap<string, number>;
+  /** Plugs, dowels and biscuits there are, by id. */
+  readonly fixings: ReadonlyMap<string, WoodenFixing>;
   readonly solids: Solids;
+}
+
+/** What a wooden fixing measures, in ticks: a plug or dowel is as thick as it is wide. */
+export interface WoodenFixing {
+  readonly kind: 'plug' | 'dowel' | 'biscuit';
+  readonly wide: number;
+  readonly across: number;
+  readonly thick: number;
 }
 
 /** A screw's size may be printed in the other system, to a thousandth of an inch: these ticks are a tenth of a mm. */
@@ -43,6 +53,8 @@ export class Workshop {
   readonly loose = new Map<string, VirtualPiece>();
   readonly assemblies = new Map<string, Assembly>();
   readonly screws: DrivenScrew[] = [];
+  /** Holes and slots that dowels and biscuits stand in. */
+  readonly filled = new Set<Way>();
   /** Holes whose screws are plugged over. */
   readonly covered = new Set<Way>();
   readonly faults: DryFitFault[] = [];
@@ -85,6 +97,8 @@ export class Workshop {
         return this.workAll(operation, does.workpieces, (p) => pocketed(p, does, this.read));
       case 'drill':
         return this.workAll(operation, does.workpieces, (p) => drilled(p, does, this.read));
+      case 'biscuit-slot':
+        return this.workAll(operation, does.workpieces, (p) => biscuitSlotted(p, does, this.read));
       case 'pin-holes':
         return this.workAll(operation, does.workpieces, (p) => pinHoled(p, does, this.read));
       case 'set':
@@ -199,6 +213,46 @@ export class Workshop {
     this.loose.delete(act.workpiece);
     this.assemblies.delete(act.workpiece);
     this.assemblies.set(act.into, joined);
+    this.peg(operation, act, joined);
+  }
+
+  /** Dowels and biscuits close with the part that is set: all of them along one way, or it doesn't go on. */
+  private peg(operation: Operation, act: Extract<Act, { act: 'set' }>, joined: Assembly): void {
+    const ways = new Set<string>();
+    for (const card of act.pegs ?? []) {
+      const fixing = this.shop.fixings.get(card.fixing);
+      const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
+      if (
+        !fixing ||
+        !same(this.read(card.across), fixing.across) ||
+        !same(this.read(card.wide), fixing.wide)
+      ) {
+        this.fault(
+          operation,
+          'no-peg',
+          act.workpiece,
+          fixing ? `${card.fixing} is of another size.` : `there is no ${card.fixing}.`,
+        );
+        continue;
+      }
+      const { kind, across, thick } = fixing;
+      const size = { kind, acrossMm: toMm(across), thickMm: toMm(thick) };
+      const { fills, way, faults } = pegged(
+        joined,
+        { part: act.workpiece, mate: card.with, ...size, count: card.count },
+        this.filled,
+      );
+      for (const hole of fills) this.filled.add(hole);
+      if (way) ways.add(way);
+      for (const f of faults) this.fault(operation, f.code, act.workpiece, f.sentence);
+    }
+    if (ways.size > 1)
+      this.fault(
+        operation,
+        'peg-binds',
+        act.workpiece,
+        `${act.workpiece} can’t be pushed on: its dowels or biscuits point more ways than one.`,
+      );
   }
 
   /** What has been screwed together by itself comes as a box, and its parts are known by it; so is what is set on it later. */
@@ -342,9 +396,9 @@ export class Workshop {
   private plug(operation: Operation, act: Extract<Act, { act: 'plug' }>): void {
     const assembly = this.assemblies.get(act.into);
     if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
-    const wide = this.shop.fixings.get(act.plug);
+    const plug = this.shop.fixings.get(act.plug);
     const diameter = this.read(act.diameter);
-    if (wide === undefined || Math.abs(wide - diameter) > SAME_SCREW)
+    if (plug?.kind !== 'plug' || Math.abs(plug.wide - diameter) > SAME_SCREW)
       this.fault(operation, 'workpiece-missing', act.plug, `there is no plug ${act.plug} of that size.`);
     const card = { part: act.workpiece, side: act.side, diameterMm: toMm(diameter), count: act.count };
     const { covers, faults } = setPlugs(assembly, card, this.screws, this.covered);

@@ -57,7 +57,7 @@ const HINGE_LENGTHS = [
 ];
 const RUNNER_LENGTHS = ['length', 'thickness', 'height', 'travel'];
 const PIN_LENGTHS = ['diameter', 'deep', 'stands', 'above'];
-const FIXING_LENGTHS = ['diameter', 'length'];
+const FIXING_LENGTHS = ['diameter', 'length', 'width', 'thickness'];
 const LOT_LENGTHS = ['nominal', 'thickness', 'width'];
 
 /** Lengths that no piece has. A number without a unit is in the shop's, so it is not known before how long it is. */

@@ -11,6 +11,8 @@ export const GLUE_WORK = {
   minutesPerPart: 1,
   /** Minutes to set a clamp with its pads, opened to size beforehand. */
   minutesPerClamp: 0.4,
+  /** Minutes to glue both holes of a dowel or both slots of a biscuit, and put it in. */
+  minutesPerPeg: 0.15,
   /** Along an edge with a batten, a clamp at either end and one every so often, tape between, mm. */
   edgeClampEveryMm: 400,
   /** Across a joint a clamp at either edge, and another for so much more, mm. */

@@ -40,6 +40,7 @@ export {
   SHEET_SIZES,
   type SheetSize,
 } from './panels.ts';
+export { BISCUITS, DOWELS } from './peg-rules.ts';
 export {
   POCKET_DEGREES,
   POCKET_HOLE,

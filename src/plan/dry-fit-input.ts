@@ -38,7 +38,14 @@ export function dryFitInput(
     screws: new Map(
       job.shop.rack.screws.map((s) => [s.id, { length: length(s.length), diameter: length(s.diameter) }]),
     ),
-    fixings: new Map((job.shop.rack.fixings ?? []).map((f) => [f.id, length(f.diameter)])),
+    fixings: new Map(
+      (job.shop.rack.fixings ?? []).map((f) => [
+        f.id,
+        f.kind === 'biscuit'
+          ? { kind: f.kind, wide: length(f.length), across: length(f.width), thick: length(f.thickness) }
+          : { kind: f.kind, wide: length(f.diameter), across: length(f.length), thick: length(f.diameter) },
+      ]),
+    ),
     solids,
     drawn: drawn.parts.map((p) => ({
       mark: p.mark,

@@ -29,6 +29,7 @@ export function planReport(plan: Plan): Report {
       contact_mm: j.contact,
       fasteners: j.fasteners,
       glue_area_mm2: glueAreaMm2(plan.setOut, j),
+      pegs: j.pegs,
       heads: j.heads,
     })),
     fasteners: plan.setOut.fasteners.map((f) => ({
@@ -41,6 +42,18 @@ export function planReport(plan: Plan): Report {
       length_mm: f.length,
       holds_mm: f.holds,
       spare_mm: f.spare,
+    })),
+    pegs: plan.setOut.pegs.map((p) => ({
+      id: p.id,
+      kind: p.kind,
+      fixing: p.fixing,
+      parts: p.parts,
+      at_mm: p.at,
+      direction: p.direction,
+      across_mm: p.across,
+      wide_mm: p.wide,
+      holds_mm: p.holds,
+      spare_mm: p.spare,
     })),
     doors: plan.setOut.doors.map((d) => ({
       part: d.part,

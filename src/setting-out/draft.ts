@@ -16,6 +16,7 @@ import type { Drawer } from './drawers/drawer.ts';
 import type { Feature } from './feature.ts';
 import type { Fit } from './fits/fit.ts';
 import type { Fastener, Joint } from './joints/joint.ts';
+import type { Peg } from './joints/peg.ts';
 import { type Family, markFor } from './mark.ts';
 import type { UncutPart } from './part.ts';
 import type { PinnedShelf } from './pins/pinned-shelf.ts';
@@ -68,6 +69,7 @@ export class Draft {
   readonly parts: DraftPart[] = [];
   readonly joints: Joint[] = [];
   readonly fasteners: Fastener[] = [];
+  readonly pegs: Peg[] = [];
   readonly openings: Opening[] = [];
   readonly surfaces: Surface[] = [];
   readonly doors: DoorLeaf[] = [];

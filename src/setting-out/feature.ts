@@ -65,8 +65,8 @@ export interface Bevel extends FeatureBase {
 /** A round hole square to the side it starts from. */
 export interface Hole extends FeatureBase {
   readonly kind: 'hole';
-  /** What goes in: a screw, a hinge's cup, a shelf's pin, or (`cable`, `vent`, `finger`) nothing that stays. */
-  readonly use: 'pilot' | 'clearance' | 'cup' | 'pin' | 'cable' | 'vent' | 'finger';
+  /** What goes in: a screw, a hinge's cup, a shelf's pin, a dowel, or (`cable`, `vent`, `finger`) nothing that stays. */
+  readonly use: 'pilot' | 'clearance' | 'cup' | 'pin' | 'dowel' | 'cable' | 'vent' | 'finger';
   readonly side: Side;
   /**
    * Where, on the side it starts from: on a face along the length and across the width; on an edge along the
@@ -95,6 +95,21 @@ export interface Slot extends FeatureBase {
   readonly width: Traced;
 }
 
+/**
+ * A slot for a biscuit: what a round cutter takes out that is plunged square into a side. Its middle is given as that of
+ * a hole; it runs along the edge, and on a face along the part's length or width.
+ */
+export interface BiscuitSlot extends FeatureBase {
+  readonly kind: 'biscuit-slot';
+  readonly side: Side;
+  readonly at: readonly [Traced, Traced];
+  readonly run: 'length' | 'width';
+  readonly depth: Traced;
+  /** How wide the slot is, and the cutter's diameter. */
+  readonly kerf: Traced;
+  readonly cutter: Traced;
+}
+
 /** A pocket hole: bored into a face at a slant so that a screw leaves through the middle of an edge. */
 export interface Pocket extends FeatureBase {
   readonly kind: 'pocket';
@@ -104,4 +119,4 @@ export interface Pocket extends FeatureBase {
   readonly along: Traced;
 }
 
-export type Feature = Rabbet | Groove | Notch | Bevel | Hole | Slot | Pocket;
+export type Feature = Rabbet | Groove | Notch | Bevel | Hole | Slot | Pocket | BiscuitSlot;

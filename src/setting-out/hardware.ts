@@ -32,9 +32,11 @@ export function doorsOf(setOut: Pick<SetOut, 'doors' | 'sliding'>): readonly str
 }
 
 /** How many of each wooden fixing the piece takes, in the order of first use. */
-export function fixingsUsed(setOut: Pick<SetOut, 'fasteners'>): ReadonlyMap<string, number> {
+export function fixingsUsed(setOut: Pick<SetOut, 'fasteners' | 'pegs'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
-  for (const { plug } of setOut.fasteners) if (plug !== undefined) used.set(plug, (used.get(plug) ?? 0) + 1);
+  const add = (id: string) => used.set(id, (used.get(id) ?? 0) + 1);
+  for (const { plug } of setOut.fasteners) if (plug !== undefined) add(plug);
+  for (const { fixing } of setOut.pegs) add(fixing);
   return used;
 }
 

@@ -1,6 +1,18 @@
 export type { DoorLeaf } from './doors/door-leaf.ts';
 export type { Drawer } from './drawers/drawer.ts';
-export type { Bevel, Edge, Face, Feature, Groove, Hole, Notch, Pocket, Rabbet, Slot } from './feature.ts';
+export type {
+  Bevel,
+  BiscuitSlot,
+  Edge,
+  Face,
+  Feature,
+  Groove,
+  Hole,
+  Notch,
+  Pocket,
+  Rabbet,
+  Slot,
+} from './feature.ts';
 export type { ChannelRow, ChannelSettings } from './fits/channel-settings.ts';
 export { channelRows, channelSettings, routedChannels } from './fits/channel-settings.ts';
 export type { CutSize } from './fits/cut-size.ts';
@@ -8,8 +20,11 @@ export { sawnSize, sawStep } from './fits/cut-size.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fits/fit.ts';
 export { runningClear } from './fits/running-clear.ts';
 export { doorsOf, fixingsUsed, hingesUsed, pinsUsed, runnersUsed, screwsUsed } from './hardware.ts';
+export { closingOrder } from './joints/closing-order.ts';
 export { glueAreaMm2 } from './joints/glue-area.ts';
 export type { Duty, Fastener, Hold, Joint } from './joints/joint.ts';
+export { isGlued, isPegged } from './joints/joint.ts';
+export type { Peg } from './joints/peg.ts';
 export type { Part, Side, StockForm } from './part.ts';
 export type { PartGroup } from './parts-report.ts';
 export { commonName, groupParts, joinMarks, partsReport } from './parts-report.ts';

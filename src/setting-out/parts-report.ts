@@ -120,6 +120,17 @@ function featureReport(f: Feature): Report {
       };
     case 'pocket':
       return { kind: f.kind, purpose: f.purpose, face: f.face, edge: f.edge, along_mm: f.along };
+    case 'biscuit-slot':
+      return {
+        kind: f.kind,
+        purpose: f.purpose,
+        side: f.side,
+        at_mm: f.at,
+        run: f.run,
+        depth_mm: f.depth,
+        kerf_mm: f.kerf,
+        cutter_mm: f.cutter,
+      };
   }
 }
 
@@ -169,6 +180,8 @@ function likeness(ledger: Ledger, part: Part): string {
         return ['s', f.face, f.run, t(f.at[0]), t(f.at[1]), t(f.length), t(f.width)];
       case 'pocket':
         return ['p', f.edge, f.face, t(f.along)];
+      case 'biscuit-slot':
+        return ['bs', f.side, f.run, t(f.at[0]), t(f.at[1]), t(f.depth), t(f.kerf)];
     }
   };
   return JSON.stringify([

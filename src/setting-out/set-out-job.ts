@@ -46,6 +46,7 @@ export function setOut(job: JobDocument): SetOut {
     parts,
     joints: draft.joints,
     fasteners: draft.fasteners,
+    pegs: draft.pegs,
     openings: draft.openings,
     surfaces: draft.surfaces,
     drawers: draft.drawers,

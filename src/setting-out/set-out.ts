@@ -5,6 +5,7 @@ import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
 import type { PrintedFit } from './fits/fit.ts';
 import type { Fastener, Joint } from './joints/joint.ts';
+import type { Peg } from './joints/peg.ts';
 import type { Part } from './part.ts';
 import type { PinnedShelf } from './pins/pinned-shelf.ts';
 import type { TracedBox } from './place.ts';
@@ -47,6 +48,8 @@ export interface SetOut {
   readonly parts: readonly Part[];
   readonly joints: readonly Joint[];
   readonly fasteners: readonly Fastener[];
+  /** Dowels and biscuits. */
+  readonly pegs: readonly Peg[];
   readonly openings: readonly Opening[];
   readonly surfaces: readonly Surface[];
   /** Doors that hang, in the order of the document; the two of a pair from the left. */

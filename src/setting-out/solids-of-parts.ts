@@ -1,14 +1,14 @@
 import { pocketShape, SINK_DEGREES } from '../materials/index.ts';
 import { type Ledger, type Traced, toMm } from '../measure/index.ts';
 import type { Frame, Point, Shape } from '../solid/index.ts';
-import type { Bevel, Feature, Groove, Hole, Notch, Pocket, Rabbet, Slot } from './feature.ts';
+import type { Bevel, BiscuitSlot, Feature, Groove, Hole, Notch, Pocket, Rabbet, Slot } from './feature.ts';
 import type { Part, Side } from './part.ts';
 import { axisOf, type Direction } from './place.ts';
 import type { SetOut } from './set-out.ts';
 
 /** What a part's shape shows. */
 export interface ShapeOptions {
-  /** Pockets, pilot and clearance holes; shown unless this is false. */
+  /** Pockets, pilot and clearance holes, dowel holes and biscuit slots; shown unless this is false. */
   readonly fastenerHoles?: boolean;
 }
 
@@ -19,7 +19,7 @@ const OUTSIDE = 1;
 export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}): Shape {
   const blank = new Blank(setOut.ledger, part);
   const cuts = part.features
-    .filter((f) => options.fastenerHoles !== false || (f.kind !== 'hole' && f.kind !== 'pocket') || isWide(f))
+    .filter((f) => options.fastenerHoles !== false || !FASTENERS.has(f.kind) || isWide(f))
     .flatMap((f) => cutsOf(blank, f));
   const body: Shape = { kind: 'box', min: [0, 0, 0], max: blank.size };
   return {
@@ -28,6 +28,8 @@ export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}):
     frame: frameOf(setOut.ledger, part),
   };
 }
+
+const FASTENERS: ReadonlySet<Feature['kind']> = new Set(['hole', 'pocket', 'biscuit-slot']);
 
 /** A hinge’s cup, a finger hole or a hole for a plug takes enough away to count as shape. */
 function isWide(f: Feature): boolean {
@@ -121,6 +123,8 @@ function cutsOf(blank: Blank, f: Feature): readonly Shape[] {
       return slotCuts(blank, f);
     case 'pocket':
       return pocketCuts(blank, f);
+    case 'biscuit-slot':
+      return [biscuitCut(blank, f)];
   }
 }
 
@@ -211,6 +215,20 @@ function slotCuts(blank: Blank, { face, run, at, length, width }: Slot): readonl
     radius,
   });
   return [boxOf(point(-half, -radius, -OUTSIDE), point(half, radius, through)), end(-half), end(half)];
+}
+
+/** A disc plunged in: it lies flat in an edge, and stands along its run in a face. */
+function biscuitCut(blank: Blank, { side, at, run, depth, kerf, cutter }: BiscuitSlot): Shape {
+  const radius = blank.mm(cutter) / 2;
+  const inward = blank.mm(depth) - radius;
+  const half = blank.mm(kerf) / 2;
+  const [first, second] = [blank.mm(at[0]), blank.mm(at[1])];
+  const face = side === 'show' || side === 'under';
+  const end = (off: number) =>
+    face && run === 'width'
+      ? blank.at(side, inward, first + off, second)
+      : blank.at(side, inward, first, second + off);
+  return { kind: 'cylinder', from: end(-half), to: end(half), radius };
 }
 
 /** How far in from an edge the wood begins at a place of it: nothing, or a rabbet's width. */

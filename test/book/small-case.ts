@@ -252,6 +252,7 @@ export function smallCase(): SetOut {
     parts,
     joints: [],
     fasteners: [],
+    pegs: [],
     openings,
     surfaces: [],
     doors: [],

@@ -3,6 +3,7 @@ import { bases } from './bases.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
 import { drawerWishes, runners } from './drawers.ts';
+import { PEGS } from './equipped.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { optional, withoutAbsent } from './optional.ts';
@@ -203,6 +204,7 @@ function shop(
       fixings: [
         { id: 'plug-10', kind: 'plug', diameter: '10 mm', length: '8 mm' },
         { id: 'plug-12', kind: 'plug', diameter: '12 mm', length: '10 mm' },
+        ...PEGS,
       ],
       hinges: [
         cupHinge('full', 'overlay'),
@@ -337,6 +339,8 @@ interface Wish {
     | 'dado'
     | 'stopped-dado'
     | 'tongue'
+    | 'dowels'
+    | 'biscuits'
     | undefined;
   readonly bottom: 'between' | 'under' | undefined;
   readonly lid: 'between' | 'over' | undefined;
@@ -381,6 +385,8 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         'dado' as const,
         'stopped-dado' as const,
         'tongue' as const,
+        'dowels' as const,
+        'biscuits' as const,
       ),
     ),
     bottom: optional(fc.constantFrom('between' as const, 'under' as const)),

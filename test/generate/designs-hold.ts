@@ -12,6 +12,7 @@ import { drawerFaults } from './judge-drawers.ts';
 import { fitFaults } from './judge-fits.ts';
 import { holeFaults } from './judge-holes.ts';
 import { jointFaults } from './judge-joints.ts';
+import { pegFaults } from './judge-pegs.ts';
 import { pinFaults } from './judge-pins.ts';
 import { faultsOf } from './judge-set-out.ts';
 import { slidingFaults } from './judge-sliding.ts';
@@ -58,6 +59,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(doorFaults(piece)).toEqual([]);
       expect(fitFaults(piece)).toEqual([]);
       expect(holeFaults(piece)).toEqual([]);
+      expect(pegFaults(piece)).toEqual([]);
       expect(pinFaults(piece)).toEqual([]);
       expect(slidingFaults(piece)).toEqual([]);
       expect(drawerFaults(piece)).toEqual([]);

@@ -1,3 +1,24 @@
+/** Dowels and biscuits of usual sizes. */
+export const PEGS = [
+  ...[
+    [6, 30],
+    [8, 35],
+    [10, 40],
+    [12, 50],
+  ].map(([d, long]) => ({ id: `dowel-${d}`, kind: 'dowel', diameter: `${d} mm`, length: `${long} mm` })),
+  ...[
+    [0, 47, 15],
+    [10, 53, 19],
+    [20, 56, 23],
+  ].map(([n, long, wide]) => ({
+    id: `biscuit-${n}`,
+    kind: 'biscuit',
+    length: `${long} mm`,
+    width: `${wide} mm`,
+    thickness: '3.9 mm',
+  })),
+];
+
 /** A shop that can do the work: what a generated one has, and saw, rail, jig, clamps and the rest besides. */
 export function equipped(document: { readonly shop: unknown }): unknown {
   const shop = document.shop as { units: string; tools: readonly { kind: string }[]; rack: object };
@@ -8,13 +29,15 @@ export function equipped(document: { readonly shop: unknown }): unknown {
     tool('guide-rail', { length: '3000 mm', width: '200 mm' }),
     tool('drill', { step }),
     tool('pocket-jig', { step: '1 mm' }),
+    tool('dowel-jig', {}),
+    tool('biscuit-joiner', { step: '0.5 mm', kerf: '4 mm', cutter: '100 mm' }),
     tool('router', { step: '0.1 mm', edgeGuide: true }),
     tool('sander', {}),
     tool('clamp', { count: 8, reach: '3000 mm' }),
     tool('marking', { step }),
   ].filter(({ kind }) => !shop.tools.some((t) => t.kind === kind));
   const bits = [
-    ...[1.7, 2, 2.3, 2.5, 2.8, 3.5, 4.5, 5, 5.5].map((d) => ({
+    ...[1.7, 2, 2.3, 2.5, 2.8, 3.5, 4.5, 5, 5.5, 6, 8, 10, 12].map((d) => ({
       id: `twist-${d}`,
       kind: 'twist',
       diameter: `${d} mm`,
@@ -44,6 +67,10 @@ export function equipped(document: { readonly shop: unknown }): unknown {
         : { id: `${lot.id}-long`, length: '3600 mm', price: 20 },
     ],
   }));
-  const equippedRack = { ...shop.rack, bits, lots };
+  const fixings = [
+    ...((shop.rack as { fixings?: readonly object[] }).fixings ?? []),
+    ...PEGS.filter(({ id }) => !JSON.stringify(shop.rack).includes(`"${id}"`)),
+  ];
+  const equippedRack = { ...shop.rack, bits, lots, fixings };
   return { ...document, shop: { ...shop, tools: [...shop.tools, ...tools], rack: equippedRack } };
 }

@@ -40,6 +40,8 @@ const ROWS: readonly Row[] = [
   { feature: 'dados', in: has('case', (c) => c.joints === 'dado') },
   { feature: 'tongues in dados', in: has('case', (c) => c.joints === 'tongue') },
   { feature: 'stopped dados', in: has('case', (c) => c.joints === 'stopped-dado') },
+  { feature: 'dowels', in: (_, piece) => piece.pegs.some((p) => p.kind === 'dowel') },
+  { feature: 'biscuits', in: (_, piece) => piece.pegs.some((p) => p.kind === 'biscuit') },
   { feature: 'a back in rabbets', in: has('back', (b) => b.fitting === 'rabbet') },
   { feature: 'a back in grooves', in: has('back', (b) => b.fitting === 'groove') },
   { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },

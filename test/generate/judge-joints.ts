@@ -42,7 +42,7 @@ function touchFaults(setOut: SetOut, joint: Joint): string[] {
 
 function glueFaults(setOut: SetOut, joint: Joint): string[] {
   const stated = glueAreaMm2(setOut, joint);
-  const glued = joint.hold === 'glue' || joint.hold === 'glue-and-screws';
+  const glued = !['pocket-screws', 'face-screws'].includes(joint.hold);
   if (!glued) return stated === undefined ? [] : [`${joint.id}: glued without glue`];
   if (stated === undefined || !(stated > 0)) return [`${joint.id}: glued over nothing`];
   if (joint.kind !== 'butt') return [];

@@ -268,6 +268,20 @@ function featureFaults(setOut: SetOut, part: Part, f: Feature): string[] {
       want(f.depth === undefined || (t(f.depth) > 0 && t(f.depth) < size[through]!), 'depth of the hole');
       break;
     }
+    case 'biscuit-slot': {
+      const through =
+        f.side === 'start' || f.side === 'end' ? 0 : f.side === 'near' || f.side === 'far' ? 1 : 2;
+      const plane = [0, 1, 2].filter((k) => k !== through).map((k) => size[k]!);
+      const radius = t(f.cutter) / 2;
+      const chord = Math.sqrt(radius ** 2 - (radius - t(f.depth)) ** 2);
+      const runsAt = through === 2 && f.run === 'width' ? 1 : 0;
+      f.at.forEach((at, k) => {
+        const half = k === runsAt ? chord : t(f.kerf) / 2;
+        want(t(at) - half >= 0 && t(at) + half <= plane[k]!, `slot off the ${f.side} side`);
+      });
+      want(t(f.depth) > 0 && t(f.depth) < size[through]!, 'depth of the slot');
+      break;
+    }
     case 'pocket': {
       const across = edgeAxis(f.edge);
       const along = t(f.along);

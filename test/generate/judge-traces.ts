@@ -11,6 +11,7 @@ export function everyLength(piece: SetOut): Traced[] {
     ...piece.parts.flatMap((p) => p.place.origin),
     ...joints.flatMap((j) => [...j.contact.min, ...j.contact.max]),
     ...fasteners.flatMap((f) => [...f.head, f.length, f.diameter, f.holds, f.spare]),
+    ...piece.pegs.flatMap((p) => [...p.at, p.across, p.wide, ...p.holds, p.spare]),
     ...openings.flatMap((o) => [...o.box.min, ...o.box.max, o.width, o.height, o.depth]),
     ...piece.fits.flatMap((f) => [
       f.gap,

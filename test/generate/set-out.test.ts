@@ -10,6 +10,7 @@ import { doorFaults } from './judge-doors.ts';
 import { drawerFaults } from './judge-drawers.ts';
 import { fitFaults } from './judge-fits.ts';
 import { holeFaults } from './judge-holes.ts';
+import { pegFaults } from './judge-pegs.ts';
 import { pinFaults } from './judge-pins.ts';
 import { faultsOf } from './judge-set-out.ts';
 import { slidingFaults } from './judge-sliding.ts';
@@ -94,6 +95,7 @@ describe.each(readdirSync(EXAMPLES).filter((name) => name.endsWith('.json')))('t
     expect(doorFaults(piece)).toEqual([]);
     expect(fitFaults(piece)).toEqual([]);
     expect(holeFaults(piece)).toEqual([]);
+    expect(pegFaults(piece)).toEqual([]);
     expect(pinFaults(piece)).toEqual([]);
     expect(slidingFaults(piece)).toEqual([]);
     expect(drawerFaults(piece)).toEqual([]);

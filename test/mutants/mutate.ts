@@ -167,6 +167,23 @@ function* actMutants(
         });
       yield* batchMutants(a, as);
       return;
+    case 'biscuit-slot':
+      yield as('move a slot', {
+        ...a,
+        at: a.at.map((x, n) => (n === 0 ? ([more(x[0], 4), x[1]] as const) : x)),
+      });
+      yield as('move a slot aside', {
+        ...a,
+        at: a.at.map((x, n) => (n === 0 ? ([x[0], more(x[1], 3)] as const) : x)),
+      });
+      yield as('forget a slot', { ...a, at: a.at.slice(1) });
+      yield as('slots in the other side', {
+        ...a,
+        side: a.side === 'show' || a.side === 'under' ? face(a.side) : OPPOSITE[a.side],
+      });
+      yield as('slots too shallow', { ...a, depth: more(a.depth, -3) });
+      yield* batchMutants(a, as);
+      return;
     case 'edge': {
       const boards = a.pairs.map((p) => p.board);
       if (boards.length > 1)
@@ -187,6 +204,17 @@ function* actMutants(
       yield as('the other part', { ...a, workpiece: another(a.workpiece) });
       yield as('end for end', { ...a, turn: { ...a.turn, length: turnedOver(a.turn.length) } });
       yield as('back to front', { ...a, turn: { ...a.turn, width: turnedOver(a.turn.width) } });
+      if (a.pegs) {
+        yield as('no dowels or biscuits', { ...a, pegs: [] });
+        yield as('a dowel or biscuit too few', {
+          ...a,
+          pegs: a.pegs.map((p, n) => (n === 0 ? { ...p, count: p.count - 1 } : p)),
+        });
+        yield as('longer dowels or biscuits', {
+          ...a,
+          pegs: a.pegs.map((p, n) => (n === 0 ? { ...p, across: more(p.across, 5) } : p)),
+        });
+      }
       yield* touchMutants(a, as, more);
       return;
     case 'screw':
@@ -212,7 +240,7 @@ function* actMutants(
 }
 
 /** One part of a batch forgotten. */
-function* batchMutants<A extends Of<'pocket' | 'drill' | 'flush'>>(
+function* batchMutants<A extends Of<'pocket' | 'drill' | 'biscuit-slot' | 'flush'>>(
   a: A,
   as: (operator: string, act: Act) => Mutant,
 ): Generator<Mutant> {

@@ -8,6 +8,7 @@ const ONE_AND_MORE: Readonly<Record<Feature['kind'], readonly [string, string]>>
   hole: ['hole', 'holes'],
   slot: ['slot', 'slots'],
   pocket: ['pocket hole', 'pocket holes'],
+  'biscuit-slot': ['slot for a biscuit', 'slots for biscuits'],
 };
 
 /** What is worked on a part, counted: `1 rabbet, 6 pocket holes`. */

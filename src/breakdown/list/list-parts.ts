@@ -55,6 +55,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     parts,
     joints: [],
     fasteners: [],
+    pegs: [],
     openings: [],
     surfaces: [],
     doors: [],

@@ -37,9 +37,14 @@ export function slowEnough(minutes: number): readonly string[] {
 /** Minutes to glue a part in, clamps and all, for so many pairs of hands. */
 export function minutesToGlue(bench: Bench, joints: readonly Joint[], clamps: number, hands: number): number {
   const metres = joints.reduce((sum, j) => sum + jointMm(bench, j) / 1000, 0);
-  const { minutesPerJoint, minutesPerMetre, minutesPerPart, minutesPerClamp } = GLUE_WORK;
+  const pegs = joints.reduce((sum, j) => sum + (j.pegs?.length ?? 0), 0);
+  const { minutesPerJoint, minutesPerMetre, minutesPerPart, minutesPerClamp, minutesPerPeg } = GLUE_WORK;
   const all =
-    minutesPerPart + joints.length * minutesPerJoint + metres * minutesPerMetre + clamps * minutesPerClamp;
+    minutesPerPart +
+    joints.length * minutesPerJoint +
+    metres * minutesPerMetre +
+    clamps * minutesPerClamp +
+    pegs * minutesPerPeg;
   return Math.ceil(all / hands);
 }
 

@@ -1,11 +1,11 @@
 import type { Traced } from '../../measure/index.ts';
-import type { Joint } from '../../setting-out/index.ts';
+import { isGlued, type Joint } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import type { Operation } from '../operation.ts';
 
 /** Joints that take glue when a part is set. A back in grooves is put in dry. */
 export function takesGlue(joint: Joint): boolean {
-  return (joint.hold === 'glue' || joint.hold === 'glue-and-screws') && joint.kind !== 'groove';
+  return isGlued(joint) && joint.kind !== 'groove';
 }
 
 /** The joints that an operation closes with glue, a part being set against those that stand in its assembly. */

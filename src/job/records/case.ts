@@ -11,6 +11,8 @@ export const CaseJoints = v.picklist([
   'dado',
   'stopped-dado',
   'tongue',
+  'dowels',
+  'biscuits',
 ]);
 export type CaseJoints = v.InferOutput<typeof CaseJoints>;
 

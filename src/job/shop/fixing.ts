@@ -16,7 +16,25 @@ const Plug = v.strictObject({
   length: SizeText,
 });
 
+/** A round wooden pin, glued half into either part. */
+const Dowel = v.strictObject({
+  ...fixingFields,
+  kind: v.literal('dowel'),
+  diameter: SizeText,
+  length: SizeText,
+});
+
+/** A flat oval of pressed wood, glued half into either part, that swells in its slots. */
+const Biscuit = v.strictObject({
+  ...fixingFields,
+  kind: v.literal('biscuit'),
+  /** Along the joint, and across it: half of the width goes into either part. */
+  length: SizeText,
+  width: SizeText,
+  thickness: SizeText,
+});
+
 /** Wooden fixings of one size: what joints are made or finished with besides screws. */
-export const Fixing = v.variant('kind', [Plug]);
+export const Fixing = v.variant('kind', [Plug, Dowel, Biscuit]);
 export type Fixing = v.InferOutput<typeof Fixing>;
 export type FixingOf<K extends Fixing['kind']> = Extract<Fixing, { kind: K }>;

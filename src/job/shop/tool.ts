@@ -42,6 +42,20 @@ const Drill = v.strictObject({ ...toolFields, kind: v.literal('drill'), step: Si
 /** A jig that guides a stepped bit into a face at 15 degrees. */
 const PocketJig = v.strictObject({ ...toolFields, kind: v.literal('pocket-jig'), step: SizeText });
 
+/** A jig that guides a drill into the middle of an edge, and into a face on a marked line, for dowels. */
+const DowelJig = v.strictObject({ ...toolFields, kind: v.literal('dowel-jig') });
+
+/** A small plunging saw that cuts slots for biscuits, at half the thickness of an edge or on a marked line. */
+const BiscuitJoiner = v.strictObject({
+  ...toolFields,
+  kind: v.literal('biscuit-joiner'),
+  /** How finely its depth is set. */
+  step: SizeText,
+  /** How wide a slot its cutter makes, and the cutter’s diameter. */
+  kerf: SizeText,
+  cutter: SizeText,
+});
+
 const Router = v.strictObject({
   ...toolFields,
   kind: v.literal('router'),
@@ -69,6 +83,8 @@ export const Tool = v.variant('kind', [
   MitreSaw,
   Drill,
   PocketJig,
+  DowelJig,
+  BiscuitJoiner,
   Router,
   Sander,
   Clamp,

@@ -1,5 +1,6 @@
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { isPegged } from '../joints/joint.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Space } from '../spaces/openings.ts';
 import { type RoutedChannel, routedChannels } from './channel-settings.ts';
@@ -109,15 +110,17 @@ export class ClearLoops {
     return [at, setBy('router', `depth of the rabbet of the ${part.name}`, cut.depth, -1, part.id)];
   }
 
-  /** What is screwed through a panel's face goes where that panel's holes are, and is measured as they were. */
+  /** What is screwed through a panel's face, or pegged into it, goes where that panel's holes are, and is measured as they were. */
   private holes({ along, size }: Between, part: DraftPart): readonly FitMember[] | undefined {
     const l = this.draft.ledger;
     const through = this.draft.joints.some(
       (j) =>
-        (j.hold === 'face-screws' || j.hold === 'glue-and-screws') &&
         j.duty === 'carries' &&
-        j.part === along.id &&
-        j.mate === part.id,
+        (isPegged(j)
+          ? j.part === part.id && j.mate === along.id
+          : (j.hold === 'face-screws' || j.hold === 'glue-and-screws') &&
+            j.part === along.id &&
+            j.mate === part.id),
     );
     if (!through) return undefined;
     const axis = size === 'width' ? 0 : 2;

@@ -49,6 +49,18 @@ export class Bores {
     }
   }
 
+  /** True when a new channel in a part would come too close to a bore or another channel in it. */
+  meetsHollow(part: string, box: Hollow): boolean {
+    const near = (other: Hollow) =>
+      ([0, 1, 2] as const).every(
+        (k) => box.min[k] - BESIDE_HOLLOW < other.max[k] && box.max[k] + BESIDE_HOLLOW > other.min[k],
+      );
+    return (
+      (this.hollows.get(part)?.some(near) ?? false) ||
+      (this.inPart.get(part)?.some((b) => touches(b, box, b.radius + BESIDE_HOLLOW)) ?? false)
+    );
+  }
+
   /** True when a new bore would come too close to one that shares a part with it. */
   meets(bore: Bore): boolean {
     const side = bore.radius + BESIDE_HOLLOW;

@@ -4,14 +4,14 @@ import type { Part, Side } from '../part.ts';
 import { axisOf, boxTicks, type TickBox } from '../place.ts';
 import type { SetOut } from '../set-out.ts';
 import { outward } from './contact.ts';
-import type { Joint } from './joint.ts';
+import { isGlued, type Joint } from './joint.ts';
 
 /**
  * The area that is glued in a joint, in whole mm²; undefined where none is. Of faces that meet, what both still have
  * where they touch, a groove’s wall among them; of a panel let in by its end, that and the walls beside it; of a mitre, its slope.
  */
 export function glueAreaMm2(setOut: SetOut, joint: Joint): number | undefined {
-  if (joint.hold !== 'glue' && joint.hold !== 'glue-and-screws') return undefined;
+  if (!isGlued(joint)) return undefined;
   const [part, mate] = [joint.part, joint.mate].map((id) => setOut.parts.find((p) => p.id === id)!) as [
     Part,
     Part,

@@ -6,7 +6,17 @@ import type { Direction, TracedBox } from '../place.ts';
 export type Duty = 'carries' | 'base' | 'foot' | 'back' | 'edging' | 'frame' | 'drawer' | 'connect';
 
 /** How a joint is held together. */
-export type Hold = 'pocket-screws' | 'face-screws' | 'glue' | 'glue-and-screws';
+export type Hold = 'pocket-screws' | 'face-screws' | 'glue' | 'glue-and-screws' | 'dowels' | 'biscuits';
+
+/** True for a joint that is glued, whatever else holds it. */
+export function isGlued({ hold }: Pick<Joint, 'hold'>): boolean {
+  return hold !== 'pocket-screws' && hold !== 'face-screws';
+}
+
+/** True for a joint with dowels or biscuits: it is closed straight along them, and in no other way. */
+export function isPegged({ hold }: Pick<Joint, 'hold'>): boolean {
+  return hold === 'dowels' || hold === 'biscuits';
+}
 
 /** Which way the heads of screws through a face look, and whether they will be seen there. */
 export interface Heads {
@@ -30,6 +40,8 @@ export interface Joint {
   /** The faces' common area in piece coordinates, channels across it not taken off; flat across the joint. */
   readonly contact: TracedBox;
   readonly fasteners: readonly string[];
+  /** Dowels or biscuits of the joint, in order along it. */
+  readonly pegs?: readonly string[];
   /** Of screws through a face. */
   readonly heads?: Heads;
   /**

@@ -12,6 +12,7 @@ import type { Parting } from '../spaces/openings.ts';
 import { backJoint } from './back-joint.ts';
 import { baseUnderBottom } from './base-joint.ts';
 import type { Bores } from './bores.ts';
+import { closingOrder } from './closing-order.ts';
 import { contactBox, sideLooking } from './contact.ts';
 import { type FaceJointSpec, faceJoint, facesWood } from './face-joint.ts';
 import { hasJig, joinPanels, screwsThrough } from './panel-joint.ts';
@@ -61,6 +62,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
     if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing });
   });
+  if (!closingOrder(draft.joints, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
   if (top) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
   if (parts.back) fixBack(draft, bores, parts, parts.back);
@@ -68,6 +70,20 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   for (const strip of top?.strips.values() ?? []) glue(draft, strip, top!.board);
   for (const frame of [parts.base, top?.strips])
     if (frame) for (const [a, b] of corners(frame)) mitre(draft, a, b);
+}
+
+/** Dowels or biscuits that point two ways at once, whichever panel is put in last. */
+function cannotClose(draft: Draft, { box }: CaseFrame): void {
+  draft.stop(
+    'joints.cannot-close',
+    box,
+    'joints',
+    'The panels can’t be put together one after the other: whichever comes last has dowels or biscuits that point two ways.',
+    {
+      says: 'Let the panels into dados, or screw them.',
+      edits: [{ record: box.id, field: 'joints', value: 'dado' }],
+    },
+  );
 }
 
 /**

@@ -6,6 +6,9 @@ import type { Draft, DraftPart, Tongues, Triple } from '../draft.ts';
 /** Ways of joining that let shelves and dividers in. */
 const DADOS: ReadonlySet<CaseFrame['joints']> = new Set(['dado', 'stopped-dado', 'tongue']);
 
+/** Ways of joining that let the bottom and the lid into the sides. */
+const LET_IN: ReadonlySet<CaseFrame['joints']> = new Set([...DADOS, 'rabbet']);
+
 /** How deep a panel goes into a face: a third of the board there, on what the router can be set to. */
 export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undefined): Traced | undefined {
   if (!mate || !DADOS.has(frame.joints)) return undefined;
@@ -14,7 +17,7 @@ export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undef
 
 /** How deep the bottom or the lid goes into the end of a side. */
 export function intoCorner(draft: Draft, frame: CaseFrame): Traced | undefined {
-  if (frame.joints === 'pocket-screws' || frame.joints === 'face-screws') return undefined;
+  if (!LET_IN.has(frame.joints)) return undefined;
   if (frame.joints === 'tongue')
     return depthIn(draft, 'depth of the dado', frame.board, SETTING_OUT.dadoDepth);
   return depthIn(draft, 'depth of the rabbet at the corner', frame.board, SETTING_OUT.cornerRabbet);

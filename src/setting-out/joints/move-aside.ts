@@ -14,6 +14,8 @@ export interface Row {
   readonly high: Traced;
   /** The step that the row would rather begin with. */
   readonly first: number;
+  /** How far a step moves it; as screws are moved when absent. */
+  readonly aside?: Traced;
   /** True when a screw at a place (ticks along the joint) meets nothing. */
   readonly isFree: (at: number) => boolean;
 }
@@ -24,8 +26,9 @@ export interface Row {
  */
 export function clearPlaces(l: Ledger, row: Row): readonly Traced[] | undefined {
   const { spacing, low, high, first, isFree } = row;
+  const aside = row.aside ?? l.row(SETTING_OUT.moveAside);
   const straight = spacing.at.map((from) => l.sum('place of the screw', low, from));
-  const step = l.ticks(l.row(SETTING_OUT.moveAside));
+  const step = l.ticks(aside);
   const endLeast = l.ticks(spacing.endLeast);
   const [from, to] = [l.ticks(low) + endLeast, l.ticks(high) - endLeast];
   const isFine = (place: Traced, steps: number) => {
@@ -39,14 +42,14 @@ export function clearPlaces(l: Ledger, row: Row): readonly Traced[] | undefined 
   for (const place of straight) {
     const n = together ?? steps.find((k) => isFine(place, k));
     if (n === undefined) return undefined;
-    places.push(movedAside(l, place, n));
+    places.push(movedAside(l, place, n, aside));
   }
   return places;
 }
 
-function movedAside(l: Ledger, place: Traced, steps: number): Traced {
+function movedAside(l: Ledger, place: Traced, steps: number, step: Traced): Traced {
   if (steps === 0) return place;
-  const aside = l.times('steps aside', l.row(SETTING_OUT.moveAside), Math.abs(steps));
+  const aside = l.times('steps aside', step, Math.abs(steps));
   const reason = 'place of the screw, moved clear of another';
   return steps > 0 ? l.sum(reason, place, aside) : l.less(reason, place, aside);
 }

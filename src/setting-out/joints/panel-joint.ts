@@ -2,9 +2,11 @@ import type { RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { axisOf } from '../place.ts';
 import type { Bores } from './bores.ts';
 import { dadoJoint } from './dado-joint.ts';
 import { type FaceJointSpec, faceJoint, isShutOff } from './face-joint.ts';
+import { pegJoint } from './peg-joint.ts';
 import { plugWish } from './plug-choice.ts';
 import { pocketJoint } from './pocket-joint.ts';
 
@@ -25,6 +27,12 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
     dadoJoint(draft, bores, { part, end: edge, mate, tongued: frame.joints === 'tongue', ...stop });
     return;
   }
+  const by = pegsOf(frame);
+  // A panel parallel to the back is screwed in from behind.
+  if (by && axisOf(part.place.thickness).axis !== 1) {
+    pegJoint(draft, bores, { part, edge, mate, by });
+    return;
+  }
   const spec: FaceJointSpec = {
     ...end,
     duty: 'carries',
@@ -42,6 +50,11 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
     }
   }
   pocketJoint(draft, bores, { part, edge, face: 'under', mate, duty: 'carries' });
+}
+
+/** What is glued into the ends of a case's panels; undefined where nothing is. */
+function pegsOf({ joints }: CaseFrame): 'dowels' | 'biscuits' | undefined {
+  return joints === 'dowels' || joints === 'biscuits' ? joints : undefined;
 }
 
 /** True when what isn't let in is screwed through faces: where that was asked for, or there is no jig for pockets. */

@@ -2,8 +2,8 @@ import { DRAWERS, SETTING_OUT } from '../../materials/index.ts';
 import type { Ledger, LengthRow, Traced } from '../../measure/index.ts';
 import type { Duty } from './joint.ts';
 
-/** The trade figures that a duty spaces its screws by. */
-interface SpacingRule {
+/** The trade figures that a row of screws, dowels or biscuits is spaced by. */
+export interface SpacingRule {
   readonly least: LengthRow;
   readonly most: LengthRow;
   readonly end: LengthRow;
@@ -69,6 +69,17 @@ export function spaceScrews(
 ): Spacing {
   const rule = RULES[duty];
   if (!rule) throw new Error(`no screws in a joint that is there for ${duty}`);
+  return spaceBy(ledger, rule, length, step, fromEnds);
+}
+
+/** A row along a joint, spaced by trade figures of its own. */
+export function spaceBy(
+  ledger: Ledger,
+  rule: SpacingRule,
+  length: Traced,
+  step: Traced,
+  fromEnds?: Traced,
+): Spacing {
   const l = ledger;
   const further = (t: Traced) =>
     fromEnds === undefined ? t : l.greatest('as far from the end as the wood asks for', t, fromEnds);

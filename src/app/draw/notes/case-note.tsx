@@ -29,6 +29,8 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
             ['dado', 'by dados'],
             ['stopped-dado', 'by stopped dados'],
             ['tongue', 'by tongues in narrow dados'],
+            ['dowels', 'by dowels'],
+            ['biscuits', 'by biscuits'],
           ]}
           end="."
         />{' '}

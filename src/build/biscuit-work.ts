@@ -1,0 +1,157 @@
+import type { Traced } from '../measure/index.ts';
+import type { BiscuitSlot, Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { CAUTION } from './cautions.ts';
+import { squaredLines } from './dowel-work.ts';
+import { fromEdge, placeholders } from './hole-places.ts';
+import type { WorkEdge, WorkSide } from './operation.ts';
+import { listWords, referenceFor, sideWords } from './words.ts';
+
+/** Cuts slots for biscuits with the joiner, side by side of parts that are worked alike. */
+export function biscuitSlots(bench: Bench, batch: readonly [Part, ...Part[]]): void {
+  const rows = new Map<string, [BiscuitSlot, ...BiscuitSlot[]]>();
+  for (const f of batch[0].features)
+    if (f.kind === 'biscuit-slot') {
+      const key = `${f.side} ${bench.ledger.ticks(f.depth)}`;
+      const row = rows.get(key);
+      if (row) row.push(f);
+      else rows.set(key, [f]);
+    }
+  const seen = new Map<WorkSide, number>();
+  for (const row of rows.values()) {
+    const { side } = row[0];
+    // Slots of another depth on the same side are a card of their own.
+    const n = (seen.get(side) ?? 0) + 1;
+    seen.set(side, n);
+    const suffix = n === 1 ? '' : `-${n}`;
+    if (side === 'show' || side === 'under') inFace(bench, batch, row, side, suffix);
+    else inEnd(bench, batch, row, side, suffix);
+  }
+}
+
+const STROKES = 'Strokes are enough along a slot: a biscuit leaves some play that way, and none across.';
+
+function inEnd(
+  bench: Bench,
+  batch: readonly [Part, ...Part[]],
+  row: readonly BiscuitSlot[],
+  edge: WorkEdge,
+  suffix: string,
+): void {
+  const [part] = batch;
+  const l = bench.ledger;
+  const { from, turned } = referenceFor(part, edge);
+  const along = row
+    .map((s) => bench.set('marking', fromEdge(bench, part, edge, s.at[0], turned)))
+    .sort((a, b) => l.ticks(a) - l.ticks(b));
+  const first = row[0]!;
+  const middle = first.at[1];
+  const n = along.length;
+  cut(bench, batch, first, {
+    side: edge,
+    from,
+    at: along.map((a) => [a, middle] as const),
+    times: n,
+    suffix,
+    faceUp: `${sideWords(part, 'under')} down on the bench, the ${sideWords(part, edge)} over its front`,
+    reference: `the ${sideWords(part, from)}`,
+    lines: [
+      `Strokes on the upper face at the ${sideWords(part, edge)}: ${placeholders(n)} from the ${sideWords(part, from)}.`,
+      `Fence set so that the cutter runs in the middle of the thickness, {${n}} from the ${sideWords(part, 'under')}.`,
+    ],
+    lengths: [...along, middle],
+  });
+}
+
+function inFace(
+  bench: Bench,
+  batch: readonly [Part, ...Part[]],
+  row: readonly BiscuitSlot[],
+  face: 'show' | 'under',
+  suffix: string,
+): void {
+  const [part] = batch;
+  const ref = referenceFor(part, 'near');
+  const side = referenceFor(part, 'start');
+  const at = row.map((s) => ({
+    along: bench.set('marking', fromEdge(bench, part, 'near', s.at[0], ref.turned)),
+    across: bench.set('marking', fromEdge(bench, part, 'start', s.at[1], side.turned)),
+  }));
+  const lengths: Traced[] = [];
+  const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
+  const lines = squaredLines(bench, at).map(({ line, places }) => {
+    const many = line.length > 1;
+    return `${many ? 'Lines' : 'A line'} squared across ${print(line)} from the ${sideWords(part, ref.from)}: on ${many ? 'each' : 'it'} strokes at ${print(places)} from the ${sideWords(part, side.from)}.`;
+  });
+  cut(bench, batch, row[0]!, {
+    side: face,
+    from: ref.from,
+    ...(side.turned ? { acrossFrom: 'far' as const } : {}),
+    at: at.map((a) => [a.along, a.across] as const),
+    times: row.length,
+    suffix,
+    faceUp: `${sideWords(part, face)} up`,
+    reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
+    lines: [
+      ...lines,
+      'The joiner stands on its nose, its base against a batten clamped so that the cutter’s middle comes on the line; test that on an offcut.',
+    ],
+    lengths,
+  });
+}
+
+function cut(
+  bench: Bench,
+  batch: readonly [Part, ...Part[]],
+  slot: BiscuitSlot,
+  on: {
+    readonly side: WorkSide;
+    readonly from: WorkEdge;
+    readonly acrossFrom?: 'far';
+    readonly at: readonly (readonly [Traced, Traced])[];
+    readonly times: number;
+    readonly suffix: string;
+    readonly faceUp: string;
+    readonly reference: string;
+    readonly lines: readonly string[];
+    readonly lengths: readonly Traced[];
+  },
+): void {
+  const [part] = batch;
+  const marks = batch.map((p) => p.mark);
+  const n = on.lengths.length;
+  const depth = bench.set('biscuit-joiner', slot.depth, 'up');
+  const { side, from, at, acrossFrom } = on;
+  bench.do(
+    {
+      id: `${part.mark}/biscuit-${side}${on.suffix}`,
+      kind: 'biscuit-slot',
+      stage: 'machine',
+      title: `Slots for biscuits in the ${sideWords(part, side)} of ${batch.length === 1 ? `${part.mark} (${part.name})` : listWords(marks)}`,
+      does: {
+        act: 'biscuit-slot',
+        workpieces: marks,
+        side,
+        run: slot.run,
+        from,
+        ...(acrossFrom ? { acrossFrom } : {}),
+        at,
+        depth,
+        kerf: slot.kerf,
+        cutter: slot.cutter,
+      },
+      tool: 'biscuit-joiner',
+      times: batch.length * on.times,
+      faceUp: on.faceUp,
+      reference: on.reference,
+      lines: [
+        ...on.lines,
+        `Depth {${n}}: half a biscuit and a little for glue. The cutter, {${n + 1}} across, leaves slots {${n + 2}} wide.`,
+        STROKES,
+      ],
+      lengths: [...on.lengths, depth, slot.cutter, slot.kerf],
+      cautions: [CAUTION.joiner, CAUTION.dust],
+    },
+    marks,
+  );
+}
