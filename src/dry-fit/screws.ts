@@ -1,5 +1,6 @@
 import { toMm } from '../measure/index.ts';
 import type { Point } from '../solid/index.ts';
+import { driverMeets } from './access/driver.ts';
 import { type Assembly, frameOf, fromMember, type Member, planesOf } from './assembly.ts';
 import type { DryFitFault } from './report.ts';
 import type { Way } from './virtual-piece.ts';
@@ -36,14 +37,18 @@ export const OFF_PILOT = 1.5;
 /** How much wider than its hole's nominal size a screw's thread may be, mm: pocket bits are made for several gauges. */
 const THREAD = 0.5;
 
-/** Room that a short drill takes up behind a screw, mm, less what rounding may use up (from memory). */
-const DRILL = 92;
+/** What stands round a joint when its screws are driven, and the card by which each came. */
+export interface Around {
+  readonly members: readonly Member[];
+  readonly cameBy: (mark: string) => string | undefined;
+}
 
 /** Drives the screws of one joint through the holes that were really bored, and tells what goes wrong. */
 export function driveScrews(
   assembly: Assembly,
   card: ScrewCard,
   driven: readonly DrivenScrew[],
+  around: Around = { members: assembly.members, cameBy: () => undefined },
 ): { readonly screws: readonly DrivenScrew[]; readonly faults: readonly Omit<DryFitFault, 'operation'>[] } {
   const faults: Omit<DryFitFault, 'operation'>[] = [];
   const part = assembly.members.find((m) => m.mark === card.part);
@@ -112,11 +117,12 @@ export function driveScrews(
         on: card.mate,
         sentence: `A screw through ${card.part} finds no pilot hole in ${card.mate}.`,
       });
-    if (card.by === 'holes' && isCovered(assembly, part, head, along))
+    const meets = driverMeets(around.members, part, head, along);
+    if (meets !== undefined)
       faults.push({
         code: 'in-the-way',
         on: card.part,
-        sentence: `No drill gets behind a screw from ${card.part} into ${card.mate}: something stands there.`,
+        sentence: `No driver gets behind a screw from ${card.part} into ${card.mate}: ${standsThere(meets, card, around)}`,
       });
     if (driven.some((d) => meet(d, screw)) || screws.some((d) => meet(d, screw)))
       faults.push({ code: 'screws-meet', on: card.mate, sentence: `Two screws meet inside ${card.mate}.` });
@@ -131,14 +137,12 @@ export function driveScrews(
   return { screws, faults };
 }
 
-/** True when something stands behind a head, nearer than a drill is long. */
-function isCovered(assembly: Assembly, part: Member, head: Point, along: Point): boolean {
-  const others = assembly.members.filter((m) => m !== part);
-  for (let d = 1; d <= DRILL; d += 7) {
-    const p: Point = [head[0] - along[0] * d, head[1] - along[1] * d, head[2] - along[2] * d];
-    if (others.some((m) => inside(m, p, 0))) return true;
-  }
-  return false;
+/** What stands in a driver's way, and which card must come later for it. */
+function standsThere(mark: string, card: Pick<ScrewCard, 'part' | 'mate'>, around: Around): string {
+  if (mark === card.part || mark === card.mate)
+    return `${mark} itself leaves no room for one, in any order of work.`;
+  const by = around.cameBy(mark);
+  return `${mark} stands there.${by === undefined ? '' : ` It must be driven before “${by}”.`}`;
 }
 
 /** True when a point lies inside a member's box by at least `margin` mm. */

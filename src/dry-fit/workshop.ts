@@ -60,6 +60,10 @@ export class Workshop {
   readonly faults: DryFitFault[] = [];
   private readonly screwedTogether = new Set<string>();
   private boxes = 0;
+  /** The card by which each part came where it is. */
+  private readonly cameBy = new Map<string, string>();
+  /** What comes out together, of each drawer that runs. */
+  private readonly drawers: (readonly string[])[] = [];
   /** Doors that have been lifted into grooves, and into which. */
   private readonly sliding = new Map<string, string>();
   private readonly read: ReadCard;
@@ -306,6 +310,7 @@ export class Workshop {
         clash.newcomer,
         `${clash.newcomer} runs into ${clash.there} by about ${clash.depthMm} mm.`,
       );
+    for (const m of came.members) this.cameBy.set(m.mark, operation.title);
     return { members: [...there.members, ...came.members] };
   }
 
@@ -335,10 +340,19 @@ export class Workshop {
         count: act.count,
       },
       this.screws,
+      { members: this.around(assembly, act.workpiece, act.mate), cameBy: (mark) => this.cameBy.get(mark) },
     );
     this.screws.push(...screws);
     for (const f of faults)
       this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+  }
+
+  /** What stands round a part: a drawer is drawn out for what is done to it. */
+  private around(assembly: Assembly, ...marks: readonly string[]): readonly Member[] {
+    const drawer = this.drawers.find((moves) => marks.some((mark) => moves.includes(mark)));
+    return drawer
+      ? assembly.members.filter((m) => drawer.includes(m.mark) || marks.includes(m.mark))
+      : assembly.members;
   }
 
   private runners(operation: Operation, act: Extract<Act, { act: 'runners' }>): void {
@@ -360,6 +374,7 @@ export class Workshop {
       },
       this.screws,
     );
+    this.drawers.push(act.moves);
     this.screws.push(...screws);
     for (const f of faults)
       this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
@@ -453,6 +468,7 @@ export class Workshop {
     for (const f of faults) this.fault(operation, f.code, act.workpiece, f.sentence);
     if (!member) return;
     this.sliding.set(act.workpiece, `${act.below} ${act.groove}`);
+    this.cameBy.set(act.workpiece, operation.title);
     this.loose.delete(act.workpiece);
     this.assemblies.set(act.into, { members: [...there.members, member] });
   }

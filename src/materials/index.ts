@@ -79,5 +79,6 @@ export type { Range, Sourced } from './sourced.ts';
 export { densityAt12, SPECIES, type Species, species } from './species.ts';
 export { STABILITY_LOADS, type StabilityLoad, stabilityLoad } from './stability-loads.ts';
 export { TOOL_ACCURACIES, type ToolAccuracy, toolAccuracy } from './tool-accuracy.ts';
+export { BIT_RADIUS, BITS, DRIVERS, type DriverBody } from './tool-bodies.ts';
 export { type PocketShape, pocketShape, SINK_DEGREES } from './tool-shapes.ts';
 export { airFlow, freeArea, VENTS, WARMER_BY } from './ventilation.ts';

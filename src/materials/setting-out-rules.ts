@@ -68,12 +68,6 @@ export const SETTING_OUT = {
     35,
     'no screw between two cases stands closer to an edge, where their own joints are',
   ),
-  connectRoom: length(
-    'screws.connect.room',
-    100,
-    'a short drill needs about this much room behind a screw',
-    'from memory',
-  ),
   panelEdgeEnd: length(
     'screws.panel-edge.end',
     50,

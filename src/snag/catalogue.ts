@@ -119,6 +119,12 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['base.under-side', 'A base stands under the sides, where it cannot be screwed.'],
     ['edging.too-narrow', 'Edging strips are narrower than their board is thick.'],
     ['pockets.no-room', 'Pocket holes would run right across a part.'],
+    ['pockets.no-driver', 'No driver gets behind pocket screws, because other panels stand too near.'],
+    [
+      'pockets.through-instead',
+      'A joint is screwed through a face, because no driver would get behind pockets.',
+      NOTE,
+    ],
     ['screws.none-fits', 'No pocket screw of the shop’s list fits a joint.'],
     ['screws.none-for-edge', 'No screw of the shop’s list fits a panel’s edge.'],
     ['screws.none-for-face', 'No screw of the shop’s list fits through a face into an edge.'],

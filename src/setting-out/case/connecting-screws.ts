@@ -4,6 +4,7 @@ import type { Draft, DraftPart } from '../draft.ts';
 import type { Face } from '../feature.ts';
 import type { Bore, Bores } from '../joints/bores.ts';
 import { contactBox, inPart, overlapAlong, planeOf, sideLooking } from '../joints/contact.ts';
+import { driverRoom } from '../joints/driver-room.ts';
 import type { Joint } from '../joints/joint.ts';
 import { clearPlaces, type Row } from '../joints/move-aside.ts';
 import { type ChosenScrew, connectingScrew } from '../joints/screw-choice.ts';
@@ -147,20 +148,26 @@ function headPlane({ part, towards }: ConnectingSpec): Traced {
   return planeOf(part, sideLooking(part.place, opposite(towards)));
 }
 
-/** True where a driver has no room before a head, or something is let in where the tip comes. */
-function isBehind(draft: Draft, { avoid, towards }: ConnectingSpec, screw: ChosenScrew, bore: Bore): boolean {
+/** True where a driver has no room before a head, or something meets the panels where the screw stands. */
+function isBehind(
+  draft: Draft,
+  { part, avoid, towards }: ConnectingSpec,
+  screw: ChosenScrew,
+  bore: Bore,
+): boolean {
   const l = draft.ledger;
   const { axis, sign } = axisOf(towards);
   const aside = l.ticks(screw.head);
-  const room = l.ticks(l.row(SETTING_OUT.connectRoom));
-  const [before, behind] = sign > 0 ? [room, aside] : [aside, room];
-  return avoid.some((p) =>
+  const stands = avoid.some((p) =>
     ([0, 1, 2] as const).every((k) => {
-      const low = Math.min(bore.from[k], bore.to[k]) - (k === axis ? before : aside);
-      const high = Math.max(bore.from[k], bore.to[k]) + (k === axis ? behind : aside);
+      const low = Math.min(bore.from[k], bore.to[k]) - aside;
+      const high = Math.max(bore.from[k], bore.to[k]) + aside;
       return l.ticks(p.box.min[k]) < high && l.ticks(p.box.max[k]) > low;
     }),
   );
+  const out: [number, number, number] = [0, 0, 0];
+  out[axis] = -sign;
+  return stands || !driverRoom(draft, { head: bore.from, out, own: part }, avoid);
 }
 
 /** Bores for a screw and drives it. */

@@ -6,7 +6,8 @@ import { faceJoint, facesWood } from '../joints/face-joint.ts';
 import type { Joinable } from '../joints/joints.ts';
 import { hasJig, joinPanels } from '../joints/panel-joint.ts';
 import { plugWish } from '../joints/plug-choice.ts';
-import { findsWood, pocketJoint } from '../joints/pocket-joint.ts';
+import { findsWood, isWithinReach, pocketJoint } from '../joints/pocket-joint.ts';
+import { standingPanels } from '../joints/standing-panels.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Parting } from '../spaces/openings.ts';
 import type { CasePanels } from './case-panels.ts';
@@ -159,18 +160,28 @@ function hangingRails(
 export function joinFooting(
   draft: Draft,
   bores: Bores,
-  { frame, panels, partings, top }: Joinable,
+  { frame, panels, partings, back, top }: Joinable,
   { between, feet }: Footing,
 ): void {
   const standing = partings.map((p) => p.part);
+  // A back in grooves slides in before what is laid on the case.
+  const slid = back && frame.back?.fitting === 'groove' ? [back] : [];
+  const stands = standingPanels(frame, panels, partings);
   for (const { part, from, to } of between) {
-    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
-    joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing });
+    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing: stands });
+    joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing: stands });
     // A rail carries the whole case, so it is screwed up into what lies on it as well.
     const above = top?.board ?? panels.lid;
-    const spec = { part, edge: 'far', face: 'under', mate: above!, duty: 'carries' } as const;
-    if (above && part.record !== frame.base?.id && hasJig(draft) && findsWood(draft, spec))
-      pocketJoint(draft, bores, spec);
+    const spec = {
+      part,
+      edge: 'far',
+      face: 'under',
+      mate: above!,
+      duty: 'carries',
+      standing: [...stands, ...slid],
+    } as const;
+    const screwed = above && part.record !== frame.base?.id && hasJig(draft);
+    if (screwed && findsWood(draft, spec) && isWithinReach(draft, spec)) pocketJoint(draft, bores, spec);
   }
   for (const foot of feet) {
     const spec = {

@@ -53,7 +53,7 @@ function corner(
 ): void {
   if (box.joint === 'pocket-screws') {
     // The pockets are in the faces that look out: a front covers them before, and nobody sees them behind.
-    pocketJoint(draft, bores, { part: end, edge, face: 'show', mate: side, duty: 'drawer' });
+    pocketJoint(draft, bores, { part: end, edge, face: 'show', mate: side, duty: 'drawer', standing: [] });
     return;
   }
   if (box.joint === 'screws') {

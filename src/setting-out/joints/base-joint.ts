@@ -31,6 +31,7 @@ export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void 
       face: 'under',
       mate: parts.panels.bottom,
       duty: 'base',
+      standing: [...parts.base.values()],
     };
     const down: FaceJointSpec = {
       part: strip,

@@ -133,7 +133,6 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): void
   const along = ([0, 1, 2] as const).find(
     (k) => k !== across && k !== axisOf(outward(part.place, edge)).axis,
   )!;
-  const headRadius = Math.ceil(l.ticks(plug?.diameter ?? screw.head) / 2);
   const fasteners = throughScrews(draft, bores, {
     joint: id,
     part: mate,
@@ -145,7 +144,7 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): void
     plug,
     isOpen: (at) =>
       over.every(
-        (p) => at + headRadius <= l.ticks(p.box.min[along]) || at - headRadius >= l.ticks(p.box.max[along]),
+        (p) => at + row.driver <= l.ticks(p.box.min[along]) || at - row.driver >= l.ticks(p.box.max[along]),
       ),
   });
   draft.joints.push({ ...joint, heads, fasteners });

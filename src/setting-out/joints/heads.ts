@@ -1,4 +1,4 @@
-import { FACE_SCREWS } from '../../materials/index.ts';
+import { DRIVERS, FACE_SCREWS } from '../../materials/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Face } from '../feature.ts';
 import { type Axis, axisOf, boxTicks, type TickBox } from '../place.ts';
@@ -11,7 +11,13 @@ export interface HeadRow {
   readonly face: Face;
   /** From one end of the joint to the other, as wide as the heads, in ticks; flat on the face. */
   readonly strip: TickBox;
+  /** The axis along which it is as wide as the heads, and how far a driver reaches from their middle there, in ticks. */
+  readonly across: Axis;
+  readonly driver: number;
 }
+
+/** The driver that needs least room aside. */
+const NARROWEST = DRIVERS.reduce((a, b) => (b.radius.value < a.radius.value ? b : a));
 
 /** The strip of a face under a row of heads over a contact. */
 export function headRow(
@@ -37,6 +43,8 @@ export function headRow(
     part,
     face,
     strip: { min: span.map((s) => s[0]) as never, max: span.map((s) => s[1]) as never },
+    across,
+    driver: Math.max(headRadius, l.ticks(l.row(NARROWEST.radius))),
   };
 }
 
@@ -53,6 +61,10 @@ export function beforeHeads(
     const box = boxTicks(draft.ledger, p.box);
     return ([0, 1, 2] as const).every((k) => {
       const [low, high] = [row.strip.min[k], row.strip.max[k]];
+      if (k === row.across) {
+        const middle = (low + high) / 2;
+        return box.min[k] < middle + row.driver && box.max[k] > middle - row.driver;
+      }
       if (k !== axis) return box.min[k] < high && box.max[k] > low;
       return sign > 0
         ? box.min[k] < high + room && box.max[k] > high

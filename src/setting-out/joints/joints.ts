@@ -15,9 +15,10 @@ import type { Bores } from './bores.ts';
 import { closingOrder } from './closing-order.ts';
 import { contactBox, sideLooking } from './contact.ts';
 import { type FaceJointSpec, faceJoint, facesWood } from './face-joint.ts';
-import { hasJig, joinPanels, screwsThrough } from './panel-joint.ts';
+import { hasJig, isOutOfReach, joinPanels, screwsThrough, throughInstead } from './panel-joint.ts';
 import { plugWish } from './plug-choice.ts';
 import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
+import { standingPanels } from './standing-panels.ts';
 
 /** Everything of a case that is to be joined. */
 export interface Joinable {
@@ -48,10 +49,10 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   ] as const) {
     if (!flat) continue;
     const ends = runs
-      ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing: [] }))
+      ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing: box }))
       : ([
-          { part: flat, edge: 'start', mate: panels.left, standing: [] },
-          { part: flat, edge: 'end', mate: panels.right, standing: [] },
+          { part: flat, edge: 'start', mate: panels.left, standing: box },
+          { part: flat, edge: 'end', mate: panels.right, standing: box },
         ] as const);
     for (const end of ends) joinPanels(draft, bores, frame, end);
   }
@@ -96,8 +97,22 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
     ...parts.partings.filter((p) => p.upright && !p.to).map((p) => p.part),
     parts.panels.right,
   ];
-  const through = screwsThrough(draft, parts.frame) && !hasJig(draft);
+  const { panels, partings, frame, back } = parts;
+  const standing = [
+    ...standingPanels(frame, panels, partings),
+    ...(back && frame.back?.fitting === 'groove' ? [back] : []),
+  ];
   for (const upright of uprights) {
+    const spec: PocketJointSpec = {
+      part: upright,
+      edge: 'end',
+      face: 'under',
+      mate: board,
+      duty: 'carries',
+      standing,
+    };
+    const away = hasJig(draft) && isOutOfReach(draft, frame, spec);
+    const through = away || (screwsThrough(draft, frame) && !hasJig(draft));
     const down: FaceJointSpec = {
       part: upright,
       edge: 'end',
@@ -107,7 +122,6 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
       plugs: plugWish(draft, parts.frame.box),
       standing: [],
     };
-    const spec: PocketJointSpec = { part: upright, edge: 'end', face: 'under', mate: board, duty: 'carries' };
     if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) {
       draft.stop(
         'top.edging-over-side',
@@ -118,6 +132,7 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
       );
       continue;
     }
+    if (away) throughInstead(draft, spec);
     if (through) faceJoint(draft, bores, down);
     else pocketJoint(draft, bores, spec);
   }

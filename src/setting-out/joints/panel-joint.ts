@@ -8,7 +8,7 @@ import { dadoJoint } from './dado-joint.ts';
 import { type FaceJointSpec, faceJoint, isShutOff } from './face-joint.ts';
 import { pegJoint } from './peg-joint.ts';
 import { plugWish } from './plug-choice.ts';
-import { pocketJoint } from './pocket-joint.ts';
+import { isWithinReach, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
 
 /** A panel's end that meets a face of another panel. */
 export interface PanelEnd {
@@ -39,8 +39,11 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
     glued: true,
     plugs: plugWish(draft, frame.box),
   };
-  if (screwsThrough(draft, frame)) {
+  const pockets: PocketJointSpec = { ...end, face: 'under', duty: 'carries' };
+  const through = screwsThrough(draft, frame);
+  if (through || isOutOfReach(draft, frame, pockets)) {
     if (!isShutOff(draft, spec)) {
+      if (!through) throughInstead(draft, pockets);
       faceJoint(draft, bores, spec);
       return;
     }
@@ -49,7 +52,30 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
       return;
     }
   }
-  pocketJoint(draft, bores, { part, edge, face: 'under', mate, duty: 'carries' });
+  pocketJoint(draft, bores, pockets);
+}
+
+/** True when no driver would get at the pockets of a joint, and pockets were not asked for. */
+export function isOutOfReach(draft: Draft, { box }: CaseFrame, pockets: PocketJointSpec): boolean {
+  return box.joints !== 'pocket-screws' && !isWithinReach(draft, pockets);
+}
+
+/** Tells that a joint is screwed through a face where pockets would be hidden. */
+export function throughInstead(draft: Draft, { part, mate }: PocketJointSpec): void {
+  const code = 'pockets.through-instead';
+  if (draft.snags.some((s) => s.code === code && s.where.record === part.record)) return;
+  draft.snags.push({
+    code,
+    level: 'note',
+    where: { path: `design/records/${part.record}`, part: part.id, record: part.record },
+    sentence: `The ${part.name} is screwed through the ${mate.name}: behind pockets there would be no room for a driver.`,
+    rule: {
+      says: 'an angled head on a bit of 100 mm needs about 180 mm from a joint, along the board',
+      source: 'from memory of usual tools',
+      confirmed: false,
+    },
+    cures: [{ says: 'Leave 180 mm clear between the panels, and pockets hide the screws.' }],
+  });
 }
 
 /** What is glued into the ends of a case's panels; undefined where nothing is. */

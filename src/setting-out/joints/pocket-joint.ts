@@ -5,6 +5,7 @@ import type { Edge, Face } from '../feature.ts';
 import { axisOf, opposite } from '../place.ts';
 import type { Bore, Bores } from './bores.ts';
 import { alongEdge, contactBox, inPart, outward, planeOf, sideLooking } from './contact.ts';
+import { driverRoom } from './driver-room.ts';
 import type { Duty, Joint } from './joint.ts';
 import { clearPlaces, screwsMeet } from './move-aside.ts';
 import { type ChosenScrew, pocketScrew } from './screw-choice.ts';
@@ -20,6 +21,8 @@ export interface PocketJointSpec {
   readonly face: Face;
   readonly mate: DraftPart;
   readonly duty: Duty;
+  /** Parts that stand already when the screws are driven. */
+  readonly standing: readonly DraftPart[];
 }
 
 /** Adds the joint, its pockets and its screws. */
@@ -96,14 +99,28 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
   // At the end of a lying part the row begins one step on, so that equal shelves on both sides of an upright never
   // meet.
   const lies = axisOf(part.place.length).axis === 0;
-  const row = clearPlaces(l, {
-    spacing,
-    low: contact.min[along],
-    high: contact.max[along],
-    first: lies && edge === 'end' && spacing.at.length > 1 ? 1 : 0,
-    isFree: (at) => !boresAt(at).some((b) => bores.meets(b)),
-  });
-  if (!row) screwsMeet(draft, part, mate);
+  const clear = (isFree: (at: number) => boolean) =>
+    clearPlaces(l, {
+      spacing,
+      low: contact.min[along],
+      high: contact.max[along],
+      first: lies && edge === 'end' && spacing.at.length > 1 ? 1 : 0,
+      isFree,
+    });
+  const isFree = (at: number) => !boresAt(at).some((b) => bores.meets(b));
+  const row = clear(
+    (at) =>
+      isFree(at) &&
+      isReached(
+        draft,
+        spec,
+        headAt(at, (t) => l.ticks(t)),
+      ),
+  );
+  if (!row) {
+    if (clear(isFree)) noDriver(draft, spec);
+    else screwsMeet(draft, part, mate);
+  }
   const fasteners = (row ?? []).map((place, i) => {
     const head = headAt(place, (t) => t);
     for (const bore of boresAt(l.ticks(place))) bores.add(bore);
@@ -166,6 +183,67 @@ function boresOf(
       radius: fromMm(shape.boreRadius),
     },
   ];
+}
+
+/** True when a driver gets behind a pocket screw whose head is there. */
+function isReached(
+  draft: Draft,
+  { part, edge, face, standing }: PocketJointSpec,
+  head: Bore['from'],
+): boolean {
+  const across = axisOf(outward(part.place, edge));
+  const faceOut = axisOf(outward(part.place, face));
+  const [[cosine, of], [sine]] = [SETTING_OUT.pocketLean.of, SETTING_OUT.pocketDrift.of];
+  const out: [number, number, number] = [0, 0, 0];
+  out[across.axis] = (-across.sign * cosine) / of;
+  out[faceOut.axis] = (faceOut.sign * sine) / of;
+  return driverRoom(draft, { head, out, own: part }, standing);
+}
+
+/** True when a driver gets behind the screws of a joint somewhere along it, past what stands there already. */
+export function isWithinReach(draft: Draft, spec: PocketJointSpec): boolean {
+  const l = draft.ledger;
+  const { part, edge, face, mate } = spec;
+  const across = axisOf(outward(part.place, edge));
+  const faceOut = axisOf(outward(part.place, face));
+  const along = alongEdge(part, edge, face);
+  const contact = contactBox(draft, part, edge, mate);
+  const thick: number = l.ticks(part.thickness);
+  const plane: number = l.ticks(planeOf(part, edge));
+  const head: [number, number, number] = [0, 0, 0];
+  head[across.axis] =
+    plane - (across.sign * thick * SETTING_OUT.pocketLean.of[0]) / SETTING_OUT.pocketLean.of[1];
+  head[faceOut.axis] =
+    (l.ticks(part.box.min[faceOut.axis]) + l.ticks(part.box.max[faceOut.axis])) / 2 +
+    (faceOut.sign * thick * SETTING_OUT.pocketDrift.of[0]) / SETTING_OUT.pocketDrift.of[1];
+  const [low, high] = [l.ticks(contact.min[along]), l.ticks(contact.max[along])];
+  const aside = Math.min(ASIDE, (high - low) / 2);
+  for (let at = low + aside; at <= high - aside; at += LOOK_EVERY) {
+    head[along] = at;
+    if (isReached(draft, spec, head)) return true;
+  }
+  return false;
+}
+
+/** No screw is nearer to the ends of a joint; and how far apart places along it are looked at, in ticks. */
+const ASIDE = fromMm(25);
+const LOOK_EVERY = fromMm(10);
+
+function noDriver(draft: Draft, { part, mate }: PocketJointSpec): void {
+  const code = 'pockets.no-driver';
+  if (draft.snags.some((s) => s.code === code && s.where.record === part.record)) return;
+  draft.snags.push({
+    code,
+    level: 'stop',
+    where: { path: `design/records/${part.record}`, part: part.id, record: part.record },
+    sentence: `No driver gets behind the pocket screws from the ${part.name} into the ${mate.name}: other panels stand too near.`,
+    rule: {
+      says: 'an angled head on a bit of 100 mm needs about 180 mm from a joint, along the board',
+      source: 'from memory of usual tools',
+      confirmed: false,
+    },
+    cures: [{ says: 'Leave 180 mm clear before the pockets, or join that case in another way.' }],
+  });
 }
 
 function noScrew(draft: Draft, spec: PocketJointSpec): void {

@@ -1,0 +1,92 @@
+import { BIT_RADIUS, BITS, DRIVERS, type DriverBody } from '../../materials/index.ts';
+import { TICKS_PER_MM } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import { boxTicks, type TickBox } from '../place.ts';
+
+type Vec = readonly [number, number, number];
+
+/** Places at which a driver is looked at lie so far apart along its axis, in ticks. */
+const EVERY = 6 * TICKS_PER_MM;
+
+/** A way that a driver goes: where the screw's head is (ticks), and the direction from there out to the hand. */
+export interface DriverWay {
+  readonly head: Vec;
+  readonly out: Vec;
+  /** The part that the head is in: the bit may stand in its bore. */
+  readonly own: DraftPart;
+}
+
+/** True when one of the usual drivers, with a short bit or a long one, stands clear of parts that are there. */
+export function driverRoom(draft: Draft, way: DriverWay, standing: readonly DraftPart[]): boolean {
+  const boxes = standing.filter((p) => p !== way.own).map((p) => boxTicks(draft.ledger, p.box));
+  const own = boxTicks(draft.ledger, way.own.box);
+  return DRIVERS.some((body) =>
+    BITS.some((bit) => {
+      const [radius, end] = [body.radius.value, bit.value + body.length.value];
+      const all = [own, ...boxes];
+      return (
+        isClear(way, [0, bit.value], BIT_RADIUS.value, boxes) &&
+        isClear(way, [bit.value + radius, end - radius], radius, all) &&
+        hasGrip(way, bit.value, body, all)
+      );
+    }),
+  );
+}
+
+/** True when a hand finds room for the grip on some side of the axis. */
+function hasGrip(
+  { head, out, own }: DriverWay,
+  bit: number,
+  { grip }: DriverBody,
+  boxes: readonly TickBox[],
+): boolean {
+  const at = bit + grip.behind.value;
+  const root: Vec = [head[0] + out[0] * at, head[1] + out[1] * at, head[2] + out[2] * at];
+  const radius = grip.radius.value;
+  return squareTo(out).some((side) =>
+    isClear({ head: root, out: side, own }, [radius, grip.length.value - radius], radius, boxes),
+  );
+}
+
+/** Eight directions square to another, one of them along an axis. */
+function squareTo([x, y, z]: Vec): readonly Vec[] {
+  // The axis that it lies square to, or nearly.
+  const k = [x, y, z].map(Math.abs);
+  const u: Vec = k[1]! < 1e-9 ? [0, 1, 0] : k[0]! < 1e-9 ? [1, 0, 0] : [0, 0, 1];
+  const v: Vec = [y * u[2] - z * u[1], z * u[0] - x * u[2], x * u[1] - y * u[0]];
+  const half = Math.SQRT1_2;
+  return [
+    [1, 0],
+    [-1, 0],
+    [0, 1],
+    [0, -1],
+    [half, half],
+    [half, -half],
+    [-half, half],
+    [-half, -half],
+  ].map(([a, b]): Vec => [u[0] * a! + v[0] * b!, u[1] * a! + v[1] * b!, u[2] * a! + v[2] * b!]);
+}
+
+function isClear(
+  { head, out }: DriverWay,
+  [from, to]: readonly [number, number],
+  radius: number,
+  boxes: readonly TickBox[],
+): boolean {
+  const count = Math.max(1, Math.ceil((to - from) / EVERY));
+  for (let i = 0; i <= count; i++) {
+    const d = from + ((to - from) * i) / count;
+    const at = ([0, 1, 2] as const).map((k) => head[k] + out[k] * d);
+    if (boxes.some((box) => isWithin(box, at, radius))) return false;
+  }
+  return true;
+}
+
+function isWithin(box: TickBox, at: readonly number[], radius: number): boolean {
+  let squared = 0;
+  for (const k of [0, 1, 2] as const) {
+    const off = Math.max(0, box.min[k] - at[k]!, at[k]! - box.max[k]);
+    squared += off * off;
+  }
+  return squared < radius * radius;
+}
