@@ -5,6 +5,8 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    // No test changes what a module keeps: files of a worker share what they import.
+    isolate: false,
     setupFiles: ['./test/seed.ts'],
     projects: [
       {
