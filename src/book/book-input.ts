@@ -33,7 +33,7 @@ export interface BookInput {
 export interface BookBreakdown {
   readonly lots: readonly {
     readonly lot: Pick<LotBreakdown['lot'], 'id' | 'name' | 'form'>;
-    readonly problem: Pick<LotBreakdown['problem'], 'kerf'>;
+    readonly problem: Pick<LotBreakdown['problem'], 'kerf' | 'yard'>;
     readonly sheets: LotBreakdown['sheets'];
   }[];
   readonly missing: Breakdown['missing'];

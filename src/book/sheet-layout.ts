@@ -20,6 +20,8 @@ export interface SheetToDraw {
   readonly sheet: PlannedSheet;
   readonly form: 'sheet' | 'strip';
   readonly kerf: Traced;
+  /** What a rough cut at the yard takes, where there are any. */
+  readonly roughKerf?: Traced;
   readonly cuts: readonly NumberedCut[];
   readonly ledger: Ledger;
   readonly lengths: Lengths;
@@ -65,11 +67,12 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
       labels.push(...pieceLabel(leaf, b, drawn, type));
     }
   }
+  for (const f of source.flaws) marks.push(...flawMark(box(f)));
   const badges: Mark[] = [];
   const taken = labels.map((l) => textBox(l, type));
   for (const { node, number } of drawn.cuts) {
     const area = box(node);
-    const at = mm(node.at) + mm(drawn.kerf) / 2;
+    const at = mm(node.at) + mm((node.yard ? drawn.roughKerf : undefined) ?? drawn.kerf) / 2;
     const [from, to]: [PaperPoint, PaperPoint] =
       node.across === 'length'
         ? [
@@ -80,7 +83,7 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
             [area.x, wide - at],
             [area.x + area.w, wide - at],
           ];
-    marks.push(line(from, to, 'thin', 'ink'));
+    marks.push(line(from, to, node.yard ? 'hidden' : 'thin', 'ink'));
     const place = badgePlace({ from, to }, taken, { long, wide });
     const [x, y] = place;
     taken.push({ left: x - BADGE, right: x + BADGE, top: y - BADGE, bottom: y + BADGE });
@@ -92,6 +95,15 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
     height: wide + RIM * 2,
     marks: moved([...marks, ...labels, ...badges], RIM, RIM),
   };
+}
+
+/** A place that no part may touch, crossed out. */
+function flawMark({ x, y, w, h }: Box): Mark[] {
+  return [
+    rectangle(x, y, w, h, { fill: 'warn-paper', pen: 'fine', tone: 'warn' }),
+    line([x, y], [x + w, y + h], 'fine', 'warn'),
+    line([x, y + h], [x + w, y], 'fine', 'warn'),
+  ];
 }
 
 /** A number in a ring. */

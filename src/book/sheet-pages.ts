@@ -60,7 +60,8 @@ export function sheetBlocks(input: BookInput, width: number, type: TextMeasure):
       const long = strip ? longest : toMm(ledger.ticks(source.length));
       const fit = sheetScale(long, wide, { width, height: TALLEST });
       const scale = strip ? fit : Math.min(fit, least * 1.6);
-      const drawn = { sheet, form: lot.form, kerf: problem.kerf, cuts, ledger, lengths };
+      const rough = problem.yard ? { roughKerf: problem.yard.kerf } : {};
+      const drawn = { sheet, form: lot.form, kerf: problem.kerf, ...rough, cuts, ledger, lengths };
       const layout = sheetLayout(drawn, scale, type);
       blocks.push({
         marks: layout.marks,
@@ -101,7 +102,7 @@ function cutTable(cuts: readonly NumberedCut[], lengths: Lengths, width: number,
     const distance = rip ? first.width : first.length;
     return [
       `${number}`,
-      rip ? 'along the grain' : 'across the grain',
+      `${rip ? 'along the grain' : 'across the grain'}${node.yard ? ', roughly, at the yard' : ''}`,
       [{ text: lengths.bare(distance), face: 'semibold', whole: true, trace: distance }],
       rip ? 'the lower edge' : 'the left end',
       gives(node),

@@ -7,6 +7,7 @@ import type { Verdict } from './judge/verdict.ts';
 import { type LotProblem, lotProblems } from './lot-problem.ts';
 import { oneByOne } from './one-by-one.ts';
 import { type PlannedNode, type PlannedSheet, planSheet } from './planned-sheet.ts';
+import { hasRules } from './planner/by-rules/plan-by-rules.ts';
 import { type CutOptions, type CutProgress, planCuts } from './planner/plan-cuts.ts';
 import { type Spare, sparesOf } from './spares.ts';
 
@@ -52,22 +53,27 @@ export interface Breakdown {
   }[];
 }
 
-/** Breaks down all lots, one after the other; yields the planner's progress. */
+/** Work for a lot's plan within a blink; rules ask for more, because each cut is tried against them. */
+const ENOUGH = 3_000_000;
+const ENOUGH_UNDER_RULES = 30_000_000;
+
+/** Breaks down all lots, one after the other; yields the planner's progress, and how far it is with the lot, from 0 to 1. */
 export function* breakDown(
   job: JobDocument,
   setOut: SetOut,
   options: Omit<CutOptions, 'last'> & { readonly last?: Breakdown },
-): Generator<CutProgress & { readonly lot: string }, Breakdown> {
+): Generator<CutProgress & { readonly lot: string; readonly share: number }, Breakdown> {
   const lots: LotBreakdown[] = [];
   const missing: Breakdown['missing'][number][] = [];
   const counters = { S: 0, L: 0 };
   for (const problem of lotProblems(job, setOut)) {
     const { last: before, ...asked } = options;
     const last = before?.lots.find((l) => l.lot.id === problem.lot.id && l.lot.form === 'sheet')?.plan;
-    const search = planCuts(problem.problem, { ...asked, ...(last ? { last } : {}) });
+    const effort = asked.effort ?? (hasRules(problem.problem) ? ENOUGH_UNDER_RULES : ENOUGH);
+    const search = planCuts(problem.problem, { ...asked, effort, ...(last ? { last } : {}) });
     let step = search.next();
     while (!step.done) {
-      yield { ...step.value, lot: problem.lot.id };
+      yield { ...step.value, lot: problem.lot.id, share: Math.min(1, step.value.work / effort) };
       step = search.next();
     }
     const plan = problem.lot.form === 'strip' ? inOrder(step.value, problem.problem.kerf) : step.value;

@@ -4,6 +4,7 @@ import { parseLength, type Ticks, type Traced } from '../measure/index.ts';
 import { type CutSize, type Part, type SetOut, sawStep } from '../setting-out/index.ts';
 import type { CutGroup, CutPiece, CutProblem, CutStock } from './cut-problem.ts';
 import { lotRules } from './lot-rules.ts';
+import { type YardWork, yardWork } from './yard-work.ts';
 
 /** Where a stock of the cut problem comes from. */
 export interface StockSource {
@@ -12,6 +13,17 @@ export interface StockSource {
   readonly length: Traced;
   readonly width: Traced;
   readonly trim: Traced;
+  /** Places that no part may touch, in the sheet’s coordinates. */
+  readonly flaws: readonly StockFlaw[];
+}
+
+/** A void, a patch, a dent: where it lies on the sheet, and what it is called. */
+export interface StockFlaw {
+  readonly name: string;
+  readonly x: Traced;
+  readonly y: Traced;
+  readonly length: Traced;
+  readonly width: Traced;
 }
 
 /** One lot's cutting problem, with the way back from its ids to stock and parts. */
@@ -23,6 +35,8 @@ export interface LotProblem {
    */
   readonly kerf: Traced;
   readonly problem: CutProblem;
+  /** What the yard does to sheets that are bought; absent where they come as they are. */
+  readonly yard?: YardWork;
   readonly sources: ReadonlyMap<string, StockSource>;
   /** Parts behind each piece id: all cut alike, in the order of marks. */
   readonly pieces: ReadonlyMap<string, readonly Part[]>;
@@ -64,6 +78,7 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
   const stock: CutStock[] = [];
   const path = `shop/rack/lots/${lot.id}`;
   const trim = typed(`${path}/trim`, lot.trim);
+  const yard = lot.form === 'sheet' ? yardWork(l, job.shop, kerf) : undefined;
   for (const s of lot.stock) {
     const length = typed(`${path}/stock/${s.id}/length`, s.length);
     const width =
@@ -73,17 +88,38 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
     const size = { length: t(length), ...(lot.form === 'strip' ? {} : { width: t(width) }), trim: t(trim) };
     const grain = s.grain === 'free' && lot.form === 'sheet' ? { grain: s.grain } : {};
     if ((s.have ?? 0) > 0) {
-      sources.set(`${s.id}:rack`, { stock: s, onRack: true, length, width, trim });
+      const flaws = (s.flaws ?? []).map((f): StockFlaw => {
+        const at = `${path}/stock/${s.id}/flaws/${f.id}`;
+        const wide = lot.form === 'sheet';
+        return {
+          name: f.name ?? f.id,
+          x: typed(`${at}/x`, f.x),
+          y: typed(`${at}/y`, wide ? f.y : undefined),
+          length: typed(`${at}/length`, f.length),
+          width: typed(`${at}/width`, wide ? f.width : undefined),
+        };
+      });
+      sources.set(`${s.id}:rack`, { stock: s, onRack: true, length, width, trim, flaws });
       // Rack stock costs a little, by size, so that no more of it is broken into than is needed.
       const area = (t(length) / 3200 / 100) * (lot.form === 'strip' ? 1 : t(width) / 3200 / 100);
-      stock.push({ id: `${s.id}:rack`, ...size, ...grain, count: s.have!, cost: 1 + Math.floor(area) });
+      const worth = s.value === undefined ? 1 + Math.floor(area) : Math.round(s.value * UNITS_PER_MONEY);
+      const bad = flaws.map((f) => ({ x: t(f.x), y: t(f.y), length: t(f.length), width: t(f.width) }));
+      stock.push({
+        id: `${s.id}:rack`,
+        ...size,
+        ...grain,
+        ...(bad.length > 0 ? { flaws: bad } : {}),
+        count: s.have!,
+        cost: worth,
+      });
     }
     if (s.price !== undefined) {
-      sources.set(`${s.id}:buy`, { stock: s, onRack: false, length, width, trim });
+      sources.set(`${s.id}:buy`, { stock: s, onRack: false, length, width, trim, flaws: [] });
       stock.push({
         id: `${s.id}:buy`,
         ...size,
         ...grain,
+        ...(yard ? { yard: true } : {}),
         cost: Math.max(1, Math.round(s.price * UNITS_PER_MONEY)),
       });
     }
@@ -125,9 +161,10 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
       stock,
       pieces: cut,
       costScale: UNITS_PER_MONEY,
-      ...lotRules(job.shop, lot, parts.map((p) => p.thickness).map(t)[0]!),
+      ...lotRules(job.shop, lot, parts.map((p) => p.thickness).map(t)[0]!, l, yard),
       ...(groups.length > 0 ? { groups } : {}),
     },
+    ...(yard ? { yard } : {}),
     sources,
     pieces,
     sizes,

@@ -1,7 +1,8 @@
 import type { Lot, Shop } from '../job/index.ts';
 import { density } from '../materials/index.ts';
-import { parseLength, parseMass, type Ticks, toMm } from '../measure/index.ts';
+import { type Ledger, parseLength, parseMass, type Ticks, toMm } from '../measure/index.ts';
 import type { CutProblem } from './cut-problem.ts';
+import type { YardWork } from './yard-work.ts';
 
 /** For a material that isn't in the tables: about that of birch plywood, kg/m³ (from memory). */
 const UNKNOWN_DENSITY = 680;
@@ -11,6 +12,8 @@ export function lotRules(
   shop: Shop,
   lot: Lot,
   thickness: Ticks,
+  ledger: Ledger,
+  yard: YardWork | undefined,
 ): Pick<CutProblem, 'rules' | 'objectives' | 'wanted'> {
   const asked = shop.cutting;
   if (!asked) return {};
@@ -32,6 +35,16 @@ export function lotRules(
       : { first: asked.first === 'rip' ? ('width' as const) : ('length' as const) }),
     ...(asked.hold === undefined ? {} : { hold: length(asked.hold) }),
     ...(carry === undefined ? {} : { carry: { area: carry, cuts: asked.carryAfter! } }),
+    ...(yard === undefined
+      ? {}
+      : {
+          yard: {
+            cuts: yard.cuts,
+            over: ledger.ticks(yard.over),
+            length: ledger.ticks(yard.room[0]),
+            width: ledger.ticks(yard.room[1]),
+          },
+        }),
   };
   return { ...told, ...wanted, ...(Object.keys(rules).length > 0 ? { rules } : {}) };
 }

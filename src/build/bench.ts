@@ -91,8 +91,8 @@ export class Bench {
     const tool = draft.tool === undefined ? undefined : this.tool(draft.tool);
     if (draft.tool !== undefined && !tool) this.lacks(draft.tool, draft);
     // Nothing begins before the stock is there and measured.
-    const first = this.operations[0];
-    if (after.size === 0 && first?.kind === 'gather') after.add(first.id);
+    const first = this.operations.find((o) => o.kind === 'gather');
+    if (after.size === 0 && first) after.add(first.id);
     const minutes = MINUTES[draft.kind];
     const own = this.job.shop.timings?.[draft.kind];
     const { rack } = this.job.shop;

@@ -5,6 +5,7 @@ import type { OperationKind } from './operation.ts';
  * From memory of small-shop work; a rough guide, shown as such.
  */
 export const MINUTES: Record<OperationKind, { readonly active: number; readonly waiting: number }> = {
+  'yard-cut': { active: 10, waiting: 0 },
   gather: { active: 15, waiting: 0 },
   mark: { active: 1, waiting: 0 },
   'test-cut': { active: 8, waiting: 0 },

@@ -65,6 +65,8 @@ export type Act =
       readonly at: Traced;
       readonly keep: 'before' | 'behind';
       readonly yields: readonly [Yield | undefined, Yield | undefined];
+      /** A rough cut, which leaves so much beside the line on either side that nothing there counts as sawn to a mark. */
+      readonly rough?: Traced;
     }
   /** A workpiece that needs no cut gets its mark. */
   | { readonly act: 'name'; readonly workpiece: string; readonly as: Yield }
@@ -316,6 +318,7 @@ export type Act =
 
 /** The stages of a build, in order. */
 export const STAGES = [
+  'yard',
   'gather',
   'sheets',
   'strips',
@@ -332,6 +335,7 @@ export const STAGES = [
 export type StageId = (typeof STAGES)[number];
 
 export type OperationKind =
+  | 'yard-cut'
   | 'gather'
   | 'mark'
   | 'test-cut'

@@ -23,8 +23,10 @@ import { plugScrews } from './plug-work.ts';
 import { sawStock } from './sawing.ts';
 import { scheduleBuild } from './schedule/build-schedule.ts';
 import { liftInDoors } from './sliding.ts';
+import { cutAtYard } from './yard-cuts.ts';
 
 const TITLES: Record<StageId, string> = {
+  yard: 'At the yard',
   gather: 'Gather',
   sheets: 'Cut the sheets',
   strips: 'Cut the strips',
@@ -42,6 +44,7 @@ const TITLES: Record<StageId, string> = {
 /** Writes down how a piece is built: every operation with its settings, in an order in which each can be done. */
 export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown): BuildPlan {
   const bench = new Bench(job, setOut);
+  cutAtYard(bench, breakdown);
   gather(bench);
   sawStock(bench, breakdown);
   machineParts(bench);
@@ -63,6 +66,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
 /** Writes down the sawing alone, for parts that belong to no piece. */
 export function planSawing(job: JobDocument, setOut: SetOut, breakdown: Breakdown): BuildPlan {
   const bench = new Bench(job, setOut);
+  cutAtYard(bench, breakdown);
   sawStock(bench, breakdown);
   return planOf(bench, breakdown);
 }

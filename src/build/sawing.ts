@@ -1,15 +1,18 @@
-import type { Breakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
+import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import type { Yield } from './operation.ts';
+import { piecesFromYard, type RawPiece } from './yard-cuts.ts';
 
 /** Cuts every sheet, offcut and strip to blanks, in the order of the cut trees. */
 export function sawStock(bench: Bench, breakdown: Breakdown): void {
   testCut(bench, breakdown);
   for (const lot of breakdown.lots)
-    for (const sheet of lot.sheets) (lot.lot.form === 'sheet' ? sawSheet : sawStrip)(bench, sheet);
+    for (const sheet of lot.sheets)
+      if (lot.lot.form === 'strip') sawStrip(bench, sheet);
+      else sawPieces(bench, lot, sheet);
 }
 
 /** A cut on waste before the first that counts: it proves the saw and the rail, and measures the kerf. */
@@ -39,42 +42,79 @@ function testCut(bench: Bench, breakdown: Breakdown): void {
   for (const name of sheets) bench.comesFrom(name, 'sheets/test-cut');
 }
 
+/** What came home of a sheet, or all of it, one after the other. */
+function sawPieces(bench: Bench, lot: LotBreakdown, sheet: PlannedSheet): void {
+  const { pieces, named } = piecesFromYard(bench, lot, sheet);
+  const count = { strips: named };
+  for (const piece of pieces) sawSheet(bench, sheet, piece, count);
+}
+
 /** A sheet: true a long edge, square an end, then the tree. The far sides are trimmed only where a part reaches them. */
-function sawSheet(bench: Bench, sheet: PlannedSheet): void {
+function sawSheet(
+  bench: Bench,
+  sheet: PlannedSheet,
+  { node, name, raw }: RawPiece,
+  count: { strips: number },
+): void {
   const l = bench.ledger;
-  const { trim, stock } = sheet.source;
-  const { name } = sheet;
-  const known = `${name}${stock.name ? ` (${stock.name})` : ''}`;
-  if (l.ticks(trim) > 0) {
+  const { stock } = sheet.source;
+  if (node.kind === 'left') return;
+  const whole = name === sheet.name;
+  const what = `${whole ? 'sheet' : 'piece'} ${name}`;
+  const known = stock.name && whole ? ` (${stock.name})` : '';
+  if (l.ticks(raw.near) > 0)
     cut(bench, {
       id: `${name}/true-edge`,
-      title: `True a long edge of sheet ${known}`,
+      title: `True a long edge of ${what}${known}`,
       kind: 'true-edge',
       workpiece: name,
       across: 'width',
-      whole: sheet.source.width,
-      at: bench.set('circular-saw', trim),
+      whole: raw.width,
+      at: bench.set('circular-saw', raw.near),
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
+      ...flawed(bench, sheet),
       extra:
         'This is the edge that everything on this sheet is measured from: mark it with a wavy line. Of what stays after a rip, the fresh edge is the trued one. The saw tears the upper side, so the better face lies down for every cut.',
     });
+  if (l.ticks(raw.start) > 0)
     cut(bench, {
       id: `${name}/square-end`,
-      title: `Square an end of sheet ${name} to the trued edge`,
+      title: `Square an end of ${what} to the trued edge`,
       kind: 'square-end',
       workpiece: name,
       across: 'length',
-      whole: sheet.source.length,
-      at: bench.set('circular-saw', trim),
+      whole: raw.length,
+      at: bench.set('circular-saw', raw.start),
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
       extra:
         'Check with the square against the trued edge, not against the factory edge. Of what stays after a crosscut, the fresh end is the squared one.',
     });
-  }
-  trimToContents(bench, sheet.root, name);
-  sawTree(bench, sheet);
+  trimToContents(bench, node, name);
+  sawTree(bench, sheet, node, name, count);
+}
+
+/** How a sheet with flaws must lie, so that the parts come beside them. */
+function flawed(bench: Bench, { source }: PlannedSheet): Pick<CutDraft, 'first' | 'more'> {
+  const { flaws } = source;
+  if (flaws.length === 0) return {};
+  const says = flaws.map(
+    (f, i) =>
+      `${f.name}: from {${4 * i + 1}} to {${4 * i + 2}} along the length, from {${4 * i + 3}} to {${4 * i + 4}} across.`,
+  );
+  return {
+    first: [
+      'Lay the sheet so that its flaws are where the plan has them, from the near left corner as it lies; parts come beside them.',
+      ...says,
+    ],
+    more: flaws.flatMap((f) => [
+      f.x,
+      bench.ledger.sum('where the flaw ends', f.x, f.length),
+      f.y,
+      bench.ledger.sum('where the flaw ends', f.y, f.width),
+    ]),
+  };
 }
 
 /** Trims the far sides of a workpiece where a part reaches them, so that every side of a part is sawn to a mark. */
@@ -116,7 +156,7 @@ function sawStrip(bench: Bench, sheet: PlannedSheet): void {
       yields: [undefined, { name: sheet.name, turned: false }],
     });
   trimToContents(bench, sheet.root, sheet.name, 'length');
-  sawTree(bench, sheet);
+  sawTree(bench, sheet, sheet.root, sheet.name, { strips: 0 });
 }
 
 /** A part of the tree that waits to be cut, and the workpiece that holds it. */
@@ -126,14 +166,18 @@ interface Waiting {
 }
 
 /** All cuts of a sheet, what comes off first; but what is cut to the same setting as the last cut goes before. */
-function sawTree(bench: Bench, sheet: PlannedSheet): void {
-  const { root, name } = sheet;
+function sawTree(
+  bench: Bench,
+  sheet: PlannedSheet,
+  root: PlannedNode,
+  name: string,
+  count: { strips: number },
+): void {
   if (root.kind === 'piece') nameWhole(bench, root.part, root.turned, name);
   const setting = ({ node }: Waiting) => {
     const size = node.across === 'length' ? node.parts[0].length : node.parts[0].width;
     return `${node.across} ${bench.ledger.ticks(size)}`;
   };
-  const count = { strips: 0 };
   const waiting: Waiting[] = root.kind === 'cut' ? [{ node: root, workpiece: name }] : [];
   let last = '';
   while (waiting.length > 0) {
@@ -232,6 +276,9 @@ interface CutDraft {
   /** How much there is across the cut, where the far side is kept. */
   readonly whole?: Traced;
   readonly yields: readonly [Yield | undefined, Yield | undefined];
+  /** Lines before the marks, and lengths that they name after the cut's own. */
+  readonly first?: readonly string[];
+  readonly more?: readonly Traced[];
   readonly extra?: string;
 }
 
@@ -261,6 +308,7 @@ function cut(bench: Bench, draft: CutDraft): void {
     lines.unshift(
       'Check its end with the square; of what stays after a cut, the fresh end is the squared one.',
     );
+  lines.unshift(...(draft.first ?? []));
   if (draft.extra !== undefined) lines.push(draft.extra);
   bench.do(
     {
@@ -273,7 +321,7 @@ function cut(bench: Bench, draft: CutDraft): void {
       ...(strip ? {} : { faceUp: 'better face down' }),
       reference: from,
       lines,
-      lengths: [draft.at],
+      lengths: [draft.at, ...(draft.more ?? [])],
       cautions: [CAUTION.saw],
     },
     [workpiece],

@@ -64,6 +64,7 @@ function actReport(a: Act): Report {
         at_mm: a.at,
         keep: a.keep,
         yields: a.yields.map((y) => y ?? null),
+        rough_mm: a.rough,
       };
     case 'name':
       return { act: a.act, workpiece: a.workpiece, as: a.as };

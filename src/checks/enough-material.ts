@@ -46,7 +46,11 @@ function partsWithoutStock({
         sentence: `The limits set for cutting leave no way to ${part.mark}, the ${part.name} (${size}), from “${lot.name}”.`,
         rule: practice('cuts keep to what the shop’s saw, rail and people can do'),
         cures: [
-          { says: 'Allow more stages, a narrower hold or more cuts before everything can be carried.' },
+          {
+            says: job.shop.cutting?.yard
+              ? 'Allow more cuts at the yard or find a larger vehicle (and a rail as long as what comes home), more stages, a narrower hold or more cuts before everything can be carried.'
+              : 'Allow more stages, a narrower hold or more cuts before everything can be carried.',
+          },
         ],
       };
     const tooLarge = why === 'larger-than-all-stock';

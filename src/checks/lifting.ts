@@ -1,3 +1,4 @@
+import type { PlannedNode } from '../breakdown/index.ts';
 import { type RecordOf, treeOf } from '../job/index.ts';
 import { density } from '../materials/index.ts';
 import { toMm } from '../measure/index.ts';
@@ -22,11 +23,13 @@ export function lifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown' |
       code: 'lifting.sheet',
       level: 'mind',
       where: { path: `shop/rack/lots/${sheet.lot}`, lot: sheet.lot },
-      sentence: `Sheet ${sheet.name} weighs about ${words.mass(sheet.kg)}; ${together}.`,
+      sentence: `What is lifted of sheet ${sheet.name} weighs about ${words.mass(sheet.kg)}; ${together}.`,
       figures: words.massAtMost(sheet.kg, can),
       rule,
       cures: [
-        { says: 'Have it cut in two where it is bought, along a cut of the plan, or ask someone to help.' },
+        {
+          says: 'Have it cut down where it is bought (say so with “yard” among the shop’s ways of cutting), or ask someone to help.',
+        },
       ],
     });
   const heaviest = heaviestToCarry(input);
@@ -66,6 +69,11 @@ function heaviestToCarry({ job, setOut, weigh }: Pick<CheckInput, 'job' | 'setOu
     .reduce((a, b) => (b.kg > a.kg ? b : a));
 }
 
+/** What the yard makes of a sheet. */
+function broughtHome(node: PlannedNode): readonly PlannedNode[] {
+  return node.kind === 'cut' && node.yard ? node.parts.flatMap(broughtHome) : [node];
+}
+
 function heaviestSheet({
   setOut,
   breakdown,
@@ -78,11 +86,12 @@ function heaviestSheet({
     const part = setOut.parts.find((p) => p.lot === lot.id);
     const kgM3 = density(lot.material)?.kgM3;
     if (lot.form !== 'sheet' || !part || kgM3 === undefined) continue;
-    for (const { name, source } of sheets) {
-      const mm3 = [source.length, source.width, part.thickness].reduce((v, t) => v * toMm(l.ticks(t)), 1);
-      const kg = (mm3 * kgM3) / 1e9;
-      if (!heaviest || kg > heaviest.kg) heaviest = { name, lot: lot.id, kg };
-    }
+    for (const { name, source, root } of sheets)
+      for (const piece of root.kind === 'cut' && root.yard ? broughtHome(root) : [source]) {
+        const mm3 = [piece.length, piece.width, part.thickness].reduce((v, t) => v * toMm(l.ticks(t)), 1);
+        const kg = (mm3 * kgM3) / 1e9;
+        if (!heaviest || kg > heaviest.kg) heaviest = { name, lot: lot.id, kg };
+      }
   }
   return heaviest;
 }

@@ -1,4 +1,6 @@
 import type { ToolOf } from '../job/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
+import { toMm } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { practice } from './rule.ts';
@@ -7,8 +9,8 @@ import { lengthMm, ShopWords } from './shop-words.ts';
 
 type Input = Pick<CheckInput, 'job' | 'setOut' | 'build'>;
 
-/** A rail stands out beyond the sheet by this much in all, so that the saw is guided before and after (common practice). */
-const RAIL_BEYOND = 100;
+/** A rail stands out beyond the sheet by this much in all, so that the saw is guided before and after. */
+const RAIL_BEYOND = toMm(SETTING_OUT.railBeyond.value);
 
 /** Whether the guide rail is long enough, and the saw deep enough, for every cut. The hardest cut of each is told. */
 export function sawReach(input: Input): readonly Snag[] {
@@ -51,7 +53,11 @@ function railSnags({ job }: Input, cuts: readonly SawCut[]): readonly Snag[] {
       sentence: `“${longest.operation.title}” is a cut of ${words.length(longest.run)}; the rail “${name}” is ${words.length(length)}, and should stand out ${words.length(RAIL_BEYOND)} in all.`,
       figures: words.atLeast(length, needed),
       rule: practice('a guide rail stands out beyond the sheet at both ends'),
-      cures: [{ says: 'Join on another length of rail, or have the sheet cut down where it is bought.' }],
+      cures: [
+        {
+          says: 'Join on another length of rail, or have sheets cut down where they are bought: say so with “yard” among the shop’s ways of cutting.',
+        },
+      ],
     },
   ];
 }

@@ -1,5 +1,5 @@
 import type { Act, Operation, Workpiece } from '../build/index.ts';
-import { ticks, toMm } from '../measure/index.ts';
+import { type Ticks, ticks, toMm } from '../measure/index.ts';
 import type { Solids } from '../solid/index.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
 import { hangHinges } from './hinges.ts';
@@ -24,7 +24,7 @@ import {
   slotted,
   type Worked,
 } from './tool-work.ts';
-import { clipped, plainPiece, type VirtualPiece, type Way } from './virtual-piece.ts';
+import { clipped, plainPiece, type RawEdges, type VirtualPiece, type Way } from './virtual-piece.ts';
 
 /** What the cards don't make but the shop has, and the modeller that stands for wood. */
 export interface ShopAsItIs {
@@ -161,9 +161,10 @@ export class Workshop {
         `the line lies off the wood: ${act.workpiece} measures ${toMm(size)} mm that way.`,
       );
     this.loose.delete(act.workpiece);
+    const rough = act.rough === undefined ? 0 : this.read(act.rough);
     const halves = [
-      before > 0 ? clipped(piece, axis, 0, before) : undefined,
-      behind < size ? clipped(piece, axis, behind, size) : undefined,
+      before > 0 ? roughSide(clipped(piece, axis, 0, before), 2 * axis + 1, rough) : undefined,
+      behind < size ? roughSide(clipped(piece, axis, behind, size), 2 * axis, rough) : undefined,
     ];
     act.yields.forEach((y, i) => {
       const half = halves[i];
@@ -472,6 +473,11 @@ export class Workshop {
     this.loose.delete(act.workpiece);
     this.assemblies.set(act.into, { members: [...there.members, member] });
   }
+}
+
+/** A piece with so much more at one side that is not sawn to a mark. */
+function roughSide(piece: VirtualPiece, side: number, rough: Ticks | 0): VirtualPiece {
+  return { ...piece, raw: piece.raw.map((r, i) => (i === side ? r + rough : r)) as unknown as RawEdges };
 }
 
 /** A plain board whose length is taken to run the other way. */

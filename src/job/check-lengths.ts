@@ -59,6 +59,8 @@ const RUNNER_LENGTHS = ['length', 'thickness', 'height', 'travel'];
 const PIN_LENGTHS = ['diameter', 'deep', 'stands', 'above'];
 const FIXING_LENGTHS = ['diameter', 'length', 'width', 'thickness'];
 const LOT_LENGTHS = ['nominal', 'thickness', 'width'];
+const STOCK_LENGTHS = ['length', 'width'];
+const FLAW_LENGTHS = ['x', 'y', 'length', 'width'];
 
 /** Lengths that no piece has. A number without a unit is in the shop's, so it is not known before how long it is. */
 export function checkLengths(job: JobDocument): readonly Snag[] {
@@ -86,7 +88,19 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
   (job.work?.done ?? []).forEach(({ sizes = {} }, i) => {
     check(`work/done/${i}/sizes`, sizes, Object.keys(sizes), LONGEST);
   });
-  for (const lot of job.shop.rack.lots) check(`shop/rack/lots/${lot.id}`, lot, LOT_LENGTHS, THICKEST);
+  for (const lot of job.shop.rack.lots) {
+    check(`shop/rack/lots/${lot.id}`, lot, LOT_LENGTHS, THICKEST);
+    for (const stock of lot.stock) {
+      const at = `shop/rack/lots/${lot.id}/stock/${stock.id}`;
+      check(at, stock, STOCK_LENGTHS, LONGEST);
+      for (const flaw of stock.flaws ?? []) check(`${at}/flaws/${flaw.id}`, flaw, FLAW_LENGTHS, LONGEST);
+    }
+  }
+  const { yard } = job.shop.cutting ?? {};
+  if (yard) {
+    check('shop/cutting/yard', yard, ['over'], THICKEST);
+    check('shop/cutting/yard/vehicle', yard.vehicle, STOCK_LENGTHS, LONGEST);
+  }
   for (const hinge of job.shop.rack.hinges ?? [])
     check(`shop/rack/hinges/${hinge.id}`, hinge, HINGE_LENGTHS, THICKEST);
   for (const runner of job.shop.rack.runners ?? [])

@@ -127,18 +127,33 @@ function badLots(job: JobDocument): readonly Snag[] {
 
 function lotSizes(lot: JobDocument['shop']['rack']['lots'][number]): readonly Snag[] {
   const snags: Snag[] = [];
-  const missing = (path: string, sentence: string) =>
+  const missing = (path: string, sentence: string, cure = 'Add “width”.') =>
     snags.push({
       code: 'document.missing-field',
       level: 'stop',
       where: { path: `shop/rack/lots/${lot.id}/${path}`, lot: lot.id },
       sentence,
-      cures: [{ says: 'Add “width”.' }],
+      cures: [{ says: cure }],
     });
   if (lot.form === 'strip' && lot.width === undefined) missing('width', `Strips “${lot.id}” need a width.`);
   if (lot.form === 'sheet')
     for (const s of lot.stock)
       if (s.width === undefined) missing(`stock/${s.id}/width`, `Sheet “${s.id}” needs a width.`);
+  for (const s of lot.stock) {
+    for (const f of s.flaws ?? []) {
+      const path = `stock/${s.id}/flaws/${f.id}`;
+      if (lot.form === 'sheet' && (f.width === undefined || f.y === undefined))
+        missing(`${path}/width`, `The flaw “${f.id}” of sheet “${s.id}” needs “y” and “width”.`, 'Add them.');
+    }
+    if ((s.flaws ?? []).length > 0 && (s.have ?? 0) !== 1)
+      snags.push({
+        code: 'stock.flaws-of-several',
+        level: 'stop',
+        where: { path: `shop/rack/lots/${lot.id}/stock/${s.id}/flaws`, lot: lot.id },
+        sentence: `“${s.id}” has flaws, which belong to one sheet; on the rack there are ${s.have ?? 0}.`,
+        cures: [{ says: 'Give every sheet with flaws an entry of its own, with “have” 1.' }],
+      });
+  }
   return snags;
 }
 

@@ -85,6 +85,8 @@ export const SETTING_OUT = {
     'a pocket screw is at most about twice as long as its board is thick',
   ),
   kerf: length('kerf', 3, 'a saw’s kerf, until one is on the list of tools'),
+  yardOver: length('yard.over', 10, 'a rough cut at the yard stays this far beside the line'),
+  railBeyond: length('rail.beyond', 100, 'a guide rail stands out beyond the sheet by this much in all'),
   setStep: length(
     'step.setting',
     1,

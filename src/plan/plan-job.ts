@@ -14,16 +14,13 @@ import type { Hours, Plan, PlanProgress } from './plan.ts';
 
 /** How planning is asked for. */
 export interface PlanOptions {
-  /** Work to spend on each lot's cutting, in the planner's own units. */
+  /** Work to spend on each lot's cutting, in the planner's own units; enough for a plan within a blink when absent. */
   readonly effort?: number;
   /** An earlier breakdown of the job: among cutting plans as good, the one nearest to it is taken. */
   readonly last?: Breakdown;
   /** Looked at whenever planning pauses: set `requested` and the search for better cutting ends. */
   readonly stop?: { requested: boolean };
 }
-
-/** Enough for a plan within a blink; a face that has time asks for more. */
-export const ENOUGH = 3_000_000;
 
 /**
  * Takes a job through all rooms: sets it out, breaks the stock down, writes the build, runs it dry and checks it.
@@ -38,13 +35,13 @@ export function* planJob(
   yield { room: 'setting-out', share: 0 };
   const drawn = setOut(job);
   const cutting = breakDown(job, drawn, {
-    effort: options.effort ?? ENOUGH,
+    ...(options.effort === undefined ? {} : { effort: options.effort }),
     ...(options.stop ? { stop: options.stop } : {}),
     ...(options.last ? { last: options.last } : {}),
   });
   let step = cutting.next();
   while (!step.done) {
-    yield { room: 'breakdown', share: Math.min(1, step.value.work / (options.effort ?? ENOUGH)) };
+    yield { room: 'breakdown', share: step.value.share };
     step = cutting.next();
   }
   const breakdown = step.value;

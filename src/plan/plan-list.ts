@@ -5,7 +5,7 @@ import type { Report } from '../measure/index.ts';
 import { partsReport, type SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { PlanProgress } from './plan.ts';
-import { ENOUGH, type PlanOptions } from './plan-job.ts';
+import type { PlanOptions } from './plan-job.ts';
 import { breakdownReport } from './plan-report.ts';
 
 /** How a list of pieces is cut from the shop's rack. */
@@ -27,11 +27,13 @@ export function* planList(
 ): Generator<PlanProgress, ListPlan> {
   const job: JobDocument = { version: VERSION, design: { records: [] }, shop, work: {} };
   const setOut = listParts(rows, shop);
-  const effort = options.effort ?? ENOUGH;
-  const cutting = breakDown(job, setOut, { effort, ...(options.stop ? { stop: options.stop } : {}) });
+  const cutting = breakDown(job, setOut, {
+    ...(options.effort === undefined ? {} : { effort: options.effort }),
+    ...(options.stop ? { stop: options.stop } : {}),
+  });
   let step = cutting.next();
   while (!step.done) {
-    yield { room: 'breakdown', share: Math.min(1, step.value.work / effort) };
+    yield { room: 'breakdown', share: step.value.share };
     step = cutting.next();
   }
   const breakdown = step.value;

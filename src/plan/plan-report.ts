@@ -164,6 +164,13 @@ function sheetReport(sheet: PlannedSheet): Report {
     on_rack: sheet.source.onRack,
     length_mm: sheet.source.length,
     width_mm: sheet.source.width,
+    flaws: sheet.source.flaws.map((f) => ({
+      name: f.name,
+      x_mm: f.x,
+      y_mm: f.y,
+      length_mm: f.length,
+      width_mm: f.width,
+    })),
     cuts: nodeReport(sheet.root),
   };
 }
@@ -172,5 +179,6 @@ function nodeReport(node: PlannedNode): Report {
   const area = { x_mm: node.x, y_mm: node.y, length_mm: node.length, width_mm: node.width };
   if (node.kind === 'piece') return { ...area, piece: node.part.mark, turned: node.turned };
   if (node.kind === 'left') return { ...area, left: true, name: node.name };
-  return { ...area, cut: { across: node.across, at_mm: node.at }, parts: node.parts.map(nodeReport) };
+  const cut = { across: node.across, at_mm: node.at, ...(node.yard ? { yard: true } : {}) };
+  return { ...area, cut, parts: node.parts.map(nodeReport) };
 }

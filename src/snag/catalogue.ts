@@ -42,6 +42,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['document.no-such-runner', 'Drawers are to run on runners that the rack does not have.'],
     ['document.no-such-pin', 'Shelves are to lie on a pin that the rack does not have.'],
     ['document.wrong-form', 'A sheet where strips are needed, or the other way round.'],
+    ['stock.flaws-of-several', 'Flaws are told of stock of which there is not just one.'],
     ['design.one-piece', 'A design has one piece; this has none or several.'],
     ['design.no-case', 'The piece has no case.'],
     ['design.wrong-parent', 'A record belongs to one that cannot have it.'],

@@ -56,7 +56,7 @@ export function smallCaseSheets(setOut: SetOut): BookBreakdown {
       width: size[2] === 0 ? width : l.less('width inside the trim', width, trim, trim),
     };
     const stock = { id: `${name}-stock`, name: onRack ? 'offcut' : 'full sheet', length: `${size[0]} mm` };
-    return { name, lot, source: { stock, onRack, length, width, trim }, root: cut(area) };
+    return { name, lot, source: { stock, onRack, length, width, trim, flaws: [] }, root: cut(area) };
   };
 
   const main = sheet('S1', 'birch18', [2500, 1250, 10], false, (a) =>

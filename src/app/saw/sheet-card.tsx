@@ -36,7 +36,15 @@ export function SheetCard({ plan, lot, sheet }: SheetProps) {
     const room = { width: width / PIXELS, height: TALLEST };
     const scale = sheetScale(longest, strip ? undefined : widest, room);
     return sheetLayout(
-      { sheet, form: lot.lot.form, kerf: lot.problem.kerf, cuts, ledger, lengths },
+      {
+        sheet,
+        form: lot.lot.form,
+        kerf: lot.problem.kerf,
+        ...(lot.problem.yard ? { roughKerf: lot.problem.yard.kerf } : {}),
+        cuts,
+        ledger,
+        lengths,
+      },
       scale,
       PLEX,
     );

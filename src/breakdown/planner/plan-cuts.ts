@@ -43,6 +43,8 @@ export interface CutProgress {
 export const ONE_SECOND = 60_000_000;
 /** Array elements touched in the search for bars that take the time of one tree node. */
 const BARS_WORK = 15;
+/** Tree nodes looked at in the time of one unit of work under rules. */
+const RULES_WORK = 32;
 
 /**
  * Plans the cutting of a problem: straight through-cuts only. Pauses after counted work, gives its progress, and
@@ -108,12 +110,18 @@ function* byObjectives(
   seed: number,
 ): Generator<CutProgress, CutPlan> {
   if (plan.unplaced.length > 0) return plan;
-  const search = planByRules(problem, effort, seed, plan.sheets);
+  const search = planByRules(problem, effort / RULES_WORK, seed, plan.sheets);
   for (;;) {
     const step = search.next();
     const better = ruledPlan(problem, plan.bound, step.done ? step.value : step.value.best, false);
     if (step.done) return better;
-    yield { work: step.value.work, cost: better.cost, bound: plan.bound, unplaced: 0, plan: () => better };
+    yield {
+      work: step.value.work * RULES_WORK,
+      cost: better.cost,
+      bound: plan.bound,
+      unplaced: 0,
+      plan: () => better,
+    };
   }
 }
 
@@ -130,7 +138,7 @@ function* planRuled(problem: CutProblem, options: CutOptions): Generator<CutProg
     unplaced: found.left.reduce((a, b) => a + b, 0),
     plan: () => ruledPlan(problem, bound, found, false),
   });
-  let search = planByRules(problem, effort, seed);
+  let search = planByRules(problem, effort / RULES_WORK, seed);
   let step = search.next();
   let found = step.done ? step.value : step.value.best;
   yield told(0, found);
@@ -143,7 +151,7 @@ function* planRuled(problem: CutProblem, options: CutOptions): Generator<CutProg
     }
     const { unplaced, sheets } = next.value;
     if (unplaced.length === 0 && sheets.every((s) => isAllowed(problem, s))) {
-      search = planByRules(problem, effort, seed, sheets);
+      search = planByRules(problem, effort / RULES_WORK, seed, sheets);
       step = search.next();
       found = step.done ? step.value : step.value.best;
     }
@@ -151,7 +159,7 @@ function* planRuled(problem: CutProblem, options: CutOptions): Generator<CutProg
   while (!options.stop?.requested && !step.done) {
     step = search.next();
     found = step.done ? step.value : step.value.best;
-    if (!step.done) yield told(step.value.work, found);
+    if (!step.done) yield told(step.value.work * RULES_WORK, found);
   }
   return ruledPlan(problem, bound, found, !step.done);
 }

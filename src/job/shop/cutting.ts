@@ -21,6 +21,17 @@ export const Cutting = v.strictObject({
   hold: v.optional(SizeText),
   /** After so many cuts, whatever is cut again can be carried by the strongest of the people. */
   carryAfter: v.optional(few(1, 20)),
+  /** What the yard cuts where stock is bought, and what it travels home in. */
+  yard: v.optional(
+    v.strictObject({
+      /** How many straight rough cuts it makes in a sheet; none when absent. */
+      cuts: v.optional(few(0, 20)),
+      /** How far beside the line a rough cut stays, so that nothing is lost however it wanders. */
+      over: v.optional(SizeText),
+      /** The room for sheets in the vehicle. */
+      vehicle: v.strictObject({ length: SizeText, width: SizeText }),
+    }),
+  ),
   /** The least sizes that are worth keeping on the rack. */
   wanted: v.optional(
     v.pipe(v.array(v.strictObject({ length: SizeText, width: SizeText })), v.minLength(1, 'name a size')),

@@ -9,6 +9,18 @@ import { AdhesiveLot, FinishLot } from './supplies.ts';
 const price = v.pipe(v.number(), v.finite(), v.minValue(0));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(100000));
 
+/** A place that no part may touch: a void, a patch, a dent, a knot. Measured as the sheet lies to be cut, from its near left corner. */
+export const Flaw = v.strictObject({
+  id: Id,
+  name: v.optional(Name),
+  x: MarginText,
+  /** Absent on strips, as is the width. */
+  y: v.optional(MarginText),
+  length: SizeText,
+  width: v.optional(SizeText),
+});
+export type Flaw = v.InferOutput<typeof Flaw>;
+
 /** Sheets, offcuts or strips of one size: on the rack, to be bought, or both. */
 export const Stock = v.strictObject({
   id: Id,
@@ -21,6 +33,10 @@ export const Stock = v.strictObject({
   have: v.optional(count),
   /** What one costs to buy; absent when none can be bought. */
   price: v.optional(price),
+  /** What one on the rack is worth to the maker when it is used up; next to nothing when absent. */
+  value: v.optional(price),
+  /** Of the one on the rack. */
+  flaws: v.optional(v.array(Flaw)),
   /** Set where it has no grain that parts must follow. */
   grain: v.optional(v.picklist(['free'])),
 });

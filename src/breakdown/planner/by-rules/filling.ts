@@ -177,7 +177,7 @@ export class Filling {
     let least: number = start;
     if (rough) {
       const [near, far] = this.homeward(a, side);
-      if (far < start + room) return undefined;
+      if (far < start + room || near > far) return undefined;
       least = near;
       room = Math.max(room, far - start);
     } else if (way[other] < a[other] && this.chance.share() < this.manner.two)
@@ -265,11 +265,10 @@ export class Filling {
     for (const side of sides) {
       if (this.mayCut(a, side, before, stage, true, false)) {
         const start = side === 'length' ? a.x : a.y;
-        const [near, far] = this.homeward(a, side);
-        const at = Math.max(near, Math.min(far, start + Math.ceil(a[side] / 2)));
+        const [near, at] = this.homeward(a, side);
         const [first] = halves(a, side, at, this.roughKerf());
         const now = side === before ? stage : stage + 1;
-        const filled = this.area(first, side, now);
+        const filled = near <= at && at < start + a[side] ? this.area(first, side, now) : undefined;
         const node = filled && this.divide(a, side, this.roughKerf(), true, at, filled, now, start + a[side]);
         if (node) return node;
       }
@@ -278,7 +277,7 @@ export class Filling {
     return undefined;
   }
 
-  /** Where a rough cut may come: as near as the rest still travels, as far as what comes off does. */
+  /** Where a rough cut may come: as near as the rest still travels, as far as what comes off does. Nowhere when near is beyond far. */
   private homeward(a: Box, side: Side): readonly [number, number] {
     const { length, width, over } = this.problem.rules!.yard!;
     const other: Side = side === 'length' ? 'width' : 'length';
@@ -291,8 +290,10 @@ export class Filling {
     const low = start <= trim ? 0 : start - over;
     const high = end >= all - trim ? all : end + over;
     const last = this.yard >= this.problem.rules!.yard!.cuts;
-    const near = last ? high - most - this.problem.kerf - over : start;
-    return [Math.max(start, near), Math.min(end, low + most - over)];
+    const least = last ? high - most - this.problem.kerf - over : start;
+    // What stays of a piece that was cut off before is not made to measure: no place could be told for the cut.
+    const near = least <= start ? start : end >= all - trim ? least : Number.POSITIVE_INFINITY;
+    return [near, Math.min(end, low + most - over)];
   }
 
   /** Whether a cut may be made here; counts it. */

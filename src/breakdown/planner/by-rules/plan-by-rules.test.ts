@@ -15,7 +15,7 @@ function problem(json: unknown): CutProblem {
   return r.problem;
 }
 
-function planned(p: CutProblem, options: CutOptions = { effort: 30_000 }): CutPlan {
+function planned(p: CutProblem, options: CutOptions = { effort: 900_000 }): CutPlan {
   const steps = planCuts(p, options);
   for (;;) {
     const s = steps.next();
@@ -153,7 +153,7 @@ describe('planByRules', () => {
             turn: k.turn,
           })),
         });
-        const plan = planned(p, { effort: 1_000_000 });
+        const plan = planned(p, { effort: 16_000_000 });
         const told = { cost: plan.cost, ...plan.worth!, leftover: -plan.worth!.leftover };
         const rank = (c: Counted) => order.map((o) => c[o]);
         const best = bestPlans({ length, width, kerf, kinds, wanted })
@@ -228,7 +228,7 @@ describe('planByRules', () => {
       ],
       groups: [{ id: 'fronts', pieces: ['low', 'mid', 'top'], follow: 'width' }],
     });
-    const plan = planned(p, { effort: 1_000_000 });
+    const plan = planned(p, { effort: 32_000_000 });
     expect(findings(p, plan)).toEqual([]);
     expect(plan.unplaced).toEqual([]);
     expect(plan.sheets).toHaveLength(1);
