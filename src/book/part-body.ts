@@ -76,7 +76,10 @@ const RIM = 20;
 /** Rims of holes and slots that stay open, on both faces. */
 function rimsOf(part: Part, size: Point, mm: (t: Traced) => number): (readonly [Point, Point])[] {
   return part.features.flatMap((f) => {
-    if (f.kind === 'hole' && (f.use === 'cable' || f.use === 'vent'))
+    if (
+      f.kind === 'hole' &&
+      (f.use === 'cable' || f.use === 'vent' || (f.use === 'row' && f.depth === undefined))
+    )
       return rim(mm(f.at[0]), mm(f.at[1]), mm(f.diameter) / 2, [0, 0], size[2]);
     if (f.kind !== 'slot') return [];
     const half = (mm(f.length) - mm(f.width)) / 2;

@@ -185,7 +185,7 @@ export function partDrawing(
           ? [
               {
                 at: f.at,
-                ...(f.kind === 'hole' && (f.use === 'cable' || f.use === 'vent')
+                ...(f.kind === 'hole' && (f.use === 'cable' || f.use === 'vent' || f.use === 'row')
                   ? { diameter: f.diameter }
                   : {}),
                 ...followsIn(here, f),

@@ -12,6 +12,7 @@ import { layOut } from './lay-out.ts';
 import { openHoles } from './open-holes.ts';
 import type { WorkEdge } from './operation.ts';
 import { pinHoles } from './pin-work.ts';
+import { rowHoles } from './row-holes.ts';
 import { slots } from './slot-work.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
@@ -230,6 +231,7 @@ function holes(bench: Bench, batch: Batch): void {
     const { side, use } = row[0]!;
     if (use === 'cup') cupHoles(bench, batch, row);
     else if (use === 'cable' || use === 'vent') openHoles(bench, batch, row);
+    else if (use === 'row') rowHoles(bench, batch, row);
     else if (use === 'finger') fingerHoles(bench, batch, row);
     else if (use === 'pin') pinHoles(bench, batch, row);
     else if (use === 'dowel') dowelHoles(bench, batch, row, nth(side, use));

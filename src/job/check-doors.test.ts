@@ -27,6 +27,18 @@ test('what a door closes must be openings, neighbours, and no other door’s', (
   expect(faults({ 'coat-door': { over: ['coats', 'bags'] }, 'bag-doors': undefined })).toEqual([]);
 });
 
+test('a door closes all of a depth that is split from front to back, not a part of it', () => {
+  const job = changed({ coats: { split: 'back' }, hooks: undefined, 'coat-door': { over: ['before'] } });
+  job.design.records.push(
+    { id: 'before', kind: 'opening', parent: 'coats' },
+    { id: 'behind', kind: 'opening', parent: 'coats', size: '60 mm' },
+  );
+  const read = checkJob(job);
+  expect(read.ok ? [] : read.snags.map((s) => `${s.code} ${s.where.path}`)).toEqual([
+    'doors.part-of-depth design/records/coat-door/over',
+  ]);
+});
+
 test('its hinge and the hinge’s screw must be on the rack', () => {
   expect(faults({ 'coat-door': { hinge: 'gate' } })).toEqual([
     'document.no-such-hinge design/records/coat-door/hinge',

@@ -37,6 +37,14 @@ export function badDoors(door: RecordOf<'door' | 'sliding-doors'>, tree: RecordT
       `The openings that “${door.id}” closes are not neighbours of one split.`,
       'Name neighbours of one split, the opening that holds them, or a door for each.',
     );
+  const deep = openings.map((o) => partOfDepth(tree, o.id)).find((o) => o !== undefined);
+  if (deep !== undefined)
+    say(
+      'doors.part-of-depth',
+      'over',
+      `“${door.id}” closes a part of the depth of “${deep}”, but a door closes all of it.`,
+      `Let it close “${deep}”.`,
+    );
   if (door.kind === 'sliding-doors' && door.closes === 'each') {
     const across = tree.get(openings[0]!.parent);
     const count = door.count ?? 2;
@@ -69,6 +77,19 @@ export function badDoors(door: RecordOf<'door' | 'sliding-doors'>, tree: RecordT
       );
   }
   return snags;
+}
+
+/** The opening, split from front to back, that an opening lies in. */
+function partOfDepth(tree: RecordTree, inner: string): string | undefined {
+  const seen = new Set<string>();
+  let at = tree.get(inner);
+  while (at && 'parent' in at && !seen.has(at.id)) {
+    seen.add(at.id);
+    const outer = tree.get(at.parent);
+    if (outer?.kind === 'opening' && outer.split === 'back') return outer.id;
+    at = outer;
+  }
+  return undefined;
 }
 
 /** True when an opening is another, or holds it. */

@@ -28,6 +28,7 @@ const RECORD_LENGTHS = [
   'skirtingDepth',
   'apart',
   'opening',
+  'diameter',
   ...FROM_SIDES.flat(),
   'pitch',
   'front',

@@ -4,7 +4,7 @@ import { FROM_SIDES } from './records/on-panel.ts';
 import type { RecordTree } from './tree.ts';
 
 /** Whether what stands on a panel says which panel, and its place along each way once at most. */
-export function badPlaces(record: RecordOf<'cable' | 'vent'>, tree: RecordTree): readonly Snag[] {
+export function badPlaces(record: RecordOf<'cable' | 'vent' | 'holes'>, tree: RecordTree): readonly Snag[] {
   const snags: Snag[] = [];
   const say = (code: string, field: string, sentence: string, cure: string) =>
     snags.push({
@@ -36,8 +36,9 @@ export function badPlaces(record: RecordOf<'cable' | 'vent'>, tree: RecordTree):
       `“${record.id}” stands in “${record.in}”, which is no opening.`,
       `Add an opening “${record.in}”, or name one that is there.`,
     );
+  const row = record.kind === 'holes' ? rowOf(record, tree) : undefined;
   for (const [low, high] of FROM_SIDES)
-    if (record[low] !== undefined && record[high] !== undefined)
+    if (record[low] !== undefined && record[high] !== undefined && row?.[0] !== low)
       say(
         'design.placed-twice',
         high,
@@ -50,6 +51,67 @@ export function badPlaces(record: RecordOf<'cable' | 'vent'>, tree: RecordTree):
       'heat',
       `“${record.id}” says neither what heat it is for nor how many openings it has.`,
       'Add “heat”, such as “60 W”, or “count”.',
+    );
+  if (record.kind === 'holes') snags.push(...badRow(record, tree));
+  return snags;
+}
+
+/** The two sides that a row runs between; undefined where one hole makes no row, or a pitch leaves one end open. */
+function rowOf(record: RecordOf<'holes'>, tree: RecordTree): (typeof FROM_SIDES)[number] | undefined {
+  if ((record.count ?? 1) < 2 || record.apart !== undefined) return undefined;
+  const lay = record.lay ?? (standsLikeASide(record, tree) ? 'back' : 'across');
+  return FROM_SIDES[{ across: 0, back: 1, up: 2 }[lay]];
+}
+
+/** True of the sides of a case and of what parts openings side by side: they have no width from left to right. */
+function standsLikeASide(record: RecordOf<'holes'>, tree: RecordTree): boolean {
+  const parent = tree.get(record.parent);
+  if (parent?.kind === 'case') return record.panel === 'left-side' || record.panel === 'right-side';
+  const split = parent?.kind === 'divider' ? tree.get(parent.parent) : undefined;
+  return split?.kind === 'opening' && split.split === 'across';
+}
+
+/** Whether a row of holes says enough of itself, and nothing twice. */
+function badRow(record: RecordOf<'holes'>, tree: RecordTree): readonly Snag[] {
+  const snags: Snag[] = [];
+  const say = (field: string, sentence: string, cure: string) =>
+    snags.push({
+      code: 'design.hole-row',
+      level: 'stop',
+      where: { path: `design/records/${record.id}/${field}`, record: record.id },
+      sentence,
+      cures: [{ says: cure }],
+    });
+  const row = rowOf(record, tree);
+  const oneEnd = row && (record[row[0]] === undefined) !== (record[row[1]] === undefined);
+  if (oneEnd)
+    say(
+      'apart',
+      `“${record.id}” has a row of ${record.count} holes from one side, but not how far they are apart.`,
+      'Add “apart”, or the distance from the other side, for holes equally spaced between.',
+    );
+  if (record.apart !== undefined && (record.count ?? 1) < 2)
+    say(
+      'apart',
+      `“${record.id}” is one hole, so it is apart from nothing.`,
+      'Add “count”, or take “apart” out.',
+    );
+  if ((record.depth === undefined) !== (record.face === undefined))
+    say(
+      record.depth === undefined ? 'face' : 'depth',
+      record.depth === undefined
+        ? `“${record.id}” names a face to be bored from, but goes right through.`
+        : `“${record.id}” is so deep, but from which face isn’t said.`,
+      record.depth === undefined
+        ? 'Take “face” out, or add “depth”.'
+        : 'Add “face”: “left”, “right”, “front”, “back”, “below” or “above”.',
+    );
+  const side = record.panel === 'left-side' || record.panel === 'right-side';
+  if (record.mirror && !(tree.get(record.parent)?.kind === 'case' && side))
+    say(
+      'mirror',
+      `“${record.id}” is to be mirrored, but only the two sides of a case mirror one another.`,
+      'Take “mirror” out, or let it belong to a case’s “left-side” or “right-side”.',
     );
   return snags;
 }

@@ -24,6 +24,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   edging: ['case'],
   cable: ['back', 'divider', 'shelf', 'top', 'case'],
   vent: ['back', 'divider', 'shelf', 'top', 'case'],
+  holes: ['back', 'divider', 'shelf', 'top', 'case', 'door'],
   hanging: ['case'],
   door: ['case'],
   'sliding-doors': ['case'],
@@ -98,7 +99,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
     if (r.kind === 'opening') snags.push(...badFillings(r, tree));
     if (r.kind === 'door' || r.kind === 'sliding-doors') snags.push(...badDoors(r, tree));
-    if (r.kind === 'cable' || r.kind === 'vent') snags.push(...badPlaces(r, tree));
+    if (r.kind === 'cable' || r.kind === 'vent' || r.kind === 'holes') snags.push(...badPlaces(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)
       snags.push(
         fault(

@@ -20,6 +20,7 @@ export const HOLES = {
     'between a hole through a panel and the panel’s edge at least this much wood is left',
   ),
   beside: length('hole.beside', 3, 'a hole through a panel stays this far from what touches the panel'),
+  floor: length('hole.floor', 3, 'under a hole that doesn’t go through at least this much wood is left'),
   sawStep: length('hole.saw-step', 5, 'hole saws and Forstner bits are bought in steps of about this'),
 } as const;
 

@@ -21,8 +21,10 @@ export function hallCupboard(): PlainCupboard {
 }
 
 /** The cupboard's job after fields of records, hinges, screws or lots were set, by id. */
-export function cupboard(changes: Changes = {}): JobDocument {
-  const read = checkJob(changed(changes));
+export function cupboard(changes: Changes = {}, more: (job: PlainCupboard) => void = () => {}): JobDocument {
+  const job = changed(changes);
+  more(job);
+  const read = checkJob(job);
   if (!read.ok) throw new Error(read.snags.map((s) => `${s.where.path}: ${s.sentence}`).join('\n'));
   return read.job;
 }

@@ -5,6 +5,7 @@ import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
 import { drawerWishes, runners } from './drawers.ts';
 import { PEGS } from './equipped.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
+import { type HoleWish, holeRecords, holeWishes } from './hole-rows.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
@@ -316,6 +317,7 @@ function records(
   if (inside && wish.doors && !fronts)
     list.push(...doorRecords(wish.doors, bays, inside.fill === 'split' && inside.split === 'across'));
   list.push(...cableRecords(wish.cables, list));
+  list.push(...holeRecords(wish.holes, list));
   if (edged) list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
   return { list, asked };
 }
@@ -352,6 +354,7 @@ interface Wish {
   readonly edged: boolean;
   readonly hung: boolean;
   readonly cables: readonly CableWish[];
+  readonly holes: HoleWish | undefined;
   readonly doors: DoorWish | undefined;
 }
 
@@ -421,6 +424,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     hung: fc.boolean(),
     edged: fc.boolean(),
     cables: cableWishes(text),
+    holes: holeWishes(text),
     doors: fc.option(doorWish(text), { nil: undefined, freq: 2 }),
   });
 }

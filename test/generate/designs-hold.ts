@@ -10,6 +10,7 @@ import { FeatureTable } from './feature-table.ts';
 import { doorFaults } from './judge-doors.ts';
 import { drawerFaults } from './judge-drawers.ts';
 import { fitFaults } from './judge-fits.ts';
+import { rowFaults } from './judge-hole-rows.ts';
 import { holeFaults } from './judge-holes.ts';
 import { jointFaults } from './judge-joints.ts';
 import { pegFaults } from './judge-pegs.ts';
@@ -60,6 +61,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(fitFaults(piece)).toEqual([]);
       expect(holeFaults(piece)).toEqual([]);
       expect(pegFaults(piece)).toEqual([]);
+      expect(rowFaults(job, piece)).toEqual([]);
       expect(pinFaults(piece)).toEqual([]);
       expect(slidingFaults(piece)).toEqual([]);
       expect(drawerFaults(piece)).toEqual([]);

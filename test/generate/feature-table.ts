@@ -8,8 +8,14 @@ interface Row {
 }
 
 /** True when a record of a kind is there, and is so. */
-function has<K extends RecordKind>(kind: K, so: (r: RecordOf<K>) => boolean = () => true): Row['in'] {
-  return (job) => treeOf(job).all(kind).some(so);
+function has<K extends RecordKind>(
+  kind: K,
+  so: (r: RecordOf<K>, job: JobDocument) => boolean = () => true,
+): Row['in'] {
+  return (job) =>
+    treeOf(job)
+      .all(kind)
+      .some((r) => so(r, job));
 }
 
 /** What generated designs must say now and then: a row for each thing that the language can say. */
@@ -53,6 +59,8 @@ const ROWS: readonly Row[] = [
   { feature: 'rails to hang by', in: has('hanging') },
   { feature: 'front edging', in: has('edging') },
   { feature: 'holes for cables', in: has('cable') },
+  { feature: 'rows of holes', in: has('holes', (h) => (h.count ?? 1) > 1) },
+  { feature: 'holes mirrored for the other hand', in: has('holes', mirrored) },
   { feature: 'vents of slots', in: has('vent', (v) => v.form === 'slots') },
   { feature: 'vents of holes', in: has('vent', (v) => v.form === 'holes') },
   { feature: 'inset doors', in: has('door', (d) => d.hang === 'inset') },
@@ -61,6 +69,12 @@ const ROWS: readonly Row[] = [
   { feature: 'sliding doors', in: has('sliding-doors') },
   { feature: 'sliding doors for one opening each', in: has('sliding-doors', (d) => d.closes === 'each') },
 ];
+
+/** Holes of both sides of a case, or of a pair of doors. */
+function mirrored(record: RecordOf<'holes'>, job: JobDocument): boolean {
+  const parent = treeOf(job).get(record.parent);
+  return record.mirror === true || (parent?.kind === 'door' && parent.count === 2);
+}
 
 function usesFormulas(job: JobDocument): boolean {
   return job.design.records.some((r) =>

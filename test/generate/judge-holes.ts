@@ -13,18 +13,28 @@ export function holeFaults(setOut: SetOut): string[] {
   );
 }
 
-/** A round opening, in ticks of its part: a hole, or one of the three that a slot is judged by. */
+/** A round opening, in ticks of its part: a hole (which may end in the wood), or one of the three that a slot is judged by. */
 interface Opening {
   readonly id: string;
   readonly at: readonly [number, number];
   readonly radius: number;
+  readonly blind?: { readonly side: 'show' | 'under'; readonly depth: number };
 }
 
 function openings(setOut: SetOut, f: Feature): readonly Opening[] {
   const t = (x: Hole['diameter']) => setOut.ledger.ticks(x);
   if (f.kind === 'hole')
-    return f.use === 'cable' || f.use === 'vent'
-      ? [{ id: f.id, at: [t(f.at[0]), t(f.at[1])], radius: t(f.diameter) / 2 }]
+    return f.use === 'cable' || f.use === 'vent' || f.use === 'row'
+      ? [
+          {
+            id: f.id,
+            at: [t(f.at[0]), t(f.at[1])],
+            radius: t(f.diameter) / 2,
+            ...(f.depth === undefined
+              ? {}
+              : { blind: { side: f.side as 'show' | 'under', depth: t(f.depth) } }),
+          },
+        ]
       : [];
   if (f.kind !== 'slot') return [];
   const radius = t(f.width) / 2;
@@ -44,7 +54,8 @@ function faultsOf(setOut: SetOut, part: Part, hole: Opening): string[] {
   const [along, across] = hole.at;
   const room = Math.min(along, t(part.length) - along, across, t(part.width) - across) - radius;
   if (room < 10 * MM) faults.push(`${hole.id}: ${room / MM} mm from an edge`);
-  const box = boxOf(setOut, part);
+  const box = bored(boxOf(setOut, part), part, hole);
+  if (hole.blind && t(part.thickness) - hole.blind.depth < 3 * MM) faults.push(`${hole.id}: no floor`);
   const middle = [0, 1, 2].map((k) => (box.min[k]! + box.max[k]!) / 2) as [number, number, number];
   for (const [run, at] of [
     [part.place.length, along],
@@ -65,6 +76,18 @@ function faultsOf(setOut: SetOut, part: Part, hole: Opening): string[] {
     if (screw.through.includes(part.id) && cuts(setOut, screw, middle, through, radius, box))
       faults.push(`${hole.id}: cuts ${screw.id}`);
   return faults;
+}
+
+/** A part's box, cut down to the stretch of its thickness that a hole takes. */
+function bored(box: { min: Vec; max: Vec }, part: Part, { blind }: Opening): { min: Vec; max: Vec } {
+  if (!blind) return box;
+  const through = 'xyz'.indexOf(part.place.thickness[1]!);
+  const min = [...box.min] as [number, number, number];
+  const max = [...box.max] as [number, number, number];
+  const high = part.place.thickness.startsWith('+') === (blind.side === 'show');
+  if (high) min[through] = max[through]! - blind.depth;
+  else max[through] = min[through]! + blind.depth;
+  return { min, max };
 }
 
 function outside(at: number, low: number, high: number): number {

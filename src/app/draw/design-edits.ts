@@ -141,6 +141,24 @@ export function removals(job: JobDocument, id: string): Edit[] {
   return [...tree.children(id).flatMap((r) => removals(job, r.id)), { edit: 'remove', id }];
 }
 
+/** Adds a row of three holes to the outer faces of a case's sides. */
+export function addHolesEdit(job: JobDocument, box: string): Edit {
+  const id = new Ids(job).next('holes');
+  const own = { id, parent: box, panel: 'left-side', mirror: true, face: 'left', lay: 'up' } as const;
+  return {
+    edit: 'add',
+    record: {
+      ...own,
+      kind: 'holes',
+      diameter: '8 mm',
+      depth: '10 mm',
+      count: 3,
+      apart: '64 mm',
+      fromFront: '60 mm',
+    },
+  };
+}
+
 /** Takes a record away, and all that belongs to it. */
 export function removeEdit(job: JobDocument, id: string): Edit {
   return { edit: 'all', of: removals(job, id) };

@@ -10,6 +10,7 @@ import { DrawersRecord } from './drawers.ts';
 import { EdgingRecord } from './edging.ts';
 import { GroupRecord } from './group.ts';
 import { HangingRecord } from './hanging.ts';
+import { HolesRecord } from './holes.ts';
 import { OpeningRecord } from './opening.ts';
 import { PieceRecord } from './piece.ts';
 import { PinsRecord } from './pins.ts';
@@ -37,6 +38,7 @@ export const DesignRecord = v.variant('kind', [
   EdgingRecord,
   CableRecord,
   VentRecord,
+  HolesRecord,
   HangingRecord,
   SizeRecord,
   DoorRecord,

@@ -4,6 +4,7 @@ import { drawers } from '../drawers/drawers.ts';
 import { ClearLoops } from '../fits/clear-loops.ts';
 import { fitsOfCase } from '../fits/fits-of-case.ts';
 import { cableHoles } from '../holes/cable-holes.ts';
+import { holeRows } from '../holes/hole-rows.ts';
 import { cutVents } from '../holes/vents.ts';
 import type { Bores } from '../joints/bores.ts';
 import { type Joinable, joinCase } from '../joints/joints.ts';
@@ -80,8 +81,10 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
   const { frame, panels, top, base } = made;
   cableHoles(draft, bores, frame);
   cutVents(draft, bores, frame);
+  holeRows(draft, bores, frame, 'panels');
   hangDoors(draft, bores, made);
   slidingDoors(draft, bores, made, top?.board);
+  holeRows(draft, bores, frame, 'doors');
   const before = draft.joints.length;
   joinCase(draft, bores, made);
   joinFooting(draft, bores, made, made.stands);

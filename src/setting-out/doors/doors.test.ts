@@ -92,6 +92,23 @@ describe('a hinge', () => {
     expect(codes(piece)).toEqual([]);
   });
 
+  test('keeps clear of a shelf let into the other face of its post', () => {
+    // The shelf of the bags goes 6 mm into the 18 mm post; screws of 12 mm from the other face would meet it.
+    const piece = setOut(
+      cupboard({ case: { joints: 'dado' }, 'coat-door': { hand: 'right' }, hooks: { at: '500 mm' } }, (job) =>
+        job.design.records.push({ id: 'low', kind: 'shelf', parent: 'bags', at: '82 mm' }),
+      ),
+    );
+    expect(codes(piece)).toEqual([]);
+    const shelf = boxOf(piece, part(piece, 'low/shelf'));
+    const post = boxOf(piece, part(piece, 'inside/divider:1'));
+    expect(shelf.min[0]).toBeLessThan(post.max[0]);
+    const door = boxOf(piece, part(piece, 'coat-door/door'));
+    const [lowest] = piece.doors[0]!.hinges.map((t) => door.min[2] + piece.ledger.ticks(t));
+    for (const z of [lowest! - 16 * 3200, lowest! + 16 * 3200])
+      expect(z < shelf.min[2] - 2 * 3200 || z > shelf.max[2] + 2 * 3200).toBe(true);
+  });
+
   test('is refused where its screws would come through, or its cup', () => {
     expect(codes(setOut(cupboard({ 'hinge-screw': { length: '16 mm' } })))).toContain(
       'hinges.screw-too-long',

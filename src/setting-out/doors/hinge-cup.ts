@@ -77,6 +77,22 @@ export function plateLine(draft: Draft, h: Hanging, cup: Cup): Traced {
     : l.sum('screws of the plate, behind the case’s front', h.frontOfCase, cup.plateBehind);
 }
 
+/** The hole for a cup and what lies round it on the door's back, so far along the door. */
+export function boreOfCup(draft: Draft, h: Hanging, cup: Cup, along: Traced): Bore {
+  const l = draft.ledger;
+  const { min, max } = h.part.box;
+  const aside = l.ticks(cup.middle);
+  const x = h.hung === 'left' ? l.ticks(min[0]) + aside : l.ticks(max[0]) - aside;
+  const z = l.ticks(min[2]) + l.ticks(along);
+  const flange = Math.max(l.ticks(cup.diameter), l.ticks(cup.screws)) / 2 + l.ticks(cup.diameter) / 8;
+  return {
+    parts: [h.part.id],
+    from: [x, l.ticks(max[1]), z],
+    to: [x, l.ticks(max[1]) - l.ticks(cup.deep), z],
+    radius: flange,
+  };
+}
+
 /** The screws of a plate, for a hinge at a height. */
 export function plateBores(draft: Draft, h: Hanging, chosen: Chosen, cup: Cup, z: number): readonly Bore[] {
   const l = draft.ledger;

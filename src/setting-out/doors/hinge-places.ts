@@ -1,8 +1,9 @@
 import { DOORS, density, HINGE_COUNTS, hingeCount, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
-import type { Bores } from '../joints/bores.ts';
-import type { Chosen, Hanging } from './hinge-choice.ts';
+import { type Bore, type Bores, meetsHollow } from '../joints/bores.ts';
+import { boxTicks } from '../place.ts';
+import { type Chosen, type Hanging, ofHinge } from './hinge-choice.ts';
 import { type Cup, plateBores } from './hinge-cup.ts';
 
 /** Middles of the hinges from the door's lower end, each moved clear of shelves and screws. */
@@ -69,7 +70,9 @@ function clearPlace(
       (s) =>
         touchesFace(draft, s, h) && z > l.ticks(s.box.min[2]) - clear && z < l.ticks(s.box.max[2]) + clear,
     );
-    return inPost && !shelf && !(cup && plateBores(draft, h, chosen, cup, z).some((b) => bores.meets(b)));
+    const screws = cup ? plateBores(draft, h, chosen, cup, z) : leafBores(draft, h, chosen, z);
+    const letIn = h.shelves.some((s) => screws.some((b) => meetsHollow(b, boxTicks(l, s.box))));
+    return inPost && !shelf && !letIn && !(cup && screws.some((b) => bores.meets(b)));
   };
   const from = l.ticks(asked);
   const steps = STEPS.find((n) => fine(from + n * l.ticks(aside)));
@@ -78,6 +81,27 @@ function clearPlace(
   const by = l.times('steps aside', aside, Math.abs(steps));
   const reason = 'place of the hinge, moved clear of what is there';
   return steps > 0 ? l.sum(reason, asked, by) : l.less(reason, asked, by);
+}
+
+/** What the screws of a butt hinge's leaf may take up of the post: they stand somewhere on it. */
+function leafBores(
+  draft: Draft,
+  h: Hanging,
+  { hinge, length, diameter }: Chosen,
+  z: number,
+): readonly Bore[] {
+  if (hinge.kind !== 'butt') return [];
+  const l = draft.ledger;
+  const x = l.ticks(h.hung === 'left' ? h.post.box.max[0] : h.post.box.min[0]);
+  const far = x + (h.hung === 'left' ? -1 : 1) * l.ticks(length);
+  const y = l.ticks(h.frontOfCase) + l.ticks(ofHinge(draft, hinge, 'width')) / 2;
+  const half = l.ticks(ofHinge(draft, hinge, 'length')) / 2;
+  return [-half, 0, half].map((off) => ({
+    parts: [h.post.id],
+    from: [x, y, z + off],
+    to: [far, y, z + off],
+    radius: l.ticks(diameter) / 2,
+  }));
 }
 
 /** True when a shelf ends at, or goes into, the face of the post that the hinge is on. */

@@ -5,7 +5,7 @@ import type { Bores } from '../joints/bores.ts';
 import { inPart, sideLooking } from '../joints/contact.ts';
 import { axisOf } from '../place.ts';
 import { type Chosen, chooseHinge, type Hanging, ofHinge, screwTooLong, sized } from './hinge-choice.ts';
-import { type Cup, cupOf, plateBores, plateLine, roomForCup } from './hinge-cup.ts';
+import { boreOfCup, type Cup, cupOf, plateBores, plateLine, roomForCup } from './hinge-cup.ts';
 import { placesOf } from './hinge-places.ts';
 
 /** Chooses a hinge, finds the hinges' places and bores for them. */
@@ -75,6 +75,7 @@ function bore(
     depth: cup.deep,
   });
   const z = l.sum('height of the hinge', part.box.min[2], along);
+  bores.add(boreOfCup(draft, h, cup, along));
   const face = sideLooking(post.place, hung === 'left' ? '+x' : '-x');
   const y = plateLine(draft, h, cup);
   const ends = ['lower', 'upper'] as const;

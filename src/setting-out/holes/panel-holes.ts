@@ -8,12 +8,12 @@ import { inPart, planeOf } from '../joints/contact.ts';
 import { type Axis, axisOf, type TracedBox } from '../place.ts';
 
 /** A record of something that goes through a panel. */
-type OnPanel = RecordOf<'cable' | 'vent'>;
+type OnPanel = RecordOf<'cable' | 'vent' | 'holes'>;
 
 /** The panels that a record's hole goes through: one, or every shelf of its kind. */
-export function panelsOf(draft: Draft, record: OnPanel): readonly DraftPart[] {
+export function panelsOf(draft: Draft, record: OnPanel, panel = record.panel): readonly DraftPart[] {
   const parent = draft.tree.get(record.parent)!;
-  const role = parent.kind === 'case' ? record.panel : parent.kind === 'top' ? 'top' : undefined;
+  const role = parent.kind === 'case' ? panel : parent.kind === 'top' ? 'top' : undefined;
   const panels = draft.parts.filter((p) => p.record === parent.id && (role === undefined || p.role === role));
   if (panels.length === 0 && draft.snags.length === 0)
     draft.stop(
@@ -59,9 +59,22 @@ export function middleOn(draft: Draft, record: OnPanel, part: DraftPart, region:
   ) as unknown as Triple;
 }
 
-function middleAlong(draft: Draft, record: OnPanel, { min, max }: TracedBox, axis: Axis): Traced {
+/** The two sides that a place along an axis is measured from, lower first; exchanged from left to right in a mirror. */
+export function sidesAlong(axis: Axis, mirrored: boolean): (typeof FROM_SIDES)[number] {
+  const sides = FROM_SIDES[axis];
+  return mirrored && axis === 0 ? ([sides[1], sides[0]] as never) : sides;
+}
+
+/** The middle along one axis of the piece: so far from a side, or half way. */
+export function middleAlong(
+  draft: Draft,
+  record: OnPanel,
+  { min, max }: TracedBox,
+  axis: Axis,
+  mirrored = false,
+): Traced {
   const l = draft.ledger;
-  const [low, high] = FROM_SIDES[axis];
+  const [low, high] = sidesAlong(axis, mirrored);
   if (record[low] !== undefined) return l.sum('middle of the hole', min[axis], draft.field(record, low));
   if (record[high] !== undefined) return l.less('middle of the hole', max[axis], draft.field(record, high));
   const half = l.ratio('half way', l.less('from side to side', max[axis], min[axis]), SETTING_OUT.half);
@@ -85,6 +98,8 @@ export interface Taken {
   readonly at: Triple;
   readonly half: readonly [number, number, number];
   readonly round: boolean;
+  /** The stretch of the panel's thickness that it takes, in ticks; all of it when absent. */
+  readonly deep?: readonly [from: number, to: number];
   readonly bores: readonly Bore[];
 }
 
@@ -113,12 +128,12 @@ export function isClear(draft: Draft, bores: Bores, record: OnPanel, part: Draft
     );
     return false;
   }
+  const [from, to] = taken.deep ?? [t(part.box.min[through]), t(part.box.max[through])];
   const clear = t(l.row(HOLES.beside)) + (round ? half[across[0]!] : 0);
   const met = draft.parts.find((other) => {
     if (other === part) return false;
     const { min: low, max: high } = other.box;
-    if (t(high[through]) < t(part.box.min[through]) || t(low[through]) > t(part.box.max[through]))
-      return false;
+    if (t(high[through]) < from || t(low[through]) > to) return false;
     const off = across.map((k) => {
       const reach = round ? 0 : half[k];
       return Math.max(t(low[k]) - t(at[k]) - reach, 0, t(at[k]) - reach - t(high[k]));

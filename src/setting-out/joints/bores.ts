@@ -22,6 +22,11 @@ export interface Hollow {
   readonly max: Vec;
 }
 
+/** True when a bore comes too near a channel, or a box that fills one. */
+export function meetsHollow(bore: Bore, hollow: Hollow): boolean {
+  return touches(bore, hollow, bore.radius + BESIDE_HOLLOW);
+}
+
 /** True when the boxes round a bore and a channel share something. */
 function touches({ from, to }: Bore, { min, max }: Hollow, side: number): boolean {
   return ([0, 1, 2] as const).every(
@@ -63,9 +68,7 @@ export class Bores {
 
   /** True when a new bore would come too close to one that shares a part with it. */
   meets(bore: Bore): boolean {
-    const side = bore.radius + BESIDE_HOLLOW;
-    if (bore.parts.some((part) => this.hollows.get(part)?.some((box) => touches(bore, box, side))))
-      return true;
+    if (bore.parts.some((part) => this.hollows.get(part)?.some((box) => meetsHollow(bore, box)))) return true;
     return bore.parts.some((part) =>
       this.inPart.get(part)?.some((other) => {
         const least = bore.radius + other.radius + WALL;

@@ -2,14 +2,14 @@ import { type RecordOf, treeOf } from '../../../job/index.ts';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { addCaseEdit, removeCaseEdit } from '../case-edits.ts';
-import { addCableEdit, addTrimEdit, addVentEdit, type Trim } from '../design-edits.ts';
+import { addCableEdit, addHolesEdit, addTrimEdit, addVentEdit, type Trim } from '../design-edits.ts';
 import { CaseNote } from './case-note.tsx';
 import { DoorsNote, SlidingDoorsNote } from './door-notes.tsx';
 import { GroupNote } from './group-note.tsx';
 import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
 import { ThingsNote } from './things-note.tsx';
-import { CablesNote, VentsNote } from './through-notes.tsx';
+import { CablesNote, HolesNote, VentsNote } from './through-notes.tsx';
 import { BackNote, BaseNote, EdgingNote, HangingNote, TopNote } from './trim-notes.tsx';
 
 const MISSING: readonly (readonly [Trim, string])[] = [
@@ -59,6 +59,7 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
   const cables = tree.all('cable').filter((c) => tree.caseOf(c.id) === box);
   const hanging = tree.childOf(box.id, 'hanging');
   const vents = tree.all('vent').filter((v) => tree.caseOf(v.id) === box);
+  const rows = tree.all('holes').filter((h) => tree.caseOf(h.id) === box);
   // A case stands on the floor or hangs on the wall.
   const missing = MISSING.filter(
     ([kind]) => !has(kind) && (kind !== 'hanging' || !has('base')) && (kind !== 'base' || !has('hanging')),
@@ -86,12 +87,14 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
       {edging && <EdgingNote edging={edging} />}
       {cables.length > 0 && <CablesNote cables={cables} />}
       {vents.length > 0 && <VentsNote vents={vents} />}
+      {rows.length > 0 && <HolesNote rows={rows} />}
       {back && (
         <p className="acts">
           <EditButton edit={() => addCableEdit(job, back.id)} quiet>
             Add a hole for a cable to the back
           </EditButton>
           <EditButton edit={() => addVentEdit(job, back.id)}>Add a vent to the back</EditButton>
+          <EditButton edit={() => addHolesEdit(job, box.id)}>Add a row of holes to the sides</EditButton>
         </p>
       )}
       {missing.length > 0 && (

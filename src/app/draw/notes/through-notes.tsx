@@ -59,8 +59,73 @@ export function CablesNote({ cables }: { cables: readonly RecordOf<'cable'>[] })
   );
 }
 
+/** Rows of holes: in what, for what, how wide and deep, how many, and how they are spaced. */
+export function HolesNote({ rows }: { rows: readonly RecordOf<'holes'>[] }) {
+  return (
+    <Note title="Rows of holes">
+      {rows.map((r) => (
+        <PlacedLine key={r.id} record={r}>
+          <RowOfHoles record={r} />
+        </PlacedLine>
+      ))}
+    </Note>
+  );
+}
+
+function RowOfHoles({ record: { id, panel } }: { record: RecordOf<'holes'> }) {
+  const at = `design/records/${id}`;
+  return (
+    <>
+      <NumberField path={`${at}/count`} label={`How many, ${id}`} empty="1" /> of{' '}
+      <LengthField path={`${at}/diameter`} label={`Diameter of ${id}`} end="," />{' '}
+      <LengthField path={`${at}/depth`} label={`Depth of ${id}`} empty="right through" />{' '}
+      <ChoiceField
+        path={`${at}/face`}
+        label={`Face that ${id} is bored from`}
+        choices={[
+          ['', 'from either face'],
+          ['left', 'deep from the left face'],
+          ['right', 'deep from the right face'],
+          ['front', 'deep from the front'],
+          ['back', 'deep from behind'],
+          ['below', 'deep from below'],
+          ['above', 'deep from above'],
+        ]}
+        end=","
+      />{' '}
+      in a row{' '}
+      <ChoiceField
+        path={`${at}/lay`}
+        label={`Way that ${id} runs`}
+        choices={[
+          ['', 'as usual'],
+          ['across', 'from left to right'],
+          ['up', 'upward'],
+          ['back', 'backward'],
+        ]}
+        end=","
+      />{' '}
+      <LengthField path={`${at}/apart`} label={`Distance between holes of ${id}`} empty="equally" /> apart,{' '}
+      {(panel === 'left-side' || panel === 'right-side') && (
+        <ChoiceField
+          path={`${at}/mirror`}
+          label={`Sides that ${id} is in`}
+          absent="false"
+          choices={[
+            ['false', 'in that side only'],
+            ['true', 'mirrored in the other side'],
+          ]}
+          editOf={(v) => ({ edit: 'set', at: `${at}/mirror`, value: v === 'true' })}
+          end=","
+        />
+      )}{' '}
+      for <LengthField path={`${at}/purpose`} label={`Purpose of ${id}`} empty="what you like" end=";" />
+    </>
+  );
+}
+
 interface PlacedProps {
-  readonly record: RecordOf<'cable' | 'vent'>;
+  readonly record: RecordOf<'cable' | 'vent' | 'holes'>;
   readonly children: React.ReactNode;
 }
 
@@ -69,10 +134,10 @@ function PlacedLine({ record, children }: PlacedProps) {
   const job = useApp((s) => s.history.job);
   const at = `design/records/${record.id}`;
   const inCase = treeOf(job).get(record.parent)?.kind === 'case';
-  // Unset places are offered only where none is set along that way, so that no two sides are named at once.
+  // Unset places are offered only where none is set along that way; a row may run from one side to the other.
   const shown = FROM_SIDES.flatMap((pair) => {
     const set = pair.filter((field) => record[field] !== undefined);
-    return set.length > 0 ? set : [pair[0]];
+    return record.kind === 'holes' ? pair : set.length > 0 ? set : [pair[0]];
   });
   return (
     <p>

@@ -1,0 +1,88 @@
+import { type Traced, toMm } from '../measure/index.ts';
+import type { Hole, Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { CAUTION } from './cautions.ts';
+import { linesOfHoles } from './hole-places.ts';
+import { listWords, referenceFor, sideWords } from './words.ts';
+
+/** Twist drills are sold up to about this width, mm (common practice); wider holes are bored with a Forstner bit. */
+const TWIST_MOST = 13;
+
+/** A row of holes that the maker asked for, all of one width and depth: for pegs, hooks or what else goes in. */
+export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: readonly Hole[]): void {
+  const [part] = batch;
+  const first = row[0]!;
+  const l = bench.ledger;
+  const face = first.side as 'show' | 'under';
+  const marks = batch.map((p) => p.mark);
+  const named = batch.length === 1 ? `${part.mark} (${part.name})` : listWords(marks);
+  const ref = referenceFor(part, 'near');
+  const side = referenceFor(part, 'start');
+  const placed = row.map((h) => {
+    const along = ref.turned ? l.less('the same from the other end', part.length, h.at[0]) : h.at[0];
+    const across = side.turned ? l.less('the same from the other edge', part.width, h.at[1]) : h.at[1];
+    return { along: bench.set('marking', along), across: bench.set('marking', across) };
+  });
+  const depth = first.depth === undefined ? undefined : bench.set('drill', first.depth, 'down');
+  const bit = bitFor(bench, first);
+  const lengths: Traced[] = [first.diameter, ...(depth === undefined ? [] : [depth])];
+  const lines = linesOfHoles(bench, placed).map(({ across, along }) => {
+    const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
+    return `${print(across)} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
+  });
+  const purposes = [...new Set(row.map((h) => h.purpose))].join('; ');
+  bench.do(
+    {
+      id: `${part.mark}/drill-${face}-row-${l.ticks(first.diameter)}${depth === undefined ? '' : `-${l.ticks(depth)}`}`,
+      kind: 'drill',
+      stage: 'machine',
+      title: `${row.length > 1 ? 'Holes' : 'Hole'} ${depth === undefined ? 'through' : `in the ${sideWords(part, face)} of`} ${named}: ${purposes}`,
+      does: {
+        act: 'drill',
+        workpieces: marks,
+        side: face,
+        from: ref.from,
+        ...(side.turned ? { acrossFrom: 'far' as const } : {}),
+        at: placed.map((p) => [p.along, p.across] as const),
+        diameter: first.diameter,
+        ...(depth === undefined ? {} : { depth }),
+        ...(bit === 'twist' ? {} : { bit }),
+        open: true,
+      },
+      tool: 'drill',
+      times: batch.length * row.length,
+      faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board clamped tight under it' : ''}`,
+      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
+      lines: ['Mark the lines and the places on them:', ...lines, HOW[bit](depth !== undefined)],
+      lengths,
+      cautions: [CAUTION.drill],
+    },
+    marks,
+  );
+}
+
+type RowBit = 'twist' | 'forstner' | 'hole-saw';
+
+/** A bit of the rack of just that width, or the kind that such a hole is bored with; no saw leaves a floor. */
+function bitFor(bench: Bench, hole: Hole): RowBit {
+  const width = bench.ledger.ticks(hole.diameter);
+  const kinds: readonly RowBit[] =
+    hole.depth === undefined ? ['twist', 'forstner', 'hole-saw'] : ['twist', 'forstner'];
+  const owned = kinds.find((k) =>
+    bench.job.shop.rack.bits.some((b) => b.kind === k && bench.ticksOf(b.diameter) === width),
+  );
+  return owned ?? (toMm(width) <= TWIST_MOST ? 'twist' : 'forstner');
+}
+
+const HOW: Readonly<Record<RowBit, (blind: boolean) => string>> = {
+  twist: (blind) =>
+    blind
+      ? 'Drill {0}, {1} deep and no deeper: a flag of tape on the bit shows it.'
+      : 'Drill {0} right through into the waste board.',
+  forstner: (blind) =>
+    blind
+      ? 'Forstner bit of {0}, {1} deep and no deeper: try it on an offcut of the same board, and set the stop by that.'
+      : 'Forstner bit of {0}, slowly, through into the waste board: so the far face stays clean.',
+  'hole-saw': () =>
+    'Hole saw of {0}, slowly, until its pilot bit comes through, then from the other face, so that both stay clean.',
+};
