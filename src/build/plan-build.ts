@@ -12,6 +12,7 @@ import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
 import { prefinishParts } from './finish/finish-work.ts';
 import { finishAndSetUp, gather, sandParts } from './finishing.ts';
 import { planGlueUps } from './glue/plan-glue-ups.ts';
+import { fixHandles } from './handles.ts';
 import { hangDoors } from './hanging.ts';
 import { joinCases } from './joining.ts';
 import { layLooseShelves } from './loose-shelves.ts';
@@ -54,6 +55,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   prefinishParts(bench, finishing);
   assemble(bench);
   joinCases(bench);
+  fixHandles(bench);
   fitDrawers(bench);
   layLooseShelves(bench);
   plugScrews(bench);

@@ -1,5 +1,5 @@
 import type { Traced } from '../measure/index.ts';
-import type { Part, SlidingSet } from '../setting-out/index.ts';
+import type { Part, SlidingLeaf, SlidingSet } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
@@ -9,7 +9,7 @@ import { listWords } from './words.ts';
 export function liftInDoors(bench: Bench): void {
   for (const set of bench.setOut.sliding) {
     measureOpening(bench, set);
-    for (const leaf of [...set.leaves].reverse()) liftIn(bench, set, partOf(bench, leaf.part), leaf.track);
+    for (const leaf of [...set.leaves].reverse()) liftIn(bench, set, leaf);
     tryThem(bench, set);
   }
 }
@@ -72,9 +72,11 @@ function measureOpening(bench: Bench, set: SlidingSet): void {
   );
 }
 
-function liftIn(bench: Bench, set: SlidingSet, part: Part, track: number): void {
+function liftIn(bench: Bench, set: SlidingSet, leaf: SlidingLeaf): void {
   const l = bench.ledger;
-  const [below, above, left, right] = [set.below, set.above, set.left, set.right].map((id) =>
+  const { track } = leaf;
+  const part = partOf(bench, leaf.part);
+  const [below, above, left, right] = [set.below, set.above, ...between(bench, set, leaf)].map((id) =>
     partOf(bench, id),
   ) as [Part, Part, Part, Part];
   const lift = bench.set('marking', set.lift);
@@ -122,6 +124,16 @@ function liftIn(bench: Bench, set: SlidingSet, part: Part, track: number): void 
   );
 }
 
+/** What a door slides between: the ends, or the handles of doors behind it that it can't pass. */
+function between(bench: Bench, set: SlidingSet, leaf: SlidingLeaf): readonly [string, string] {
+  const bars = set.leaves.filter((other) => other.bars && other.track > leaf.track);
+  const handle = (door?: SlidingLeaf) =>
+    door && bench.setOut.joints.find((j) => j.duty === 'handle' && j.part === door.part)?.mate;
+  const before = bars.filter((other) => other.order < leaf.order);
+  const beyond = bars.filter((other) => other.order > leaf.order);
+  return [handle(before.at(-1)) ?? set.left, handle(beyond[0]) ?? set.right];
+}
+
 function tryThem(bench: Bench, set: SlidingSet): void {
   const marks = marksOf(bench, set);
   const [left, right] = [set.left, set.right].map((id) => partOf(bench, id).mark);
@@ -134,7 +146,9 @@ function tryThem(bench: Bench, set: SlidingSet): void {
       does: { act: 'other', on: [...marks, 'case'] },
       times: marks.length,
       lines: [
-        `Slide each from ${left} to ${right} and back: it may touch nothing but its grooves. They pass with {0} of air.`,
+        set.leaves.some((d) => d.bars)
+          ? `Slide each as far as it goes, from ${left} to ${right} or to the handle of a door behind it, and back: it may touch nothing but its grooves. They pass with {0} of air.`
+          : `Slide each from ${left} to ${right} and back: it may touch nothing but its grooves. They pass with {0} of air.`,
         'Where one binds, look for the shine where it rubbed and take off a shaving there; a door that can be lifted out when it is shut is too low.',
         'At most {1} of the width stands open at once.',
         'Lift them out again for the finish.',

@@ -1,4 +1,3 @@
-import type { Turn } from '../build/index.ts';
 import { TICKS_PER_MM, toMm } from '../measure/index.ts';
 import type { Shape, Solids } from '../solid/index.ts';
 import { type Assembly, type Member, planesOf } from './assembly.ts';
@@ -8,9 +7,14 @@ import type { DryFitFault } from './report.ts';
 import { jamsAt, press } from './swing.ts';
 import type { VirtualPiece } from './virtual-piece.ts';
 
+/** A door before it goes in, and what has been fixed on it. */
+interface LoosePieces {
+  readonly door: Member;
+  readonly fixedOn: readonly Member[];
+}
+
 /** What a card says of a door that goes into grooves. */
 export interface LiftInCard {
-  readonly turn: Turn;
   readonly below: string;
   readonly above: string;
   /** Which groove, counted from the front. */
@@ -35,17 +39,17 @@ type Fault = Pick<DryFitFault, 'code' | 'sentence'>;
 export function liftedIn(
   solids: Solids,
   there: Assembly,
-  door: { readonly mark: string; readonly piece: VirtualPiece },
+  { door, fixedOn }: LoosePieces,
   sliding: ReadonlyMap<string, string>,
   card: LiftInCard,
-): { readonly member: Member | undefined; readonly faults: readonly Fault[] } {
+): { readonly members: readonly Member[]; readonly faults: readonly Fault[] } {
   const { mark } = door;
   const find = (name: string) => there.members.find((m) => m.mark === name);
   const [below, above, left, right] = [card.below, card.above, ...card.between].map(find);
   if (!below || !above || !left || !right)
     return failed('workpiece-missing', `What ${mark} is to run between is not there.`);
   const [first, last] = [planesOf(left)['+x'], planesOf(right)['-x']];
-  const loose: Member = { mark, piece: door.piece, turn: card.turn, origin: [0, 0, 0] };
+  const loose: Member = { ...door, origin: [0, 0, 0] };
   const own = planesOf(loose);
   const x = first + Math.round(card.besideMm * TICKS_PER_MM) - own['-x'];
   const middle = toMm(x + (own['-x'] + own['+x']) / 2);
@@ -65,11 +69,23 @@ export function liftedIn(
     ...isHeld(member, below, above),
     ...travels(solids, others, member, first, last),
   ];
-  return { member, faults };
+  // What is fixed on it goes where it goes, as far as it does on either side.
+  const fixed = fixedOn.map((m) => movedBy(m, door.origin, member.origin));
+  const [own1, own2] = [planesOf(member)['-x'], planesOf(member)['+x']];
+  for (const m of fixed) {
+    const planes = planesOf(m);
+    faults.push(...travels(solids, others, m, first + planes['-x'] - own1, last + planes['+x'] - own2));
+  }
+  return { members: [member, ...fixed], faults };
 }
 
 function failed(code: DryFitFault['code'], sentence: string) {
-  return { member: undefined, faults: [{ code, sentence }] };
+  return { members: [], faults: [{ code, sentence }] };
+}
+
+function movedBy(member: Member, from: Member['origin'], to: Member['origin']): Member {
+  const [x, y, z] = member.origin.map((o, k) => o + to[k]! - from[k]!);
+  return { ...member, origin: [x!, y!, z!] };
 }
 
 /** The middle of what runs in the lower groove, mm behind the zero of the assembly. */

@@ -64,7 +64,7 @@ export class Workshop {
   private readonly cameBy = new Map<string, string>();
   /** What comes out together, of each drawer that runs. */
   private readonly drawers: (readonly string[])[] = [];
-  /** Doors that have been lifted into grooves, and into which. */
+  /** Doors that have been lifted into grooves, what is fixed on them, and which grooves these are. */
   private readonly sliding = new Map<string, string>();
   private readonly read: ReadCard;
   private readonly shop: ShopAsItIs;
@@ -267,7 +267,9 @@ export class Workshop {
     there: Assembly,
   ): Assembly | undefined {
     const on = there.members.find((m) => m.mark === touches[0].of)?.box;
-    const box = this.screwedTogether.has(workpiece) ? ++this.boxes : on;
+    // A door with its handle is a door, no box.
+    const alone = newcomers?.members.some((m) => m.mark === workpiece);
+    const box = this.screwedTogether.has(workpiece) && !alone ? ++this.boxes : on;
     if (!newcomers || box === undefined) return newcomers;
     return { members: newcomers.members.map((m) => ({ ...m, box })) };
   }
@@ -447,17 +449,18 @@ export class Workshop {
 
   /** A sliding door goes into its grooves, and is tried over its whole way. */
   private liftIn(operation: Operation, act: Extract<Act, { act: 'lift-in' }>): void {
-    const door = this.take(operation, act.workpiece);
+    const whole = this.pickUp(act.workpiece, act.turn);
+    const door = whole?.members.find((m) => m.mark === act.workpiece);
     const there = this.assemblies.get(act.into);
-    if (!door) return;
+    if (!door || !whole)
+      return this.fault(operation, 'workpiece-missing', act.workpiece, `${act.workpiece} is not there.`);
     if (!there) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
-    const { member, faults } = liftedIn(
+    const { members, faults } = liftedIn(
       this.shop.solids,
       there,
-      { mark: act.workpiece, piece: door },
+      { door, fixedOn: whole.members.filter((m) => m !== door) },
       this.sliding,
       {
-        turn: act.turn,
         below: act.below,
         above: act.above,
         groove: act.groove,
@@ -467,11 +470,14 @@ export class Workshop {
       },
     );
     for (const f of faults) this.fault(operation, f.code, act.workpiece, f.sentence);
-    if (!member) return;
-    this.sliding.set(act.workpiece, `${act.below} ${act.groove}`);
-    this.cameBy.set(act.workpiece, operation.title);
+    if (members.length === 0) return;
+    for (const { mark } of members) {
+      this.sliding.set(mark, `${act.below} ${act.groove}`);
+      this.cameBy.set(mark, operation.title);
+    }
     this.loose.delete(act.workpiece);
-    this.assemblies.set(act.into, { members: [...there.members, member] });
+    this.assemblies.delete(act.workpiece);
+    this.assemblies.set(act.into, { members: [...there.members, ...members] });
   }
 }
 

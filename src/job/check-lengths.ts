@@ -29,6 +29,8 @@ const RECORD_LENGTHS = [
   'apart',
   'opening',
   'diameter',
+  'length',
+  'fromEdge',
   ...FROM_SIDES.flat(),
   'pitch',
   'front',

@@ -96,6 +96,7 @@ function badLots(job: JobDocument): readonly Snag[] {
     if ('board' in r) wants.push(['board', r.board, 'sheet']);
     if (r.kind === 'drawers')
       wants.push(['bottomBoard', r.bottomBoard, 'sheet'], ['frontBoard', r.frontBoard, 'sheet']);
+    if (r.kind === 'handle') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'base') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'edging') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'top') wants.push(['edging', r.edging, 'strip']);

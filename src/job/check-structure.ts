@@ -3,6 +3,7 @@ import { badBase, hungOnBase } from './check-bases.ts';
 import { badDoors } from './check-doors.ts';
 import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
+import { badHandle } from './check-handles.ts';
 import { badPlaces } from './check-places.ts';
 import type { JobDocument } from './document.ts';
 import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
@@ -25,6 +26,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   cable: ['back', 'divider', 'shelf', 'top', 'case'],
   vent: ['back', 'divider', 'shelf', 'top', 'case'],
   holes: ['back', 'divider', 'shelf', 'top', 'case', 'door'],
+  handle: ['door', 'sliding-doors', 'drawers'],
   hanging: ['case'],
   door: ['case'],
   'sliding-doors': ['case'],
@@ -38,6 +40,9 @@ const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[]
   ['case', 'base'],
   ['case', 'hanging'],
   ['case', 'edging'],
+  ['door', 'handle'],
+  ['sliding-doors', 'handle'],
+  ['drawers', 'handle'],
 ];
 
 /** Openings of one split. */
@@ -99,6 +104,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
     if (r.kind === 'opening') snags.push(...badFillings(r, tree));
     if (r.kind === 'door' || r.kind === 'sliding-doors') snags.push(...badDoors(r, tree));
+    if (r.kind === 'handle') snags.push(...badHandle(r, tree));
     if (r.kind === 'cable' || r.kind === 'vent' || r.kind === 'holes') snags.push(...badPlaces(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)
       snags.push(

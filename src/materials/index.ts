@@ -18,6 +18,7 @@ export {
 } from './finishes.ts';
 export { FIT_LIMITS } from './fit-limits.ts';
 export { GLUE_WORK, LEAN, LEANING_BY } from './glue-work.ts';
+export { HANDLES } from './handle-rules.ts';
 export { HOLES, PLUGS, type Plug, plug } from './hole-rules.ts';
 export { LOOSE_SHELVES } from './loose-shelf-rules.ts';
 export {

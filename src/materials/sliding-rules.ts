@@ -25,6 +25,11 @@ export const SLIDING = {
     fromMm(4),
     'this much wood is left between two grooves, so that it doesn’t break out',
   ),
+  handlePasses: length(
+    'sliding.handle-passes',
+    fromMm(1),
+    'a door passes what stands out of the one behind it with about this much air',
+  ),
   overlap: length('sliding.overlap', fromMm(25), 'doors lap by 1 to 1 1/2 in (25 to 38 mm) where they pass'),
   upper: length('sliding.upper', fromMm(10), 'the upper groove is 3/8 to 1/2 in (9.5 to 12.7 mm) deep'),
   upperShare: {

@@ -33,6 +33,6 @@ export type { Axis, Direction, Place, PlaceTicks, TickBox, TracedBox } from './p
 export { axisOf, boxTicks, opposite, placeTicks, thirdDirection, toPiece } from './place.ts';
 export type { Joinery, Opening, SetOut, Surface } from './set-out.ts';
 export { setOut } from './set-out-job.ts';
-export type { SlidingSet } from './sliding/sliding-set.ts';
+export type { SlidingLeaf, SlidingSet } from './sliding/sliding-set.ts';
 export type { ShapeOptions } from './solids-of-parts.ts';
 export { shapeOf } from './solids-of-parts.ts';

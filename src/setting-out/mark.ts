@@ -20,6 +20,7 @@ const LETTERS = {
   'drawer end': 'Q',
   'drawer bottom': 'R',
   rail: 'T',
+  handle: 'U',
 } as const;
 
 export type Family = keyof typeof LETTERS;

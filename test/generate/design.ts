@@ -2,13 +2,14 @@ import fc from 'fast-check';
 import { bases } from './bases.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
-import { drawerWishes, runners } from './drawers.ts';
-import { PEGS } from './equipped.ts';
+import { drawerWishes } from './drawers.ts';
+import { type HandleWish, handleRecords, handleWishes } from './handles.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { type HoleWish, holeRecords, holeWishes } from './hole-rows.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
+import { shop } from './shop.ts';
 import { thingWishes, withThings } from './things-held.ts';
 import { type Field, length, type Typed, type Units } from './typed-length.ts';
 
@@ -143,113 +144,6 @@ function split(
   });
 }
 
-/** Parts of a shop that a design can be set out with, whatever the thickness of its boards. */
-function shop(
-  units: Units,
-  thickness: { board: string; other: string; thin: string; strip: string; lip: string; wood: string },
-  router: string | undefined,
-): Field {
-  const sheet = (id: string, thick: string, material = 'birch-plywood') => ({
-    id,
-    name: id,
-    material,
-    form: 'sheet',
-    nominal: thick,
-    thickness: thick,
-    stock: [{ id: `${id}-sheet`, length: '2500 mm', width: '1250 mm', price: 90 }],
-  });
-  const strips = (id: string, thick: string) => ({
-    id,
-    name: id,
-    material: 'ash-white',
-    form: 'strip',
-    nominal: thick,
-    thickness: thick,
-    width: '40 mm',
-    stock: [{ id: `${id}-length`, length: '2400 mm', price: 9 }],
-  });
-  const pocket = [22, 25, 28, 30, 32, 35, 38, 45, 50, 63];
-  const countersunk = [16, 20, 25, 30, 35, 40, 45];
-  return {
-    units,
-    precision: units === 'mm' ? '0.5' : '1/32',
-    paper: 'A4',
-    currency: 'EUR',
-    people: [],
-    // Not every shop has a router; one that has sets it in steps of its own.
-    tools: [
-      { id: 'pockets', kind: 'pocket-jig', accuracy: '0.5 mm', step: '1 mm' },
-      ...(router === undefined
-        ? []
-        : [{ id: 'router', kind: 'router', accuracy: '0.3 mm', step: router, edgeGuide: true }]),
-    ],
-    rack: {
-      lots: [
-        sheet('board', thickness.board),
-        sheet('other', thickness.other, thickness.wood),
-        sheet('thin', thickness.thin),
-        strips('strip', thickness.strip),
-        strips('lip', thickness.lip),
-        strips('foot', '24 mm'),
-      ],
-      screws: [
-        ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),
-        ...countersunk.map((n) => screw(`flat-${n}`, 'countersunk', n, '3 mm', '5.5 mm')),
-        screw('face-40', 'countersunk', 40, '4 mm', '8 mm'),
-        screw('face-50', 'countersunk', 50, '4.5 mm', '8.8 mm'),
-        screw('face-60', 'countersunk', 60, '5 mm', '9.7 mm'),
-        screw('face-80', 'countersunk', 80, '5 mm', '9.7 mm'),
-        screw('hinge-screw', 'countersunk', 12, '3.5 mm', '7 mm'),
-        screw('runner-screw', 'countersunk', 10, '3.5 mm', '7 mm'),
-      ],
-      fixings: [
-        { id: 'plug-10', kind: 'plug', diameter: '10 mm', length: '8 mm' },
-        { id: 'plug-12', kind: 'plug', diameter: '12 mm', length: '10 mm' },
-        ...PEGS,
-      ],
-      hinges: [
-        cupHinge('full', 'overlay'),
-        cupHinge('half', 'half-overlay'),
-        cupHinge('cranked', 'inset'),
-        {
-          id: 'butt',
-          kind: 'butt',
-          screw: 'hinge-screw',
-          length: '50 mm',
-          width: '18 mm',
-          leaf: '1.5 mm',
-          screws: 3,
-        },
-      ],
-      runners: runners(),
-      pins: [{ id: 'pin', diameter: '5 mm', deep: '9 mm', stands: '8 mm' }],
-      bits: [],
-      adhesives: [{ id: 'glue', material: 'pva' }],
-      finishes: [{ id: 'varnish', material: 'water-polyurethane' }],
-    },
-  };
-}
-
-function cupHinge(id: string, suits: string): Field {
-  return {
-    id,
-    kind: 'cup',
-    suits,
-    screw: 'hinge-screw',
-    cup: '35 mm',
-    deep: '12.5 mm',
-    edge: '4 mm',
-    cupScrews: '45 mm',
-    cupScrewsBehind: '9.5 mm',
-    plateScrews: '32 mm',
-    plateBehind: '37 mm',
-  };
-}
-
-function screw(id: string, kind: string, mmLong: number, diameter: string, head: string): Field {
-  return { id, kind, length: `${mmLong} mm`, diameter, head };
-}
-
 /** The records of a design from its wishes, each opening's filling under its own id. */
 function records(
   wish: Wish,
@@ -318,6 +212,7 @@ function records(
     list.push(...doorRecords(wish.doors, bays, inside.fill === 'split' && inside.split === 'across'));
   list.push(...cableRecords(wish.cables, list));
   list.push(...holeRecords(wish.holes, list));
+  list.push(...handleRecords(wish.handles, list));
   if (edged) list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
   return { list, asked };
 }
@@ -355,6 +250,7 @@ interface Wish {
   readonly hung: boolean;
   readonly cables: readonly CableWish[];
   readonly holes: HoleWish | undefined;
+  readonly handles: HandleWish | undefined;
   readonly doors: DoorWish | undefined;
 }
 
@@ -425,6 +321,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     edged: fc.boolean(),
     cables: cableWishes(text),
     holes: holeWishes(text),
+    handles: handleWishes(text),
     doors: fc.option(doorWish(text), { nil: undefined, freq: 2 }),
   });
 }

@@ -10,6 +10,7 @@ import { FeatureTable } from './feature-table.ts';
 import { doorFaults } from './judge-doors.ts';
 import { drawerFaults } from './judge-drawers.ts';
 import { fitFaults } from './judge-fits.ts';
+import { handleFaults } from './judge-handles.ts';
 import { rowFaults } from './judge-hole-rows.ts';
 import { holeFaults } from './judge-holes.ts';
 import { jointFaults } from './judge-joints.ts';
@@ -62,6 +63,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(holeFaults(piece)).toEqual([]);
       expect(pegFaults(piece)).toEqual([]);
       expect(rowFaults(job, piece)).toEqual([]);
+      expect(handleFaults(piece)).toEqual([]);
       expect(pinFaults(piece)).toEqual([]);
       expect(slidingFaults(piece)).toEqual([]);
       expect(drawerFaults(piece)).toEqual([]);

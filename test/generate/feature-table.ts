@@ -61,6 +61,7 @@ const ROWS: readonly Row[] = [
   { feature: 'holes for cables', in: has('cable') },
   { feature: 'rows of holes', in: has('holes', (h) => (h.count ?? 1) > 1) },
   { feature: 'holes mirrored for the other hand', in: has('holes', mirrored) },
+  { feature: 'shop-made handles', in: has('handle') },
   { feature: 'vents of slots', in: has('vent', (v) => v.form === 'slots') },
   { feature: 'vents of holes', in: has('vent', (v) => v.form === 'holes') },
   { feature: 'inset doors', in: has('door', (d) => d.hang === 'inset') },

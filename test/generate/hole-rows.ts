@@ -26,7 +26,7 @@ export function holeWishes(
     place: text(60, 75),
     spaced: fc.constantFrom('apart', 'between', 'from-one-side', 'equal') as fc.Arbitrary<HoleWish['spaced']>,
   });
-  return fc.option(wish, { nil: undefined, freq: 2 });
+  return fc.option(wish, { nil: undefined, freq: 3 });
 }
 
 /** The record of the row, where what it goes into is among the records of a design. */

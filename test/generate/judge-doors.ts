@@ -77,7 +77,9 @@ function inItsPlace(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
 function nothingBehind(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
   if (leaf.hang !== 'inset') return [];
   const door = boxOf(setOut, part);
+  const handles = new Set(setOut.joints.filter((j) => j.duty === 'handle').map((j) => j.mate));
   return setOut.parts.flatMap((p) => {
+    if (handles.has(p.id)) return [];
     const b: Box = boxOf(setOut, p);
     const before = ([0, 2] as const).every((k) => b.min[k] < door.max[k] && door.min[k] < b.max[k]);
     return p.id !== part.id && before && b.min[1] < door.max[1] + 3 * MM ? [`${p.id} stands in its way`] : [];

@@ -112,7 +112,8 @@ function runnerFaults(setOut: SetOut, d: Drawer): string[] {
 
 /** Straight forward the drawer meets nothing but what it carries. */
 function wayOut(setOut: SetOut, d: Drawer): string[] {
-  const own = Object.values(d.parts);
+  const handles = setOut.joints.filter((j) => j.duty === 'handle' && j.part === d.parts.face);
+  const own = [...Object.values(d.parts), ...handles.map((j) => j.mate)];
   const travel = setOut.ledger.ticks(d.travel);
   return own.flatMap((id) => {
     const b = boxOf(setOut, partOf(setOut, id));

@@ -93,7 +93,9 @@ export function boxOf(setOut: SetOut, part: Part): Box {
 }
 
 function boundingBox(setOut: SetOut, overall: { width: number; height: number; depth: number }): string[] {
-  const boxes = setOut.parts.map((p) => boxOf(setOut, p));
+  // Handles stand out beyond the piece's own sizes.
+  const handles = new Set(setOut.joints.filter((j) => j.duty === 'handle').map((j) => j.mate));
+  const boxes = setOut.parts.filter((p) => !handles.has(p.id)).map((p) => boxOf(setOut, p));
   return [overall.width, overall.depth, overall.height].flatMap((asked, axis) => {
     const from = Math.min(...boxes.map((b) => b.min[axis]!));
     const to = Math.max(...boxes.map((b) => b.max[axis]!));

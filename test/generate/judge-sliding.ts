@@ -13,6 +13,7 @@ export function slidingFaults(setOut: SetOut): string[] {
       ...set.leaves.flatMap((leaf) => inItsGrooves(setOut, set, leaf.part)),
       ...freeToSlide(setOut, set),
       ...closes(setOut, set),
+      ...handlesLetPass(setOut, set),
     ].map((what) => `${set.record}: ${what}`),
   );
 }
@@ -65,7 +66,9 @@ function inItsGrooves(setOut: SetOut, set: SlidingSet, id: string): string[] {
 function freeToSlide(setOut: SetOut, set: SlidingSet): string[] {
   const faults: string[] = [];
   const [left, right] = [box(setOut, set.left).max[0], box(setOut, set.right).min[0]];
-  const own = new Set(set.leaves.map((l) => l.part));
+  const handles = setOut.joints.filter((j) => j.duty === 'handle').map((j) => j.mate);
+  // Handles are judged by what they leave closed.
+  const own = new Set([...set.leaves.map((l) => l.part), ...handles]);
   for (const leaf of set.leaves) {
     const door = box(setOut, leaf.part);
     if (door.min[0] < left || door.max[0] > right) faults.push(`${leaf.part} reaches beyond its ends`);
@@ -133,4 +136,55 @@ function closes(setOut: SetOut, set: SlidingSet): string[] {
 function orders<T>(of: readonly T[]): readonly (readonly T[])[] {
   if (of.length < 2) return [of];
   return of.flatMap((first, i) => orders(of.filter((_, k) => k !== i)).map((rest) => [first, ...rest]));
+}
+
+/**
+ * With what stands out of the doors behind, every choice of openings can still be closed: each door is put as far left as
+ * its opening, its neighbours and the handles let it.
+ */
+function handlesLetPass(setOut: SetOut, set: SlidingSet): string[] {
+  const doors = [...set.leaves]
+    .map((leaf) => {
+      const mates = setOut.joints
+        .filter((j) => j.duty === 'handle' && j.part === leaf.part)
+        .map((j) => j.mate);
+      return { ...leaf, box: box(setOut, leaf.part), handle: mates[0] ? box(setOut, mates[0]) : undefined };
+    })
+    .sort((a, b) => a.order - b.order);
+  const [left, right] = [box(setOut, set.left).max[0], box(setOut, set.right).min[0]];
+  const wide = doors[0]!.box.max[0] - doors[0]!.box.min[0];
+  const t = (x: typeof set.gap) => setOut.ledger.ticks(x);
+  const wants =
+    set.closes === 'all'
+      ? [doors.map((d) => [d.box.min[0] + wide, d.box.min[0]] as const)]
+      : set.closable.map((ids) =>
+          ids.map((id) => {
+            const bay = setOut.openings.find((o) => o.id === id)!.box;
+            return [t(bay.max[0]), t(bay.min[0])] as const;
+          }),
+        );
+  const faults: string[] = [];
+  for (const want of wants) {
+    const places: number[] = [];
+    for (const [i, door] of doors.entries()) {
+      let at = Math.max(left, want[i]![0] - wide);
+      for (const [k, before] of doors.slice(0, i).entries()) {
+        const behind = before.track > door.track ? before : door.track > before.track ? door : undefined;
+        if (before.track === door.track) at = Math.max(at, places[k]! + wide);
+        // Only what comes into the way of the door before it counts.
+        if (!behind?.handle) continue;
+        const front = behind === before ? door : before;
+        if (behind.handle.min[1] >= front.box.max[1]) continue;
+        const [from, to] = [
+          behind.handle.min[0] - behind.box.min[0],
+          behind.handle.max[0] - behind.box.min[0],
+        ];
+        at = Math.max(at, places[k]! + (behind === before ? to : wide - from));
+      }
+      if (at > want[i]![1] || at + wide > right)
+        faults.push('a handle keeps doors from closing what they should');
+      places.push(at);
+    }
+  }
+  return faults;
 }

@@ -1,4 +1,11 @@
-import { type DesignRecord, type Edit, type JobDocument, type RecordOf, treeOf } from '../../job/index.ts';
+import {
+  type DesignRecord,
+  type Edit,
+  type JobDocument,
+  type RecordOf,
+  readPlace,
+  treeOf,
+} from '../../job/index.ts';
 import { Ids } from './free-ids.ts';
 
 /** The edits behind the buttons of the notes, each one step that can be undone. */
@@ -139,6 +146,16 @@ export function addVentEdit(job: JobDocument, panel: string): Edit {
 export function removals(job: JobDocument, id: string): Edit[] {
   const tree = treeOf(job);
   return [...tree.children(id).flatMap((r) => removals(job, r.id)), { edit: 'remove', id }];
+}
+
+/** Puts handles of the rack's first strips on doors; they take the place of finger holes. */
+export function addHandlesEdit(job: JobDocument, doors: string): Edit {
+  const strip = job.shop.rack.lots.find((l) => l.form === 'strip')?.id ?? 'strips';
+  const id = new Ids(job).next('handles');
+  // Without strips on the rack the edit is refused, and says that they are missing.
+  const add: Edit = { edit: 'add', record: { kind: 'handle', id, parent: doors, strip } };
+  const at = `design/records/${doors}/fingerHole`;
+  return readPlace(job, at) === undefined ? add : { edit: 'all', of: [{ edit: 'set', at }, add] };
 }
 
 /** Adds a row of three holes to the outer faces of a case's sides. */

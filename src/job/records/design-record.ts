@@ -9,6 +9,7 @@ import { DoorRecord } from './door.ts';
 import { DrawersRecord } from './drawers.ts';
 import { EdgingRecord } from './edging.ts';
 import { GroupRecord } from './group.ts';
+import { HandleRecord } from './handle.ts';
 import { HangingRecord } from './hanging.ts';
 import { HolesRecord } from './holes.ts';
 import { OpeningRecord } from './opening.ts';
@@ -39,6 +40,7 @@ export const DesignRecord = v.variant('kind', [
   CableRecord,
   VentRecord,
   HolesRecord,
+  HandleRecord,
   HangingRecord,
   SizeRecord,
   DoorRecord,

@@ -3,6 +3,7 @@ import type { Draft, DraftPart } from '../draft.ts';
 import { drawers } from '../drawers/drawers.ts';
 import { ClearLoops } from '../fits/clear-loops.ts';
 import { fitsOfCase } from '../fits/fits-of-case.ts';
+import { shopMadeHandles } from '../handles/handles.ts';
 import { cableHoles } from '../holes/cable-holes.ts';
 import { holeRows } from '../holes/hole-rows.ts';
 import { cutVents } from '../holes/vents.ts';
@@ -100,6 +101,7 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
     pinnedShelves(draft, frame, bores, leaf, loops);
     drawers(draft, bores, { frame, panels, loops }, leaf);
   }
+  shopMadeHandles(draft, bores, frame);
   loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
 }
 

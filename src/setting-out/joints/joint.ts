@@ -3,7 +3,16 @@ import type { Side } from '../part.ts';
 import type { Direction, TracedBox } from '../place.ts';
 
 /** What a joint is there to do; the spacing of its screws follows from it. */
-export type Duty = 'carries' | 'base' | 'foot' | 'back' | 'edging' | 'frame' | 'drawer' | 'connect';
+export type Duty =
+  | 'carries'
+  | 'base'
+  | 'foot'
+  | 'back'
+  | 'edging'
+  | 'frame'
+  | 'drawer'
+  | 'handle'
+  | 'connect';
 
 /** How a joint is held together. */
 export type Hold = 'pocket-screws' | 'face-screws' | 'glue' | 'glue-and-screws' | 'dowels' | 'biscuits';

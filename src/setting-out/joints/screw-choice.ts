@@ -119,10 +119,22 @@ function isThinEnough(draft: Draft, diameter: number, edge: Traced): boolean {
   return under * diameter <= over * draft.ledger.ticks(edge);
 }
 
-/** The longest screw through one panel into another that lies on it: it holds there, and doesn't come through. */
-export function connectingScrew(draft: Draft, first: Traced, second: Traced): ChosenScrew | undefined {
+/**
+ * The longest screw through one panel into another that lies on it, no thicker than `thickest` (ticks): it holds there, and
+ * doesn't come through.
+ */
+export function connectingScrew(
+  draft: Draft,
+  first: Traced,
+  second: Traced,
+  thickest = Number.POSITIVE_INFINITY,
+): ChosenScrew | undefined {
   const l = draft.ledger;
   const least = l.ticks(first) + l.ticks(l.row(SETTING_OUT.leastHold));
   const most = l.ticks(first) + l.ticks(second) - l.ticks(l.row(SETTING_OUT.farFace));
-  return longestScrew(draft, 'countersunk', (length) => length >= least && length <= most);
+  return longestScrew(
+    draft,
+    'countersunk',
+    (length, diameter) => length >= least && length <= most && diameter <= thickest,
+  );
 }

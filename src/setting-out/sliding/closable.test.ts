@@ -7,12 +7,16 @@ function bays(count: number, wide: number): Stretch[] {
   return Array.from({ length: count }, (_, i) => [i * (wide + 18), i * (wide + 18) + wide]);
 }
 
+/** Doors of one track can't pass one another. */
+const byTrack = (width: number, tracks: readonly number[]) => (a: number, b: number) =>
+  tracks[a] === tracks[b] ? width : undefined;
+
 const end = (of: readonly Stretch[]) => [0, of.at(-1)![1]] as const;
 
 describe('what can be closed at once', () => {
   test('two doors as wide as a bay and a divider close any two of three equal bays', () => {
     const three = bays(3, 400);
-    const { can, cannot } = closableAtOnce(three, end(three), 418, [0, 1]);
+    const { can, cannot } = closableAtOnce(three, end(three), 418, 2, byTrack(418, [0, 1]));
     expect(can).toEqual([
       [0, 1],
       [0, 2],
@@ -23,12 +27,20 @@ describe('what can be closed at once', () => {
 
   test('on one track doors wider than a bay can’t stand before two neighbours', () => {
     const three = bays(3, 400);
-    expect(closableAtOnce(three, end(three), 450, [0, 0]).cannot).toEqual([0, 1]);
+    expect(closableAtOnce(three, end(three), 450, 2, byTrack(450, [0, 0])).cannot).toEqual([0, 1]);
+  });
+
+  test('a handle near the far edge of the door behind leaves every choice, one near its middle does not', () => {
+    const three = bays(3, 400);
+    const handleAt = (from: number) => () => 418 - from;
+    expect(closableAtOnce(three, end(three), 418, 2, handleAt(370)).cannot).toBeUndefined();
+    // The front door must stand 218 before it: the two can't stand before neighbours that reach over 18 together.
+    expect(closableAtOnce(three, end(three), 418, 2, handleAt(-10)).cannot).toEqual([0, 1]);
   });
 
   test('doors narrower than a bay close nothing', () => {
     const two = bays(2, 400);
-    expect(closableAtOnce(two, end(two), 399, [0, 1]).can).toEqual([]);
+    expect(closableAtOnce(two, end(two), 399, 2, byTrack(399, [0, 1])).can).toEqual([]);
   });
 
   test('any choice is closed by doors on tracks of their own that reach over the widest bay', () => {
@@ -42,7 +54,7 @@ describe('what can be closed at once', () => {
           return [from, from + w];
         });
         const widest = Math.max(...wide);
-        const { can, cannot } = closableAtOnce(all, end(all), widest, [0, 1]);
+        const { can, cannot } = closableAtOnce(all, end(all), widest, 2, byTrack(widest, [0, 1]));
         expect(cannot).toBeUndefined();
         expect(can.length).toBe((wide.length * (wide.length - 1)) / 2);
       }),

@@ -2,20 +2,22 @@
 export type Stretch = readonly [from: number, to: number];
 
 /**
- * Which openings doors can cover at once. All doors are of one width and keep their order; those of one track can't
- * pass one another, nor reach beyond the ends. Gives every choice of as many bays as there are doors that can be
- * covered, and the first that can't. Exact: places are pushed to the left as far as each bay lets them.
+ * Which openings doors can cover at once. All doors are of one width and keep their order, and none reaches beyond the
+ * ends; `after` says how much further right than an earlier one a door must stand at least, where it can't pass. Gives every
+ * choice of as many bays as there are doors that can be covered, and the first that can't. Exact: places are pushed
+ * to the left as far as each bay lets them.
  */
 export function closableAtOnce(
   bays: readonly Stretch[],
   inside: Stretch,
   width: number,
-  trackOf: readonly number[],
+  doors: number,
+  after: (earlier: number, later: number) => number | undefined,
 ): { readonly can: readonly (readonly number[])[]; readonly cannot: readonly number[] | undefined } {
   const can: (readonly number[])[] = [];
   let cannot: readonly number[] | undefined;
-  for (const choice of choices(bays.length, trackOf.length))
-    if (covered(choice, bays, inside, width, trackOf)) can.push(choice);
+  for (const choice of choices(bays.length, doors))
+    if (covered(choice, bays, inside, width, after)) can.push(choice);
     else cannot ??= choice;
   return { can, cannot };
 }
@@ -25,14 +27,14 @@ function covered(
   bays: readonly Stretch[],
   [first, last]: Stretch,
   width: number,
-  trackOf: readonly number[],
+  after: (earlier: number, later: number) => number | undefined,
 ): boolean {
-  const reached = new Map<number, number>();
+  const places: number[] = [];
   return choice.every((bay, door) => {
     const [from, to] = bays[bay]!;
-    const track = trackOf[door]!;
-    const left = Math.max(first, to - width, reached.get(track) ?? first);
-    reached.set(track, left + width);
+    const stops = places.map((at, earlier) => at + (after(earlier, door) ?? -Infinity));
+    const left = Math.max(first, to - width, ...stops);
+    places.push(left);
     return left <= from && left + width <= last;
   });
 }

@@ -5,10 +5,12 @@ import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Hangable } from '../doors/doors.ts';
 import { lackToSwingIn } from '../doors/swing-in.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { barredBy } from '../handles/barred-by.ts';
 import type { Bores } from '../joints/bores.ts';
 import { ordinal } from '../spaces/openings.ts';
 import { closableAtOnce } from './closable.ts';
 import { fingerHole } from './finger-hole.ts';
+import { leastAfter, pushedTogether, type Row } from './passing.ts';
 import { type Bounds, boundsOf } from './sliding-bounds.ts';
 import { cutGrooves } from './sliding-grooves.ts';
 import { heightsOf, type SlidingHeights } from './sliding-heights.ts';
@@ -70,21 +72,28 @@ function makeDoors(
   const count = record.count ?? 2;
   const overlap = overlapOf(draft, record, bounds);
   const width = widthOf(draft, record, bounds, count, overlap);
+  const trackOf = Array.from({ length: count }, (_, i) => i % tracks.count);
+  const inSight = trackOf.map((_, i): 'left' | 'right' => (2 * i < count - 1 ? 'left' : 'right'));
+  const barred = inSight.map((edge) => barredBy(draft, record, edge, width, tracks.gap, overlap));
+  const row: Row = { width, trackOf, barred };
   const most = Math.ceil(count / tracks.count);
   const opens = l.less(
     'what can be opened at once',
     bounds.width,
-    l.times('doors that stand side by side', width, most),
+    barred.some((b) => b)
+      ? pushedTogether(draft, row)
+      : l.times('doors that stand side by side', width, most),
   );
   if (!draft.isSome(width) || !draft.isSome(opens)) {
     noRoom(draft, record);
     return;
   }
   if (!swingsIn(draft, frame, record, bounds, heights, tracks)) return;
-  const trackOf = Array.from({ length: count }, (_, i) => i % tracks.count);
-  const closable = closableOf(draft, record, bounds, width, trackOf);
+  const closable = closableOf(draft, record, bounds, row);
   if (!closable) return;
   const lot = draft.lot(record.board);
+  const places = trackOf.map((_, i) => placeOf(draft, record, bounds, width, i, count));
+  if (!clearOfHandles(draft, record, row, places)) return;
   const leaves = trackOf.map((track, i) => {
     const part = draft.panel({
       record: record.id,
@@ -93,7 +102,7 @@ function makeDoors(
       family: 'door',
       lot,
       at: [
-        placeOf(draft, record, bounds, width, i, count),
+        places[i]!,
         l.sum('front of the door', frame.panelFront, frontOfDoor(draft, tracks, track)),
         l.less('lower edge of the door, on the floor of its groove', bounds.floor, heights.lower),
       ],
@@ -103,13 +112,19 @@ function makeDoors(
       width: '-x',
       between: true,
     });
-    fingerHole(draft, record, part, 2 * i < count - 1 ? 'left' : 'right');
+    fingerHole(draft, record, part, inSight[i]!);
     if (tracks.rabbet !== undefined) tongues(draft, part, tracks.rabbet, heights);
-    return { part: part.id, track };
+    return {
+      part: part.id,
+      track,
+      order: i,
+      inSight: inSight[i]!,
+      ...(barred[i] && track > 0 ? { bars: true as const } : {}),
+    };
   });
   draft.sliding.push({
     record: record.id,
-    leaves: leaves.sort((a, b) => a.track - b.track),
+    leaves: leaves.sort((a, b) => a.track - b.track || a.order - b.order),
     tracks: tracks.count,
     below: bounds.below.id,
     above: bounds.above.id,
@@ -221,8 +236,7 @@ function closableOf(
   draft: Draft,
   record: SlidingRecord,
   bounds: Bounds,
-  width: Traced,
-  trackOf: readonly number[],
+  row: Row,
 ): readonly (readonly string[])[] | undefined {
   if (record.closes !== 'each') return [record.over];
   const l = draft.ledger;
@@ -230,8 +244,12 @@ function closableOf(
   const { can, cannot } = closableAtOnce(
     bounds.bays.map((b) => stretch(b.at[0], b.size[0])),
     stretch(bounds.left, bounds.width),
-    l.ticks(width),
-    trackOf,
+    l.ticks(row.width),
+    row.trackOf.length,
+    (earlier, later) => {
+      const after = leastAfter(draft, row, earlier, later);
+      return after === undefined ? undefined : l.ticks(after);
+    },
   );
   const names = (choice: readonly number[]) => choice.map((k) => bounds.bays[k]!.record.id);
   if (cannot === undefined) return can.map(names);
@@ -243,6 +261,28 @@ function closableOf(
     { says: 'Make the openings alike, the laps smaller, or have one track more.' },
   );
   return undefined;
+}
+
+/** Whether the doors, as they are drawn, stand clear of what bars those before them. */
+function clearOfHandles(draft: Draft, record: SlidingRecord, row: Row, places: readonly Traced[]): boolean {
+  const l = draft.ledger;
+  const met = places.some((at, later) =>
+    places.slice(0, later).some((before, earlier) => {
+      // Doors of one track are looked after elsewhere.
+      if (row.trackOf[earlier] === row.trackOf[later]) return false;
+      const after = leastAfter(draft, row, earlier, later);
+      return after !== undefined && l.ticks(at) - l.ticks(before) < l.ticks(after);
+    }),
+  );
+  if (!met) return true;
+  draft.stop(
+    'sliding.handle-met',
+    record,
+    'overlap',
+    `Closed, a door of “${record.id}” would stand over the handle of one behind it.`,
+    { says: 'Let the doors lap less, place the handles further from where they lap, or make them narrower.' },
+  );
+  return false;
 }
 
 function swingsIn(

@@ -4,6 +4,12 @@ import type { Traced } from '../../measure/index.ts';
 export interface SlidingLeaf {
   readonly part: string;
   readonly track: number;
+  /** How manieth it is from the left, counted from 0. */
+  readonly order: number;
+  /** The edge that stays in sight, by which it is pushed. */
+  readonly inSight: 'left' | 'right';
+  /** Set where its handle stands out so far that no door before it passes. */
+  readonly bars?: true;
 }
 
 /** Doors that slide past one another: where they run, how deep they stand in their grooves, what they close. */

@@ -2,10 +2,18 @@ import { type RecordOf, treeOf } from '../../../job/index.ts';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { addCaseEdit, removeCaseEdit } from '../case-edits.ts';
-import { addCableEdit, addHolesEdit, addTrimEdit, addVentEdit, type Trim } from '../design-edits.ts';
+import {
+  addCableEdit,
+  addHandlesEdit,
+  addHolesEdit,
+  addTrimEdit,
+  addVentEdit,
+  type Trim,
+} from '../design-edits.ts';
 import { CaseNote } from './case-note.tsx';
 import { DoorsNote, SlidingDoorsNote } from './door-notes.tsx';
 import { GroupNote } from './group-note.tsx';
+import { HandlesNote } from './handle-notes.tsx';
 import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
 import { ThingsNote } from './things-note.tsx';
@@ -59,6 +67,8 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
   const cables = tree.all('cable').filter((c) => tree.caseOf(c.id) === box);
   const hanging = tree.childOf(box.id, 'hanging');
   const vents = tree.all('vent').filter((v) => tree.caseOf(v.id) === box);
+  const handles = tree.all('handle').filter((h) => tree.caseOf(h.id) === box);
+  const opened = [...doors, ...sliding].filter((d) => !tree.childOf(d.id, 'handle'));
   const rows = tree.all('holes').filter((h) => tree.caseOf(h.id) === box);
   // A case stands on the floor or hangs on the wall.
   const missing = MISSING.filter(
@@ -80,6 +90,16 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
       )}
       {doors.length > 0 && <DoorsNote doors={doors} />}
       {sliding.length > 0 && <SlidingDoorsNote doors={sliding} />}
+      {handles.length > 0 && <HandlesNote handles={handles} />}
+      {opened.length > 0 && (
+        <p className="acts">
+          {opened.map(({ id }) => (
+            <EditButton key={id} edit={() => addHandlesEdit(job, id)}>
+              Add handles to {id}
+            </EditButton>
+          ))}
+        </p>
+      )}
       {top && <TopNote top={top} />}
       {base && <BaseNote base={base} />}
       {hanging && <HangingNote hanging={hanging} />}

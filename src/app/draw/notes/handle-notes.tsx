@@ -1,0 +1,45 @@
+import type { RecordOf } from '../../../job/index.ts';
+import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
+import { EditButton } from '../../fields/edit-button.tsx';
+import { LengthField } from '../../fields/text-field.tsx';
+import { useApp } from '../../state/use-desk.ts';
+import { removeEdit } from '../design-edits.ts';
+import { Note } from './note.tsx';
+
+/** Shop-made handles: on what, of which strip, how long, and where they stand. */
+export function HandlesNote({ handles }: { handles: readonly RecordOf<'handle'>[] }) {
+  const job = useApp((s) => s.history.job);
+  return (
+    <Note title="Handles">
+      {handles.map(({ id, parent }) => {
+        const at = `design/records/${id}`;
+        return (
+          <p key={id}>
+            <strong>{id}</strong>, on {parent}, of{' '}
+            <LotField path={`${at}/strip`} label={`Strip of ${id}`} form="strip" end="," />{' '}
+            <LengthField path={`${at}/length`} label={`Length of ${id}`} empty="a hand" /> long, running{' '}
+            <ChoiceField
+              path={`${at}/lay`}
+              label={`Way that ${id} runs`}
+              choices={[
+                ['', 'as usual'],
+                ['across', 'across'],
+                ['up', 'upward'],
+              ]}
+              end=","
+            />{' '}
+            its middle{' '}
+            <LengthField path={`${at}/fromEdge`} label={`From the edge to ${id}`} empty="as usual" /> from the
+            edge that opens,{' '}
+            <LengthField path={`${at}/fromBelow`} label={`From below to ${id}`} empty="half way" /> from
+            below, <LengthField path={`${at}/fromAbove`} label={`From above to ${id}`} empty="half way" />{' '}
+            from above.{' '}
+            <EditButton edit={() => removeEdit(job, id)} quiet>
+              Take away
+            </EditButton>
+          </p>
+        );
+      })}
+    </Note>
+  );
+}

@@ -1,0 +1,65 @@
+import type { Traced } from '../measure/index.ts';
+import type { Joint, Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { planesOf } from './boxes.ts';
+import { hangingScrews } from './drawer-screws.ts';
+import type { Touch } from './operation.ts';
+import { offset, touchWords } from './seating.ts';
+import { listWords } from './words.ts';
+
+/** Screws handles to their doors and drawer fronts while these lie loose: their backs are out of reach later. */
+export function fixHandles(bench: Bench): void {
+  for (const joint of bench.setOut.joints) if (joint.duty === 'handle') fixHandle(bench, joint);
+}
+
+function fixHandle(bench: Bench, joint: Joint): void {
+  const [front, handle] = [joint.part, joint.mate].map(
+    (id) => bench.setOut.parts.find((p) => p.id === id)!,
+  ) as [Part, Part];
+  const [mine, board] = [planesOf(bench.ledger, handle), planesOf(bench.ledger, front)];
+  const touches: readonly [Touch, Touch, Touch] = [
+    offset(bench, mine, nearer(bench, mine, board), board),
+    { side: '+y', of: front.mark, face: '-y' },
+    offset(bench, mine, '-z', board),
+  ];
+  const lengths: Traced[] = [];
+  const told = touches.map((t) => {
+    const { words, lengths: more } = touchWords(bench, t, lengths.length);
+    lengths.push(...more);
+    return words;
+  });
+  bench.do(
+    {
+      id: `${handle.mark}/set`,
+      kind: 'assemble',
+      stage: 'fill',
+      title: `Lay ${handle.mark} (${handle.name}) on ${front.mark}`,
+      does: {
+        act: 'edge',
+        pairs: [{ strip: handle.mark, board: front.mark }],
+        turn: { length: handle.place.length, width: handle.place.width },
+        boardTurn: { length: front.place.length, width: front.place.width },
+        touches: touches.map((t) => (t.of === front.mark ? { ...t, of: 'board' } : t)) as never,
+      },
+      tool: 'clamp',
+      lines: [
+        'Round its edges and ends well with a block first: a hand takes hold here every day.',
+        `Where it comes: ${listWords(told)}. A nail through each hole of ${front.mark} must find its pilot.`,
+      ],
+      lengths,
+    },
+    [handle.mark, front.mark],
+  );
+  hangingScrews(bench, joint, front.mark);
+}
+
+/** The side of the front that the handle is nearer to: its place is measured from there. */
+function nearer(
+  bench: Bench,
+  mine: ReturnType<typeof planesOf>,
+  board: ReturnType<typeof planesOf>,
+): '-x' | '+x' {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  const left = t(mine.planes['-x']) - t(board.planes['-x']);
+  return left <= t(board.planes['+x']) - t(mine.planes['+x']) ? '-x' : '+x';
+}

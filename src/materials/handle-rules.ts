@@ -1,0 +1,17 @@
+import { fromMm, type LengthRow } from '../measure/index.ts';
+
+const PRACTICE = 'common practice';
+
+function length(id: string, mm: number, says: string): LengthRow {
+  return { id, value: fromMm(mm), says, source: PRACTICE };
+}
+
+/** The lengths by which handles and pulls are placed. Each stands in a trace as a leaf. */
+export const HANDLES = {
+  long: length('handle.long', 120, 'a handle for a whole hand is 100 to 130 mm long'),
+  fromEdge: length('handle.edge', 40, 'a handle’s middle is 30 to 50 mm from the edge of a door that opens'),
+  beside: length('handle.beside', 5, 'a handle stays this far inside the edges of its door'),
+  apart: length('handle.apart', 30, 'two screws nearer to one another than this let a handle turn'),
+  aside: length('handle.aside', 5, 'screws of a handle that have no room are moved inward in steps of this'),
+  passes: length('handle.passes', 3, 'a sliding door stays this far from a handle that it must not pass'),
+} as const;

@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import { cupboard } from '../../../test/doors/door-job.ts';
+import { handleFaults } from '../../../test/generate/judge-handles.ts';
+import { boxOf } from '../../../test/generate/judge-set-out.ts';
+import { type SetOut, setOut } from '../index.ts';
+
+const HANDLE_STRIP = {
+  id: 'oak',
+  name: 'Oak strip',
+  material: 'oak-white',
+  form: 'strip',
+  nominal: '20 mm',
+  width: '30 mm',
+  stock: [{ id: 'oak-length', length: '1000 mm', price: 6 }],
+};
+
+function withHandles(
+  handle: Record<string, unknown> = {},
+  lengths: Readonly<Record<string, string>> = {},
+): SetOut {
+  return setOut(
+    cupboard({}, (job) => {
+      for (const [id, length] of Object.entries({ 'flat-4x30': '30 mm', 'flat-4x35': '35 mm', ...lengths }))
+        job.shop.rack.screws.push({ id, kind: 'countersunk', length, diameter: '4 mm', head: '8 mm' });
+      job.shop.rack.lots.push(HANDLE_STRIP);
+      job.design.records.push({ id: 'grip', kind: 'handle', parent: 'bag-doors', strip: 'oak', ...handle });
+    }),
+  );
+}
+
+const mm = (piece: SetOut, t: Parameters<SetOut['ledger']['ticks']>[0]) => piece.ledger.ticks(t) / 3200;
+
+describe('shop-made handles', () => {
+  const piece = withHandles();
+  const handles = piece.parts.filter((p) => p.record === 'grip');
+
+  test('one for each door of a pair, mirrored: 40 mm from the edges that open', () => {
+    expect(piece.snags).toEqual([]);
+    expect(handleFaults(piece)).toEqual([]);
+    const [left, right] = piece.parts.filter((p) => p.record === 'bag-doors').map((p) => boxOf(piece, p));
+    const [one, other] = handles.map((p) => boxOf(piece, p));
+    const middle = (b: typeof one) => (b!.min[0] + b!.max[0]) / 2 / 3200;
+    expect(left!.max[0] / 3200 - middle(one)).toBe(40);
+    expect(middle(other) - right!.min[0] / 3200).toBe(40);
+  });
+
+  test('are held by the longest screw that comes through neither: 4 x 30, 17.8 mm of it in the door', () => {
+    const screws = piece.fasteners.filter((f) => f.through.includes(handles[0]!.id));
+    // 35 mm would leave 2.8 mm of 37.8: less than the 3 mm that stay before a face.
+    expect(screws.map((f) => [f.screw, mm(piece, f.holds)])).toEqual([
+      ['flat-4x30', expect.closeTo(12.2, 3)],
+      ['flat-4x30', expect.closeTo(12.2, 3)],
+    ]);
+    expect(withHandles({}, { 'flat-4x30': '18 mm', 'flat-4x35': '40 mm' }).snags[0]).toMatchObject({
+      code: 'handles.no-screw',
+      where: { record: 'grip' },
+    });
+  });
+
+  test('stay 10 diameters from the end of the grain (NDS), which a short one has no room for', () => {
+    const codes = (handle: Record<string, unknown>) => withHandles(handle).snags.map((s) => s.code);
+    expect(codes({ length: '110 mm' })).toEqual([]);
+    expect(codes({ length: '100 mm' })).toEqual(['handles.no-screw', 'handles.no-screw']);
+  });
+
+  test('stay on their doors', () => {
+    expect(withHandles({ fromEdge: '18 mm' }).snags.map((s) => s.code)).toEqual([
+      'handles.off-front',
+      'handles.off-front',
+    ]);
+  });
+});

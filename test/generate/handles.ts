@@ -1,0 +1,38 @@
+import fc from 'fast-check';
+import { optional, withoutAbsent } from './optional.ts';
+
+type Field = Readonly<Record<string, unknown>>;
+
+/** How handles are made and placed, where anything opens by hand. */
+export type HandleWish = Field;
+
+/** Now and then handles. */
+export function handleWishes(
+  text: (from: number, to: number) => fc.Arbitrary<string>,
+): fc.Arbitrary<HandleWish | undefined> {
+  const wish = fc.record({
+    length: optional(text(90, 130)),
+    fromEdge: optional(text(50, 60)),
+    fromBelow: optional(text(80, 100)),
+    lay: optional(fc.constantFrom('across', 'up')),
+  });
+  return fc.option(wish, { nil: undefined, freq: 3 });
+}
+
+/** Handles on the first doors or drawers among the records of a design. */
+export function handleRecords(wish: HandleWish | undefined, list: readonly Field[]): Field[] {
+  const kinds = ['door', 'sliding-doors', 'drawers'];
+  const parent = list.find((r) => kinds.includes(String(r.kind)) && r.fingerHole === undefined);
+  if (!wish || !parent) return [];
+  const own = { id: 'handle', kind: 'handle', parent: parent.id, strip: 'foot' };
+  if (parent.kind === 'drawers') return [{ ...own, ...(wish.length ? { length: wish.length } : {}) }];
+  // Lying across, a handle needs to be further in.
+  const { lay, fromEdge, ...more } = wish;
+  return [
+    {
+      ...own,
+      ...withoutAbsent(more),
+      ...(lay === 'across' ? { lay, fromEdge: '90 mm' } : withoutAbsent({ fromEdge })),
+    },
+  ];
+}

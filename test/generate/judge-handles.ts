@@ -1,0 +1,35 @@
+import type { SetOut } from '../../src/setting-out/index.ts';
+import { boxOf } from './judge-set-out.ts';
+
+// A judge of handles: its own arithmetic, in ticks of 1/3200 mm.
+
+const MM = 3200;
+
+/** Everything that is wrong with the handles of a set-out piece: off their doors, or hardly held. */
+export function handleFaults(setOut: SetOut): string[] {
+  const t = (x: SetOut['fasteners'][number]['length']) => setOut.ledger.ticks(x);
+  return setOut.joints
+    .filter((j) => j.duty === 'handle')
+    .flatMap((joint) => {
+      const [front, handle] = [joint.part, joint.mate].map((id) =>
+        boxOf(setOut, setOut.parts.find((p) => p.id === id)!),
+      );
+      const faults: string[] = [];
+      if (handle!.max[1] !== front!.min[1]) faults.push('does not lie on its front');
+      for (const k of [0, 2] as const)
+        if (handle!.min[k] - front!.min[k] < 5 * MM || front!.max[k] - handle!.max[k] < 5 * MM)
+          faults.push('comes to an edge');
+      const screws = setOut.fasteners.filter((f) => f.joint === joint.id);
+      if (screws.length !== 2) faults.push(`has ${screws.length} screws`);
+      const along = handle!.max[0] - handle!.min[0] > handle!.max[2] - handle!.min[2] ? 0 : 2;
+      for (const s of screws) {
+        const at = t(s.head[along]);
+        if (Math.min(at - handle!.min[along], handle!.max[along] - at) < 10 * t(s.diameter))
+          faults.push('would split at its end');
+        const tip = t(s.head[1]) - t(s.length);
+        if (tip < handle!.min[1] + 3 * MM) faults.push('has a screw that nearly comes through');
+        if (handle!.max[1] - tip < 5 * MM) faults.push('has a screw that hardly holds');
+      }
+      return faults.map((what) => `${joint.mate} ${what}`);
+    });
+}
