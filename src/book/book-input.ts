@@ -1,6 +1,6 @@
 import type { Breakdown, LotBreakdown } from '../breakdown/index.ts';
 import type { BuildPlan } from '../build/index.ts';
-import type { LengthFormat } from '../measure/index.ts';
+import type { LengthFormat, Ticks } from '../measure/index.ts';
 import type { SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { Paper } from './page-frame.ts';
@@ -17,6 +17,8 @@ export interface BookInput {
   readonly build: BuildPlan;
   /** Names of the tools that operations refer to. */
   readonly tools: readonly { readonly id: string; readonly name: string }[];
+  /** How wide the guide rail is that sheets are sawn along; absent where there is none. */
+  readonly railWidth?: Ticks;
   /** Names of the people who work on the piece. */
   readonly people: readonly { readonly id: string; readonly name: string }[];
   readonly shopping: Shopping;
@@ -32,11 +34,12 @@ export interface BookInput {
 /** What the book needs of a breakdown; a whole one fits. */
 export interface BookBreakdown {
   readonly lots: readonly {
-    readonly lot: Pick<LotBreakdown['lot'], 'id' | 'name' | 'form'>;
+    readonly lot: Pick<LotBreakdown['lot'], 'id' | 'name' | 'form' | 'stock'>;
     readonly problem: Pick<LotBreakdown['problem'], 'kerf' | 'yard'>;
     readonly sheets: LotBreakdown['sheets'];
   }[];
   readonly missing: Breakdown['missing'];
+  readonly spares: Breakdown['spares'];
 }
 
 /** What to buy and what to take from the rack, and what it all costs. */

@@ -64,7 +64,18 @@ export class Progress {
     });
     if (operation.kind === 'true-edge' || at <= 0 || at >= size[along]) return undefined;
     const [before, behind] = act.yields;
-    const cut = { ...size, across: along, at: act.at, yields: [before?.name, behind?.name] as const };
+    const { railWidth } = this.input;
+    const rail =
+      railWidth === undefined || operation.stage !== 'sheets'
+        ? {}
+        : { rail: { on: act.keep, width: railWidth } };
+    const cut = {
+      ...size,
+      across: along,
+      at: act.at,
+      yields: [before?.name, behind?.name] as const,
+      ...rail,
+    };
     return cutDrawing(cut, ledger, lengths, { width: ROOM.width - 16, height: 20 }, type);
   }
 

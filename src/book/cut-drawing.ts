@@ -1,6 +1,6 @@
 import { type Ledger, type Ticks, type Traced, toMm } from '../measure/index.ts';
 import { dimension, FIGURE } from './dimension.ts';
-import { type Drawing, line, type Mark, moved, rectangle, text } from './drawing.ts';
+import { type Drawing, line, type Mark, moved, type PaperPoint, rectangle, text } from './drawing.ts';
 import type { Lengths } from './lengths.ts';
 import type { TextMeasure } from './text-measure.ts';
 
@@ -12,7 +12,42 @@ export interface CutToDraw {
   readonly at: Traced;
   /** The name of what lies before the line, and behind it; absent is waste. */
   readonly yields: readonly [string | undefined, string | undefined];
+  /** Which side of the line keeps its size, and how wide the rail is that lies on it; absent where no rail is used. */
+  readonly rail?: { readonly on: 'before' | 'behind'; readonly width: Ticks };
 }
+
+/** The rail as it lies along the line, on the part to keep and beyond it at both ends. */
+function railMark(
+  { across, rail }: CutToDraw,
+  at: number,
+  scale: number,
+  width: number,
+  height: number,
+): Mark[] {
+  if (!rail) return [];
+  const wide = Math.max(toMm(rail.width) * scale, LEAST_RAIL);
+  const look = { fill: 'shade', pen: 'fine', tone: 'measure' } as const;
+  if (across === 'length')
+    return [rectangle(rail.on === 'before' ? at - wide : at, -BEYOND, wide, height + 2 * BEYOND, look)];
+  // The near edge is at the bottom of the drawing.
+  return [rectangle(-BEYOND, rail.on === 'before' ? at : at - wide, width + 2 * BEYOND, wide, look)];
+}
+
+const LEAST_RAIL = 1.6;
+const BEYOND = 2;
+
+/** Two battens under the workpiece, across the cut, so that neither half falls. */
+function battens(from: PaperPoint, to: PaperPoint, width: number, height: number): Mark[] {
+  const upright = from[0] === to[0];
+  return [0.2, 0.8].map((part) => {
+    const at = part * (upright ? height : width);
+    return upright
+      ? line([-STUB, at], [width + STUB, at], 'hidden', 'quiet')
+      : line([at, -STUB], [at, height + STUB], 'hidden', 'quiet');
+  });
+}
+
+const STUB = 1;
 
 /** A workpiece with the line to saw, measured from its start or near edge. Waste is shaded. */
 export function cutDrawing(
@@ -47,6 +82,7 @@ export function cutDrawing(
       rectangle(0, 0, x, height, { fill: fill(before) }),
       rectangle(x, 0, width - x, height, { fill: fill(behind) }),
     );
+    marks.push(...battens([x, 0], [x, height], width, height), ...railMark(cut, x, scale, width, height));
     name(before, x / 2, height / 2, x, height);
     name(behind, (x + width) / 2, height / 2, width - x, height);
     marks.push(
@@ -63,6 +99,7 @@ export function cutDrawing(
       rectangle(0, y, width, height - y, { fill: fill(before) }),
       rectangle(0, 0, width, y, { fill: fill(behind) }),
     );
+    marks.push(...battens([0, y], [width, y], width, height), ...railMark(cut, y, scale, width, height));
     name(before, width / 2, (y + height) / 2, width, height - y);
     name(behind, width / 2, y / 2, width, y);
     marks.push(

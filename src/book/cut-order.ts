@@ -1,5 +1,6 @@
 import type { PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import type { Operation } from '../build/index.ts';
+import type { Traced } from '../measure/index.ts';
 
 export type PlannedCut = PlannedNode & { readonly kind: 'cut' };
 export type PlannedPiece = PlannedNode & { readonly kind: 'piece' };
@@ -8,6 +9,8 @@ export type PlannedPiece = PlannedNode & { readonly kind: 'piece' };
 export interface NumberedCut {
   readonly number: number;
   readonly node: PlannedCut;
+  /** Of a rough cut, which stays away from the line, where its card has it. */
+  readonly rough?: Traced;
 }
 
 /**
@@ -24,7 +27,7 @@ export function numberedCuts(sheet: PlannedSheet, cards: readonly Operation[]): 
     const node = places.get(act.workpiece);
     if (node?.kind !== 'cut' || node.across !== act.across) return;
     places.delete(act.workpiece);
-    cuts.push({ number: i + 1, node });
+    cuts.push({ number: i + 1, node, ...(act.rough === undefined ? {} : { rough: act.at }) });
     act.yields.forEach((y, half) => {
       if (y) places.set(y.name, node.parts[half as 0 | 1]);
     });

@@ -1,4 +1,5 @@
 import { formatOf } from '../job/index.ts';
+import { parseLength } from '../measure/index.ts';
 import type { Plan } from '../plan/index.ts';
 import { screwsUsed } from '../setting-out/index.ts';
 import type { BookInput, RackRow, ShoppingRow } from './book-input.ts';
@@ -20,6 +21,7 @@ export function bookInputOf(plan: Plan): BookInput {
     breakdown,
     build: plan.build,
     tools: job.shop.tools.map((t) => ({ id: t.id, name: t.name ?? t.kind.replaceAll('-', ' ') })),
+    ...railOf(plan),
     people: job.shop.people.map((p) => ({ id: p.id, name: p.name ?? p.id })),
     shopping: {
       currency: SIGNS[plan.costs.currency] ?? `${plan.costs.currency} `,
@@ -59,6 +61,12 @@ export function bookInputOf(plan: Plan): BookInput {
     ],
     snags: plan.snags,
   };
+}
+
+function railOf({ job }: Plan): Pick<BookInput, 'railWidth'> {
+  const rail = job.shop.tools.find((t) => t.kind === 'guide-rail');
+  const width = rail && parseLength(rail.width, job.shop.units);
+  return width?.ok ? { railWidth: width.value } : {};
 }
 
 function rackRows(plan: Plan): readonly RackRow[] {

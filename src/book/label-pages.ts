@@ -22,7 +22,7 @@ export function labelBlocks(input: BookInput, width: number, type: TextMeasure):
   const { parts } = input.setOut;
   const blocks: Block[] = [
     note(
-      'One for each part. Tape it on as soon as the part is cut, on the face that will not be seen, long arrow with the grain. The heavy sides are the edges to measure from: below the trued long edge, at the left the squared end.',
+      'One for each part. Tape it on as soon as the part is cut, on the face that the label names, long arrow with the grain. The heavy sides are the edges to measure from: below the trued long edge, at the left the squared end.',
       width,
       type,
     ),
@@ -33,7 +33,13 @@ export function labelBlocks(input: BookInput, width: number, type: TextMeasure):
       height: HEIGHT,
       marks: parts
         .slice(i, i + ACROSS)
-        .flatMap((part, n) => moved(label(part, next, lengths, wide, type), n * (wide + GAP), 0)),
+        .flatMap((part, n) =>
+          moved(
+            label(part, next, hidden(part, input.build.finishing?.hidden), lengths, wide, type),
+            n * (wide + GAP),
+            0,
+          ),
+        ),
     });
   return blocks;
 }
@@ -41,6 +47,7 @@ export function labelBlocks(input: BookInput, width: number, type: TextMeasure):
 function label(
   part: Part,
   next: ReadonlyMap<string, string>,
+  tapeOn: string,
   lengths: Lengths,
   wide: number,
   type: TextMeasure,
@@ -64,7 +71,7 @@ function label(
   const then = next.get(part.mark);
   const words = then === undefined ? 'No further work by itself.' : `Next: ${then}.`;
   const says = twoLines(words, right - left, type);
-  const where = paragraph(hidden(part), right - left, 2.6, type, { tone: 'quiet' });
+  const where = paragraph(tapeOn, right - left, 2.6, type, { tone: 'quiet' });
   return [...marks, ...moved(says.marks, left, 17.6), ...moved(where.marks, left, 26)];
 }
 
@@ -85,8 +92,12 @@ function sizes(of: readonly Traced[], right: number, lengths: Lengths, type: Tex
 }
 
 /** Which face to stick it on. */
-function hidden(part: Part): string {
-  return part.form === 'strip' ? 'Tape on: the glued side.' : 'Tape on: the under face.';
+function hidden(part: Part, faces: ReadonlyMap<string, 'show' | 'under'> | undefined): string {
+  if (part.form === 'strip') return 'Tape on: the glued side.';
+  const face = faces?.get(part.mark);
+  return face === undefined
+    ? 'Tape on: the under face; off again before the finish.'
+    : `Tape on: the ${face} face, which is hidden later.`;
 }
 
 /** A sentence in two lines at most; what is too long ends with an ellipsis. */

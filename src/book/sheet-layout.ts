@@ -1,4 +1,4 @@
-import type { PlannedArea, PlannedSheet } from '../breakdown/index.ts';
+import type { PlannedArea, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import { type Ledger, type Traced, toMm } from '../measure/index.ts';
 import { leavesUnder, type NumberedCut, type PlannedPiece } from './cut-order.ts';
 import { textBox } from './dimension-clashes.ts';
@@ -67,6 +67,7 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
       labels.push(...pieceLabel(leaf, b, drawn, type));
     }
   }
+  if (!strip) marks.push(...battenStubs(root, mm(source.length), wide, scale));
   for (const f of source.flaws) marks.push(...flawMark(box(f)));
   const badges: Mark[] = [];
   const taken = labels.map((l) => textBox(l, type));
@@ -83,6 +84,7 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
             [area.x, wide - at],
             [area.x + area.w, wide - at],
           ];
+    if (!strip && !node.yard) marks.push(railLine(node.across, from, to));
     marks.push(line(from, to, node.yard ? 'hidden' : 'thin', 'ink'));
     const place = badgePlace({ from, to }, taken, { long, wide });
     const [x, y] = place;
@@ -95,6 +97,42 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
     height: wide + RIM * 2,
     marks: moved([...marks, ...labels, ...badges], RIM, RIM),
   };
+}
+
+/** The rail lies on the part that keeps its size, which is the one before the cut: a line close by on its side. */
+function railLine(across: 'length' | 'width', from: PaperPoint, to: PaperPoint): Mark {
+  const [dx, dy] = across === 'length' ? [-BESIDE_CUT, 0] : [0, BESIDE_CUT];
+  return line([from[0] + dx, from[1] + dy], [to[0] + dx, to[1] + dy], 'edge', 'measure');
+}
+
+const BESIDE_CUT = 0.75;
+/** Battens under a sheet are no further apart, and so far in from its ends, mm (common practice). */
+const BATTENS = { apart: 600, in: 100 };
+const STUB = 2.4;
+
+/** Where the battens under a sheet come out: across the first cuts at home, so that both halves lie on all of them. */
+function battenStubs(root: PlannedNode, long: number, wide: number, scale: number): Mark[] {
+  const first = atHome(root);
+  if (!first) return [];
+  const upright = first.across === 'width';
+  const size = upright ? long : wide;
+  const inside = size - 2 * BATTENS.in * scale;
+  const spans = Math.max(1, Math.ceil(inside / (BATTENS.apart * scale) - 1e-9));
+  return Array.from({ length: spans + 1 }, (_, i) => BATTENS.in * scale + (inside * i) / spans).flatMap(
+    (at) => {
+      const stub = (out: number, side: number): Mark =>
+        upright
+          ? line([at, out], [at, out + side * STUB], 'outline', 'faint')
+          : line([out, at], [out + side * STUB, at], 'outline', 'faint');
+      return [stub(0, -1), stub(upright ? wide : long, 1)];
+    },
+  );
+}
+
+/** The first cut that is not made at the yard. */
+function atHome(node: PlannedNode): (PlannedNode & { readonly kind: 'cut' }) | undefined {
+  if (node.kind !== 'cut') return undefined;
+  return node.yard ? (atHome(node.parts[0]) ?? atHome(node.parts[1])) : node;
 }
 
 /** A place that no part may touch, crossed out. */

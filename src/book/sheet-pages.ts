@@ -1,4 +1,6 @@
+import { spareGroups } from '../breakdown/index.ts';
 import { toMm } from '../measure/index.ts';
+import { joinMarks } from '../setting-out/index.ts';
 import type { BookInput } from './book-input.ts';
 import { type NumberedCut, numberedCuts, type PlannedCut, piecesUnder } from './cut-order.ts';
 import { type Mark, text } from './drawing.ts';
@@ -24,7 +26,7 @@ export function sheetBlocks(input: BookInput, width: number, type: TextMeasure):
   const cards = input.build.operations;
   const blocks: Block[] = [
     note(
-      'As the sheet lies: grain from left to right, the trued edge at the bottom, the squared end at the left. Distances run from the lower edge or the left end of what is being cut. The number in a ring is the number of the step card that makes the cut; cuts that only true or trim are on the cards alone.',
+      'As the sheet lies: grain from left to right, the trued edge at the bottom, the squared end at the left. Distances run from the lower edge or the left end of what is being cut. The number in a ring is the number of the step card that makes the cut; cuts that only true or trim are on the cards alone. The blue line beside a cut is the side on which the rail lies; the stubs at the rim show where the battens run that carry the sheet, at most 600 mm (24 in) apart. Hatched is what is left over, a crossed box a flaw, a dashed cut one made roughly at the yard.',
       width,
       type,
     ),
@@ -71,9 +73,33 @@ export function sheetBlocks(input: BookInput, width: number, type: TextMeasure):
       if (cuts.length > 0) blocks.push(...cutTable(cuts, lengths, width, type));
     }
   }
+  blocks.push(...spareTable(input, width, type));
   for (const { part, why } of input.breakdown.missing)
     blocks.push(note(`${part.mark}, ${part.name}, is not placed: ${WHY[why]}.`, width, type, 'warn'));
   return blocks;
+}
+
+/** For each part, whether it could be cut once more, and from what. */
+function spareTable(input: BookInput, width: number, type: TextMeasure): Block[] {
+  const groups = spareGroups(input.breakdown);
+  if (groups.length === 0) return [];
+  const last = groups.some((g) => g.lastChance);
+  return [
+    heading('If a part is spoiled', width, type),
+    note(
+      last
+        ? 'One at a time. For the parts of the first line there is no second chance: cut them early, while something can still be changed, and with care.'
+        : 'One at a time: what each part could be cut from again.',
+      width,
+      type,
+    ),
+    ...table(
+      [{ title: 'Parts', width: 80, face: 'semibold' }, { title: 'Cut again from' }],
+      groups.map((g): Cell[] => [joinMarks(g.marks), g.says]),
+      width,
+      type,
+    ),
+  ];
 }
 
 function sheetTitle(name: string, kind: string, from: string, width: number, type: TextMeasure): Block {
@@ -96,10 +122,10 @@ function cutTable(cuts: readonly NumberedCut[], lengths: Lengths, width: number,
     { title: 'measured from', width: 32, tone: 'quiet' },
     { title: 'Gives' },
   ] as const;
-  const rows = cuts.map(({ number, node }): Cell[] => {
+  const rows = cuts.map(({ number, node, rough }): Cell[] => {
     const rip = node.across === 'width';
     const first = node.parts[0];
-    const distance = rip ? first.width : first.length;
+    const distance = rough ?? (rip ? first.width : first.length);
     return [
       `${number}`,
       `${rip ? 'along the grain' : 'across the grain'}${node.yard ? ', roughly, at the yard' : ''}`,

@@ -22,4 +22,4 @@ export type { LotProblem, StockSource } from './lot-problem.ts';
 export type { PlannedArea, PlannedNode, PlannedSheet } from './planned-sheet.ts';
 export { lowerBound } from './planner/lower-bound.ts';
 export { type CutOptions, type CutProgress, ONE_SECOND, planCuts } from './planner/plan-cuts.ts';
-export type { Spare } from './spares.ts';
+export { type Spare, type SpareGroup, spareGroups } from './spares.ts';

@@ -1,3 +1,4 @@
+import type { Lot } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { CutSize, Part } from '../setting-out/index.ts';
 import type { Leftover, LotBreakdown } from './break-down.ts';
@@ -9,6 +10,43 @@ export interface Spare {
   readonly from: 'leftover' | 'rack' | 'buy' | 'nothing';
   /** The leftover's name, or the stock's id. */
   readonly name?: string;
+}
+
+/** Parts with one answer together, in the order of the parts. */
+export interface SpareGroup {
+  /** The stock or leftover as a maker would call it. */
+  readonly says: string;
+  /** Nothing there is would give them again. */
+  readonly lastChance: boolean;
+  readonly marks: readonly string[];
+}
+
+/** What could be cut from again, parts with one answer together; those with no second chance first. */
+export function spareGroups(breakdown: {
+  readonly spares: readonly Spare[];
+  readonly lots: readonly { readonly lot: Pick<Lot, 'name' | 'stock'> }[];
+}): readonly SpareGroup[] {
+  const stock = new Map(
+    breakdown.lots.flatMap(({ lot }) =>
+      lot.stock.map((s) => [s.id, `${lot.name}, ${s.name ?? s.id}`] as const),
+    ),
+  );
+  const says = ({ from, name = '' }: Spare) =>
+    from === 'leftover'
+      ? name
+      : from === 'rack'
+        ? `${stock.get(name) ?? name}: another from the rack`
+        : from === 'buy'
+          ? `${stock.get(name) ?? name}: another to buy`
+          : 'nothing that is there or can be bought';
+  const groups = new Map<string, { lastChance: boolean; marks: string[] }>();
+  for (const spare of breakdown.spares) {
+    const of = groups.get(says(spare)) ?? { lastChance: spare.from === 'nothing', marks: [] };
+    of.marks.push(spare.part.mark);
+    groups.set(says(spare), of);
+  }
+  const all = [...groups].map(([says, of]): SpareGroup => ({ says, ...of }));
+  return [...all.filter((g) => g.lastChance), ...all.filter((g) => !g.lastChance)];
 }
 
 interface Source {

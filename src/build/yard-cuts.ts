@@ -119,7 +119,7 @@ function yardCard(bench: Bench, sheet: PlannedSheet, { workpiece, across, at, ov
       title: `Have ${whole ? `sheet ${workpiece} (${stock.name ?? stock.id})` : `piece ${workpiece}`} cut ${across === 'length' ? 'across the grain' : 'along the grain'}`,
       does: { act: 'saw', workpiece, across, at, keep: 'before', yields, rough: over },
       lines: [
-        `Ask for one straight rough cut, {0} from ${across === 'length' ? 'an end' : 'a long edge'}; a few millimetres more or less do no harm.`,
+        `Ask for one straight rough cut, {0} from ${across === 'length' ? 'an end' : 'a long edge'}; a little more or less does no harm.`,
         `It holds {1} to spare on either side. Write ${named.join(', then ')} on the pieces, from the measured side on. Never measure from the yard’s cut: it is trued at home.`,
       ],
       lengths: [at, over],

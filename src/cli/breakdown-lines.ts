@@ -1,4 +1,4 @@
-import type { Breakdown } from '../breakdown/index.ts';
+import { type Breakdown, spareGroups } from '../breakdown/index.ts';
 import { formatOf, type Shop } from '../job/index.ts';
 import { type Ledger, printSetting, type Traced } from '../measure/index.ts';
 import { joinMarks } from '../setting-out/index.ts';
@@ -24,17 +24,9 @@ export function breakdownLines(breakdown: Breakdown, ledger: Ledger, shop: Shop)
     '\nLeft over\n',
     table(['piece', 'lot', 'length', 'width'], left),
     '\nIf a part is spoiled, cut it again from\n',
-    table(['from', 'parts'], spareRows(breakdown)),
+    table(
+      ['from', 'parts'],
+      spareGroups(breakdown).map((g) => [g.says, joinMarks(g.marks)]),
+    ),
   ].join('');
-}
-
-/** Where parts could be cut from again, parts with one answer together. */
-function spareRows(breakdown: Breakdown): readonly (readonly string[])[] {
-  const words = { leftover: '', rack: ' on the rack', buy: ', to buy', nothing: 'nothing there is' } as const;
-  const parts = new Map<string, string[]>();
-  for (const { part, from, name } of breakdown.spares) {
-    const at = `${name ?? ''}${words[from]}`;
-    parts.set(at, [...(parts.get(at) ?? []), part.mark]);
-  }
-  return [...parts].map(([at, marks]) => [at, joinMarks(marks)]);
 }

@@ -1,6 +1,8 @@
+import { spareGroups } from '../breakdown/index.ts';
 import { formatOf } from '../job/index.ts';
 import { printSetting, type Traced } from '../measure/index.ts';
 import type { Plan } from '../plan/index.ts';
+import { joinMarks } from '../setting-out/index.ts';
 import { snagLines } from './snag-lines.ts';
 
 /** A plan on one screen. */
@@ -24,6 +26,7 @@ export function summary(plan: Plan): string {
     ['Buy', or(sheetsOf(false))],
     ['From the rack', or(sheetsOf(true))],
     ['Left over', or(breakdown.leftovers.map((l) => `${l.name}  ${size(l.length)} × ${size(l.width)}`))],
+    ['If spoiled', spareGroups(breakdown).map((g) => `${joinMarks(g.marks)}: again from ${g.says}`)],
     ['No stock for', breakdown.missing.map((m) => `${m.part.mark}, ${m.part.name}`)],
     [
       'Dry fit',

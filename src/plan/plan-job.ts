@@ -31,7 +31,6 @@ export function* planJob(
   tools: { readonly solids: Solids },
   options: PlanOptions = {},
 ): Generator<PlanProgress, Plan> {
-  const { solids } = tools;
   yield { room: 'setting-out', share: 0 };
   const drawn = setOut(job);
   const cutting = breakDown(job, drawn, {
@@ -44,7 +43,16 @@ export function* planJob(
     yield { room: 'breakdown', share: step.value.share };
     step = cutting.next();
   }
-  const breakdown = step.value;
+  return yield* planOn(job, drawn, step.value, tools);
+}
+
+/** The way on from a breakdown: writes the build, runs it dry and checks it. */
+export function* planOn(
+  job: JobDocument,
+  drawn: SetOut,
+  breakdown: Breakdown,
+  { solids }: { readonly solids: Solids },
+): Generator<PlanProgress, Plan> {
   yield { room: 'build', share: 0 };
   const build = planBuild(job, drawn, breakdown);
   const run = dryFit(dryFitInput(job, drawn, breakdown, build, solids));

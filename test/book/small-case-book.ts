@@ -32,6 +32,7 @@ export function smallCaseBook(
       { id: 'router', name: 'router with edge guide' },
       { id: 'driver', name: 'drill driver' },
     ],
+    railWidth: fromMm(190),
     people: [{ id: 'maker', name: 'maker' }],
     shopping: {
       currency: 'EUR',

@@ -76,7 +76,7 @@ export function smallCaseSheets(setOut: SetOut): BookBreakdown {
     sheet('L2', 'birch70', [1100, 70, 0], true, (a) => row(['H'], a, 'L2')),
   ];
   const lot = (id: string, name: string, form: 'sheet' | 'strip', sheets: PlannedSheet[]) => ({
-    lot: { id, name, form },
+    lot: { id, name, form, stock: sheets.map((s) => s.source.stock) },
     problem: { kerf },
     sheets,
   });
@@ -87,5 +87,10 @@ export function smallCaseSheets(setOut: SetOut): BookBreakdown {
       lot('birch70', 'Birch plywood strips 70 mm', 'strip', strips),
     ],
     missing: [],
+    spares: setOut.parts.map((part) =>
+      part.lot === 'birch70'
+        ? { part, from: 'nothing' }
+        : { part, from: 'buy', name: part.lot === 'birch18' ? 'S1-stock' : 'S3-stock' },
+    ),
   };
 }

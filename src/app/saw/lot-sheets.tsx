@@ -32,5 +32,5 @@ function provenWords({ plan, sheets }: LotBreakdown): string {
   const used = `${sheets.length} used`;
   if (plan.proven) return `${used}: proven, no plan costs less`;
   if (plan.bound.sheets >= sheets.length) return `${used}: no plan can do with fewer`;
-  return `${used}; any plan needs at least ${plan.bound.sheets}`;
+  return `${used}; any plan needs at least ${plan.bound.sheets}${plan.endedByClock ? '; the search was ended before its time' : ''}`;
 }

@@ -2,6 +2,7 @@ import { PlanWaits } from '../plan-waits.tsx';
 import { useApp } from '../state/use-desk.ts';
 import { LotSheets } from './lot-sheets.tsx';
 import { OwnList } from './own-list.tsx';
+import { Searching } from './searching.tsx';
 
 /** How every sheet and strip is cut up, as it lies on the trestles; and lists brought along. */
 export function SawPlace() {
@@ -14,6 +15,7 @@ export function SawPlace() {
         Grain from left to right, the trued edge at the bottom, the squared end at the left. The number in a
         ring is the card that makes the cut.
       </p>
+      <Searching />
       <LotSheets plan={plan} />
       <OwnList />
     </div>

@@ -71,14 +71,15 @@ export function SheetCard({ plan, lot, sheet }: SheetProps) {
         )}
         {cuts.length > 0 && (
           <ol className="cuts">
-            {cuts.map(({ number, node }) => (
+            {cuts.map(({ number, node, rough }) => (
               <li key={number}>
                 <span className="mark">{number}</span> {node.across === 'width' ? 'along' : 'across'} the
                 grain,{' '}
                 <Length
                   of={plan.setOut}
-                  t={node.across === 'width' ? node.parts[0].width : node.parts[0].length}
+                  t={rough ?? (node.across === 'width' ? node.parts[0].width : node.parts[0].length)}
                 />{' '}
+                {rough !== undefined && 'roughly, at the yard, '}
                 from the {node.across === 'width' ? 'near edge' : 'start'}:{' '}
                 <span className="faint">{gives(node.parts)}</span>
               </li>

@@ -1,5 +1,5 @@
 import type { Traced } from '../../measure/index.ts';
-import type { Plan, PlanProgress } from '../../plan/index.ts';
+import type { CuttingProgress, Plan, PlanProgress } from '../../plan/index.ts';
 import type { SetOut } from '../../setting-out/index.ts';
 import type { Snag } from '../../snag/index.ts';
 import type { PartMesh } from '../worker/messages.ts';
@@ -24,6 +24,8 @@ export interface AppState {
   /** The latest plan; of an earlier job while `working` is set. */
   readonly plan: Plan | undefined;
   readonly working: PlanProgress | undefined;
+  /** While better cutting is looked for, with the plan already there. */
+  readonly search: CuttingProgress | undefined;
   /** What went wrong on our side, in a sentence. */
   readonly failure: string | undefined;
   /** A chosen part, by id. */

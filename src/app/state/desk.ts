@@ -30,6 +30,7 @@ export class Desk {
       meshes: undefined,
       plan: undefined,
       working: { room: 'setting-out', share: 0 },
+      search: undefined,
       failure: undefined,
       part: undefined,
       asked: undefined,
@@ -107,6 +108,11 @@ export class Desk {
     return this.planner.list(text, shop);
   }
 
+  /** The cutting plan is good enough: the search for a better one ends. */
+  enough(): void {
+    this.planner.enough();
+  }
+
   goTo(place: PlaceName): void {
     this.store.set({ place, asked: undefined });
   }
@@ -137,6 +143,7 @@ export class Desk {
       part: drawn.parts.some((p) => p.id === part) ? part : undefined,
       asked: undefined,
       failure: undefined,
+      search: undefined,
       working: { room: 'setting-out', share: 0 },
     });
     this.planner.plan(history.job);
@@ -159,6 +166,9 @@ export class Desk {
         return;
       case 'plan':
         this.store.set({ plan: unpack<Plan>(answer.plan), working: undefined });
+        return;
+      case 'search':
+        this.store.set({ search: answer.search });
         return;
       case 'failed':
         this.store.set({ failure: answer.sentence, working: undefined });

@@ -30,6 +30,11 @@ export class Planner {
     this.send({ ask: 'plan', job: this.job, document });
   }
 
+  /** Ends the search for better cutting; the best plan so far stays. */
+  enough(): void {
+    this.send({ ask: 'enough', job: this.job });
+  }
+
   /** Cuts a pasted list from a shop's rack; an older one that isn't done never ends. */
   list(text: string, shop: Shop): Promise<ListCut> {
     const list = ++this.lists;

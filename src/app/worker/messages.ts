@@ -1,6 +1,6 @@
 import type { JobDocument, Shop } from '../../job/index.ts';
 import type { LedgerData } from '../../measure/index.ts';
-import type { ListPlan, Plan, PlanProgress } from '../../plan/index.ts';
+import type { CuttingProgress, ListPlan, Plan, PlanProgress } from '../../plan/index.ts';
 import type { SetOut } from '../../setting-out/index.ts';
 import type { ListCut } from './list-work.ts';
 
@@ -8,6 +8,7 @@ import type { ListCut } from './list-work.ts';
 export type Request =
   | { readonly ask: 'plan'; readonly job: number; readonly document: JobDocument }
   | { readonly ask: 'list'; readonly list: number; readonly text: string; readonly shop: Shop }
+  | { readonly ask: 'enough'; readonly job: number }
   | { readonly ask: 'file'; readonly file: 'pdf' | 'csv' };
 
 /** The skin of a part where it stands, in millimetres: three numbers a corner, three corners a triangle. */
@@ -34,6 +35,7 @@ export type Answer =
   | { readonly tell: 'list-failed'; readonly list: number; readonly sentence: string }
   | { readonly tell: 'meshes'; readonly job: number; readonly parts: readonly PartMesh[] }
   | { readonly tell: 'progress'; readonly job: number; readonly progress: PlanProgress }
+  | { readonly tell: 'search'; readonly job: number; readonly search: CuttingProgress | undefined }
   | { readonly tell: 'plan'; readonly job: number; readonly plan: PackedPlan }
   | { readonly tell: 'failed'; readonly job: number; readonly sentence: string }
   | { readonly tell: 'file'; readonly file: 'pdf' | 'csv'; readonly bytes: Uint8Array<ArrayBuffer> }

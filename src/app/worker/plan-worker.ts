@@ -5,7 +5,7 @@ import { writePdf } from '../../adaptors/pdf-pdfkit.ts';
 import { openSolids } from '../../adaptors/solids-manifold.ts';
 import { book, bookInputOf, cuttingListCsv } from '../../book/index.ts';
 import { formatOf, type JobDocument, type Shop } from '../../job/index.ts';
-import { type Plan, planJob } from '../../plan/index.ts';
+import { type Plan, planJob, planOn, searchOn } from '../../plan/index.ts';
 import { setOut, shapeOf } from '../../setting-out/index.ts';
 import type { Solids } from '../../solid/index.ts';
 import { cutList } from './list-work.ts';
@@ -21,9 +21,12 @@ const opening = openSolids({ wasmUrl });
 let latest = 0;
 let latestList = 0;
 let plan: Plan | undefined;
+/** Set when the page has had enough of the search that is going on. */
+let enough = { requested: false };
 
 self.onmessage = ({ data }: MessageEvent<Request>) => {
-  if (data.ask === 'plan') void work(data.job, data.document);
+  if (data.ask === 'enough') enough.requested = data.job === latest;
+  else if (data.ask === 'plan') void work(data.job, data.document);
   else if (data.ask === 'list') void workList(data.list, data.text, data.shop);
   else void giveFile(data.file);
 };
@@ -34,6 +37,8 @@ function tell(answer: Answer, moved: Transferable[] = []): void {
 
 async function work(number: number, job: JobDocument): Promise<void> {
   latest = number;
+  enough.requested = true;
+  enough = { requested: false };
   try {
     const solids = await opening;
     if (number !== latest) return;
@@ -54,9 +59,45 @@ async function work(number: number, job: JobDocument): Promise<void> {
     }
     plan = step.value;
     tell({ tell: 'plan', job: number, plan: pack(plan) });
+    await searchForBetter(number, plan, solids, enough);
   } catch (error) {
     tell({ tell: 'failed', job: number, sentence: sentenceOf(error) });
   }
+}
+
+/** Goes on looking for better cutting; each find becomes a plan of its own, proven like the first. */
+async function searchForBetter(
+  number: number,
+  first: Plan,
+  solids: Solids,
+  stop: { requested: boolean },
+): Promise<void> {
+  const search = searchOn(first, stop);
+  let rested = performance.now();
+  let step = search.next();
+  while (!step.done) {
+    if ('better' in step.value) {
+      const proving = planOn(first.job, first.setOut, step.value.better, { solids });
+      let proof = proving.next();
+      while (!proof.done) {
+        if (performance.now() - rested > STRETCH) {
+          await pause(0);
+          rested = performance.now();
+        }
+        if (number !== latest) return;
+        proof = proving.next();
+      }
+      plan = proof.value;
+      tell({ tell: 'plan', job: number, plan: pack(plan) });
+    } else if (performance.now() - rested > STRETCH) {
+      tell({ tell: 'search', job: number, search: step.value });
+      await pause(0);
+      rested = performance.now();
+    }
+    if (number !== latest) return;
+    step = search.next();
+  }
+  tell({ tell: 'search', job: number, search: undefined });
 }
 
 /** Plans a pasted list; a newer one takes its place. */

@@ -28,6 +28,8 @@ export interface FinishPlan {
   readonly litres: number;
   /** Marks of parts with a face that no hand reaches once the piece stands. */
   readonly before: readonly string[];
+  /** By mark, the broad face that nobody sees once the piece stands; parts whose both faces are seen are not in it. */
+  readonly hidden: ReadonlyMap<string, 'show' | 'under'>;
 }
 
 /** One more coat where it wears. */
@@ -59,7 +61,23 @@ export function planFinish(bench: Bench): FinishPlan {
     areaM2: classes.reduce((sum, c) => sum + c.areaM2, 0),
     litres: classes.reduce((sum, c) => sum + c.litres, 0),
     before: [...new Set(before.map((f) => f.face.part.mark))],
+    hidden: hiddenFaces(bench, faces),
   };
+}
+
+function hiddenFaces(
+  bench: Bench,
+  faces: readonly { readonly face: ExposedFace; readonly surface: SurfaceClass }[],
+): FinishPlan['hidden'] {
+  const seen = new Set(
+    faces.flatMap(({ face, surface }) => (surface === 'hidden' ? [] : [`${face.part.id} ${face.side}`])),
+  );
+  return new Map(
+    bench.setOut.parts.flatMap((p) => {
+      const side = (['under', 'show'] as const).find((s) => !seen.has(`${p.id} ${s}`));
+      return side ? [[p.mark, side] as const] : [];
+    }),
+  );
 }
 
 /** A face in a space so narrow and deep that a hand with a cloth doesn’t reach it. */
