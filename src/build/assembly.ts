@@ -9,14 +9,14 @@ import {
   type Part,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { planesOf } from './boxes.ts';
+import { type PartPlanes, planesOf } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
 import type { Touch, Turn } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
-import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
+import { edgingOf, isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
 import { listWords, looks, sideWords } from './words.ts';
 
 /** Puts the piece together: the base, the box, the top, the shelves, the back. */
@@ -355,22 +355,7 @@ function mountBase(bench: Bench, standing: Standing, name: string, strips: reado
 }
 
 function mountTop(bench: Bench, standing: Standing, top: Part): void {
-  const l = bench.ledger;
-  const strips = bench.setOut.joints
-    .filter((j) => j.duty === 'edging' && j.mate === top.id)
-    .map((j) => partById(bench, j.part));
   const side = standing.placed.find((p) => p.part.hand === 'left')!;
-  const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === side.part.id);
-  const foremost = edged ? planesOf(l, partById(bench, edged.part)) : side;
-  const mine = planesOf(l, top);
-  const outermost = (d: '-x' | '-y') => {
-    const strip = strips.find((s) => looks(s, 'show') === d);
-    return strip ? { planes: planesOf(l, strip), part: strip.mark } : { planes: mine, part: undefined };
-  };
-  const at = (d: '-x' | '-y', other: typeof side): Touch => {
-    const o = outermost(d);
-    return { ...offset(bench, o.planes, d, other), ...(o.part === undefined ? {} : { part: o.part }) };
-  };
   const isHeld = (j: Joint) =>
     (j.mate === top.id && j.hold === 'pocket-screws') || (j.part === top.id && isScrewedThrough(j));
   const joint = bench.setOut.joints.find(isHeld);
@@ -378,17 +363,13 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
     setPart(bench, standing, top);
     return;
   }
-  const touches: readonly [Touch, Touch, Touch] = [
-    at('-x', side),
-    at('-y', foremost),
-    { side: '-z', of: partById(bench, joint.part === top.id ? joint.mate : joint.part).mark, face: '+z' },
-  ];
+  const under = partById(bench, joint.part === top.id ? joint.mate : joint.part);
   setGroup(
     bench,
     standing.into,
     top.mark,
     `Lay ${top.mark} (${top.name}) on the case`,
-    touches,
+    topTouches(bench, top, side, under),
     [
       'Clamp a batten across the back edges near the top, so that nothing racks; then two people stand the case upright. Check the overhang on all sides, and every upright by its gauge stick, before the first screw.',
     ],
@@ -396,6 +377,25 @@ function mountTop(bench: Bench, standing: Standing, top: Part): void {
   );
   standing.add(top);
   for (const j of bench.setOut.joints.filter(isHeld)) driveScrews(bench, standing.into, j);
+}
+
+/** A top comes so far beyond the left side and the front of a case, edging included, and lies on what is under it. */
+export function topTouches(
+  bench: Bench,
+  top: Part,
+  side: PartPlanes,
+  under: Part,
+): readonly [Touch, Touch, Touch] {
+  const l = bench.ledger;
+  const edging = edgingOf(bench, side.part, '-y');
+  const foremost = edging ? planesOf(l, edging) : side;
+  const mine = planesOf(l, top);
+  const at = (d: '-x' | '-y', other: PartPlanes): Touch => {
+    const strip = edgingOf(bench, top, d);
+    const outermost = strip ? planesOf(l, strip) : mine;
+    return { ...offset(bench, outermost, d, other), ...(strip ? { part: strip.mark } : {}) };
+  };
+  return [at('-x', side), at('-y', foremost), { side: '-z', of: under.mark, face: '+z' }];
 }
 
 export function setGroup(

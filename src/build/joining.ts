@@ -4,14 +4,19 @@ import type { Bench } from './bench.ts';
 import { highSide, lowSide, planesOf } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
 import type { Touch } from './operation.ts';
-import { jointDirection, offset } from './seating.ts';
+import { edgingOf, jointDirection, offset } from './seating.ts';
+import { TopsToLay } from './tops-over-cases.ts';
 
-/** Sets the cases of a piece beside and upon one another, and screws each to those that stand. */
+/**
+ * Sets the cases of a piece beside and upon one another, and screws each to those that stand; a top over several of them
+ * is laid as soon as all that it lies on stand.
+ */
 export function joinCases(bench: Bench): void {
   const [first, ...rest] = unitsOf(bench);
   if (!first) return;
   const standing = new Map(first.parts.map((p) => [p.id, p]));
   const waiting = [...rest];
+  const tops = new TopsToLay(bench, first.name);
   const met = (unit: CaseUnit) => {
     const own = new Set(unit.parts.map((p) => p.id));
     return bench.setOut.joints.filter(
@@ -31,6 +36,7 @@ export function joinCases(bench: Bench): void {
     setCase(bench, first.name, next, under ?? joints[0]!, standing);
     for (const part of next.parts) standing.set(part.id, part);
     for (const j of joints) driveScrews(bench, first.name, j);
+    tops.lay(standing);
   }
 }
 
@@ -50,7 +56,13 @@ function setCase(
   const outward = (there.id === joint.part) === axisOf(facing).sign > 0;
   const [a, b] = [planesOf(bench.ledger, mine), planesOf(bench.ledger, there)];
   const touches = ([0, 1, 2] as const).map((k): Touch => {
-    if (k !== axis) return { ...offset(bench, a, lowSide(k), b), part: mine.mark };
+    if (k !== axis) {
+      const edge = edgingOf(bench, there, lowSide(k));
+      return {
+        ...offset(bench, a, lowSide(k), edge ? planesOf(bench.ledger, edge) : b),
+        part: mine.mark,
+      };
+    }
     const side = outward ? lowSide(k) : highSide(k);
     const face = outward ? highSide(k) : lowSide(k);
     return { part: mine.mark, side, of: there.mark, face };

@@ -274,6 +274,14 @@ function fromFirst(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   return offset(bench, mine, side, standing.placed[0]!);
 }
 
+/** The strip that edges a board on one side; undefined where none does. */
+export function edgingOf(bench: Bench, board: Part, side: Direction): Part | undefined {
+  return bench.setOut.joints
+    .filter((j) => j.duty === 'edging' && j.mate === board.id)
+    .map((j) => bench.setOut.parts.find((p) => p.id === j.part)!)
+    .find((strip) => looks(strip, 'show') === side);
+}
+
 /** A side of a part measured from the same side of another: outward positive. */
 export function offset(bench: Bench, mine: PartPlanes, side: Direction, other: PartPlanes): Touch {
   const l = bench.ledger;

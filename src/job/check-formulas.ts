@@ -65,6 +65,13 @@ function unknownNames(placed: readonly Placed[], known: ReadonlyMap<string, Name
   );
 }
 
+/** What a top takes of the sizes under it, besides its thickness. */
+const OVERHANGS: Readonly<Record<ClearSize, readonly string[]>> = {
+  width: ['overhangSides'],
+  height: [],
+  depth: ['overhangFront', 'overhangBack'],
+};
+
 /** What must be known before a field or an opening's clear size is: fields by path, clear sizes as `bay1.width`. */
 class Before {
   private readonly formulas: ReadonlyMap<string, Placed>;
@@ -107,17 +114,10 @@ class Before {
   /** The clear inside of a case rests on the place that it fills and on what stands round the case. */
   private inside(box: RecordOf<'case'>, size: ClearSize): readonly string[] {
     const [top, base] = [this.tree.childOf(box.id, 'top'), this.tree.childOf(box.id, 'base')];
-    const fields: Record<ClearSize, readonly (readonly [DesignRecord | undefined, string])[]> = {
-      width: [[top, 'overhangSides']],
-      height: [[base, 'height']],
-      depth: [
-        [top, 'overhangFront'],
-        [top, 'overhangBack'],
-      ],
-    };
     return [
       ...this.site(box, size),
-      ...fields[size].flatMap(([r, field]) => (r ? [pathOf(r.id, field)] : [])),
+      ...(top ? OVERHANGS[size].map((field) => pathOf(top.id, field)) : []),
+      ...(base && size === 'height' ? [pathOf(base.id, 'height')] : []),
     ];
   }
 
@@ -131,6 +131,21 @@ class Before {
     const above = [...under, record.id];
     if (parent?.kind === 'piece') return [pathOf(parent.id, size)];
     if (parent?.kind !== 'group' || above.includes(parent.id)) return [];
+    return [...this.inGroup(record, parent, size, above), ...this.underTop(parent, size)];
+  }
+
+  /** What the top over a group takes of it. */
+  private underTop({ id }: RecordOf<'group'>, size: ClearSize): readonly string[] {
+    const top = this.tree.childOf(id, 'top');
+    return top ? OVERHANGS[size].map((field) => pathOf(top.id, field)) : [];
+  }
+
+  private inGroup(
+    record: RecordOf<'case' | 'group'>,
+    parent: RecordOf<'group'>,
+    size: ClearSize,
+    above: readonly string[],
+  ): readonly string[] {
     if (size === (parent.lay === 'across' ? 'width' : 'height')) {
       const isFixed = (m: RecordOf<'case' | 'group'>) =>
         'fixed' in (readOpeningSize(m.size ?? 'equal') ?? {});

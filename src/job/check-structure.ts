@@ -5,6 +5,7 @@ import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
 import { badHandle } from './check-handles.ts';
 import { badPlaces } from './check-places.ts';
+import { topOverCases } from './check-tops.ts';
 import type { JobDocument } from './document.ts';
 import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
 import { RecordTree } from './tree.ts';
@@ -20,7 +21,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   drawers: ['opening'],
   thing: ['opening'],
   back: ['case'],
-  top: ['case'],
+  top: ['case', 'group'],
   base: ['case'],
   edging: ['case'],
   cable: ['back', 'divider', 'shelf', 'top', 'case'],
@@ -43,6 +44,7 @@ const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[]
   ['door', 'handle'],
   ['sliding-doors', 'handle'],
   ['drawers', 'handle'],
+  ['group', 'top'],
 ];
 
 /** Openings of one split. */
@@ -98,6 +100,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
           'Leave out “lid”, or the top.',
         ),
       );
+    if (r.kind === 'top') snags.push(...topOverCases(r, tree));
     if (r.kind === 'base') snags.push(...baseUponCase(r, tree), ...badBase(r, tree));
     if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));

@@ -2,9 +2,12 @@ import type { JobDocument } from '../job/index.ts';
 import { fitsItsFrame, joinParts, partsOfCase } from './case/case-in-full.ts';
 import { Cases } from './case/cases.ts';
 import { connectCases } from './case/connect-cases.ts';
+import { joinTopOverCases, topsOverCases } from './case/tops-over-cases.ts';
 import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { PrintedSizes } from './fits/printed-sizes.ts';
+import { cableHoles } from './holes/cable-holes.ts';
+import { cutVents } from './holes/vents.ts';
 import { Bores } from './joints/bores.ts';
 import { measuredInVain } from './measured-in-vain.ts';
 import type { Part } from './part.ts';
@@ -28,8 +31,12 @@ export function setOut(job: JobDocument): SetOut {
           fitsItsFrame(draft, frame) ? (partsOfCase(draft, frame, clear) ?? []) : [],
         )
       : [];
+    const tops = made.length === cases.all.length ? topsOverCases(draft, cases, made) : [];
+    cableHoles(draft, bores);
+    cutVents(draft, bores);
     for (const one of made) joinParts(draft, bores, one);
-    connectCases(draft, bores, made);
+    connectCases(draft, bores, made, tops);
+    for (const top of tops) joinTopOverCases(draft, bores, top);
     for (const one of made) standThings(draft, one);
     sameSpace(draft);
   }

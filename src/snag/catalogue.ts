@@ -47,6 +47,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['design.no-case', 'The piece has no case.'],
     ['design.wrong-parent', 'A record belongs to one that cannot have it.'],
     ['design.lid-and-top', 'A case says how its lid lies, and has an applied top in its place.'],
+    ['design.top-over-stack', 'A top over several cases belongs to a stack of them.'],
+    ['design.top-under-top', 'A case under a top over several has a top of its own.'],
     ['design.too-many', 'More of a kind than there can be.'],
     ['design.group-of-one', 'A group of cases holds fewer than two.'],
     ['design.too-many-cases', 'More cases than a group may have.'],

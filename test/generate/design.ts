@@ -367,7 +367,7 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
           weight: 6,
           arbitrary: wishes(units).map((wish): Made => ({ overall: wish.overall, ...records(wish, units) })),
         },
-        { weight: 1, arbitrary: several(units) },
+        { weight: 2, arbitrary: several(units) },
       ),
       hidden: hiddenWishes(text),
       held: thingWishes(text),

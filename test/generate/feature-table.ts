@@ -53,6 +53,13 @@ const ROWS: readonly Row[] = [
   { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },
   { feature: 'a top', in: has('top') },
   { feature: 'a top with strips mitred round it', in: has('top', (t) => t.edging !== undefined) },
+  {
+    feature: 'one top over several cases',
+    in: (job) =>
+      treeOf(job)
+        .all('top')
+        .some((t) => treeOf(job).get(t.parent)?.kind === 'group'),
+  },
   { feature: 'a mitred base', in: has('base', (b) => (b.form ?? 'frame') === 'frame') },
   { feature: 'a kick board', in: has('base', (b) => b.form === 'toe-kick') },
   { feature: 'feet', in: has('base', (b) => b.form === 'feet') },

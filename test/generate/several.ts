@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { optional, withoutAbsent } from './optional.ts';
 
 type Field = Readonly<Record<string, unknown>>;
 
@@ -19,7 +20,13 @@ interface Sizes {
 /** A case by what it wishes, or several that stand together; `place` is what it says of its place in its group. */
 type Stand<W> =
   | { readonly place: Field; readonly wish: W }
-  | { readonly place: Field; readonly lay: 'across' | 'up'; readonly members: readonly Stand<W>[] };
+  | {
+      readonly place: Field;
+      readonly lay: 'across' | 'up';
+      readonly members: readonly Stand<W>[];
+      /** What one top over all of them says. */
+      readonly top?: Field | undefined;
+    };
 
 /** Records of a design, and what must come out. */
 interface Records {
@@ -34,9 +41,9 @@ interface Trimmed {
 }
 
 /** A case among others: nothing of its top stands over its neighbours, and only what stands on the floor has a base. */
-function amongOthers<W extends Trimmed>(wish: W, onFloor: boolean): W {
+function amongOthers<W extends Trimmed>(wish: W, onFloor: boolean, topped: boolean): W {
   const { overhangSides: _, edging: __, edgedSides: ___, ...top } = wish.top ?? {};
-  return { ...wish, top: wish.top && top, base: onFloor ? wish.base : undefined };
+  return { ...wish, top: topped ? undefined : wish.top && top, base: onFloor ? wish.base : undefined };
 }
 
 /** What a generated piece of several cases is drawn with. */
@@ -55,6 +62,23 @@ export function severalCases<W extends Trimmed>({
   wishes,
   records,
 }: Drawing<W>): fc.Arbitrary<Records & { readonly overall: Sizes }> {
+  const text = (from: number, to: number) => length(from, to).map((t) => t.text);
+  // Only the outermost row has room for a top that stands out beyond it.
+  const topOver = (lay: 'across' | 'up', under: boolean, levels: number): fc.Arbitrary<Field | undefined> =>
+    lay === 'up' || under
+      ? fc.constant(undefined)
+      : fc.option(
+          fc
+            .record({
+              overhangFront: optional(text(0, 30)),
+              overhangSides: levels > 0 ? optional(text(0, 30)) : fc.constant(undefined),
+              overhangBack: optional(text(0, 15)),
+              edging: levels > 0 ? optional(fc.constant('strip')) : fc.constant(undefined),
+              load: optional(fc.constant('60 kg')),
+            })
+            .map(withoutAbsent),
+          { nil: undefined, freq: 2 },
+        );
   const about = (mm: number): Typed => ({ text: `${mm} mm`, ticks: mm * 3200 });
   const group = (
     lay: 'across' | 'up',
@@ -62,13 +86,16 @@ export function severalCases<W extends Trimmed>({
     onFloor: boolean,
     levels: number,
     most: number,
+    under = false,
   ): fc.Arbitrary<Stand<W>> =>
-    fc.integer({ min: 2, max: most }).chain((count) => {
+    fc.tuple(fc.integer({ min: 2, max: most }), topOver(lay, under, levels)).chain(([count, top]) => {
+      const topped = under || top !== undefined;
       const along = lay === 'across' ? 'width' : 'height';
       const each = Math.floor(whole[along].ticks / 3200 / count);
       const fixed = length(0.8 * each, each).map((t) => t.text);
       const shared = fc.constantFrom(undefined, 'equal', '1 share', '1.5 shares');
-      const deep = whole.depth.ticks / 3200;
+      // A top that stands out leaves its cases less.
+      const deep = whole.depth.ticks / 3200 - (topped ? 50 : 0);
       const high = whole.height.ticks / 3200;
       const smaller = (mm: number, least: number) =>
         mm - 30 > least
@@ -95,17 +122,17 @@ export function severalCases<W extends Trimmed>({
             const sizes = { ...whole, [along]: about(each) };
             const floor = onFloor && (lay === 'across' || i === 0);
             return nested
-              ? group(lay === 'across' ? 'up' : 'across', sizes, floor, levels - 1, 2).map((g) => ({
+              ? group(lay === 'across' ? 'up' : 'across', sizes, floor, levels - 1, 2, topped).map((g) => ({
                   ...g,
                   place,
                 }))
-              : wishes(sizes).map((wish) => ({ place, wish: amongOthers(wish, floor) }));
+              : wishes(sizes).map((wish) => ({ place, wish: amongOthers(wish, floor, topped) }));
           });
       return fc
         .tuple(...Array.from({ length: count }, (_, i) => member(i)))
-        .map((members) => ({ place: {}, lay, members }));
+        .map((members) => ({ place: {}, lay, members, top }));
     });
-  return fc.constantFrom<'across' | 'up'>('across', 'up').chain((lay) =>
+  return fc.constantFrom<'across' | 'up'>('across', 'across', 'up').chain((lay) =>
     fc
       .record({
         width: lay === 'across' ? length(1100, 2700) : length(400, 1400),
@@ -125,6 +152,7 @@ function recordsOfStand<W>(stand: Stand<W>, caseRecords: (wish: W) => Records): 
   const add = (s: Stand<W>, id: string, parent: string) => {
     if ('lay' in s) {
       list.push({ id, kind: 'group', parent, lay: s.lay, ...s.place });
+      if (s.top) list.push({ id: `${id}.over`, kind: 'top', parent: id, board: 'other', ...s.top });
       s.members.forEach((m, i) => {
         add(m, `${id}.${i + 1}`, id);
       });

@@ -201,6 +201,12 @@ export function addTrimEdit(job: JobDocument, box: RecordOf<'case'>, kind: Trim)
   return { edit: 'add', record: records[kind]() };
 }
 
+/** Adds one top over all cases of a group, of what the first of them is made of. */
+export function addTopOverCasesEdit(job: JobDocument, group: RecordOf<'group'>): Edit {
+  const board = treeOf(job).casesOf(group.id)[0]?.board ?? 'board';
+  return { edit: 'add', record: { kind: 'top', id: new Ids(job).next('top'), parent: group.id, board } };
+}
+
 /** `bay` of bay1 to bay4, so that the next one is bay5. */
 function stemOf(spaces: readonly { readonly id: string }[]): string {
   return spaces[0]?.id.replace(/[\d.]+$/, '') || 'space';

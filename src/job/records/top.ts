@@ -2,7 +2,10 @@ import * as v from 'valibot';
 import { Id, MarginFormula, MassText } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
-/** A top that lies on the case and is screwed to its uprights from inside. */
+/**
+ * A top that lies on the case and is screwed to its uprights from inside; or, belonging to a group, one over all its cases,
+ * screwed up through their lids.
+ */
 export const TopRecord = v.strictObject({
   ...baseFields,
   kind: v.literal('top'),

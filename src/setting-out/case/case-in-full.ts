@@ -4,9 +4,7 @@ import { drawers } from '../drawers/drawers.ts';
 import { ClearLoops } from '../fits/clear-loops.ts';
 import { fitsOfCase } from '../fits/fits-of-case.ts';
 import { shopMadeHandles } from '../handles/handles.ts';
-import { cableHoles } from '../holes/cable-holes.ts';
 import { holeRows } from '../holes/hole-rows.ts';
-import { cutVents } from '../holes/vents.ts';
 import type { Bores } from '../joints/bores.ts';
 import { type Joinable, joinCase } from '../joints/joints.ts';
 import { pinnedShelves } from '../pins/pinned-shelves.ts';
@@ -77,11 +75,9 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
   return { frame, panels, closed, leaves, partings, back, top, base, edging, stands };
 }
 
-/** Bores, hangs and joins what was made of a case; the parts of its neighbours are there already. */
+/** Hangs, bores and joins what was made of a case; the parts of its neighbours are there already. */
 export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
   const { frame, panels, top, base } = made;
-  cableHoles(draft, bores, frame);
-  cutVents(draft, bores, frame);
   holeRows(draft, bores, frame, 'panels');
   hangDoors(draft, bores, made);
   slidingDoors(draft, bores, made, top?.board);

@@ -112,6 +112,67 @@ describe('cases side by side', () => {
   });
 });
 
+describe('one top over cases side by side', () => {
+  const top = { id: 't', kind: 'top', parent: 'g', board: 'birch18', overhangFront: '20 mm' };
+  const wide = { ...top, overhangSides: '30 mm', overhangBack: '5 mm' };
+
+  test('is as wide and deep as the piece, and its cases fill the rest', () => {
+    const row = outOf(piece, group, box('a'), box('b'), wide);
+    expect(stops(row)).toEqual([]);
+    const [board, lid] = [mm(row, 'top of g.thickness'), mm(row, 'top panel of a.thickness')];
+    expect([mm(row, 'top of g.length'), mm(row, 'top of g.width')]).toEqual([1500, 400]);
+    expect(mm(row, 'left side of a.length')).toBe(800 - board);
+    expect(mm(row, 'top panel of a.length')).toBe((1500 - 60) / 2 - 2 * lid);
+    expect(mm(row, 'top panel of a.width')).toBe(400 - 20 - 5);
+  });
+
+  test('is screwed up through every lid, from inside', () => {
+    const row = outOf(piece, group, box('a'), box('b', { height: '600 mm' }), box('c'), top);
+    const held = row.joints.filter((j) => j.mate === 't/top');
+    expect(held.map((j) => [j.part, j.side])).toEqual([
+      ['a/lid', 'show'],
+      ['c/lid', 'show'],
+    ]);
+    for (const f of row.fasteners.filter((x) => x.through[1] === 't/top')) expect(f.direction).toBe('+z');
+  });
+
+  test('leaves the whole gap above doors before the cases', () => {
+    const door = {
+      id: 'd',
+      kind: 'door',
+      parent: 'a',
+      board: 'birch18',
+      over: ['in'],
+      hang: 'overlay',
+      gap: '4 mm',
+    };
+    const records = [piece, group, box('a'), { id: 'in', kind: 'opening', parent: 'a' }, door, box('b')];
+    const under = (of: SetOut) => 800 - mm(of, 'door of in.length');
+    const [topped, bare] = [outOf(...records, top), outOf(...records)];
+    // Without a top half the gap is left above, as it is below.
+    expect(under(topped) - mm(topped, 'top of g.thickness') - under(bare)).toBe(2);
+  });
+
+  test('lies on the highest where they were measured inside', () => {
+    const job = smallJob();
+    job.design.records = [piece, group, box('a'), { id: 'in', kind: 'opening', parent: 'a' }, box('b'), top];
+    const board = 2 * 18 + 18;
+    job.work = { measured: { 'in.height': `${800 - board + 0.5} mm` } };
+    const read = checkJob(job);
+    if (!read.ok) throw new Error('refused');
+    const after = setOut(read.job);
+    expect(mm(after, 'overall.height')).toBe(800.5);
+  });
+
+  test('belongs to a row, and is the only top there', () => {
+    expect(refused(piece, { ...group, lay: 'up' }, box('a'), box('b'), top)).toEqual([
+      'design.top-over-stack',
+    ]);
+    const own = { id: 'own', kind: 'top', parent: 'a', board: 'birch18' };
+    expect(refused(piece, group, box('a'), own, box('b'), top)).toEqual(['design.top-under-top']);
+  });
+});
+
 describe('cases one on the other', () => {
   test('are screwed through the bottom of the upper into what closes the lower; a shallower one stands at the back', () => {
     const stack = outOf(

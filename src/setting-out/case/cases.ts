@@ -5,6 +5,7 @@ import type { Draft } from '../draft.ts';
 import { ClearSizes } from '../spaces/clear-sizes.ts';
 import { shareOut } from '../spaces/shared-out.ts';
 import { type CaseFrame, depthOfOverlayDoors, frameOfCase } from './frame-of-case.ts';
+import { insideGroup } from './inside-group.ts';
 import { type Site, wholePiece, within } from './site.ts';
 
 /** A case or a group of them. */
@@ -23,6 +24,7 @@ export class Cases {
   private readonly draft: Draft;
   private readonly byId: ReadonlyMap<string, StandingCase>;
   private readonly sites = new Map<string, Site>();
+  private readonly insides = new Map<string, Site>();
   private readonly sizes = new Map<string, readonly Traced[] | undefined>();
   private readonly doors = new Map<string, Traced | undefined>();
 
@@ -53,9 +55,45 @@ export class Cases {
       const ends = frames.map((f) =>
         within(this.draft, 'where a case ends', f.site[BEGINS[size]], f.outside[size]),
       );
-      return this.draft.ledger.greatest(`${size}, as measured inside`, ...ends);
+      const tops = size === 'height' ? this.tops.map((top) => this.overTop(top)) : [];
+      return this.draft.ledger.greatest(`${size}, as measured inside`, ...ends, ...tops);
     };
     return { width: furthest('width'), height: furthest('height'), depth: whole.depth };
+  }
+
+  /** Tops that lie over all cases of a group. */
+  get tops(): readonly RecordOf<'top'>[] {
+    return this.draft.tree.all('top').filter((t) => this.draft.tree.get(t.parent)?.kind === 'group');
+  }
+
+  /** The place of what lies round all cases of a group. */
+  placeOf(round: RecordOf<'top'>): Site {
+    return this.siteOf(this.groupOf(round));
+  }
+
+  /** Underside of the top over a group: as drawn, or on the highest of its cases where they were measured inside. */
+  underTop(top: RecordOf<'top'>): Traced {
+    const { draft } = this;
+    const group = this.groupOf(top);
+    const inside = this.insideOf(group);
+    const boxes = draft.tree.casesOf(group.id);
+    if (!boxes.some((box) => this.isMeasured(box, 'height')))
+      return within(draft, 'underside of the top over the cases', inside.floor, inside.height);
+    const heads = boxes.map((box) => this.byId.get(box.id)!.frame.head);
+    return draft.ledger.greatest('underside of the top, on the highest of the cases', ...heads);
+  }
+
+  private overTop(top: RecordOf<'top'>): Traced {
+    const { draft } = this;
+    return draft.ledger.sum(
+      'upper face of the top over the cases',
+      this.underTop(top),
+      draft.thickness(draft.lot(top.board)),
+    );
+  }
+
+  private groupOf(round: RecordOf<'top'>): RecordOf<'group'> {
+    return this.draft.tree.get(round.parent) as RecordOf<'group'>;
   }
 
   /** Whether every case has a place in its group; stops say which have none. */
@@ -73,7 +111,7 @@ export class Cases {
   /** Members may be smaller than their group across it, but none larger, and one must be as large. */
   private fillsAcross(group: RecordOf<'group'>, size: 'height' | 'depth'): void {
     const { draft } = this;
-    const whole = draft.ledger.ticks(this.siteOf(group)[size]);
+    const whole = draft.ledger.ticks(this.insideOf(group)[size]);
     const members = draft.tree.membersOf(group.id);
     const own = members.map((m) =>
       m[size] === undefined ? whole : draft.ledger.ticks(draft.field(m, size)),
@@ -116,13 +154,21 @@ export class Cases {
     return site;
   }
 
+  private insideOf(group: RecordOf<'group'>): Site {
+    const known = this.insides.get(group.id);
+    if (known) return known;
+    const inside = insideGroup(this.draft, group, this.siteOf(group));
+    this.insides.set(group.id, inside);
+    return inside;
+  }
+
   private siteIn(group: RecordOf<'group'>, member: Member): Site {
     const { draft } = this;
     const l = draft.ledger;
     const all = draft.tree.membersOf(group.id);
     const place = all.indexOf(member);
     const before = all[place - 1];
-    const whole = this.siteOf(group);
+    const whole = this.insideOf(group);
     const axis = alongOf(group);
     const own = () => this.parted(group)?.[place] ?? draft.nothing;
     const begin = (): Traced => {
@@ -206,7 +252,7 @@ export class Cases {
           : undefined;
       return { asked, fixed };
     });
-    const shared = shareOut(draft, WORDS, this.siteOf(group)[axis], [], claims);
+    const shared = shareOut(draft, WORDS, this.insideOf(group)[axis], [], claims);
     if ('sizes' in shared) return shared.sizes;
     if (shared.wrong === 'does-not-add-up')
       draft.stop(

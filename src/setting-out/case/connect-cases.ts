@@ -1,21 +1,31 @@
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
-import { boxTicks, type Direction } from '../place.ts';
+import type { Direction } from '../place.ts';
 import type { MadeCase } from './case-in-full.ts';
 import { connectingScrews } from './connecting-screws.ts';
+import type { TopOverCases } from './tops-over-cases.ts';
+import { fixedInside, overlaps } from './where-cases-meet.ts';
 
 /** A face of a case that another may lie on, and what meets it from inside. */
 interface Outside {
   readonly made: MadeCase;
   readonly panel: DraftPart;
+  /** True where no screw can be driven from its own side. */
+  readonly oneWay?: boolean;
 }
 
 /**
  * Screws neighbours together: side to side through both sides, and one on the other through the bottom of the upper
  * and what closes the lower.
  */
-export function connectCases(draft: Draft, bores: Bores, all: readonly MadeCase[]): void {
+export function connectCases(
+  draft: Draft,
+  bores: Bores,
+  all: readonly MadeCase[],
+  tops: readonly TopOverCases[],
+): void {
   const together = new Together(all);
+  for (const { carriers } of tops) for (const { made } of carriers) together.join(made, carriers[0]!.made);
   meet(
     draft,
     bores,
@@ -35,6 +45,18 @@ export function connectCases(draft: Draft, bores: Bores, all: readonly MadeCase[
       const lid = made.top?.board ?? made.panels.lid;
       return lid ? [{ made, panel: lid }] : [];
     }),
+    '-z',
+  );
+  // What closes the lower one from above can be screwed from above only: its lids are against its underside.
+  meet(
+    draft,
+    bores,
+    together,
+    2,
+    all.map((made) => ({ made, panel: made.panels.bottom })),
+    tops.flatMap(({ top, carriers }) =>
+      carriers.slice(0, 1).map(({ made }) => ({ made, panel: top.board, oneWay: true })),
+    ),
     '-z',
   );
   for (const made of together.apart(all))
@@ -96,25 +118,11 @@ function meet(
           part: head.panel,
           mate: mate.panel,
           towards,
-          avoid: [...inside(head.made), ...inside(mate.made)].filter(
+          // What lies under a top over several cases is no concern of a screw that ends in it.
+          avoid: [...fixedInside(head.made), ...(mate.oneWay ? [] : fixedInside(mate.made))].filter(
             (p) => p !== head.panel && p !== mate.panel,
           ),
+          ...(mate.oneWay ? { oneWay: true } : {}),
         });
       }
-}
-
-/** What is fixed inside a case. */
-function inside({ panels, partings }: MadeCase): readonly DraftPart[] {
-  return [
-    panels.left,
-    panels.right,
-    panels.bottom,
-    ...(panels.lid ? [panels.lid] : []),
-    ...partings.map((p) => p.part),
-  ];
-}
-
-function overlaps(draft: Draft, a: DraftPart, b: DraftPart, axis: 0 | 2): boolean {
-  const [p, q] = [boxTicks(draft.ledger, a.box), boxTicks(draft.ledger, b.box)];
-  return ([0, 1, 2] as const).every((k) => k === axis || (p.min[k] < q.max[k] && q.min[k] < p.max[k]));
 }

@@ -21,17 +21,20 @@ export interface ConnectingSpec {
   readonly towards: Direction;
   /** What meets either panel from inside its case: no screw stands where one of them does. */
   readonly avoid: readonly DraftPart[];
+  /** True where heads may be in this one only: those in the other would be seen. */
+  readonly oneWay?: boolean;
 }
 
 /**
  * Adds the joint and its screws: rows near both long edges, none in the way of another, nor under a shelf's end. Where
- * they find no place from one side, they are driven from the other.
+ * they find no place from one side, they are driven from the other, unless they may not be.
  */
 export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpec): void {
   const back = { ...spec, part: spec.mate, mate: spec.part, towards: opposite(spec.towards) };
-  const screws = [spec, back].map((way) => connectingScrew(draft, way.part.thickness, way.mate.thickness));
+  const ways = spec.oneWay ? [spec] : [spec, back];
+  const screws = ways.map((way) => connectingScrew(draft, way.part.thickness, way.mate.thickness));
   if (screws.every((screw) => screw === undefined)) noScrew(draft, spec);
-  for (const [i, way] of [spec, back].entries()) {
+  for (const [i, way] of ways.entries()) {
     const screw = screws[i];
     const places = screw && gridOf(draft, bores, way, screw);
     if (!screw || !places) continue;

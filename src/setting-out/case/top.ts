@@ -1,4 +1,6 @@
+import type { RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { type FrameSide, mitredFrame } from './mitred-frame.ts';
@@ -10,10 +12,37 @@ export interface Top {
   readonly strips: ReadonlyMap<FrameSide, DraftPart>;
 }
 
+/** Where a top lies, and over what: its least corner, its sizes with its edging, and what tells it from other tops. */
+export interface TopSpec {
+  readonly record: RecordOf<'top'>;
+  readonly of: string;
+  readonly left: Traced;
+  readonly front: Traced;
+  readonly under: Traced;
+  readonly width: Traced;
+  readonly depth: Traced;
+}
+
 /** The applied top of a case; undefined where it has none or none can be made. */
 export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
-  const { top, outside: overall, site } = frame;
-  if (!top) return undefined;
+  const { top, outside, site, head } = frame;
+  return (
+    top &&
+    topWithEdging(draft, {
+      record: top,
+      of: ofCase(frame),
+      left: site.left,
+      front: site.front,
+      under: head,
+      width: outside.width,
+      depth: outside.depth,
+    })
+  );
+}
+
+/** A top's board and the strips mitred round it; undefined where nothing is left between them. */
+export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
+  const { record: top } = spec;
   const l = draft.ledger;
   const lot = draft.lot(top.board);
   const thickness = draft.thickness(lot);
@@ -26,15 +55,15 @@ export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
   const strip = top.edging === undefined ? undefined : draft.lot(top.edging);
   const edge = strip ? draft.thickness(strip) : draft.nothing;
   const boardWidth = strip
-    ? l.less('width of the top’s board, inside its edging', overall.width, edge, edge)
-    : overall.width;
+    ? l.less('width of the top’s board, inside its edging', spec.width, edge, edge)
+    : spec.width;
   const boardDepth = strip
     ? l.less(
         'depth of the top’s board, inside its edging',
-        overall.depth,
+        spec.depth,
         ...sides.filter((s) => s === 'front' || s === 'back').map(() => edge),
       )
-    : overall.depth;
+    : spec.depth;
   if (!draft.isSome(boardWidth) || !draft.isSome(boardDepth)) {
     draft.stop('top.no-room', top, 'edging', 'The top’s edging leaves no board between.', {
       says: 'Use narrower edging, or make the top larger.',
@@ -44,16 +73,16 @@ export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
   const board = draft.panel({
     record: top.id,
     role: 'top',
-    name: `top${ofCase(frame)}`,
+    name: `top${spec.of}`,
     family: 'top',
     lot,
     at: strip
       ? [
-          within(draft, 'left end of the top’s board', site.left, edge),
-          within(draft, 'front of the top’s board', site.front, edge),
-          frame.head,
+          within(draft, 'left end of the top’s board', spec.left, edge),
+          within(draft, 'front of the top’s board', spec.front, edge),
+          spec.under,
         ]
-      : [site.left, site.front, frame.head],
+      : [spec.left, spec.front, spec.under],
     size: [boardWidth, boardDepth, thickness],
     length: '+x',
     width: '+y',
@@ -74,11 +103,11 @@ export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
   const strips = mitredFrame(draft, {
     record: top.id,
     stem: 'top edging',
-    of: ofCase(frame),
+    of: spec.of,
     family: 'top edging',
     lot: strip,
-    at: [site.left, site.front, frame.head],
-    size: [overall.width, overall.depth, thickness],
+    at: [spec.left, spec.front, spec.under],
+    size: [spec.width, spec.depth, thickness],
     thickness: edge,
     sides,
     rough: (length) => ({

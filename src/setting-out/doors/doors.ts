@@ -3,6 +3,7 @@ import { DOORS, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
+import { liesUnderTop } from '../case/inside-group.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
@@ -129,7 +130,7 @@ function insideOpening(draft: Draft, first: Space, last: Space, gap: Traced): Co
 
 /**
  * An overlay door: out to half the gap from the case's own outer edges, to half the gap from the middle of what
- * parts two openings, and the whole gap under a top that lies on the case.
+ * parts two openings, and the whole gap under a top.
  */
 export function overEdges(
   draft: Draft,
@@ -160,7 +161,7 @@ export function overEdges(
     last.above === undefined
       ? l.less('upper edge of the door, under the top', frame.head, gap)
       : last.above === panels.lid
-        ? l.less('upper edge of the door', frame.head, half)
+        ? l.less('upper edge of the door', frame.head, liesUnderTop(draft, frame.box) ? gap : half)
         : l.less('upper edge of the door', middle(last.above, 2), half);
   return {
     left:

@@ -35,7 +35,7 @@ export function fitsOfCase(draft: Draft, parts: Fitted): void {
   if (parts.panels.lid && !through.bottom && !through.lid)
     lidLikeBottom(draft, parts.panels, parts.panels.lid);
   if (parts.back) fitOfBack(draft, parts, parts.back, loops);
-  for (const frame of parts.frames) oppositeStrips(draft, frame);
+  for (const frame of parts.frames) fitsOfFrame(draft, frame);
 }
 
 /** A shelf or a divider between what it stands between: as long as the clear distance and what goes into dados. */
@@ -157,7 +157,7 @@ function fitOfBack(draft: Draft, { panels, joints }: Fitted, back: DraftPart, lo
 }
 
 /** Opposite strips of a mitred frame are of one length, or its corners open. */
-function oppositeStrips(draft: Draft, frame: ReadonlyMap<FrameSide, DraftPart>): void {
+export function fitsOfFrame(draft: Draft, frame: ReadonlyMap<FrameSide, DraftPart>): void {
   // Where one side is missing, the strips beside it end square and are trimmed there.
   if (frame.size < 4) return;
   const l = draft.ledger;

@@ -1,16 +1,14 @@
 import type { RecordOf } from '../../job/index.ts';
 import { HOLES, plug } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
-import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Draft } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
 import { holeWidth } from '../joints/hole-bit.ts';
 import { holeThrough, isClear, middleOn, panelsOf, regionOf, roundHole } from './panel-holes.ts';
 
-/** Bores the holes for cables through the panels of a case. Screws and hinges come later and keep clear of them. */
-export function cableHoles(draft: Draft, bores: Bores, frame: CaseFrame): void {
+/** Bores the holes for cables through panels. Screws and hinges come later and keep clear of them. */
+export function cableHoles(draft: Draft, bores: Bores): void {
   for (const record of draft.tree.all('cable')) {
-    if (draft.tree.caseOf(record.id) !== frame.box) continue;
     const diameter = holeWidth(draft, widthNeeded(draft, record));
     for (const part of panelsOf(draft, record)) {
       const region = regionOf(draft, record, part);

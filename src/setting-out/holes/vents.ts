@@ -1,7 +1,6 @@
 import { type RecordOf, readPower } from '../../job/index.ts';
 import { freeArea, HOLES, SETTING_OUT, VENTS, WARMER_BY } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
-import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Draft, DraftPart, Triple } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
 import { type Axis, axisOf, type TracedBox } from '../place.ts';
@@ -16,10 +15,9 @@ interface Cell {
   readonly area: number;
 }
 
-/** Cuts the vents of a case: openings enough for the heat behind them, side by side in as few rows as the width allows. */
-export function cutVents(draft: Draft, bores: Bores, frame: CaseFrame): void {
+/** Cuts all vents: openings enough for the heat behind them, side by side in as few rows as the width allows. */
+export function cutVents(draft: Draft, bores: Bores): void {
   for (const record of draft.tree.all('vent')) {
-    if (draft.tree.caseOf(record.id) !== frame.box) continue;
     const cell = record.form === 'slots' ? slotOf(draft, record) : holeOf(draft, record);
     for (const part of panelsOf(draft, record)) {
       const region = regionOf(draft, record, part);

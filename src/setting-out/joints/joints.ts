@@ -1,12 +1,11 @@
 import { SETTING_OUT } from '../../materials/index.ts';
-import type { Traced } from '../../measure/index.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import { runsThrough } from '../case/corners.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
-import { corners, type FrameSide } from '../case/mitred-frame.ts';
+import type { FrameSide } from '../case/mitred-frame.ts';
 import type { Top } from '../case/top.ts';
 import type { Draft, DraftPart } from '../draft.ts';
-import { boxTicks, opposite } from '../place.ts';
+import { boxTicks } from '../place.ts';
 import { sharedBox } from '../same-space.ts';
 import type { Parting } from '../spaces/openings.ts';
 import { backJoint } from './back-joint.ts';
@@ -19,6 +18,7 @@ import { hasJig, isOutOfReach, joinPanels, screwsThrough, throughInstead } from 
 import { plugWish } from './plug-choice.ts';
 import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
 import { standingPanels } from './standing-panels.ts';
+import { glueStrip, glueTop, mitreCorners } from './strip-joints.ts';
 
 /** Everything of a case that is to be joined. */
 export interface Joinable {
@@ -67,10 +67,9 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   if (top) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
   if (parts.back) fixBack(draft, bores, parts, parts.back);
-  for (const [strip, panel] of parts.edging) glue(draft, strip, panel);
-  for (const strip of top?.strips.values() ?? []) glue(draft, strip, top!.board);
-  for (const frame of [parts.base, top?.strips])
-    if (frame) for (const [a, b] of corners(frame)) mitre(draft, a, b);
+  for (const [strip, panel] of parts.edging) glueStrip(draft, strip, panel);
+  if (top) glueTop(draft, top);
+  for (const frame of [parts.base, top?.strips]) if (frame) mitreCorners(draft, frame);
 }
 
 /** Dowels or biscuits that point two ways at once, whichever panel is put in last. */
@@ -178,45 +177,6 @@ function letBackIn(draft: Draft, back: DraftPart, side: DraftPart, kind: 'rabbet
     mate: side.id,
     mateSide: sideLooking(side.place, '+y'),
     contact: contactBox(draft, back, 'show', side),
-    fasteners: [],
-  });
-}
-
-/** An edging strip glued to its board: the strip's under face on the board's edge. */
-function glue(draft: Draft, strip: DraftPart, board: DraftPart): void {
-  draft.joints.push({
-    id: `${strip.id}>${board.id}`,
-    kind: 'butt',
-    duty: 'edging',
-    hold: 'glue',
-    part: strip.id,
-    side: 'under',
-    mate: board.id,
-    mateSide: sideLooking(board.place, strip.place.thickness),
-    contact: contactBox(draft, strip, 'under', board),
-    fasteners: [],
-  });
-}
-
-/** Two strips that meet in a mitre. The contact given is the corner's box; the glued face is its diagonal. */
-function mitre(draft: Draft, a: DraftPart, b: DraftPart): void {
-  const corner = { min: [] as Traced[], max: [] as Traced[] };
-  const l = draft.ledger;
-  for (const axis of [0, 1, 2] as const) {
-    const [p, q] = [a.box, b.box];
-    corner.min.push(l.ticks(p.min[axis]) >= l.ticks(q.min[axis]) ? p.min[axis] : q.min[axis]);
-    corner.max.push(l.ticks(p.max[axis]) <= l.ticks(q.max[axis]) ? p.max[axis] : q.max[axis]);
-  }
-  draft.joints.push({
-    id: `${a.id}>${b.id}`,
-    kind: 'mitre',
-    duty: 'frame',
-    hold: 'glue',
-    part: a.id,
-    side: 'end',
-    mate: b.id,
-    mateSide: sideLooking(b.place, opposite(b.place.length)),
-    contact: { min: corner.min as never, max: corner.max as never },
     fasteners: [],
   });
 }

@@ -6,6 +6,7 @@ import {
   addCableEdit,
   addHandlesEdit,
   addHolesEdit,
+  addTopOverCasesEdit,
   addTrimEdit,
   addVentEdit,
   type Trim,
@@ -41,12 +42,32 @@ export function Notes() {
       <PieceNote piece={piece} />
       {things.length > 0 && <ThingsNote things={things} />}
       {tree.all('group').map((group) => (
-        <GroupNote key={group.id} group={group} />
+        <GroupNotes key={group.id} group={group} />
       ))}
       {boxes.map((box) => (
         <CaseNotes key={box.id} box={box} alone={boxes.length === 1} />
       ))}
     </div>
+  );
+}
+
+/** What was decided of cases that stand together. */
+function GroupNotes({ group }: { group: RecordOf<'group'> }) {
+  const job = useApp((s) => s.history.job);
+  const top = treeOf(job).childOf(group.id, 'top');
+  return (
+    <>
+      <GroupNote group={group} />
+      {top ? (
+        <TopNote top={top} over={group.id} />
+      ) : (
+        group.lay === 'across' && (
+          <p className="acts">
+            <EditButton edit={() => addTopOverCasesEdit(job, group)}>Add one top over all of them</EditButton>
+          </p>
+        )
+      )}
+    </>
   );
 }
 

@@ -9,10 +9,10 @@ import { Note } from './note.tsx';
 
 /** What lies round the case: top, base, back and edging, each with a way to take it off. */
 
-export function TopNote({ top }: { top: RecordOf<'top'> }) {
+export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) {
   const at = `design/records/${top.id}`;
   return (
-    <Note title="Top">
+    <Note title={over === undefined ? 'Top' : `Top over ${over}`}>
       <p>
         Of <LotField path={`${at}/board`} label="Board of the top" form="sheet" end="," /> standing out{' '}
         <LengthField path={`${at}/overhangFront`} label="Overhang in front" empty="nothing" /> in front,{' '}

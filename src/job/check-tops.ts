@@ -1,0 +1,46 @@
+import type { Snag } from '../snag/index.ts';
+import type { RecordOf } from './records/design-record.ts';
+import type { RecordTree } from './tree.ts';
+
+/** One top over several cases lies on a row of them, and none of those that reach it has a top of its own. */
+export function topOverCases(top: RecordOf<'top'>, tree: RecordTree): readonly Snag[] {
+  const group = tree.get(top.parent);
+  if (group?.kind !== 'group') return [];
+  if (group.lay === 'up')
+    return [
+      {
+        code: 'design.top-over-stack',
+        level: 'stop',
+        where: { path: `design/records/${top.id}/parent`, record: top.id },
+        sentence: `“${group.id}” is a stack, so “${top.id}” would lie on its uppermost case alone.`,
+        cures: [{ says: 'Let it belong to that case.' }],
+      },
+    ];
+  return uppermost(group, tree).flatMap((box): Snag[] => {
+    const own = tree.childOf(box.id, 'top');
+    return own
+      ? [
+          {
+            code: 'design.top-under-top',
+            level: 'stop',
+            where: { path: `design/records/${own.id}`, record: own.id },
+            sentence: `“${own.id}” would lie between “${box.id}” and “${top.id}”, the top over all of “${group.id}”.`,
+            cures: [{ says: 'Take one of the two out.' }],
+          },
+        ]
+      : [];
+  });
+}
+
+/** The cases of a group that reach its upper end: all of a row, the last of a stack. */
+function uppermost(
+  group: RecordOf<'group'>,
+  tree: RecordTree,
+  under: readonly string[] = [],
+): readonly RecordOf<'case'>[] {
+  // A design that isn't checked yet may go round in a circle.
+  if (under.includes(group.id)) return [];
+  const members = tree.membersOf(group.id);
+  const reach = group.lay === 'across' ? members : members.slice(-1);
+  return reach.flatMap((m) => (m.kind === 'case' ? [m] : uppermost(m, tree, [...under, group.id])));
+}

@@ -1,0 +1,78 @@
+import type { RecordOf } from '../../job/index.ts';
+import { type Traced, toMm } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import { fitsOfFrame } from '../fits/fits-of-case.ts';
+import type { Bores } from '../joints/bores.ts';
+import { glueTop, mitreCorners } from '../joints/strip-joints.ts';
+import type { MadeCase } from './case-in-full.ts';
+import type { Cases } from './cases.ts';
+import { connectingScrews } from './connecting-screws.ts';
+import { type Top, topWithEdging } from './top.ts';
+import { fixedInside, overlaps } from './where-cases-meet.ts';
+
+/** One top over all cases of a group. */
+export interface TopOverCases {
+  readonly record: RecordOf<'top'>;
+  readonly top: Top;
+  /** The cases whose lids it lies on. */
+  readonly carriers: readonly Carrier[];
+}
+
+interface Carrier {
+  readonly made: MadeCase;
+  readonly lid: DraftPart;
+}
+
+/** Makes the tops that lie over several cases. */
+export function topsOverCases(draft: Draft, cases: Cases, all: readonly MadeCase[]): readonly TopOverCases[] {
+  return cases.tops.flatMap((record) => {
+    const { left, front, width, depth } = cases.placeOf(record);
+    const under = cases.underTop(record);
+    const of = ` of ${record.parent}`;
+    const top = topWithEdging(draft, { record, of, left, front, under, width, depth });
+    return top ? [{ record, top, carriers: carriersOf(draft, top.board, all) }] : [];
+  });
+}
+
+function carriersOf(draft: Draft, board: DraftPart, all: readonly MadeCase[]): readonly Carrier[] {
+  const l = draft.ledger;
+  const under = l.ticks(board.box.min[2]);
+  return all.flatMap((made) => {
+    const { lid } = made.panels;
+    return lid && l.ticks(lid.box.max[2]) === under && overlaps(draft, lid, board, 2) ? [{ made, lid }] : [];
+  });
+}
+
+/** Screws a top to the lids that it lies on, up through them from inside, and glues its edging. */
+export function joinTopOverCases(draft: Draft, bores: Bores, { record, top, carriers }: TopOverCases): void {
+  const l = draft.ledger;
+  const { board } = top;
+  for (const { made, lid } of carriers)
+    connectingScrews(draft, bores, {
+      part: lid,
+      mate: board,
+      towards: '+z',
+      avoid: fixedInside(made).filter((p) => p !== lid),
+      oneWay: true,
+    });
+  glueTop(draft, top);
+  mitreCorners(draft, top.strips);
+  fitsOfFrame(draft, top.strips);
+  const spans = carriers.map(({ made }) => made.panels.inside.width);
+  if (spans.length > 0) loadTop(draft, record, board, l.greatest('widest case under the top', ...spans));
+}
+
+/** What is laid on the top lies all over it, so that a case has its share by its width. */
+function loadTop(draft: Draft, record: RecordOf<'top'>, board: DraftPart, span: Traced): void {
+  const l = draft.ledger;
+  const whole = draft.mass(record.load);
+  const share = toMm(l.ticks(span)) / toMm(l.ticks(board.length));
+  draft.surfaces.push({
+    part: board.id,
+    span,
+    depth: board.width,
+    ends: 'screwed',
+    ...(whole === undefined ? {} : { loadKg: Math.round(whole * share * 1000) / 1000 }),
+    record: record.id,
+  });
+}

@@ -1,0 +1,20 @@
+import type { Draft, DraftPart } from '../draft.ts';
+import { boxTicks } from '../place.ts';
+import type { MadeCase } from './case-in-full.ts';
+
+/** What is fixed inside a case. */
+export function fixedInside({ panels, partings }: MadeCase): readonly DraftPart[] {
+  return [
+    panels.left,
+    panels.right,
+    panels.bottom,
+    ...(panels.lid ? [panels.lid] : []),
+    ...partings.map((p) => p.part),
+  ];
+}
+
+/** True when two parts that meet along an axis do so over more than nothing. */
+export function overlaps(draft: Draft, a: DraftPart, b: DraftPart, axis: 0 | 2): boolean {
+  const [p, q] = [boxTicks(draft.ledger, a.box), boxTicks(draft.ledger, b.box)];
+  return ([0, 1, 2] as const).every((k) => k === axis || (p.min[k] < q.max[k] && q.min[k] < p.max[k]));
+}

@@ -1,0 +1,104 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { openSolids } from '../src/adaptors/solids-manifold.ts';
+import { checkJob } from '../src/job/index.ts';
+import { type Plan, planJob } from '../src/plan/index.ts';
+import type { Solids } from '../src/solid/index.ts';
+import { equipped } from './generate/equipped.ts';
+import { type PlainJob, smallJob } from './generate/small-job.ts';
+
+type Fields = Readonly<Record<string, unknown>>;
+
+let solids: Solids;
+beforeAll(async () => {
+  solids = await openSolids();
+});
+
+const piece = {
+  id: 'row',
+  kind: 'piece',
+  name: 'A row',
+  width: '1500 mm',
+  height: '800 mm',
+  depth: '400 mm',
+};
+const group = { id: 'g', kind: 'group', parent: 'row', lay: 'across' };
+const box = (id: string, more: Fields = {}): Fields => ({
+  id,
+  kind: 'case',
+  parent: 'g',
+  board: 'birch18',
+  ...more,
+});
+const inside = (of: string): readonly Fields[] => [
+  { id: `${of}.in`, kind: 'opening', parent: of },
+  { id: `${of}.shelf`, kind: 'shelf', parent: `${of}.in`, count: 2 },
+];
+
+function planOf(...records: readonly Fields[]): Plan {
+  const job = equipped(smallJob()) as PlainJob;
+  job.design.records = [...records];
+  for (const [length, diameter] of [
+    [30, 4],
+    [60, 4],
+  ])
+    job.shop.rack.screws.push({
+      id: `flat-${length}`,
+      kind: 'countersunk',
+      length: `${length} mm`,
+      diameter: `${diameter} mm`,
+      head: '8 mm',
+      have: 200,
+    });
+  const read = checkJob(job);
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  const planning = planJob(read.job, { solids }, { effort: 100_000 });
+  let step = planning.next();
+  while (!step.done) step = planning.next();
+  return step.value;
+}
+
+function builtClean(plan: Plan): void {
+  expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+  expect(plan.dryFit.faults).toEqual([]);
+  expect(plan.dryFit).toMatchObject({ fits: true, unused: [] });
+}
+
+describe('one top over several cases', () => {
+  const top = { id: 'over', kind: 'top', parent: 'g', board: 'birch18' };
+
+  test('is laid when the cases stand, and screwed up through every lid', () => {
+    const edged = { ...top, overhangFront: '25 mm', overhangSides: '30 mm', edging: 'ash18' };
+    const plan = planOf(
+      piece,
+      group,
+      box('a'),
+      box('b', { size: '2 shares' }),
+      ...inside('b'),
+      box('c'),
+      edged,
+    );
+    builtClean(plan);
+    const order = plan.build.operations.map((o) => o.id);
+    const board = plan.setOut.parts.find((p) => p.id === 'over/top')!.mark;
+    const lids = plan.setOut.parts.filter((p) => p.role === 'lid').map((p) => p.mark);
+    const driven = lids.map((lid) => order.indexOf(`${lid}/screw-${board}`));
+    expect(driven.every((at) => at > order.indexOf(`${board}/set`))).toBe(true);
+    expect(order.indexOf(`${board}/set`)).toBeGreaterThan(order.indexOf('case:c/set'));
+  });
+
+  test('of the lower row of a stack is laid before the case that stands on it', () => {
+    const plan = planOf(
+      { ...piece, width: '900 mm', height: '1500 mm' },
+      { ...group, lay: 'up' },
+      { id: 'low', kind: 'group', parent: 'g', lay: 'across' },
+      box('a', { parent: 'low' }),
+      box('b', { parent: 'low' }),
+      box('c'),
+      { ...top, parent: 'low' },
+    );
+    builtClean(plan);
+    const order = plan.build.operations.map((o) => o.id);
+    const board = plan.setOut.parts.find((p) => p.id === 'over/top')!.mark;
+    expect(order.indexOf('case:c/set')).toBeGreaterThan(order.indexOf(`${board}/set`));
+  });
+});
