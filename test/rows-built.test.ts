@@ -63,6 +63,68 @@ function builtClean(plan: Plan): void {
   expect(plan.dryFit).toMatchObject({ fits: true, unused: [] });
 }
 
+describe('a side that two cases share', () => {
+  const back = (of: string): Fields => ({
+    id: `${of}.back`,
+    kind: 'back',
+    parent: of,
+    board: 'birch6',
+    fitting: 'rabbet',
+  });
+  const base = (of: string): Fields => ({
+    id: `${of}.base`,
+    kind: 'base',
+    parent: of,
+    board: 'birch18',
+    height: '80 mm',
+    setback: '40 mm',
+  });
+
+  test.each(['pocket-screws', 'rabbet', 'dado', 'stopped-dado', 'tongue'])(
+    '%s: three cases are built on to one another, and stand as drawn',
+    (joints) => {
+      const plan = planOf(
+        piece,
+        group,
+        box('a', { joints }),
+        ...inside('a'),
+        back('a'),
+        base('a'),
+        box('b', { joints, leftSide: 'shared' }),
+        ...inside('b'),
+        back('b'),
+        base('b'),
+        box('c', { joints, leftSide: 'shared' }),
+        ...inside('c'),
+        back('c'),
+        base('c'),
+      );
+      builtClean(plan);
+      expect(plan.setOut.parts.filter((p) => p.mark.startsWith('A'))).toHaveLength(4);
+      expect(plan.setOut.joints.filter((j) => j.duty === 'connect')).toEqual([]);
+    },
+  );
+
+  test('belongs to the higher one: the lower case’s back stops in it where its lid does', () => {
+    const plan = planOf(
+      piece,
+      group,
+      box('a', { height: '600 mm', rightSide: 'shared', joints: 'dado' }),
+      ...inside('a'),
+      back('a'),
+      box('b', { joints: 'dado' }),
+      ...inside('b'),
+      back('b'),
+    );
+    builtClean(plan);
+    const side = plan.setOut.parts.find((p) => p.id === 'b/left-side')!;
+    const rabbet = side.features.find(
+      (f) => f.kind === 'rabbet' && f.purpose === 'for the back' && f.face === 'show',
+    );
+    expect(rabbet?.kind === 'rabbet' && plan.setOut.ledger.ticks(rabbet.to) / 3200).toBe(600);
+  });
+});
+
 describe('one top over several cases', () => {
   const top = { id: 'over', kind: 'top', parent: 'g', board: 'birch18' };
 

@@ -10,7 +10,7 @@ import {
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { type PartPlanes, planesOf } from './boxes.ts';
-import { type CaseUnit, unitsOf } from './case-units.ts';
+import { type CaseBox, type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
@@ -21,43 +21,101 @@ import { listWords, looks, sideWords } from './words.ts';
 
 /** Puts the piece together: the base, the box, the top, the shelves, the back. */
 export function assemble(bench: Bench): void {
-  for (const unit of unitsOf(bench)) assembleCase(bench, unit);
+  for (const unit of unitsOf(bench)) assembleUnit(bench, unit);
 }
 
-function assembleCase(bench: Bench, unit: CaseUnit): void {
-  const { parts } = unit;
-  const own = new Set(parts.map((p) => p.id));
-  const of = (letter: string) => parts.filter((p) => p.mark.startsWith(letter));
-  const edging = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
-  const base = of('G').filter((p) => p.features.some((f) => f.kind === 'bevel'));
+/** Cases that share sides are built one on to the other, and go on together. */
+function assembleUnit(bench: Bench, unit: CaseUnit): void {
   const onFeet = new Set(bench.setOut.joints.filter((j) => j.duty === 'foot').map((j) => j.mate));
-  const feet = of('G').filter((p) => onFeet.has(p.id));
-  const between = [...of('G'), ...of('T')].filter((p) => !base.includes(p) && !feet.includes(p));
-  const baseName = unit.name === 'case' ? 'base' : `base:${unit.name}`;
-  if (base.length > 0)
-    glueFrame(bench, baseName, unit.name === 'case' ? 'base' : `base of ${unit.words}`, base);
-
+  const bases = unit.boxes.map((box) => ({
+    box,
+    name: box.name === 'case' ? 'base' : `base:${box.name}`,
+    strips: marked(box, 'G').filter((p) => p.features.some((f) => f.kind === 'bevel')),
+    feet: marked(box, 'G').filter((p) => onFeet.has(p.id)),
+  }));
+  for (const { box, name, strips } of bases)
+    if (strips.length > 0)
+      glueFrame(bench, name, box.name === 'case' ? 'base' : `base of ${box.words}`, strips);
   const standing = new Standing(bench, unit.name);
-  const [left, right] = [parts.find((p) => p.hand === 'left'), parts.find((p) => p.hand === 'right')];
-  if (!left || !right) return;
-  const uprights = of('D');
-  const tops = of('C').filter((p) => !edging.has(p.id));
-  // A lid is one of the box's panels; an applied top comes on the finished box.
-  const closes = (top: Part) => top.role === 'lid';
-  const lids = tops.filter(closes);
-  const slidesIn = new Set(bench.setOut.joints.filter((j) => j.kind === 'groove').map((j) => j.part));
-  const backs = of('F').filter((p) => slidesIn.has(p.id));
+  const shelves = bases.flatMap(({ box, strips, feet }, i) =>
+    boxTogether(
+      bench,
+      standing,
+      i + 1,
+      box,
+      [...marked(box, 'G'), ...marked(box, 'T')].filter((p) => !strips.includes(p) && !feet.includes(p)),
+    ),
+  );
+  for (const { box, name, strips, feet } of bases) {
+    if (strips.length > 0) mountBase(bench, standing, box, name, strips);
+    for (const foot of feet) setPart(bench, standing, foot);
+  }
+  for (const box of unit.boxes)
+    for (const top of topsOf(bench, box)) if (!closes(top)) mountTop(bench, standing, box, top);
+  for (const shelf of shelves) setPart(bench, standing, shelf);
+  const slidesIn = slidingBacks(bench);
+  for (const box of unit.boxes)
+    for (const back of marked(box, 'F')) if (!slidesIn.has(back.id)) setPart(bench, standing, back);
+}
+
+/** The parts of a case of one family. */
+function marked(box: CaseBox, letter: string): readonly Part[] {
+  return box.parts.filter((p) => p.mark.startsWith(letter));
+}
+
+function topsOf(bench: Bench, box: CaseBox): readonly Part[] {
+  const edging = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
+  return marked(box, 'C').filter((p) => !edging.has(p.id));
+}
+
+/** A lid is one of the box's panels; an applied top comes on the finished box. */
+function closes(top: Part): boolean {
+  return top.role === 'lid';
+}
+
+function slidingBacks(bench: Bench): ReadonlySet<string> {
+  return new Set(bench.setOut.joints.filter((j) => j.kind === 'groove').map((j) => j.part));
+}
+
+/** Puts the panels of a case together, on to what stands already; the shelves that wait for its top are handed back. */
+function boxTogether(
+  bench: Bench,
+  standing: Standing,
+  nth: number,
+  box: CaseBox,
+  between: readonly Part[],
+): readonly Part[] {
+  const own = new Set(box.parts.map((p) => p.id));
+  const { left, right } = box;
+  const uprights = marked(box, 'D');
+  const slidesIn = slidingBacks(bench);
+  const backs = marked(box, 'F').filter((p) => slidesIn.has(p.id));
+  const lids = topsOf(bench, box).filter(closes);
   const over = lids.some((t) => !t.between);
   const letIn = bench.setOut.joints.some((j) => own.has(j.part) && isLetIn(j));
-  const pegged = peggedParts(bench, [...of('B'), left, ...uprights, ...of('E'), ...lids, right]);
-  for (const part of pegged) {
+  const pegged = peggedParts(bench, [
+    ...marked(box, 'B'),
+    left,
+    ...uprights,
+    ...marked(box, 'E'),
+    ...lids,
+    right,
+  ]);
+  for (const part of pegged.filter((p) => !standing.has(p.id))) {
     if (over && closes(part)) for (const back of backs) setPart(bench, standing, back);
     setPart(bench, standing, part);
   }
-  const inOrder = letIn
-    ? [...of('B'), left, ...fromTheLeft(bench, [...uprights, ...of('E')]), right, ...between]
-    : [...of('B'), left, ...uprights, right, ...between, ...of('E')];
-  const waiting = inOrder.filter((p) => !pegged.includes(p));
+  const waiting = (
+    letIn
+      ? [
+          ...marked(box, 'B'),
+          left,
+          ...fromTheLeft(bench, [...uprights, ...marked(box, 'E')]),
+          right,
+          ...between,
+        ]
+      : [...marked(box, 'B'), left, ...uprights, right, ...between, ...marked(box, 'E')]
+  ).filter((p) => !standing.has(p.id) && !pegged.includes(p));
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
@@ -70,13 +128,9 @@ function assembleCase(bench: Bench, unit: CaseUnit): void {
     if (over) for (const back of backs) setPart(bench, standing, back);
     for (const lid of lids) setPart(bench, standing, lid);
   }
-  checkSquare(bench, unit, left, right, letIn || pegged.length > 0);
+  checkSquare(bench, standing.into, nth, box, letIn || pegged.length > 0);
   if (!over) for (const back of backs) setPart(bench, standing, back);
-  if (base.length > 0) mountBase(bench, standing, baseName, base);
-  for (const foot of feet) setPart(bench, standing, foot);
-  for (const top of tops.filter((t) => !closes(t))) mountTop(bench, standing, top);
-  for (const shelf of waiting) setPart(bench, standing, shelf);
-  for (const back of of('F').filter((p) => !slidesIn.has(p.id))) setPart(bench, standing, back);
+  return waiting;
 }
 
 /** Panels with dowels or biscuits, in an order in which each can be pushed on; none in a case without. */
@@ -322,10 +376,16 @@ export function driveScrews(bench: Bench, into: string, joint: Joint): void {
   );
 }
 
-function mountBase(bench: Bench, standing: Standing, name: string, strips: readonly Part[]): void {
+function mountBase(
+  bench: Bench,
+  standing: Standing,
+  box: CaseBox,
+  name: string,
+  strips: readonly Part[],
+): void {
   const l = bench.ledger;
-  const bottom = standing.placed.find((p) => p.part.mark.startsWith('B'))!;
-  const side = standing.placed.find((p) => p.part.hand === 'left')!;
+  const bottom = planesOf(l, marked(box, 'B')[0]!);
+  const side = planesOf(l, box.left);
   const front = strips.find((s) => looks(s, 'show') === '-y')!;
   const leftStrip = strips.find((s) => looks(s, 'show') === '-x')!;
   const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === bottom.part.id);
@@ -354,8 +414,8 @@ function mountBase(bench: Bench, standing: Standing, name: string, strips: reado
     driveScrews(bench, standing.into, j);
 }
 
-function mountTop(bench: Bench, standing: Standing, top: Part): void {
-  const side = standing.placed.find((p) => p.part.hand === 'left')!;
+function mountTop(bench: Bench, standing: Standing, box: CaseBox, top: Part): void {
+  const side = planesOf(bench.ledger, box.left);
   const isHeld = (j: Joint) =>
     (j.mate === top.id && j.hold === 'pocket-screws') || (j.part === top.id && isScrewedThrough(j));
   const joint = bench.setOut.joints.find(isHeld);

@@ -2,24 +2,55 @@ import { treeOf } from '../job/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 
-/** A case that is put together by itself, with all that belongs to it. */
-export interface CaseUnit {
-  /** The assembly; the first of several goes on to be the whole piece. */
+/** A case: its own parts, and the two sides that close it; one of these may be its neighbour’s. */
+export interface CaseBox {
   readonly name: string;
   /** What cards call it. */
   readonly words: string;
+  readonly left: Part;
+  readonly right: Part;
   readonly parts: readonly Part[];
 }
 
-/** The cases of the piece, in the order in which they stand. */
+/** What is put together by itself: a case, or several that share sides, from the left. */
+export interface CaseUnit {
+  /** The assembly; the first of several goes on to be the whole piece. */
+  readonly name: string;
+  readonly words: string;
+  readonly boxes: readonly CaseBox[];
+  readonly parts: readonly Part[];
+}
+
+/** The cases of the piece in the order in which they stand, those that share sides together. */
 export function unitsOf(bench: Bench): readonly CaseUnit[] {
+  const groups: CaseBox[][] = [];
+  for (const box of boxesOf(bench)) {
+    const before = groups.at(-1);
+    if (before?.at(-1)?.right === box.left) before.push(box);
+    else groups.push([box]);
+  }
+  return groups.map((boxes) => ({
+    name: boxes[0]!.name,
+    words:
+      boxes.length === 1
+        ? boxes[0]!.words
+        : `cases ${boxes.map((b) => b.words.replace('case ', '')).join(' and ')}`,
+    boxes,
+    parts: boxes.flatMap((b) => b.parts),
+  }));
+}
+
+function boxesOf(bench: Bench): readonly CaseBox[] {
   const tree = treeOf(bench.job);
-  const boxes = tree.piece ? tree.casesOf(tree.piece.id) : [];
-  const parts = new Map(boxes.map((box): [string, Part[]] => [box.id, []]));
-  for (const part of bench.setOut.parts) parts.get(tree.caseOf(part.record)?.id ?? '')?.push(part);
-  return boxes.map(({ id }, i) => ({
-    name: i === 0 ? 'case' : `case:${id}`,
-    words: boxes.length === 1 ? 'the case' : `case “${id}”`,
-    parts: parts.get(id)!,
+  const { parts, sides } = bench.setOut;
+  const own = new Map(sides.map(({ record }): [string, Part[]] => [record, []]));
+  for (const part of parts) own.get(tree.caseOf(part.record)?.id ?? '')?.push(part);
+  const byId = new Map(parts.map((p) => [p.id, p]));
+  return sides.map(({ record, left, right }, i) => ({
+    name: i === 0 ? 'case' : `case:${record}`,
+    words: sides.length === 1 ? 'the case' : `case “${record}”`,
+    left: byId.get(left)!,
+    right: byId.get(right)!,
+    parts: own.get(record)!,
   }));
 }

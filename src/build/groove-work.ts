@@ -6,6 +6,7 @@ import {
   channelSettings,
   type Groove,
   type Part,
+  type Rabbet,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
@@ -85,13 +86,19 @@ function rout(
   );
 }
 
+/** A place where a channel stops, so far from an edge. */
+export interface ChannelStop {
+  readonly from: 'start' | 'end' | 'near' | 'far';
+  readonly at: Traced;
+}
+
 /** Where a channel stops, as it is measured on the bench: from each edge that it doesn't reach. */
-function stopsOf(bench: Bench, part: Part, g: Groove) {
+export function stopsOf(bench: Bench, part: Part, g: Groove | Rabbet): readonly ChannelStop[] {
   const l = bench.ledger;
   const across = g.edge === 'start' || g.edge === 'end';
   const whole = across ? part.width : part.length;
   const [low, high] = across ? (['near', 'far'] as const) : (['start', 'end'] as const);
-  const stops = l.ticks(g.from) > 0 ? [{ from: low, at: bench.set('marking', g.from) }] : [];
+  const stops: ChannelStop[] = l.ticks(g.from) > 0 ? [{ from: low, at: bench.set('marking', g.from) }] : [];
   const rest = l.less('from the other edge to where the channel stops', whole, g.to);
   return l.ticks(rest) > 0 ? [...stops, { from: high, at: bench.set('marking', rest) }] : stops;
 }

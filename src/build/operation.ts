@@ -79,7 +79,10 @@ export type Act =
       readonly angle: number;
       readonly fullFace: WorkFace;
     }
-  /** A step along an edge, `width` in from the edge and `depth` in from the face, between `from` and `to` along it. */
+  /**
+   * A step along an edge, `width` in from the edge and `depth` in from the face; it stops so far `from` the start (or near
+   * edge) and so far before the end (or far edge), or runs right through.
+   */
   | {
       readonly act: 'rabbet';
       readonly workpieces: readonly string[];
@@ -88,7 +91,7 @@ export type Act =
       readonly width: Traced;
       readonly depth: Traced;
       readonly from?: Traced;
-      readonly to?: Traced;
+      readonly before?: Traced;
     }
   /**
    * Channels out of a face, all with one straight bit at one depth. Of each, where the bit's side nearer to `edge`

@@ -6,7 +6,7 @@ import { biscuitSlots } from './biscuit-work.ts';
 import { CAUTION } from './cautions.ts';
 import { dowelHoles } from './dowel-work.ts';
 import { fingerHoles } from './finger-holes.ts';
-import { grooves } from './groove-work.ts';
+import { grooves, stopsOf } from './groove-work.ts';
 import { fromEdge, linesOfHoles, placeholders } from './hole-places.ts';
 import { layOut } from './lay-out.ts';
 import { openHoles } from './open-holes.ts';
@@ -116,25 +116,44 @@ function bevels(bench: Bench, batch: Batch): void {
 
 function rabbets(bench: Bench, batch: Batch): void {
   const [part] = batch;
-  for (const r of part.features.filter((f): f is Rabbet => f.kind === 'rabbet')) {
+  const all = part.features.filter((f): f is Rabbet => f.kind === 'rabbet');
+  for (const r of all) {
     const width = bench.set('router', r.width);
     const depth = bench.set('router', r.depth);
+    const stops = stopsOf(bench, part, r);
+    const lengths = [width, depth, ...stops.map((s) => s.at)];
+    const alone = all.every((other) => other === r || other.edge !== r.edge);
+    const begin = stops.find((s) => s.from === 'near' || s.from === 'start')?.at;
+    const end = stops.find((s) => s.from === 'far' || s.from === 'end')?.at;
     bench.do(
       {
-        id: `${part.mark}/rabbet-${r.edge}`,
+        id: `${part.mark}/rabbet-${r.edge}${alone ? '' : `-${r.face}`}`,
         kind: 'rabbet',
         stage: 'machine',
         title: `Rabbet the ${sideWords(part, r.edge)} of ${named(batch)}, ${r.purpose}`,
-        does: { act: 'rabbet', workpieces: marksOf(batch), edge: r.edge, face: r.face, width, depth },
+        does: {
+          act: 'rabbet',
+          workpieces: marksOf(batch),
+          edge: r.edge,
+          face: r.face,
+          width,
+          depth,
+          ...(begin === undefined ? {} : { from: begin }),
+          ...(end === undefined ? {} : { before: end }),
+        },
         tool: 'router',
         times: batch.length,
         faceUp: `${sideWords(part, r.face)} up`,
         reference: `the ${sideWords(part, r.edge)}`,
         lines: [
-          `Straight bit, edge guide on the ${sideWords(part, r.edge)}: {0} in from the edge, right through from end to end, with a waste block where the bit comes out.`,
+          `Straight bit, edge guide on the ${sideWords(part, r.edge)}: {0} in from the edge, ${
+            stops.length === 0
+              ? 'right through from end to end, with a waste block where the bit comes out'
+              : `stopping ${stops.map((s, i) => `{${i + 2}} from the ${sideWords(part, s.from)}`).join(' and ')}; square the corner${stops.length > 1 ? 's' : ''} with a chisel`
+          }.`,
           'Depth {1}, in two or three passes. Try both settings on an offcut with a piece of the panel that goes in.',
         ],
-        lengths: [width, depth],
+        lengths,
         cautions: [CAUTION.router, CAUTION.dust],
       },
       marksOf(batch),

@@ -86,7 +86,7 @@ function actReport(a: Act): Report {
         width_mm: a.width,
         depth_mm: a.depth,
         from_mm: a.from,
-        to_mm: a.to,
+        before_mm: a.before,
       };
     case 'groove':
       return {

@@ -58,12 +58,16 @@ function heaviestToCarry({ job, setOut, weigh }: Pick<CheckInput, 'job' | 'setOu
   const tree = treeOf(job);
   const piece = tree.piece!;
   const boxes = tree.casesOf(piece.id);
+  const carried = carriedWith(setOut);
   const masses = new Map<string, number>();
+  let all = 0;
   for (const p of setOut.parts) {
-    const of = boxes.length > 1 ? (tree.caseOf(p.record)?.id ?? '') : '';
-    masses.set(of, (masses.get(of) ?? 0) + weigh(p.id).kg);
+    const { kg } = weigh(p.id);
+    all += kg;
+    const of = carried.get(tree.caseOf(p.record)?.id ?? '');
+    if (of !== undefined) masses.set(of, (masses.get(of) ?? 0) + kg);
   }
-  if (boxes.length < 2) return { record: piece, kg: masses.get('') ?? 0 };
+  if (new Set(carried.values()).size < 2) return { record: piece, kg: all };
   return boxes
     .map((record) => ({ record, kg: masses.get(record.id) ?? 0 }))
     .reduce((a, b) => (b.kg > a.kg ? b : a));
@@ -72,6 +76,16 @@ function heaviestToCarry({ job, setOut, weigh }: Pick<CheckInput, 'job' | 'setOu
 /** What the yard makes of a sheet. */
 function broughtHome(node: PlannedNode): readonly PlannedNode[] {
   return node.kind === 'cut' && node.yard ? node.parts.flatMap(broughtHome) : [node];
+}
+
+/** The first of the cases that a case is carried with: those that share a side can’t be parted. */
+function carriedWith({ sides }: CheckInput['setOut']): ReadonlyMap<string, string> {
+  const first = new Map<string, string>();
+  sides.forEach(({ record, left }, i) => {
+    const before = sides[i - 1];
+    first.set(record, before?.right === left ? first.get(before.record)! : record);
+  });
+  return first;
 }
 
 function heaviestSheet({

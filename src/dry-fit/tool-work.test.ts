@@ -61,7 +61,7 @@ describe('a rabbet', () => {
 
   test('stopped at both ends', () => {
     const stopped = { edge: 'far', face: 'show', width: mm(9), depth: mm(6) } as const;
-    const gone = taken(pieceOf(rabbet({ ...stopped, from: mm(50), to: mm(350) })));
+    const gone = taken(pieceOf(rabbet({ ...stopped, from: mm(50), before: mm(L - 350) })));
     expect(gone.volume).toBeCloseTo(300 * 9 * 6, 3);
     near([gone.min[0], gone.max[0], 0], [50, 350, 0]);
   });

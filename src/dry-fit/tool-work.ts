@@ -55,7 +55,7 @@ export function rabbeted(piece: VirtualPiece, act: ActOf<'rabbet'>, read: ReadCa
     return { fault: 'the bit is set wider or deeper than the wood' };
   const run: [number, number] = [
     act.from === undefined ? -BEYOND : toMm(read(act.from)),
-    act.to === undefined ? (ends ? w : l) + BEYOND : toMm(read(act.to)),
+    (ends ? w : l) + (act.before === undefined ? BEYOND : -toMm(read(act.before))),
   ];
   const across = lowOrHigh(act.edge === 'start' || act.edge === 'near', width, ends ? l : w);
   const through = lowOrHigh(act.face === 'under', depth, t);

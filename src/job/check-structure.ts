@@ -5,6 +5,7 @@ import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
 import { badHandle } from './check-handles.ts';
 import { badPlaces } from './check-places.ts';
+import { badSharedSides } from './check-shared-sides.ts';
 import { topOverCases } from './check-tops.ts';
 import type { JobDocument } from './document.ts';
 import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
@@ -101,6 +102,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
         ),
       );
     if (r.kind === 'top') snags.push(...topOverCases(r, tree));
+    if (r.kind === 'case') snags.push(...badSharedSides(r, tree));
     if (r.kind === 'base') snags.push(...baseUponCase(r, tree), ...badBase(r, tree));
     if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));

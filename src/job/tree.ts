@@ -65,6 +65,15 @@ export class RecordTree {
     return this.membersOf(id).flatMap((m) => (m.kind === 'case' ? [m] : this.casesOf(m.id)));
   }
 
+  /** The case that stands right beside one in its row; undefined at the end of the row, or beside a group. */
+  neighbourOf(box: RecordOf<'case'>, hand: 'left' | 'right'): RecordOf<'case'> | undefined {
+    const row = this.byId.get(box.parent);
+    if (row?.kind !== 'group' || row.lay !== 'across') return undefined;
+    const members = this.membersOf(row.id);
+    const beside = members[members.indexOf(box) + (hand === 'left' ? -1 : 1)];
+    return beside?.kind === 'case' ? beside : undefined;
+  }
+
   /** The one child of a kind, if there is one. */
   childOf<K extends RecordKind>(id: string, kind: K): RecordOf<K> | undefined {
     return this.childrenOf(id, kind)[0];

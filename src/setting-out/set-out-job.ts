@@ -1,8 +1,10 @@
 import type { JobDocument } from '../job/index.ts';
-import { fitsItsFrame, joinParts, partsOfCase } from './case/case-in-full.ts';
+import { fitsItsFrame, joinParts, type MadeCase, partsOfCase } from './case/case-in-full.ts';
 import { Cases } from './case/cases.ts';
 import { connectCases } from './case/connect-cases.ts';
+import { SidesOfCases } from './case/sides-of-cases.ts';
 import { joinTopOverCases, topsOverCases } from './case/tops-over-cases.ts';
+import { behindSharedSides } from './case/where-cases-meet.ts';
 import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { PrintedSizes } from './fits/printed-sizes.ts';
@@ -24,17 +26,24 @@ export function setOut(job: JobDocument): SetOut {
   const draft = new Draft(job);
   const cases = new Cases(draft);
   draft.clearSize = (opening, size) => cases.clearSize(opening, size);
+  const made: MadeCase[] = [];
   if (formulasHold(draft)) {
     const bores = new Bores();
-    const made = cases.fit()
-      ? cases.all.flatMap(({ frame, clear }) =>
-          fitsItsFrame(draft, frame) ? (partsOfCase(draft, frame, clear) ?? []) : [],
-        )
-      : [];
+    const standing = cases.fit() ? cases.all.filter(({ frame }) => fitsItsFrame(draft, frame)) : [];
+    const sides = new SidesOfCases(
+      draft,
+      standing.map(({ frame }) => frame),
+    );
+    made.push(
+      ...standing.flatMap(({ frame, clear }) => {
+        const own = sides.of(frame);
+        return own ? (partsOfCase(draft, frame, clear, own) ?? []) : [];
+      }),
+    );
     const tops = made.length === cases.all.length ? topsOverCases(draft, cases, made) : [];
     cableHoles(draft, bores);
     cutVents(draft, bores);
-    for (const one of made) joinParts(draft, bores, one);
+    for (const one of made) joinParts(draft, bores, one, behindSharedSides(made, one));
     connectCases(draft, bores, made, tops);
     for (const top of tops) joinTopOverCases(draft, bores, top);
     for (const one of made) standThings(draft, one);
@@ -62,6 +71,11 @@ export function setOut(job: JobDocument): SetOut {
     sliding: draft.sliding,
     fits,
     overall,
+    sides: made.map(({ frame, panels: { left, right } }) => ({
+      record: frame.box.id,
+      left: left.id,
+      right: right.id,
+    })),
     joinery: cases.all.map((c) => c.frame.joinery),
     dimensions: draft.dimensions,
     snags: draft.snags,

@@ -41,6 +41,13 @@ export interface Joinery {
   readonly because?: string;
 }
 
+/** A case and the ids of the panels that close it on the left and the right. */
+export interface SidesOfCase {
+  readonly record: string;
+  readonly left: string;
+  readonly right: string;
+}
+
 /** Everything setting-out knows of a piece. */
 export interface SetOut {
   readonly ledger: Ledger;
@@ -64,6 +71,8 @@ export interface SetOut {
   readonly drawers: readonly Drawer[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
+  /** The two sides of each case, by their parts, in the order in which cases stand; neighbours may have one in common. */
+  readonly sides: readonly SidesOfCase[];
   /** One for each case. */
   readonly joinery: readonly Joinery[];
   /** What can be asked for by name (`left side.length`), and its ledger entry. */

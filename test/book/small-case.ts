@@ -262,6 +262,7 @@ export function smallCase(): SetOut {
     drawers: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
+    sides: [],
     joinery: [{ record: 'case', joints: 'pocket-screws' }],
     snags: [],
   };

@@ -364,7 +364,7 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
     .record({
       made: fc.oneof(
         {
-          weight: 6,
+          weight: 7,
           arbitrary: wishes(units).map((wish): Made => ({ overall: wish.overall, ...records(wish, units) })),
         },
         { weight: 2, arbitrary: several(units) },

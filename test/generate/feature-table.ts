@@ -54,6 +54,10 @@ const ROWS: readonly Row[] = [
   { feature: 'a top', in: has('top') },
   { feature: 'a top with strips mitred round it', in: has('top', (t) => t.edging !== undefined) },
   {
+    feature: 'a side that two cases share',
+    in: has('case', (c) => c.leftSide === 'shared' || c.rightSide === 'shared'),
+  },
+  {
     feature: 'one top over several cases',
     in: (job) =>
       treeOf(job)

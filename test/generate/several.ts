@@ -38,12 +38,53 @@ interface Records {
 interface Trimmed {
   readonly top: Field | undefined;
   readonly base: Field | undefined;
+  readonly edged: boolean;
+  readonly joints: string | undefined;
+  readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
+  readonly bottom: 'between' | 'under' | undefined;
+  readonly lid: 'between' | 'over' | undefined;
 }
 
 /** A case among others: nothing of its top stands over its neighbours, and only what stands on the floor has a base. */
 function amongOthers<W extends Trimmed>(wish: W, onFloor: boolean, topped: boolean): W {
   const { overhangSides: _, edging: __, edgedSides: ___, ...top } = wish.top ?? {};
   return { ...wish, top: topped ? undefined : wish.top && top, base: onFloor ? wish.base : undefined };
+}
+
+/** Two neighbours that close on one side: what both must have in common there is the earlier one’s. */
+function sharing<W extends Trimmed>(
+  members: readonly Stand<W>[],
+  wanted: readonly ('no' | 'left' | 'right')[],
+): readonly Stand<W>[] {
+  const made = [...members];
+  wanted.forEach((side, i) => {
+    const [before, after] = [made[i]!, made[i + 1]!];
+    if (side === 'no' || 'lay' in before || 'lay' in after) return;
+    const { height, depth } = before.place;
+    const { height: _, depth: __, ...own } = after.place;
+    const closed = (wish: W): W => ({
+      ...wish,
+      top: undefined,
+      bottom: undefined,
+      lid: undefined,
+      back: wish.back === undefined ? undefined : before.wish.back === 'groove' ? 'groove' : 'rabbet',
+    });
+    made[i] = {
+      wish: closed(before.wish),
+      place: { ...before.place, ...(side === 'right' ? { rightSide: 'shared' } : {}) },
+    };
+    made[i + 1] = {
+      // At one level, what is let in on one face leaves screws from the other no wood.
+      wish: {
+        ...closed(after.wish),
+        base: before.wish.base,
+        edged: before.wish.edged,
+        joints: before.wish.joints,
+      },
+      place: withoutAbsent({ ...own, height, depth, ...(side === 'left' ? { leftSide: 'shared' } : {}) }),
+    };
+  });
+  return made;
 }
 
 /** What a generated piece of several cases is drawn with. */
@@ -129,8 +170,15 @@ export function severalCases<W extends Trimmed>({
               : wishes(sizes).map((wish) => ({ place, wish: amongOthers(wish, floor, topped) }));
           });
       return fc
-        .tuple(...Array.from({ length: count }, (_, i) => member(i)))
-        .map((members) => ({ place: {}, lay, members, top }));
+        .tuple(
+          fc.tuple(...Array.from({ length: count }, (_, i) => member(i))),
+          fc.tuple(
+            ...Array.from({ length: lay === 'across' ? count - 1 : 0 }, () =>
+              fc.constantFrom<'no' | 'left' | 'right'>('no', 'left', 'right'),
+            ),
+          ),
+        )
+        .map(([members, shared]) => ({ place: {}, lay, members: sharing(members, shared), top }));
     });
   return fc.constantFrom<'across' | 'up'>('across', 'across', 'up').chain((lay) =>
     fc

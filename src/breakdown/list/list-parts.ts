@@ -64,6 +64,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     fits: [],
     sliding: [],
     overall: { width: nothing, height: nothing, depth: nothing },
+    sides: [],
     joinery: [],
     dimensions: new Map(
       parts.flatMap((p) => [

@@ -33,6 +33,11 @@ export const CaseRecord = v.strictObject({
   bottom: v.optional(v.picklist(['between', 'under'])),
   /** The same at the upper corners; not with an applied top, which takes the place of a lid. */
   lid: v.optional(v.picklist(['between', 'over'])),
+  /**
+   * Beside another in a row: `shared` where its neighbour’s side serves it as well, and it has none of its own there.
+   */
+  leftSide: v.optional(v.picklist(['own', 'shared'])),
+  rightSide: v.optional(v.picklist(['own', 'shared'])),
   /** What stands on its bottom, all of it together. */
   load: v.optional(MassText),
   ...placeFields,

@@ -2,11 +2,14 @@ import type { RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import type { Edge, Face } from '../feature.ts';
+import { sideLooking } from '../joints/contact.ts';
 import { depthIn } from '../joints/let-in.ts';
 import type { Direction } from '../place.ts';
 import type { CasePanels } from './case-panels.ts';
 import { runsThrough } from './corners.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
+import { type Hand, runOnSide } from './shared-sides.ts';
 
 /** The back panel, and the rabbets that take it where it is let in. */
 export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): DraftPart | undefined {
@@ -32,13 +35,13 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
       size: [frame.width, frame.backThickness, height],
     });
   }
-  const depth =
+  const deep =
     back.fitting === 'groove' ? grooves(draft, frame, panels, back) : rabbets(draft, frame, panels, back);
   // What runs through under or over the sides runs on under or over the back as well.
   const { bottom, lid } = runsThrough(frame);
   const { floor } = panels.inside;
   const ends = [bottom, lid].filter((t) => t).map(() => frame.board);
-  const left = l.less(`bottom of the left ${back.fitting}`, panels.inside.left, depth);
+  const left = l.less(`bottom of the left ${back.fitting}`, panels.inside.left, deep.left);
   return draft.panel({
     ...common,
     at: [
@@ -49,7 +52,7 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
     size: [
       l.less(
         `width of the back, clear of both ${back.fitting}s`,
-        l.sum(`width between the ${back.fitting}s`, panels.inside.width, depth, depth),
+        l.sum(`width between the ${back.fitting}s`, panels.inside.width, deep.left, deep.right),
         clear,
         clear,
       ),
@@ -61,22 +64,36 @@ export function backPanel(draft: Draft, frame: CaseFrame, panels: CasePanels): D
 }
 
 /** A rabbet along the back edge of either side. */
-function rabbets(draft: Draft, frame: CaseFrame, panels: CasePanels, back: RecordOf<'back'>): Traced {
-  const depth = depthIn(draft, 'depth of the rabbet', frame.board, SETTING_OUT.rabbetDepth);
-  for (const side of [panels.left, panels.right])
+function rabbets(
+  draft: Draft,
+  frame: CaseFrame,
+  panels: CasePanels,
+  back: RecordOf<'back'>,
+): Readonly<Record<Hand, Traced>> {
+  const rabbet = (hand: Hand) => {
+    const side = panels[hand];
+    // From both faces of a shared side: a third of it is left between.
+    const share = frame.sides[hand].shared ? SETTING_OUT.dadoDepth : SETTING_OUT.rabbetDepth;
+    const depth = depthIn(draft, 'depth of the rabbet', side.thickness, share);
     side.features.push({
       kind: 'rabbet',
-      ...channel(draft, panels, side, back),
+      ...channel(draft, frame, side, hand, back),
       width: frame.backRoom,
       depth,
     });
-  return depth;
+    return depth;
+  };
+  return { left: rabbet('left'), right: rabbet('right') };
 }
 
 /** A groove in either side, in from its back edge, a little wider than the back is thick. */
-function grooves(draft: Draft, frame: CaseFrame, panels: CasePanels, back: RecordOf<'back'>): Traced {
+function grooves(
+  draft: Draft,
+  frame: CaseFrame,
+  panels: CasePanels,
+  back: RecordOf<'back'>,
+): Readonly<Record<Hand, Traced>> {
   const l = draft.ledger;
-  const depth = depthIn(draft, 'depth of the groove', frame.board, SETTING_OUT.backGrooveDepth);
   const wider = l.row(SETTING_OUT.dadoClear);
   const inset = l.less('from the back edge to the groove', frame.backSetIn, wider);
   if (l.ticks(inset) < l.ticks(l.row(SETTING_OUT.backLip)))
@@ -87,27 +104,30 @@ function grooves(draft: Draft, frame: CaseFrame, panels: CasePanels, back: Recor
       'So little wood would be left behind the groove for the back that it breaks out.',
       { says: 'Set the back in by 10 mm.', edits: [{ record: back.id, field: 'setIn', value: '10 mm' }] },
     );
-  for (const side of [panels.left, panels.right])
+  const groove = (hand: Hand) => {
+    const side = panels[hand];
+    const depth = depthIn(draft, 'depth of the groove', side.thickness, SETTING_OUT.backGrooveDepth);
     side.features.push({
       kind: 'groove',
-      ...channel(draft, panels, side, back),
+      ...channel(draft, frame, side, hand, back),
       inset,
       width: l.sum('width of the groove: the back, and a little to slide in', frame.backThickness, wider),
       depth,
     });
-  return depth;
+    return depth;
+  };
+  return { left: groove('left'), right: groove('right') };
 }
 
-/** What rabbet and groove have in common: along the whole back edge of a side, out of its inner face. */
-function channel(draft: Draft, panels: CasePanels, side: DraftPart, back: RecordOf<'back'>) {
+/** What rabbet and groove have in common: along the back edge of a side, out of its inner face. */
+function channel(draft: Draft, frame: CaseFrame, side: DraftPart, hand: Hand, back: RecordOf<'back'>) {
   return {
     id: `${side.id}#${back.id}`,
     purpose: 'for the back',
-    face: 'under',
-    edge: side === panels.left ? 'far' : 'near',
-    from: draft.nothing,
-    to: side.length,
-  } as const;
+    face: sideLooking(side.place, hand === 'left' ? '+x' : '-x') as Face,
+    edge: sideLooking(side.place, '+y') as Edge,
+    ...runOnSide(draft, frame, side),
+  };
 }
 
 /** The grain stands upright where a sheet is wide enough for that, and lies along otherwise; the show face looks inside. */

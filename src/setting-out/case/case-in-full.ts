@@ -19,10 +19,11 @@ import { casePanels } from './case-panels.ts';
 import { type Footing, footing, joinFooting } from './footing.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
+import type { Hand } from './shared-sides.ts';
 import { appliedTop } from './top.ts';
 
 /** The parts of a case: its panels, what divides and fills it, what goes round it. */
-export interface MadeCase extends Joinable {
+export interface MadeCase extends Omit<Joinable, 'beyond'> {
   readonly closed: ClosedSpaces;
   /** The openings that aren’t split any further. */
   readonly leaves: readonly Space[];
@@ -30,8 +31,13 @@ export interface MadeCase extends Joinable {
 }
 
 /** Makes the parts of one case; undefined where nothing is left inside. */
-export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): MadeCase | undefined {
-  const panels = casePanels(draft, frame);
+export function partsOfCase(
+  draft: Draft,
+  frame: CaseFrame,
+  clear: ClearSizes,
+  sides: Readonly<Record<Hand, DraftPart>>,
+): MadeCase | undefined {
+  const panels = casePanels(draft, frame, sides);
   if (!positive(draft, panels.left, panels.bottom) || !draft.isSome(panels.inside.height)) {
     draft.stop(
       'case.no-inside',
@@ -62,8 +68,7 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
     for (const leaf of leaves) fixedShelves(draft, frame, leaf, partings);
   }
   const edging = frontEdging(draft, frame, [
-    panels.left,
-    panels.right,
+    ...[panels.left, panels.right].filter((side) => side.record === frame.box.id),
     panels.bottom,
     ...(panels.lid ? [panels.lid] : []),
     ...partings.filter((p) => !p.behind).map((p) => p.part),
@@ -76,14 +81,14 @@ export function partsOfCase(draft: Draft, frame: CaseFrame, clear: ClearSizes): 
 }
 
 /** Hangs, bores and joins what was made of a case; the parts of its neighbours are there already. */
-export function joinParts(draft: Draft, bores: Bores, made: MadeCase): void {
+export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: readonly DraftPart[]): void {
   const { frame, panels, top, base } = made;
   holeRows(draft, bores, frame, 'panels');
   hangDoors(draft, bores, made);
   slidingDoors(draft, bores, made, top?.board);
   holeRows(draft, bores, frame, 'doors');
   const before = draft.joints.length;
-  joinCase(draft, bores, made);
+  joinCase(draft, bores, { ...made, beyond });
   joinFooting(draft, bores, made, made.stands);
   const frames = top ? [base, top.strips] : [base];
   fitsOfCase(draft, {

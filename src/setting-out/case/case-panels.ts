@@ -3,6 +3,7 @@ import type { Draft, DraftPart } from '../draft.ts';
 import { intoCorner, lengthened } from '../joints/let-in.ts';
 import { runsThrough } from './corners.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
+import type { Hand } from './shared-sides.ts';
 
 /** The panels that make a case a box, and the clear space they leave. */
 export interface CasePanels {
@@ -19,48 +20,68 @@ export interface CasePanels {
   };
 }
 
-/** Two sides, a bottom, and a lid where there is no applied top; at each corner one of the two that meet runs through. */
-export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
+/** The sides that belong to a case. */
+export function ownSides(draft: Draft, frame: CaseFrame): Readonly<Partial<Record<Hand, DraftPart>>> {
   const l = draft.ledger;
-  const { box, lot, board } = frame;
-  // Only a back that is let in needs sides that run past it.
-  const sideDepth =
-    frame.back?.fitting === 'applied'
-      ? frame.insideDepth
-      : l.less('depth of the sides, behind the front edging', frame.depth, frame.edgingThickness);
+  const { box, lot, board, sides } = frame;
   const through = runsThrough(frame);
-  const corner = intoCorner(draft, frame);
-  const sideTongues = {
+  const corner = intoCorner(draft, frame, board);
+  const tongues = {
     start: through.bottom ? corner : undefined,
     end: through.lid ? corner : undefined,
   };
   const onPanels = [through.bottom, through.lid].filter((t) => t).map(() => board);
-  const sideFoot = through.bottom
+  const foot = through.bottom
     ? l.sum('lower end of the sides, on the bottom', frame.foot, board)
     : frame.foot;
-  const sideHeight =
+  const height =
     onPanels.length > 0
       ? l.less('height of the sides, between what runs through', frame.uprightHeight, ...onPanels)
       : frame.uprightHeight;
-  const side = (hand: 'left' | 'right', x: Traced) =>
+  const side = (hand: Hand, x: Traced) =>
     draft.panel({
       record: box.id,
       role: `${hand}-side`,
       name: `${hand} side${ofCase(frame)}`,
       family: 'side',
       lot,
-      ...lengthened(draft, [x, frame.panelFront, sideFoot], [board, sideDepth, sideHeight], 2, sideTongues),
-      tongues: sideTongues,
+      ...lengthened(draft, [x, frame.panelFront, foot], [board, sideDepth(draft, frame), height], 2, tongues),
+      tongues,
       length: '+z',
       // The show face looks outward, so the two are mirror images.
       width: hand === 'left' ? '+y' : '-y',
       hand,
     });
-  const left = side('left', frame.left);
-  const right = side('right', l.less('inner face of the right side', frame.right, board));
-  const insideLeft = l.sum('inner face of the left side', frame.left, board);
+  return {
+    ...(sides.left.of === box ? { left: side('left', frame.left) } : {}),
+    ...(sides.right.of === box
+      ? { right: side('right', l.less('inner face of the right side', frame.right, board)) }
+      : {}),
+  };
+}
+
+/** Only a back that is let in needs sides that run past it. */
+export function sideDepth(draft: Draft, frame: CaseFrame): Traced {
+  return frame.back?.fitting === 'applied'
+    ? frame.insideDepth
+    : draft.ledger.less('depth of the sides, behind the front edging', frame.depth, frame.edgingThickness);
+}
+
+/** A bottom between two sides, and a lid where there is no applied top; at each corner one of the two that meet runs through. */
+export function casePanels(
+  draft: Draft,
+  frame: CaseFrame,
+  { left, right }: Readonly<Record<Hand, DraftPart>>,
+): CasePanels {
+  const l = draft.ledger;
+  const { box, lot, board, sides } = frame;
+  const through = runsThrough(frame);
+  const insideLeft = l.sum('inner face of the left side', frame.left, frame.leftBoard);
   const { insideWidth } = frame;
-  const tongues = { start: corner, end: corner };
+  const tongues = {
+    start: intoCorner(draft, frame, frame.leftBoard, sides.left.shared),
+    end: intoCorner(draft, frame, frame.rightBoard, sides.right.shared),
+  };
   const flat = (role: 'bottom' | 'lid', name: string, family: 'bottom' | 'top', z: Traced) =>
     draft.panel({
       record: box.id,
@@ -71,7 +92,7 @@ export function casePanels(draft: Draft, frame: CaseFrame): CasePanels {
       ...(through[role]
         ? {
             at: [frame.left, frame.panelFront, z],
-            size: [frame.width, sideDepth, board],
+            size: [frame.width, sideDepth(draft, frame), board],
           }
         : {
             ...lengthened(

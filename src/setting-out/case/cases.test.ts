@@ -112,6 +112,67 @@ describe('cases side by side', () => {
   });
 });
 
+describe('a side that two cases share', () => {
+  const shared = (more: Fields = {}) => box('b', { leftSide: 'shared', ...more });
+
+  test('is there once, and equal cases are as wide inside', () => {
+    const row = outOf(piece, group, box('a'), shared(), box('c', { leftSide: 'shared' }));
+    expect(stops(row)).toEqual([]);
+    expect(row.parts.filter((p) => p.hand !== 'none').map((p) => p.id)).toEqual([
+      'a/left-side',
+      'a/right-side',
+      'b/right-side',
+      'c/right-side',
+    ]);
+    // 1500 mm less four boards, in three.
+    const clear = (1500 - 4 * mm(row, 'left side of a.thickness')) / 3;
+    for (const id of ['a', 'b', 'c']) expect(mm(row, `bottom of ${id}.length`)).toBe(clear);
+    expect(row.sides.map((s) => [s.left, s.right])).toEqual([
+      ['a/left-side', 'a/right-side'],
+      ['a/right-side', 'b/right-side'],
+      ['b/right-side', 'c/right-side'],
+    ]);
+  });
+
+  test('takes half the edge for the doors of each', () => {
+    const door = (of: string): Fields => ({
+      id: `${of}.door`,
+      kind: 'door',
+      parent: of,
+      board: 'birch18',
+      over: [`${of}.in`],
+      hang: 'overlay',
+      gap: '4 mm',
+    });
+    const opening = (of: string): Fields => ({ id: `${of}.in`, kind: 'opening', parent: of });
+    const row = outOf(piece, group, box('a'), opening('a'), door('a'), shared(), opening('b'), door('b'));
+    const [a, b] = ['a', 'b'].map((of) => row.parts.find((p) => p.id === `${of}.door/door`)!);
+    const x = (p: typeof a) => row.ledger.ticks(p!.place.origin[0]) / 3200;
+    // The doors' width runs to the left from their right edges: 4 mm are left between the two.
+    expect(x(b) - mm(row, 'door of b.in.width') - x(a)).toBe(4);
+  });
+
+  test('that ends before the case does is told', () => {
+    const low = outOf(piece, group, box('a', { height: '600 mm' }), shared());
+    expect(stops(low)).toEqual([['cases.side-does-not-serve', 'design/records/b/leftSide']]);
+    const edged = { id: 'lip', kind: 'edging', parent: 'a', strip: 'ash6' };
+    expect(stops(outOf(piece, group, box('a'), edged, shared()))).toEqual([
+      ['cases.side-does-not-serve', 'design/records/b/leftSide'],
+    ]);
+  });
+
+  test('needs a neighbour that has it, and neither a panel running through nor a back laid on', () => {
+    const codes = (...records: readonly Fields[]) => refused(piece, group, ...records);
+    expect(codes(box('a', { leftSide: 'shared' }), box('b'))).toEqual(['design.side-not-shared']);
+    expect(codes(box('a', { rightSide: 'shared' }), shared())).toEqual(['design.side-not-shared']);
+    expect(codes(box('a', { bottom: 'under' }), shared())).toEqual(['design.side-not-shared']);
+    const laid = { id: 'back', kind: 'back', parent: 'a', board: 'birch6', fitting: 'applied' };
+    expect(codes(box('a'), laid, shared())).toEqual(['design.side-not-shared']);
+    const top = { id: 'top', kind: 'top', parent: 'b', board: 'birch18' };
+    expect(codes(box('a'), shared(), top)).toEqual(['design.side-not-shared']);
+  });
+});
+
 describe('one top over cases side by side', () => {
   const top = { id: 't', kind: 'top', parent: 'g', board: 'birch18', overhangFront: '20 mm' };
   const wide = { ...top, overhangSides: '30 mm', overhangBack: '5 mm' };

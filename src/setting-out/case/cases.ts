@@ -6,6 +6,7 @@ import { ClearSizes } from '../spaces/clear-sizes.ts';
 import { shareOut } from '../spaces/shared-out.ts';
 import { type CaseFrame, depthOfOverlayDoors, frameOfCase } from './frame-of-case.ts';
 import { insideGroup } from './inside-group.ts';
+import { sidesOfCase } from './shared-sides.ts';
 import { type Site, wholePiece, within } from './site.ts';
 
 /** A case or a group of them. */
@@ -55,7 +56,7 @@ export class Cases {
       const ends = frames.map((f) =>
         within(this.draft, 'where a case ends', f.site[BEGINS[size]], f.outside[size]),
       );
-      const tops = size === 'height' ? this.tops.map((top) => this.overTop(top)) : [];
+      const tops = this.tops.map((top) => (size === 'height' ? this.overTop(top) : this.rightEndOf(top)));
       return this.draft.ledger.greatest(`${size}, as measured inside`, ...ends, ...tops);
     };
     return { width: furthest('width'), height: furthest('height'), depth: whole.depth };
@@ -90,6 +91,12 @@ export class Cases {
       this.underTop(top),
       draft.thickness(draft.lot(top.board)),
     );
+  }
+
+  /** A top stands out as far as it was drawn to. */
+  private rightEndOf(top: RecordOf<'top'>): Traced {
+    const { left, width } = this.placeOf(top);
+    return within(this.draft, 'right end of the top over the cases', left, width);
   }
 
   private groupOf(round: RecordOf<'top'>): RecordOf<'group'> {
@@ -174,7 +181,9 @@ export class Cases {
     const begin = (): Traced => {
       if (!before) return whole[BEGINS[axis]];
       const last = this.siteOf(before);
-      return within(draft, 'where the case before it ends', last[BEGINS[axis]], last[axis]);
+      const end = within(draft, 'where the case before it ends', last[BEGINS[axis]], last[axis]);
+      const shared = commonSide(draft, before, member);
+      return shared === undefined ? end : l.less('where the side begins that both cases share', end, shared);
     };
     const aside = () => this.behindOthersDoors(group, member);
     const depth = () => {
@@ -252,7 +261,13 @@ export class Cases {
           : undefined;
       return { asked, fixed };
     });
-    const shared = shareOut(draft, WORDS, this.insideOf(group)[axis], [], claims);
+    const whole = this.insideOf(group)[axis];
+    const twice = members.slice(1).flatMap((m, i) => commonSide(draft, members[i]!, m) ?? []);
+    const total =
+      twice.length === 0
+        ? whole
+        : draft.ledger.sum('of all cases, sides that two share counted for both', whole, ...twice);
+    const shared = shareOut(draft, WORDS, total, [], claims);
     if ('sizes' in shared) return shared.sizes;
     if (shared.wrong === 'does-not-add-up')
       draft.stop(
@@ -275,6 +290,13 @@ export class Cases {
       );
     return undefined;
   }
+}
+
+/** The thickness of the side that two neighbours share; undefined where each has its own. */
+function commonSide(draft: Draft, before: Member, after: Member): Traced | undefined {
+  if (before.kind !== 'case' || after.kind !== 'case') return undefined;
+  const { of, shared } = sidesOfCase(draft, after).left;
+  return shared ? draft.thickness(draft.lot(of.board)) : undefined;
 }
 
 const WORDS = {

@@ -4,7 +4,7 @@ import type { Direction } from '../place.ts';
 import type { MadeCase } from './case-in-full.ts';
 import { connectingScrews } from './connecting-screws.ts';
 import type { TopOverCases } from './tops-over-cases.ts';
-import { fixedInside, overlaps } from './where-cases-meet.ts';
+import { fixedInside, overlaps, shareSide } from './where-cases-meet.ts';
 
 /** A face of a case that another may lie on, and what meets it from inside. */
 interface Outside {
@@ -26,6 +26,8 @@ export function connectCases(
 ): void {
   const together = new Together(all);
   for (const { carriers } of tops) for (const { made } of carriers) together.join(made, carriers[0]!.made);
+  for (const [i, made] of all.entries())
+    if (all[i + 1] && shareSide(made, all[i + 1]!)) together.join(made, all[i + 1]!);
   meet(
     draft,
     bores,

@@ -23,13 +23,15 @@ export interface ConnectingSpec {
   readonly avoid: readonly DraftPart[];
   /** True where heads may be in this one only: those in the other would be seen. */
   readonly oneWay?: boolean;
+  /** True where others hold as well, so that these may be left out where they find no place. */
+  readonly mayFail?: boolean;
 }
 
 /**
- * Adds the joint and its screws: rows near both long edges, none in the way of another, nor under a shelf's end. Where
+ * Adds the joint and its screws, and tells whether there are any: rows near both long edges, none in the way of another, nor under a shelf's end. Where
  * they find no place from one side, they are driven from the other, unless they may not be.
  */
-export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpec): void {
+export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpec): boolean {
   const back = { ...spec, part: spec.mate, mate: spec.part, towards: opposite(spec.towards) };
   const ways = spec.oneWay ? [spec] : [spec, back];
   const screws = ways.map((way) => connectingScrew(draft, way.part.thickness, way.mate.thickness));
@@ -41,10 +43,12 @@ export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpe
     const id = `${way.part.id}>${way.mate.id}`;
     const fasteners = places.map((at, n) => drive(draft, way, screw, { id, at, n: n + 1 }));
     draft.joints.push({ ...jointOf(draft, way), fasteners });
-    return;
+    return true;
   }
+  if (spec.mayFail && screws.some((screw) => screw !== undefined)) return false;
   if (screws.some((screw) => screw !== undefined)) noPlace(draft, spec);
   draft.joints.push({ ...jointOf(draft, spec), fasteners: [] });
+  return false;
 }
 
 function jointOf(draft: Draft, { part, mate, towards }: ConnectingSpec): Omit<Joint, 'fasteners'> {

@@ -160,7 +160,7 @@ function hangingRails(
 export function joinFooting(
   draft: Draft,
   bores: Bores,
-  { frame, panels, partings, back, top }: Joinable,
+  { frame, panels, partings, back, top }: Omit<Joinable, 'beyond'>,
   { between, feet }: Footing,
 ): void {
   const standing = partings.map((p) => p.part);

@@ -5,6 +5,7 @@ import { asAsked } from '../as-asked.ts';
 import type { Draft } from '../draft.ts';
 import { joineryOf } from '../joints/joinery.ts';
 import type { Joinery } from '../set-out.ts';
+import { type Hand, type SideOfCase, sidesOfCase } from './shared-sides.ts';
 import { type Site, within } from './site.ts';
 
 /**
@@ -19,6 +20,10 @@ export interface CaseFrame {
   readonly joints: CaseJoints;
   readonly joinery: Joinery;
   readonly board: Traced;
+  /** Its sides: whose they are, and how thick. */
+  readonly sides: Readonly<Record<Hand, SideOfCase>>;
+  readonly leftBoard: Traced;
+  readonly rightBoard: Traced;
   /** The place in the piece that it fills, all that belongs to it included. */
   readonly site: Site;
   /** What the sizes of its site really come to: as asked, but for what was measured inside. */
@@ -78,6 +83,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   const topThickness = () => (top ? draft.thickness(draft.lot(top.board)) : draft.nothing);
   const behindEdging = () => l.less('depth behind the front edging', planes.depth, planes.edgingThickness);
   const root = draft.tree.childOf(box.id, 'opening');
+  const sides = sidesOfCase(draft, box);
   const toFloor = base?.form === 'toe-kick';
   const doorDepth = depthOfOverlayDoors(draft, doors, box.id);
   // What was found inside stands before what was drawn outside: there the panels are already made.
@@ -85,6 +91,8 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   const panelsAcross = () => (top ? [planes.board] : [planes.board, planes.board]);
   const planes: Planes = asAsked<Planes>({
     board: () => draft.thickness(lot),
+    leftBoard: () => draft.thickness(draft.lot(sides.left.of.board)),
+    rightBoard: () => draft.thickness(draft.lot(sides.right.of.board)),
     left: () => within(draft, 'left side of the case, inside the top’s overhang', site.left, beside()),
     right: () =>
       found('width') !== undefined
@@ -128,7 +136,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     width: () => {
       const inside = found('width');
       if (inside !== undefined)
-        return l.sum('width of the case, as measured inside', inside, planes.board, planes.board);
+        return l.sum('width of the case, as measured inside', inside, planes.leftBoard, planes.rightBoard);
       return l.less('width of the case, inside the top’s overhang', site.width, beside(), beside());
     },
     depth: () =>
@@ -177,7 +185,8 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     panelFront: () =>
       l.sum('where the panels begin, behind the edging', planes.front, planes.edgingThickness),
     insideWidth: () =>
-      found('width') ?? l.less('clear width between the sides', planes.width, planes.board, planes.board),
+      found('width') ??
+      l.less('clear width between the sides', planes.width, planes.leftBoard, planes.rightBoard),
     insideHeight: () =>
       found('height') ?? l.less('clear height inside the case', planes.boxHeight, ...panelsAcross()),
     insideDepth: () => {
@@ -215,6 +224,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     alone,
     lot,
     site,
+    sides,
     top,
     base,
     back,

@@ -22,7 +22,7 @@ export function skirting(draft: Draft, frame: CaseFrame, panels: CasePanels): vo
     return;
   }
   if (base.form === 'toe-kick') {
-    for (const side of [panels.left, panels.right])
+    for (const side of [panels.left, panels.right].filter((s) => s.record === frame.box.id))
       side.features.push({
         kind: 'notch',
         id: `${side.id}#skirting`,

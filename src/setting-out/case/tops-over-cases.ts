@@ -47,14 +47,19 @@ function carriersOf(draft: Draft, board: DraftPart, all: readonly MadeCase[]): r
 export function joinTopOverCases(draft: Draft, bores: Bores, { record, top, carriers }: TopOverCases): void {
   const l = draft.ledger;
   const { board } = top;
-  for (const { made, lid } of carriers)
-    connectingScrews(draft, bores, {
+  let held = false;
+  carriers.forEach(({ made, lid }, i) => {
+    const between = i > 0 && i < carriers.length - 1;
+    held = connectingScrews(draft, bores, {
       part: lid,
       mate: board,
       towards: '+z',
       avoid: fixedInside(made).filter((p) => p !== lid),
       oneWay: true,
+      // It must be held at both ends, and by every other case at least.
+      mayFail: between && held,
     });
+  });
   glueTop(draft, top);
   mitreCorners(draft, top.strips);
   fitsOfFrame(draft, top.strips);

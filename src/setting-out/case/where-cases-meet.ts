@@ -18,3 +18,16 @@ export function overlaps(draft: Draft, a: DraftPart, b: DraftPart, axis: 0 | 2):
   const [p, q] = [boxTicks(draft.ledger, a.box), boxTicks(draft.ledger, b.box)];
   return ([0, 1, 2] as const).every((k) => k === axis || (p.min[k] < q.max[k] && q.min[k] < p.max[k]));
 }
+
+/** What is fixed inside the neighbours that a case shares a side with: it stands behind that side. */
+export function behindSharedSides(all: readonly MadeCase[], made: MadeCase): readonly DraftPart[] {
+  return all
+    .filter((other) => other !== made && shareSide(other, made))
+    .flatMap(fixedInside)
+    .filter((p) => p !== made.panels.left && p !== made.panels.right);
+}
+
+/** True for two cases that close on the same side. */
+export function shareSide(a: MadeCase, b: MadeCase): boolean {
+  return a.panels.right === b.panels.left || a.panels.left === b.panels.right;
+}

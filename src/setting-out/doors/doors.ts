@@ -100,13 +100,18 @@ function hangDoor(draft: Draft, bores: Bores, parts: Hangable, door: RecordOf<'d
       hung,
       post,
       below: first.below,
-      outer: post === parts.panels.left || post === parts.panels.right,
+      outer: isOuter(parts, post),
       gap,
       opening,
       frontOfCase: parts.frame.front,
       shelves: lyingParts(parts),
     });
   });
+}
+
+/** True for a side that only this case closes on: its doors cover the whole edge of it. */
+function isOuter({ panels, frame }: Pick<Hangable, 'frame' | 'panels'>, post: DraftPart): boolean {
+  return (['left', 'right'] as const).some((hand) => post === panels[hand] && !frame.sides[hand].shared);
 }
 
 function lyingParts(parts: Hangable): readonly DraftPart[] {
@@ -164,14 +169,12 @@ export function overEdges(
         ? l.less('upper edge of the door', frame.head, liesUnderTop(draft, frame.box) ? gap : half)
         : l.less('upper edge of the door', middle(last.above, 2), half);
   return {
-    left:
-      first.left === panels.left
-        ? l.sum('left edge of the door', frame.left, half)
-        : l.sum('left edge of the door', middle(first.left, 0), half),
-    right:
-      last.right === panels.right
-        ? l.less('right edge of the door', frame.right, half)
-        : l.less('right edge of the door', middle(last.right, 0), half),
+    left: isOuter(parts, first.left)
+      ? l.sum('left edge of the door', frame.left, half)
+      : l.sum('left edge of the door', middle(first.left, 0), half),
+    right: isOuter(parts, last.right)
+      ? l.less('right edge of the door', frame.right, half)
+      : l.less('right edge of the door', middle(last.right, 0), half),
     lower,
     upper,
     first,

@@ -128,8 +128,8 @@ export class ClearLoops {
     return [setBy('marking', name, l.less(name, part.box.min[axis], along.box.min[axis]), 1, part.id)];
   }
 
-  /** A bottom between sides that run to the floor is marked from their lower ends. */
-  private aboveFloor({ along }: Between, part: DraftPart): FitMember {
+  /** A bottom or a lid between sides that run on beyond it is marked from their lower ends. */
+  private fromEnd({ along }: Between, part: DraftPart): FitMember {
     const l = this.draft.ledger;
     const name = `distance of the ${part.name} from the lower end of the ${along.name}`;
     return setBy('marking', name, l.less(name, part.box.min[2], along.box.min[2]), 1, along.id);
@@ -139,7 +139,7 @@ export class ClearLoops {
   private stick(b: Between, part: DraftPart): readonly FitMember[] {
     const id = this.before.get(part.id);
     const space = id === undefined ? undefined : this.closed.get(id);
-    if (!space && part.role === 'bottom') return [this.aboveFloor(b, part)];
+    if (!space && (part.role === 'bottom' || part.role === 'lid')) return [this.fromEnd(b, part)];
     if (!space) throw new Error(`${part.id} is set from nothing`);
     const before = b.size === 'width' ? space.left : space.below;
     const clear = space.size[b.size === 'width' ? 0 : 2];

@@ -29,11 +29,13 @@ export interface Joinable {
   readonly top: Top | undefined;
   readonly base: ReadonlyMap<FrameSide, DraftPart>;
   readonly edging: readonly (readonly [strip: DraftPart, panel: DraftPart])[];
+  /** What stands behind the sides that it shares with its neighbours. */
+  readonly beyond: readonly DraftPart[];
 }
 
 /** Joins a case: its panels in the way that it asks for, screws through the back, glue at edging and mitres; clear of what is bored already. */
 export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
-  const { panels, top } = parts;
+  const { panels, top, beyond } = parts;
   const { frame } = parts;
   if (parts.back && parts.frame.back?.fitting === 'groove')
     for (const side of [panels.left, panels.right])
@@ -42,6 +44,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
         sharedBox(boxTicks(draft.ledger, parts.back.box), boxTicks(draft.ledger, side.box)),
       );
   const box = [panels.left, panels.right, panels.bottom, ...(panels.lid ? [panels.lid] : [])];
+  const around = [...box, ...beyond];
   const through = runsThrough(frame);
   for (const [flat, runs, edge] of [
     [panels.bottom, through.bottom, 'start'],
@@ -49,17 +52,17 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   ] as const) {
     if (!flat) continue;
     const ends = runs
-      ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing: box }))
+      ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing: around }))
       : ([
-          { part: flat, edge: 'start', mate: panels.left, standing: box },
-          { part: flat, edge: 'end', mate: panels.right, standing: box },
+          { part: flat, edge: 'start', mate: panels.left, standing: around },
+          { part: flat, edge: 'end', mate: panels.right, standing: around },
         ] as const);
     for (const end of ends) joinPanels(draft, bores, frame, end);
   }
   const uprights = parts.partings.filter((p) => p.upright).map((p) => p.part);
   parts.partings.forEach(({ part, upright, from, to }, i) => {
     const before = parts.partings.slice(0, i).map((p) => p.part);
-    const standing = [...box, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);
+    const standing = [...around, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
     if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing });
   });

@@ -15,12 +15,22 @@ export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undef
   return depthIn(draft, 'depth of the dado', mate.thickness, SETTING_OUT.dadoDepth);
 }
 
-/** How deep the bottom or the lid goes into the end of a side. */
-export function intoCorner(draft: Draft, frame: CaseFrame): Traced | undefined {
+/** How deep the bottom or the lid goes into the end of a side, or a side into what runs through: into a board so thick. */
+export function intoCorner(
+  draft: Draft,
+  frame: CaseFrame,
+  board: Traced,
+  shared = false,
+): Traced | undefined {
   if (!LET_IN.has(frame.joints)) return undefined;
-  if (frame.joints === 'tongue')
-    return depthIn(draft, 'depth of the dado', frame.board, SETTING_OUT.dadoDepth);
-  return depthIn(draft, 'depth of the rabbet at the corner', frame.board, SETTING_OUT.cornerRabbet);
+  if (frame.joints === 'tongue') return depthIn(draft, 'depth of the dado', board, SETTING_OUT.dadoDepth);
+  // From both faces of a shared side: a third of it is left between.
+  return depthIn(
+    draft,
+    'depth of the rabbet at the corner',
+    board,
+    shared ? SETTING_OUT.dadoDepth : SETTING_OUT.cornerRabbet,
+  );
 }
 
 /** A depth as a share of a board's thickness, rounded down to what the router can be set to. */

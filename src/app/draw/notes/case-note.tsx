@@ -73,9 +73,32 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
             />{' '}
           </>
         )}
+        {!alone && <SharedSides at={at} />}
         the bottom carries{' '}
         <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" end="." />
       </p>
     </Note>
+  );
+}
+
+/** Whose sides close a case that stands in a row. */
+function SharedSides({ at }: { at: string }) {
+  return (
+    <>
+      {(['left', 'right'] as const).map((hand) => (
+        <span key={hand}>
+          its {hand} side is{' '}
+          <ChoiceField
+            path={`${at}/${hand}Side`}
+            label={`The ${hand} side`}
+            choices={[
+              ['', 'its own'],
+              ['shared', `that of the case on its ${hand}`],
+            ]}
+            end=";"
+          />{' '}
+        </span>
+      ))}
+    </>
   );
 }
