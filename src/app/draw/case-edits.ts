@@ -43,12 +43,18 @@ export function removeCaseEdit(job: JobDocument, box: RecordOf<'case'>): Edit {
   const left = group ? tree.membersOf(group.id).filter((m) => m.id !== box.id) : [];
   const [last] = left;
   if (group?.kind !== 'group' || left.length !== 1 || !last)
-    return { edit: 'all', of: removals(job, box.id) };
+    return { edit: 'all', of: [...ownSidesAgain(job, box), ...removals(job, box.id)] };
   const at = `design/records/${last.id}`;
   return {
     edit: 'all',
     of: [
+      ...ownSidesAgain(job, box),
       ...removals(job, box.id),
+      // What lay over all of them goes with the group.
+      ...tree
+        .children(group.id)
+        .filter((r) => r.kind !== 'case' && r.kind !== 'group')
+        .flatMap((r) => removals(job, r.id)),
       { edit: 'set', at: `${at}/parent`, value: group.parent },
       // What stood side by side had its size across; in the group's place it has the group's.
       ...PLACE.flatMap((f): Edit[] =>
@@ -112,4 +118,14 @@ function orderOf(box: RecordOf<'case'>): { readonly order?: number } {
 
 function after(job: JobDocument, id: string): number {
   return job.design.records.findIndex((r) => r.id === id) + 1;
+}
+
+/** Neighbours that close on a side of a case get their own, and it none of theirs. */
+function ownSidesAgain(job: JobDocument, box: RecordOf<'case'>): Edit[] {
+  const tree = treeOf(job);
+  return (['left', 'right'] as const).flatMap((hand): Edit[] => {
+    const mate = tree.neighbourOf(box, hand);
+    const field = hand === 'left' ? 'rightSide' : 'leftSide';
+    return mate?.[field] === 'shared' ? [{ edit: 'set', at: `design/records/${mate.id}/${field}` }] : [];
+  });
 }
