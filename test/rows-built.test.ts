@@ -80,7 +80,7 @@ describe('a side that two cases share', () => {
     setback: '40 mm',
   });
 
-  test.each(['pocket-screws', 'rabbet', 'dado', 'stopped-dado', 'tongue'])(
+  test.each(['pocket-screws', 'rabbet', 'dado', 'stopped-dado', 'tongue', 'dowels'])(
     '%s: three cases are built on to one another, and stand as drawn',
     (joints) => {
       const plan = planOf(
@@ -122,6 +122,67 @@ describe('a side that two cases share', () => {
       (f) => f.kind === 'rabbet' && f.purpose === 'for the back' && f.face === 'show',
     );
     expect(rabbet?.kind === 'rabbet' && plan.setOut.ledger.ticks(rabbet.to) / 3200).toBe(600);
+  });
+});
+
+describe('a run along a wall', () => {
+  const room = {
+    id: 'alcove',
+    kind: 'room',
+    widths: ['1562 mm', '1560 mm', '1571 mm', '1566 mm'],
+    heights: ['2400 mm', '2396 mm'],
+    floorFall: '9 mm',
+    fallsTo: 'left',
+  };
+  const filler = (id: string, more: Fields = {}): Fields => ({
+    id,
+    kind: 'filler',
+    parent: 'g',
+    board: 'birch18',
+    ...more,
+  });
+  const lip = (of: string): Fields => ({ id: `${of}.lip`, kind: 'edging', parent: of, strip: 'ash6' });
+
+  test('closes to both walls with fillers scribed in their place, screwed on from inside', () => {
+    const plan = planOf(
+      { ...piece, width: 'alcove.width' },
+      room,
+      group,
+      filler('west', { scribe: '(alcove.widest - alcove.width) / 2 + 6 mm' }),
+      box('a', { size: '740 mm' }),
+      ...inside('a'),
+      lip('a'),
+      box('b', { size: '740 mm', leftSide: 'shared' }),
+      ...inside('b'),
+      lip('b'),
+      filler('east'),
+    );
+    builtClean(plan);
+    const { ledger, parts } = plan.setOut;
+    const mm = (id: string, of: 'width' | 'rough') => {
+      const part = parts.find((p) => p.id === `${id}/filler`)!;
+      return ledger.ticks(of === 'rough' ? part.rough!.width : part.width) / 3200;
+    };
+    // 1560 mm less two cases that have a side of 18 mm in common, in two.
+    const each = (1560 - 2 * 740 + 18) / 2;
+    expect([mm('west', 'width'), mm('east', 'width')]).toEqual([each, each]);
+    expect([mm('west', 'rough'), mm('east', 'rough')]).toEqual([each + 11.5, each + 12]);
+    const order = plan.build.operations.map((o) => o.id);
+    const scribed = order.indexOf(`${parts.find((p) => p.id === 'west/filler')!.mark}/scribe`);
+    expect(scribed).toBeGreaterThan(order.indexOf('home/set-up'));
+    const level = plan.build.operations.find((o) => o.id === 'home/set-up')!;
+    expect(level.lines.join(' ')).toMatch(/falls \{0\} to the left/);
+  });
+
+  test('that is wider than the alcove where it is least is told, and fillers too narrow for where it is widest', () => {
+    const run = [group, filler('west', { scribe: '4 mm' }), box('a'), box('b')];
+    const wide = planOf({ ...piece, width: '1561 mm' }, room, ...run);
+    expect(wide.snags.map((s) => s.code)).toContain('piece.too-large-for-its-place');
+    const narrow = planOf({ ...piece, width: '1560 mm' }, room, ...run);
+    const snag = narrow.snags.find((s) => s.code === 'fillers.too-narrow')!;
+    expect(snag.sentence).toContain('11 mm wider at its widest than the piece');
+    const [edit] = snag.cures[0]!.edits!;
+    expect(edit).toEqual({ record: 'west', field: 'scribe', value: '14 mm' });
   });
 });
 

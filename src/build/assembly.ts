@@ -14,7 +14,7 @@ import { type CaseBox, type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
-import type { Touch, Turn } from './operation.ts';
+import type { StageId, Touch, Turn } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
 import { edgingOf, isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
 import { listWords, looks, sideWords } from './words.ts';
@@ -169,7 +169,7 @@ function supports(bench: Bench, part: Part): readonly string[] {
 
 /** The bottom comes first, although it is screwed into the sides. */
 function isSide(bench: Bench, id: string, part: Part): boolean {
-  return part.mark.startsWith('B') && bench.setOut.parts.some((p) => p.id === id && p.hand !== 'none');
+  return part.mark.startsWith('B') && bench.setOut.sides.some((s) => s.left === id || s.right === id);
 }
 
 function setPart(bench: Bench, standing: Standing, part: Part): void {
@@ -332,7 +332,7 @@ function glueLines(bench: Bench, standing: Standing, part: Part): readonly strin
 }
 
 /** The screws of one joint. */
-export function driveScrews(bench: Bench, into: string, joint: Joint): void {
+export function driveScrews(bench: Bench, into: string, joint: Joint, stage: StageId = 'assemble'): void {
   const fasteners = joint.fasteners.map((id) => bench.setOut.fasteners.find((f) => f.id === id)!);
   const first: Fastener | undefined = fasteners[0];
   if (!first) return;
@@ -346,7 +346,7 @@ export function driveScrews(bench: Bench, into: string, joint: Joint): void {
     {
       id: `${part.mark}/screw-${mate.mark}`,
       kind: 'screw',
-      stage: 'assemble',
+      stage,
       title: `Screw ${part.mark} to ${mate.mark}`,
       does: {
         act: 'screw',
@@ -466,6 +466,7 @@ export function setGroup(
   touches: readonly [Touch, Touch, Touch],
   before: readonly string[],
   turn: Turn,
+  stage: StageId = 'assemble',
 ): void {
   const lengths: Traced[] = [];
   const told = touches.map((t) => {
@@ -477,7 +478,7 @@ export function setGroup(
     {
       id: `${workpiece}/set`,
       kind: 'assemble',
-      stage: 'assemble',
+      stage,
       title,
       does: { act: 'set', workpiece, into, turn, touches, glue: false },
       tool: 'clamp',

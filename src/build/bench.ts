@@ -1,6 +1,6 @@
 import type { JobDocument, Tool, ToolKind, ToolOf } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import { type Ledger, parseLength, type Rounding, type Traced } from '../measure/index.ts';
+import { type Ledger, parseLength, type Rounding, type Ticks, type Traced } from '../measure/index.ts';
 import type { SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { GaugeSticks } from './gauge-sticks.ts';
@@ -64,7 +64,7 @@ export class Bench {
   }
 
   /** A length of the document, in ticks. */
-  ticksOf(text: string): number {
+  ticksOf(text: string): Ticks {
     const read = parseLength(text, this.job.shop.units);
     if (!read.ok) throw new Error(`unchecked length: ${text}`);
     return read.value;

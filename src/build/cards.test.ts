@@ -48,6 +48,7 @@ function uses({ does }: Operation): readonly string[] {
   switch (does.act) {
     case 'saw':
     case 'name':
+    case 'scribe':
       return [does.workpiece];
     case 'bevel':
     case 'rabbet':

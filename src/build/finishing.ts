@@ -1,4 +1,5 @@
 import { SETTING_OUT } from '../materials/index.ts';
+import type { Traced } from '../measure/index.ts';
 import {
   fixingsUsed,
   groupParts,
@@ -12,6 +13,7 @@ import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import type { FinishPlan } from './finish/finish-plan.ts';
 import { finishPiece } from './finish/finish-work.ts';
+import { packingLines } from './packing.ts';
 import { waxGrooves } from './sliding.ts';
 import { listWords } from './words.ts';
 
@@ -111,6 +113,7 @@ export function finishAndSetUp(bench: Bench, plan: FinishPlan): void {
 function setUp(bench: Bench, everything: readonly string[]): void {
   const rails = bench.setOut.parts.filter((p) => p.mark.startsWith('T'));
   const hung = rails[0];
+  const lengths: Traced[] = [];
   const half = hung && bench.ledger.ratio('middle of the rail', hung.width, SETTING_OUT.half);
   bench.do(
     {
@@ -127,10 +130,11 @@ function setUp(bench: Bench, everything: readonly string[]): void {
             'Rest it on a batten screwed to the wall while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.',
           ]
         : [
+            ...packingLines(bench, lengths),
             'Level it both ways with thin packing, then fix it to the wall near its top: with an angle bracket, or through a batten screwed under the top. A thin back alone doesn’t hold it.',
             'Load the lowest shelves first.',
           ],
-      lengths: half ? [bench.set('marking', half)] : [],
+      lengths: half ? [bench.set('marking', half)] : lengths,
       cautions: [CAUTION.lift, hung ? CAUTION.hang : CAUTION.tip],
     },
     everything,

@@ -17,6 +17,7 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   rabbet: { active: 12, waiting: 0 },
   groove: { active: 8, waiting: 0 },
   notch: { active: 5, waiting: 0 },
+  scribe: { active: 20, waiting: 0 },
   slot: { active: 5, waiting: 0 },
   'biscuit-slot': { active: 1, waiting: 0 },
   pocket: { active: 1, waiting: 0 },

@@ -118,6 +118,12 @@ export type Act =
       readonly length: Traced;
       readonly width: Traced;
     }
+  /** What goes beyond a wall is sawn off the far edge along the wall’s own line: so much of the part stays, as drawn. */
+  | {
+      readonly act: 'scribe';
+      readonly workpiece: string;
+      readonly leaves: Traced;
+    }
   /** Pocket holes with the jig set for a board of `collar`, at places along `edge`, measured from `from`. */
   | {
       readonly act: 'pocket';
@@ -350,6 +356,7 @@ export type OperationKind =
   | 'rabbet'
   | 'groove'
   | 'notch'
+  | 'scribe'
   | 'slot'
   | 'biscuit-slot'
   | 'pocket'

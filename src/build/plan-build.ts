@@ -8,6 +8,7 @@ import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
 import { fitDrawers } from './drawers.ts';
 import { glueEdging } from './edging-work.ts';
+import { fitFillers } from './filler-work.ts';
 import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
 import { prefinishParts } from './finish/finish-work.ts';
 import { finishAndSetUp, gather, sandParts } from './finishing.ts';
@@ -62,6 +63,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   hangDoors(bench);
   liftInDoors(bench);
   finishAndSetUp(bench, finishing);
+  fitFillers(bench);
   return planOf(bench, breakdown, finishing);
 }
 

@@ -100,6 +100,8 @@ function actReport(a: Act): Report {
         stop: a.stop && { from: a.stop.from, at_mm: a.stop.at },
         other_stop: a.otherStop && { from: a.otherStop.from, at_mm: a.otherStop.at },
       };
+    case 'scribe':
+      return { act: a.act, workpiece: a.workpiece, leaves_mm: a.leaves };
     case 'notch':
       return {
         act: a.act,

@@ -36,16 +36,17 @@ export class TopsToLay {
 
 function layTop(bench: Bench, into: string, top: Part, joints: readonly Joint[]): void {
   const [first] = joints;
-  const unit = unitsOf(bench).find((u) => u.parts.some((p) => p.id === first?.part));
-  const side = unit?.parts.find((p) => p.hand === 'left');
-  const lid = unit?.parts.find((p) => p.id === first?.part);
-  if (!side || !lid) throw new Error(`${top.mark} lies on no case`);
+  const box = unitsOf(bench)
+    .flatMap((unit) => unit.boxes)
+    .find((b) => b.parts.some((p) => p.id === first?.part));
+  const lid = box?.parts.find((p) => p.id === first?.part);
+  if (!box || !lid) throw new Error(`${top.mark} lies on no case`);
   setGroup(
     bench,
     into,
     top.mark,
     `Lay ${top.mark} (${top.name}) over the cases`,
-    topTouches(bench, top, planesOf(bench.ledger, side), lid),
+    topTouches(bench, top, planesOf(bench.ledger, box.left), lid),
     [
       'The cases stand level and are screwed together, so that their lids are one plane: lay a straightedge along and across, and pack what is low.',
       'Two people carry it on edge and lay it down from the front. Check the overhang at both ends and in front, and clamp it to a lid at each end, before the first screw.',

@@ -21,6 +21,7 @@ import {
   pocketed,
   type ReadCard,
   rabbeted,
+  scribed,
   slotted,
   type Worked,
 } from './tool-work.ts';
@@ -95,6 +96,8 @@ export class Workshop {
         return this.workAll(operation, does.workpieces, (p) => grooved(p, does, this.read));
       case 'notch':
         return this.workAll(operation, does.workpieces, (p) => notched(p, does, this.read));
+      case 'scribe':
+        return this.workAll(operation, [does.workpiece], (p) => scribed(p, does, this.read));
       case 'slot':
         return this.workAll(operation, does.workpieces, (p) => slotted(p, does, this.read));
       case 'pocket':

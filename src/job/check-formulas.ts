@@ -89,7 +89,7 @@ class Before {
     if (formula)
       return formula.names.flatMap(({ name }) => {
         const named = this.names.get(name);
-        if (!named || named.is === 'thickness') return [];
+        if (!named || named.is === 'thickness' || named.is === 'room') return [];
         return named.is === 'field' ? [pathOf(named.record, named.field)] : [name];
       });
     const named = this.names.get(key);
@@ -147,10 +147,10 @@ class Before {
     above: readonly string[],
   ): readonly string[] {
     if (size === (parent.lay === 'across' ? 'width' : 'height')) {
-      const isFixed = (m: RecordOf<'case' | 'group'>) =>
+      const isFixed = (m: RecordOf<'case' | 'group' | 'filler'>) =>
         'fixed' in (readOpeningSize(m.size ?? 'equal') ?? {});
       if (isFixed(record)) return [pathOf(record.id, 'size')];
-      const fixed = this.tree.membersOf(parent.id).filter(isFixed);
+      const fixed = this.tree.rowOf(parent.id).filter(isFixed);
       return [...this.site(parent, size, above), ...fixed.map((m) => pathOf(m.id, 'size'))];
     }
     return size !== 'width' && record[size] !== undefined

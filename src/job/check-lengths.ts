@@ -26,6 +26,8 @@ const RECORD_LENGTHS = [
   'plug',
   'skirtingHeight',
   'skirtingDepth',
+  'floorFall',
+  'scribe',
   'apart',
   'opening',
   'diameter',
@@ -86,6 +88,10 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
     }
   };
   for (const r of job.design.records) check(`design/records/${r.id}`, r, RECORD_LENGTHS, LONGEST);
+  for (const r of job.design.records)
+    if (r.kind === 'room')
+      for (const list of ['widths', 'heights', 'depths'] as const)
+        check(`design/records/${r.id}/${list}`, r[list] ?? [], Object.keys(r[list] ?? []), LONGEST);
   const measured = job.work?.measured ?? {};
   check('work/measured', measured, Object.keys(measured), LONGEST);
   (job.work?.done ?? []).forEach(({ sizes = {} }, i) => {

@@ -1,6 +1,7 @@
 import type { Snag } from '../snag/index.ts';
 import { badBase, hungOnBase } from './check-bases.ts';
 import { badDoors } from './check-doors.ts';
+import { badFiller, badRoom } from './check-fillers.ts';
 import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
 import { badHandle } from './check-handles.ts';
@@ -32,6 +33,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   hanging: ['case'],
   door: ['case'],
   'sliding-doors': ['case'],
+  filler: ['group'],
 };
 
 /** How many of a kind a record may have. */
@@ -103,6 +105,8 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
       );
     if (r.kind === 'top') snags.push(...topOverCases(r, tree));
     if (r.kind === 'case') snags.push(...badSharedSides(r, tree));
+    if (r.kind === 'filler') snags.push(...badFiller(r, tree));
+    if (r.kind === 'room') snags.push(...badRoom(r, tree));
     if (r.kind === 'base') snags.push(...baseUponCase(r, tree), ...badBase(r, tree));
     if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));

@@ -60,6 +60,14 @@ export class RecordTree {
     );
   }
 
+  /** What stands in a group from its beginning to its end: its cases and groups, and fillers. */
+  rowOf(id: string): readonly RecordOf<'case' | 'group' | 'filler'>[] {
+    return this.children(id).filter(
+      (r): r is RecordOf<'case' | 'group' | 'filler'> =>
+        r.kind === 'case' || r.kind === 'group' || r.kind === 'filler',
+    );
+  }
+
   /** All cases under a record, in order: those of a group one after another. */
   casesOf(id: string): readonly RecordOf<'case'>[] {
     return this.membersOf(id).flatMap((m) => (m.kind === 'case' ? [m] : this.casesOf(m.id)));
@@ -69,7 +77,7 @@ export class RecordTree {
   neighbourOf(box: RecordOf<'case'>, hand: 'left' | 'right'): RecordOf<'case'> | undefined {
     const row = this.byId.get(box.parent);
     if (row?.kind !== 'group' || row.lay !== 'across') return undefined;
-    const members = this.membersOf(row.id);
+    const members = this.rowOf(row.id);
     const beside = members[members.indexOf(box) + (hand === 'left' ? -1 : 1)];
     return beside?.kind === 'case' ? beside : undefined;
   }

@@ -22,5 +22,8 @@ export const BASES = {
   footSetback: length('foot.setback', 40, 'feet stand this far inside the case'),
   footApart: length('foot.apart', 800, 'feet stand at most this far apart'),
   skirtingClear: length('skirting.clear', 3, 'a notch for a skirting is this much larger than the skirting'),
+  scribe: length('filler.scribe', 12, 'a filler is cut about this much wider, to be scribed to the wall'),
+  scribeSpare: length('filler.scribe-spare', 3, 'so much is left to saw off where the wall is furthest away'),
+  packApart: length('packing.apart', 600, 'packing under a base stands at most this far apart'),
   railHeight: length('rail.height', 90, 'a rail that a case hangs by is about this high'),
 } as const;

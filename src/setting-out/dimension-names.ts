@@ -3,6 +3,7 @@ import type { Draft } from './draft.ts';
 import type { PrintedFit } from './fits/fit.ts';
 import type { Part, UncutPart } from './part.ts';
 import type { SetOut } from './set-out.ts';
+import { roomSize } from './spaces/room.ts';
 
 /**
  * What can be asked for by name: `overall.width`, `left side.length` (or by mark, `A1.length`), `bay1.width`,
@@ -15,7 +16,12 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
   for (const r of draft.job.design.records)
     if (r.kind === 'thing')
       for (const key of ['width', 'height', 'depth'] as const) add(`${r.id}.${key}`, draft.field(r, key));
-    else if (r.kind === 'size') add(`${r.id}.value`, draft.field(r, 'value'));
+    else if (r.kind === 'room') {
+      for (const key of ['width', 'widest', 'height', 'depth'] as const) {
+        const size = roomSize(draft, r, key);
+        if (size !== undefined) add(`${r.id}.${key}`, size);
+      }
+    } else if (r.kind === 'size') add(`${r.id}.value`, draft.field(r, 'value'));
   for (const vent of draft.tree.all('vent'))
     if (vent.apart !== undefined) add(`${vent.id}.apart`, draft.field(vent, 'apart'));
   for (const part of draft.parts)

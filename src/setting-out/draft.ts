@@ -24,6 +24,7 @@ import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.
 import type { Opening, Surface } from './set-out.ts';
 import type { SlidingSet } from './sliding/sliding-set.ts';
 import { reckon } from './spaces/formulas.ts';
+import { roomSize } from './spaces/room.ts';
 
 /** Three traced lengths along x, y and z. */
 export type Triple = readonly [Traced, Traced, Traced];
@@ -163,6 +164,8 @@ export class Draft {
         return this.clearSize(name.opening, name.size);
       case 'thickness':
         return this.thickness(this.lot(name.lot));
+      case 'room':
+        return roomSize(this, this.tree.get(name.record) as RecordOf<'room'>, name.size)!;
     }
   }
 

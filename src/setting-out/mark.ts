@@ -21,6 +21,7 @@ const LETTERS = {
   'drawer bottom': 'R',
   rail: 'T',
   handle: 'U',
+  filler: 'W',
 } as const;
 
 export type Family = keyof typeof LETTERS;

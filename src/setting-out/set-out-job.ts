@@ -2,6 +2,7 @@ import type { JobDocument } from '../job/index.ts';
 import { fitsItsFrame, joinParts, type MadeCase, partsOfCase } from './case/case-in-full.ts';
 import { Cases } from './case/cases.ts';
 import { connectCases } from './case/connect-cases.ts';
+import { fillers, fillersReachWalls, joinFiller } from './case/fillers.ts';
 import { SidesOfCases } from './case/sides-of-cases.ts';
 import { joinTopOverCases, topsOverCases } from './case/tops-over-cases.ts';
 import { behindSharedSides } from './case/where-cases-meet.ts';
@@ -16,6 +17,7 @@ import type { Part } from './part.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
 import { formulasHold } from './spaces/formulas.ts';
+import { fitsRoom } from './spaces/room.ts';
 import { standThings } from './spaces/things.ts';
 
 /**
@@ -27,7 +29,8 @@ export function setOut(job: JobDocument): SetOut {
   const cases = new Cases(draft);
   draft.clearSize = (opening, size) => cases.clearSize(opening, size);
   const made: MadeCase[] = [];
-  if (formulasHold(draft)) {
+  const formulas = formulasHold(draft);
+  if (formulas) {
     const bores = new Bores();
     const standing = cases.fit() ? cases.all.filter(({ frame }) => fitsItsFrame(draft, frame)) : [];
     const sides = new SidesOfCases(
@@ -41,16 +44,20 @@ export function setOut(job: JobDocument): SetOut {
       }),
     );
     const tops = made.length === cases.all.length ? topsOverCases(draft, cases, made) : [];
+    const strips = made.length === cases.all.length ? fillers(draft, cases, made) : [];
     cableHoles(draft, bores);
     cutVents(draft, bores);
     for (const one of made) joinParts(draft, bores, one, behindSharedSides(made, one));
     connectCases(draft, bores, made, tops);
     for (const top of tops) joinTopOverCases(draft, bores, top);
+    for (const filler of strips) joinFiller(draft, bores, filler);
+    fillersReachWalls(draft, strips);
     for (const one of made) standThings(draft, one);
     sameSpace(draft);
   }
   const overall = cases.overall();
   checkSpace(draft);
+  if (formulas) fitsRoom(draft);
   nameDimensions(draft, overall);
   const printed = new PrintedSizes(draft);
   const parts = inOrderOfMarks(draft.parts, printed);

@@ -57,6 +57,7 @@ const ROWS: readonly Row[] = [
     feature: 'a side that two cases share',
     in: has('case', (c) => c.leftSide === 'shared' || c.rightSide === 'shared'),
   },
+  { feature: 'fillers to scribe to a wall', in: has('filler') },
   {
     feature: 'one top over several cases',
     in: (job) =>

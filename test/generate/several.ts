@@ -24,6 +24,8 @@ type Stand<W> =
       readonly place: Field;
       readonly lay: 'across' | 'up';
       readonly members: readonly Stand<W>[];
+      /** What stands at its two ends, towards the walls. */
+      readonly ends?: readonly [Field | undefined, Field | undefined];
       /** What one top over all of them says. */
       readonly top?: Field | undefined;
     };
@@ -188,8 +190,26 @@ export function severalCases<W extends Trimmed>({
         depth: length(220, 650),
       })
       .chain((overall) =>
-        group(lay, overall, true, 1, 3).map((stand) => ({ overall, ...recordsOfStand(stand, records) })),
+        fc
+          .tuple(
+            group(lay, overall, true, 1, 3),
+            lay === 'across' ? fc.tuple(fillers(text), fillers(text)) : fc.constant(undefined),
+          )
+          .map(([stand, ends]) => ({
+            overall,
+            ...recordsOfStand('lay' in stand && ends ? { ...stand, ends } : stand, records),
+          })),
       ),
+  );
+}
+
+/** A filler towards a wall, or none. */
+function fillers(text: (from: number, to: number) => fc.Arbitrary<string>): fc.Arbitrary<Field | undefined> {
+  return fc.option(
+    fc
+      .record({ size: text(25, 70), scribe: optional(text(5, 20)), setback: optional(text(0, 12)) })
+      .map(withoutAbsent),
+    { nil: undefined, freq: 2 },
   );
 }
 
@@ -201,9 +221,12 @@ function recordsOfStand<W>(stand: Stand<W>, caseRecords: (wish: W) => Records): 
     if ('lay' in s) {
       list.push({ id, kind: 'group', parent, lay: s.lay, ...s.place });
       if (s.top) list.push({ id: `${id}.over`, kind: 'top', parent: id, board: 'other', ...s.top });
+      const [before, behind] = s.ends ?? [];
+      if (before) list.push({ id: `${id}.before`, kind: 'filler', parent: id, board: 'other', ...before });
       s.members.forEach((m, i) => {
         add(m, `${id}.${i + 1}`, id);
       });
+      if (behind) list.push({ id: `${id}.behind`, kind: 'filler', parent: id, board: 'board', ...behind });
       return;
     }
     const own = caseRecords(s.wish);

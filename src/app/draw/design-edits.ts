@@ -201,6 +201,22 @@ export function addTrimEdit(job: JobDocument, box: RecordOf<'case'>, kind: Trim)
   return { edit: 'add', record: records[kind]() };
 }
 
+/** Adds a filler to the wall at one end of a row, of what its first case is made of. */
+export function addFillerEdit(job: JobDocument, group: RecordOf<'group'>, hand: 'left' | 'right'): Edit {
+  const board = treeOf(job).casesOf(group.id)[0]?.board ?? 'board';
+  const id = new Ids(job).next('filler');
+  const orders = treeOf(job)
+    .rowOf(group.id)
+    .map((r) => r.order ?? 0);
+  const order = hand === 'left' ? Math.min(...orders) - 1 : Math.max(...orders) + 1;
+  return { edit: 'add', record: { kind: 'filler', id, parent: group.id, board, size: '40 mm', order } };
+}
+
+/** Adds the room that the piece is built into, as wide as the piece until it is measured. */
+export function addRoomEdit(job: JobDocument, piece: RecordOf<'piece'>): Edit {
+  return { edit: 'add', record: { kind: 'room', id: new Ids(job).next('room'), widths: [piece.width] } };
+}
+
 /** Adds one top over all cases of a group, of what the first of them is made of. */
 export function addTopOverCasesEdit(job: JobDocument, group: RecordOf<'group'>): Edit {
   const board = treeOf(job).casesOf(group.id)[0]?.board ?? 'board';

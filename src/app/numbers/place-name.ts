@@ -95,5 +95,9 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
       return `Vent ${record.id}`;
     case 'divider':
       return `Divider ${record.id}`;
+    case 'filler':
+      return `Filler ${record.id}`;
+    case 'room':
+      return `Room ${record.id}`;
   }
 }

@@ -1,5 +1,5 @@
 import type { JobDocument } from '../document.ts';
-import type { DesignRecord } from '../records/design-record.ts';
+import type { DesignRecord, RecordOf } from '../records/design-record.ts';
 import { RecordTree } from '../tree.ts';
 import { FUNCTIONS } from './formula.ts';
 
@@ -10,7 +10,12 @@ export type NamedSize =
   /** A clear size of an opening. */
   | { readonly is: 'clear'; readonly opening: string; readonly size: ClearSize }
   /** What a lot measures. */
-  | { readonly is: 'thickness'; readonly lot: string };
+  | { readonly is: 'thickness'; readonly lot: string }
+  /** What a room measures: the least of several measures, or the greatest of its widths. */
+  | { readonly is: 'room'; readonly record: string; readonly size: RoomSize };
+
+/** `widest` is the greatest width; the others are the least. */
+export type RoomSize = ClearSize | 'widest';
 
 export type ClearSize = 'width' | 'height' | 'depth';
 
@@ -41,10 +46,27 @@ export function formulaNames(job: JobDocument): ReadonlyMap<string, NamedSize> {
     if (r.kind === 'thing')
       for (const field of [...SIZES, 'clear', 'behind'] as const)
         if (r[field] !== undefined) names.set(`${r.id}.${field}`, { is: 'field', record: r.id, field });
+    if (r.kind === 'room') {
+      for (const size of [...SIZES, 'widest'] as const)
+        if (measuresOf(r, size) !== undefined)
+          names.set(`${r.id}.${size}`, { is: 'room', record: r.id, size });
+      if (r.floorFall !== undefined)
+        names.set(`${r.id}.floorFall`, { is: 'field', record: r.id, field: 'floorFall' });
+    }
     const lot = lotOf(r, tree);
     if (lot !== undefined) names.set(`${r.id}.thickness`, { is: 'thickness', lot });
   }
   return names;
+}
+
+/** The field of a room that a size of it is found from, where it was measured. */
+export function measuresOf(
+  room: RecordOf<'room'>,
+  size: RoomSize,
+): { readonly field: 'widths' | 'heights' | 'depths'; readonly of: readonly string[] } | undefined {
+  const field = ({ width: 'widths', widest: 'widths', height: 'heights', depth: 'depths' } as const)[size];
+  const of = room[field];
+  return of && { field, of };
 }
 
 /** What a record's own panel or strip is made of; dividers, shelves and loose shelves without a board are of their case's. */

@@ -8,6 +8,7 @@ import { DividerRecord } from './divider.ts';
 import { DoorRecord } from './door.ts';
 import { DrawersRecord } from './drawers.ts';
 import { EdgingRecord } from './edging.ts';
+import { FillerRecord } from './filler.ts';
 import { GroupRecord } from './group.ts';
 import { HandleRecord } from './handle.ts';
 import { HangingRecord } from './hanging.ts';
@@ -15,6 +16,7 @@ import { HolesRecord } from './holes.ts';
 import { OpeningRecord } from './opening.ts';
 import { PieceRecord } from './piece.ts';
 import { PinsRecord } from './pins.ts';
+import { RoomRecord } from './room.ts';
 import { ShelfRecord } from './shelf.ts';
 import { SizeRecord } from './size.ts';
 import { SlidingDoorsRecord } from './sliding-doors.ts';
@@ -43,19 +45,21 @@ export const DesignRecord = v.variant('kind', [
   HandleRecord,
   HangingRecord,
   SizeRecord,
+  RoomRecord,
+  FillerRecord,
   DoorRecord,
   SlidingDoorsRecord,
 ]);
 export type DesignRecord = v.InferOutput<typeof DesignRecord>;
 export type RecordKind = DesignRecord['kind'];
 /** A record that belongs to another. */
-export type ChildRecord = Exclude<DesignRecord, { kind: 'piece' | 'size' }>;
+export type ChildRecord = Exclude<DesignRecord, { kind: 'piece' | 'size' | 'room' }>;
 /** The record type of one kind. */
 export type RecordOf<K extends RecordKind> = Extract<DesignRecord, { kind: K }>;
 
-/** Whether a record belongs to another; the piece and the named sizes stand alone. */
+/** Whether a record belongs to another; the piece, the named sizes and the room stand alone. */
 export function isChild(record: DesignRecord): record is ChildRecord {
-  return record.kind !== 'piece' && record.kind !== 'size';
+  return record.kind !== 'piece' && record.kind !== 'size' && record.kind !== 'room';
 }
 
 /** A field of a record that may hold a formula, and whether what it comes to may be nothing. */

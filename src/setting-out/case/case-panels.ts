@@ -50,7 +50,8 @@ export function ownSides(draft: Draft, frame: CaseFrame): Readonly<Partial<Recor
       length: '+z',
       // The show face looks outward, so the two are mirror images.
       width: hand === 'left' ? '+y' : '-y',
-      hand,
+      // One that two cases share has no outer face.
+      ...(sides[hand].shared ? {} : { hand }),
     });
   return {
     ...(sides.left.of === box ? { left: side('left', frame.left) } : {}),

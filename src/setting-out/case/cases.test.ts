@@ -118,7 +118,7 @@ describe('a side that two cases share', () => {
   test('is there once, and equal cases are as wide inside', () => {
     const row = outOf(piece, group, box('a'), shared(), box('c', { leftSide: 'shared' }));
     expect(stops(row)).toEqual([]);
-    expect(row.parts.filter((p) => p.hand !== 'none').map((p) => p.id)).toEqual([
+    expect(row.parts.filter((p) => p.mark.startsWith('A')).map((p) => p.id)).toEqual([
       'a/left-side',
       'a/right-side',
       'b/right-side',
@@ -170,6 +170,33 @@ describe('a side that two cases share', () => {
     expect(codes(box('a'), laid, shared())).toEqual(['design.side-not-shared']);
     const top = { id: 'top', kind: 'top', parent: 'b', board: 'birch18' };
     expect(codes(box('a'), shared(), top)).toEqual(['design.side-not-shared']);
+  });
+});
+
+describe('a filler', () => {
+  const filler = { id: 'f', kind: 'filler', parent: 'g', board: 'birch18', size: '40 mm' };
+
+  test('looks to the front on either side, its near edge to the case', () => {
+    for (const row of [
+      outOf(piece, group, filler, box('a'), box('b')),
+      outOf(piece, group, box('a'), box('b'), filler),
+    ]) {
+      expect(stops(row)).toEqual([]);
+      const part = row.parts.find((p) => p.id === 'f/filler')!;
+      expect(part.place.thickness).toBe('-y');
+      expect(mm(row, 'filler f.width')).toBe(40);
+      expect(mm(row, 'filler f.rough width')).toBe(52);
+      const [joint] = row.joints.filter((j) => j.duty === 'filler');
+      expect(joint!.mateSide).toBe('near');
+      expect(mm(row, 'overall.width')).toBe(1500);
+    }
+  });
+
+  test('stands at the end of a row', () => {
+    expect(refused(piece, group, box('a'), filler, box('b'))).toEqual(['design.filler-in-row']);
+    expect(refused(piece, { ...group, lay: 'up' }, box('a'), box('b'), filler)).toEqual([
+      'design.filler-in-row',
+    ]);
   });
 });
 

@@ -12,6 +12,9 @@ import { type Site, wholePiece, within } from './site.ts';
 /** A case or a group of them. */
 type Member = RecordOf<'case' | 'group'>;
 
+/** What stands in a row. */
+type InRow = Member | RecordOf<'filler'>;
+
 /** A case with the planes it is hung on and the clear sizes inside. */
 export interface StandingCase {
   readonly frame: CaseFrame;
@@ -65,6 +68,11 @@ export class Cases {
   /** Tops that lie over all cases of a group. */
   get tops(): readonly RecordOf<'top'>[] {
     return this.draft.tree.all('top').filter((t) => this.draft.tree.get(t.parent)?.kind === 'group');
+  }
+
+  /** The gap that a filler closes: as deep and as high as its row. */
+  gapOf(filler: RecordOf<'filler'>): Site {
+    return this.siteOf(filler);
   }
 
   /** The place of what lies round all cases of a group. */
@@ -152,7 +160,7 @@ export class Cases {
   }
 
   /** The place of a case or a group, worked out when it is first asked for. */
-  private siteOf(member: Member): Site {
+  private siteOf(member: InRow): Site {
     const known = this.sites.get(member.id);
     if (known) return known;
     const parent = this.draft.tree.get(member.parent);
@@ -169,11 +177,13 @@ export class Cases {
     return inside;
   }
 
-  private siteIn(group: RecordOf<'group'>, member: Member): Site {
+  private siteIn(group: RecordOf<'group'>, member: InRow): Site {
     const { draft } = this;
     const l = draft.ledger;
-    const all = draft.tree.membersOf(group.id);
+    const all = draft.tree.rowOf(group.id);
     const place = all.indexOf(member);
+    const asked: Pick<Member, 'height' | 'depth'> & { readonly id: string } =
+      member.kind === 'filler' ? { id: member.id } : member;
     const before = all[place - 1];
     const whole = this.insideOf(group);
     const axis = alongOf(group);
@@ -185,9 +195,9 @@ export class Cases {
       const shared = commonSide(draft, before, member);
       return shared === undefined ? end : l.less('where the side begins that both cases share', end, shared);
     };
-    const aside = () => this.behindOthersDoors(group, member);
+    const aside = () => (member.kind === 'filler' ? undefined : this.behindOthersDoors(group, member));
     const depth = () => {
-      if (member.depth !== undefined) return draft.field(member, 'depth');
+      if (asked.depth !== undefined) return draft.field(asked, 'depth');
       const back = aside();
       return back === undefined
         ? whole.depth
@@ -198,18 +208,14 @@ export class Cases {
       floor: () => (axis === 'height' ? begin() : whole.floor),
       front: () => {
         const back =
-          member.depth !== undefined
-            ? l.less('how much shallower it is than its group', whole.depth, draft.field(member, 'depth'))
+          asked.depth !== undefined
+            ? l.less('how much shallower it is than its group', whole.depth, draft.field(asked, 'depth'))
             : aside();
         return back === undefined ? whole.front : within(draft, 'front of the case', whole.front, back);
       },
       width: () => (axis === 'width' ? own() : whole.width),
       height: () =>
-        axis === 'height'
-          ? own()
-          : member.height !== undefined
-            ? draft.field(member, 'height')
-            : whole.height,
+        axis === 'height' ? own() : asked.height !== undefined ? draft.field(asked, 'height') : whole.height,
       depth,
     });
   }
@@ -249,7 +255,7 @@ export class Cases {
 
   private part(group: RecordOf<'group'>): readonly Traced[] | undefined {
     const { draft } = this;
-    const members = draft.tree.membersOf(group.id);
+    const members = draft.tree.rowOf(group.id);
     const axis = alongOf(group);
     const claims = members.map((m) => {
       const asked = readOpeningSize(m.size ?? 'equal')!;
@@ -293,7 +299,7 @@ export class Cases {
 }
 
 /** The thickness of the side that two neighbours share; undefined where each has its own. */
-function commonSide(draft: Draft, before: Member, after: Member): Traced | undefined {
+function commonSide(draft: Draft, before: InRow, after: InRow): Traced | undefined {
   if (before.kind !== 'case' || after.kind !== 'case') return undefined;
   const { of, shared } = sidesOfCase(draft, after).left;
   return shared ? draft.thickness(draft.lot(of.board)) : undefined;

@@ -12,7 +12,8 @@ export type Duty =
   | 'frame'
   | 'drawer'
   | 'handle'
-  | 'connect';
+  | 'connect'
+  | 'filler';
 
 /** How a joint is held together. */
 export type Hold = 'pocket-screws' | 'face-screws' | 'glue' | 'glue-and-screws' | 'dowels' | 'biscuits';

@@ -41,6 +41,12 @@ const RULES: Partial<Record<Duty, SpacingRule>> = {
     end: SETTING_OUT.panelEdgeEnd,
     endLeast: SETTING_OUT.panelEdgeEnd,
   },
+  filler: {
+    least: SETTING_OUT.connectSpacingLeast,
+    most: SETTING_OUT.connectSpacingMost,
+    end: SETTING_OUT.connectEnd,
+    endLeast: SETTING_OUT.connectEndLeast,
+  },
   connect: {
     least: SETTING_OUT.connectSpacingLeast,
     most: SETTING_OUT.connectSpacingMost,

@@ -6,6 +6,7 @@ import {
   addCableEdit,
   addHandlesEdit,
   addHolesEdit,
+  addRoomEdit,
   addTopOverCasesEdit,
   addTrimEdit,
   addVentEdit,
@@ -13,10 +14,12 @@ import {
 } from '../design-edits.ts';
 import { CaseNote } from './case-note.tsx';
 import { DoorsNote, SlidingDoorsNote } from './door-notes.tsx';
+import { FillersNote } from './fillers-note.tsx';
 import { GroupNote } from './group-note.tsx';
 import { HandlesNote } from './handle-notes.tsx';
 import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
+import { RoomNote } from './room-note.tsx';
 import { ThingsNote } from './things-note.tsx';
 import { CablesNote, HolesNote, VentsNote } from './through-notes.tsx';
 import { BackNote, BaseNote, EdgingNote, HangingNote, TopNote } from './trim-notes.tsx';
@@ -37,9 +40,20 @@ export function Notes() {
   if (!piece) return null;
   const boxes = tree.casesOf(piece.id);
   const things = tree.all('thing');
+  const rooms = tree.all('room');
   return (
     <div className="notes">
       <PieceNote piece={piece} />
+      {rooms.map((room) => (
+        <RoomNote key={room.id} room={room} piece={piece} />
+      ))}
+      {rooms.length === 0 && (
+        <p className="acts">
+          <EditButton edit={() => addRoomEdit(job, piece)} quiet>
+            Measure the room it is built into
+          </EditButton>
+        </p>
+      )}
       {things.length > 0 && <ThingsNote things={things} />}
       {tree.all('group').map((group) => (
         <GroupNotes key={group.id} group={group} />
@@ -54,10 +68,12 @@ export function Notes() {
 /** What was decided of cases that stand together. */
 function GroupNotes({ group }: { group: RecordOf<'group'> }) {
   const job = useApp((s) => s.history.job);
-  const top = treeOf(job).childOf(group.id, 'top');
+  const tree = treeOf(job);
+  const top = tree.childOf(group.id, 'top');
   return (
     <>
       <GroupNote group={group} />
+      {group.lay === 'across' && <FillersNote group={group} fillers={tree.childrenOf(group.id, 'filler')} />}
       {top ? (
         <TopNote top={top} over={group.id} />
       ) : (

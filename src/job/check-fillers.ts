@@ -1,0 +1,51 @@
+import type { Snag } from '../snag/index.ts';
+import type { RecordOf } from './records/design-record.ts';
+import type { RecordTree } from './tree.ts';
+
+/** A filler stands at the end of a row, where a wall is. */
+export function badFiller(filler: RecordOf<'filler'>, tree: RecordTree): readonly Snag[] {
+  const group = tree.get(filler.parent);
+  if (group?.kind !== 'group') return [];
+  const row = tree.rowOf(group.id);
+  const place = row.indexOf(filler);
+  const atEnd = place === 0 || place === row.length - 1;
+  if (group.lay === 'across' && atEnd) return [];
+  return [
+    {
+      code: 'design.filler-in-row',
+      level: 'stop',
+      where: { path: `design/records/${filler.id}/parent`, record: filler.id },
+      sentence:
+        group.lay === 'up'
+          ? `“${group.id}” is a stack, so “${filler.id}” has no end of a row to close.`
+          : `“${filler.id}” stands between cases of “${group.id}”, where there is no wall to scribe it to.`,
+      cures: [{ says: 'Let it be the first or the last of a row.' }],
+    },
+  ];
+}
+
+/** There is one room, and a floor that falls says which way. */
+export function badRoom(room: RecordOf<'room'>, tree: RecordTree): readonly Snag[] {
+  const say = (code: string, field: string, sentence: string, cure: string): Snag => ({
+    code,
+    level: 'stop',
+    where: { path: `design/records/${room.id}${field}`, record: room.id },
+    sentence,
+    cures: [{ says: cure }],
+  });
+  return [
+    ...(tree.all('room')[0] === room
+      ? []
+      : [say('design.too-many', '', 'A piece is built into one room.', 'Keep one of the records.')]),
+    ...(room.floorFall !== undefined && room.fallsTo === undefined
+      ? [
+          say(
+            'document.missing-field',
+            '/fallsTo',
+            `“${room.id}” says how much its floor falls, but not which way.`,
+            'Add “fallsTo”.',
+          ),
+        ]
+      : []),
+  ];
+}
