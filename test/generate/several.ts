@@ -41,16 +41,22 @@ interface Trimmed {
   readonly top: Field | undefined;
   readonly base: Field | undefined;
   readonly edged: boolean;
+  readonly cables: readonly unknown[];
   readonly joints: string | undefined;
   readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
   readonly bottom: 'between' | 'under' | undefined;
   readonly lid: 'between' | 'over' | undefined;
 }
 
-/** A case among others: nothing of its top stands over its neighbours, and only what stands on the floor has a base. */
+/** A case among others: nothing of its top stands over its neighbours, only what stands on the floor has a base, and no hole meets the next case. */
 function amongOthers<W extends Trimmed>(wish: W, onFloor: boolean, topped: boolean): W {
   const { overhangSides: _, edging: __, edgedSides: ___, ...top } = wish.top ?? {};
-  return { ...wish, top: topped ? undefined : wish.top && top, base: onFloor ? wish.base : undefined };
+  return {
+    ...wish,
+    top: topped ? undefined : wish.top && top,
+    base: onFloor ? wish.base : undefined,
+    cables: [],
+  };
 }
 
 /** Two neighbours that close on one side: what both must have in common there is the earlier one’s. */
