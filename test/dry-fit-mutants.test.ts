@@ -58,14 +58,29 @@ function states(input: DryFitInput): readonly Workshop[] {
   return all;
 }
 
-/** Another shop in which everything lies as in this one. */
+/** Another shop in which everything lies as in this one, and is in the same condition. */
 function likewise(shop: Workshop, input: DryFitInput): Workshop {
   const copy = new Workshop([], input.read, input);
-  for (const [name, piece] of shop.loose) copy.loose.set(name, piece);
-  for (const [name, assembly] of shop.assemblies) copy.assemblies.set(name, assembly);
-  copy.screws.push(...shop.screws);
-  copy.faults.push(...shop.faults);
-  return copy;
+  takeOver(copy.condition, shop.condition);
+  const { condition } = copy;
+  takeOver(copy, shop);
+  return Object.assign(copy, { condition });
+}
+
+/** Copies what one object remembers to another: no list, set or map is shared. */
+function takeOver(to: object, from: object): void {
+  for (const [key, value] of Object.entries(from))
+    Reflect.set(
+      to,
+      key,
+      value instanceof Map
+        ? new Map(value)
+        : value instanceof Set
+          ? new Set(value)
+          : Array.isArray(value)
+            ? [...value]
+            : value,
+    );
 }
 
 /** The sentence that a mistake is caught with; `identical` when the same piece comes of it; undefined if it slips by. */

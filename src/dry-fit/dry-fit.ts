@@ -58,6 +58,7 @@ export function outcomeOf(shop: Workshop, input: DryFitInput): DryFitReport {
     ...emptyHoles(shop, built),
     ...openHoles(shop, built),
     ...brokenPromises(shop, input),
+    ...shop.condition.atEnd(),
     ...leftOver,
   ];
   return {

@@ -1,4 +1,5 @@
 export type { DrawnPart } from './compare.ts';
+export type { Care } from './condition/condition.ts';
 export type { DryFitInput } from './dry-fit.ts';
 export { dryFit } from './dry-fit.ts';
 export { fitReport } from './fit-report.ts';

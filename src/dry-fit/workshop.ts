@@ -1,7 +1,8 @@
 import type { Act, Operation, Workpiece } from '../build/index.ts';
-import { type Ticks, ticks, toMm } from '../measure/index.ts';
+import { toMm } from '../measure/index.ts';
 import type { Solids } from '../solid/index.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
+import { type Care, Condition } from './condition/condition.ts';
 import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
 import { liftedIn } from './lift-in.ts';
@@ -10,6 +11,7 @@ import { restsOnPins } from './pins.ts';
 import { setPlugs } from './plugs.ts';
 import type { DryFitFault } from './report.ts';
 import { runOnRunners } from './runners.ts';
+import { quarterTurned, sawn } from './sawn.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
 import {
   bevelled,
@@ -25,7 +27,7 @@ import {
   slotted,
   type Worked,
 } from './tool-work.ts';
-import { clipped, plainPiece, type RawEdges, type VirtualPiece, type Way } from './virtual-piece.ts';
+import { plainPiece, type VirtualPiece, type Way } from './virtual-piece.ts';
 
 /** What the cards don't make but the shop has, and the modeller that stands for wood. */
 export interface ShopAsItIs {
@@ -35,6 +37,8 @@ export interface ShopAsItIs {
   readonly screws: ReadonlyMap<string, { readonly length: number; readonly diameter: number }>;
   /** Plugs, dowels and biscuits there are, by id. */
   readonly fixings: ReadonlyMap<string, WoodenFixing>;
+  /** How long glue and coats need, and how many coats were promised. */
+  readonly care: Care;
   readonly solids: Solids;
 }
 
@@ -59,6 +63,8 @@ export class Workshop {
   /** Holes whose screws are plugged over. */
   readonly covered = new Set<Way>();
   readonly faults: DryFitFault[] = [];
+  /** What can’t be seen in shapes: what has been measured, marked, sanded, glued, finished. */
+  readonly condition: Condition;
   private readonly screwedTogether = new Set<string>();
   private boxes = 0;
   /** The card by which each part came where it is. */
@@ -73,6 +79,7 @@ export class Workshop {
   constructor(stock: readonly Workpiece[], read: ReadCard, shop: ShopAsItIs) {
     this.read = read;
     this.shop = shop;
+    this.condition = new Condition(shop.care);
     for (const s of stock) {
       const [ends, edges] = [read(s.raw.ends), read(s.raw.edges)];
       const raw = [ends, ends, edges, edges] as const;
@@ -83,6 +90,8 @@ export class Workshop {
   /** Does what a card says. */
   run(operation: Operation): void {
     const { does } = operation;
+    for (const f of this.condition.meet(operation, (name) => this.marksOf(name)))
+      this.fault(operation, f.code, f.on ?? '', f.sentence);
     switch (does.act) {
       case 'saw':
         return this.saw(operation, does);
@@ -135,6 +144,14 @@ export class Workshop {
     this.faults.push({ code, operation: operation.id, on, sentence: `${operation.title}: ${sentence}` });
   }
 
+  /** The marks of all that hangs together with a name, whether it is an assembly’s or a part’s. */
+  private marksOf(name: string): readonly string[] {
+    const of =
+      this.assemblies.get(name) ??
+      [...this.assemblies.values()].find((a) => a.members.some((m) => m.mark === name));
+    return of ? of.members.map((m) => m.mark) : [name];
+  }
+
   private take(operation: Operation, name: string): VirtualPiece | undefined {
     const piece = this.loose.get(name);
     if (!piece) this.fault(operation, 'workpiece-missing', name, `${name} is not there.`);
@@ -144,31 +161,9 @@ export class Workshop {
   private saw(operation: Operation, act: Extract<Act, { act: 'saw' }>): void {
     const piece = this.take(operation, act.workpiece);
     if (!piece) return;
-    if (piece.cuts.length > 0)
-      return this.fault(
-        operation,
-        'off-the-wood',
-        act.workpiece,
-        'it has already been worked and is no plain board.',
-      );
-    const axis = act.across === 'length' ? 0 : 1;
-    const at = this.read(act.at);
-    const kerf = this.shop.kerfOf(operation.tool);
-    const size = piece.size[axis];
-    const [before, behind] = act.keep === 'before' ? [at, at + kerf] : [at - kerf, at];
-    if (before < 0 || at > size)
-      return this.fault(
-        operation,
-        'cut-outside',
-        act.workpiece,
-        `the line lies off the wood: ${act.workpiece} measures ${toMm(size)} mm that way.`,
-      );
+    const halves = sawn(piece, act, this.read, this.shop.kerfOf(operation.tool));
+    if ('code' in halves) return this.fault(operation, halves.code, act.workpiece, halves.sentence);
     this.loose.delete(act.workpiece);
-    const rough = act.rough === undefined ? 0 : this.read(act.rough);
-    const halves = [
-      before > 0 ? roughSide(clipped(piece, axis, 0, before), 2 * axis + 1, rough) : undefined,
-      behind < size ? roughSide(clipped(piece, axis, behind, size), 2 * axis, rough) : undefined,
-    ];
     act.yields.forEach((y, i) => {
       const half = halves[i];
       if (!y) return;
@@ -482,16 +477,4 @@ export class Workshop {
     this.assemblies.delete(act.workpiece);
     this.assemblies.set(act.into, { members: [...there.members, ...members] });
   }
-}
-
-/** A piece with so much more at one side that is not sawn to a mark. */
-function roughSide(piece: VirtualPiece, side: number, rough: Ticks | 0): VirtualPiece {
-  return { ...piece, raw: piece.raw.map((r, i) => (i === side ? r + rough : r)) as unknown as RawEdges };
-}
-
-/** A plain board whose length is taken to run the other way. */
-function quarterTurned(piece: VirtualPiece): VirtualPiece {
-  const [length, width, thickness] = piece.size;
-  const [start, end, near, far] = piece.raw;
-  return { ...piece, size: [ticks(width), ticks(length), thickness], raw: [near, far, start, end] };
 }

@@ -1,8 +1,8 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { BuildPlan } from '../build/index.ts';
-import type { DryFitInput } from '../dry-fit/index.ts';
+import type { Care, DryFitInput } from '../dry-fit/index.ts';
 import { formatOf, type JobDocument } from '../job/index.ts';
-import { SETTING_OUT } from '../materials/index.ts';
+import { ADHESIVES, adhesive, FINISHES, finish, SETTING_OUT } from '../materials/index.ts';
 import { type LengthFormat, parseLength, printSetting, type Ticks, toMm } from '../measure/index.ts';
 import { type Part, type SetOut, shapeOf } from '../setting-out/index.ts';
 import type { Solids } from '../solid/index.ts';
@@ -46,6 +46,7 @@ export function dryFitInput(
           : { kind: f.kind, wide: length(f.diameter), across: length(f.length), thick: length(f.diameter) },
       ]),
     ),
+    care: careOf(job, build),
     solids,
     drawn: drawn.parts.map((p) => ({
       mark: p.mark,
@@ -55,6 +56,33 @@ export function dryFitInput(
     })),
     promised: new Map(
       breakdown.leftovers.map((l) => [l.name, [ledger.ticks(l.length), ledger.ticks(l.width)] as const]),
+    ),
+  };
+}
+
+/** The name that cards give the finished piece. */
+const PIECE = 'case';
+
+/**
+ * How long glue and coats need at the least: by the maker's own timings, or the label, or what is usual for their kind;
+ * and the coats that the plan promises.
+ */
+function careOf({ shop }: JobDocument, { finishing }: BuildPlan): Care {
+  const { timings = {}, rack } = shop;
+  const [glue, coat] = [rack.adhesives[0], rack.finishes[0]];
+  const own = (...kinds: readonly string[]) =>
+    Math.min(...kinds.map((kind) => timings[kind]?.waiting ?? Number.POSITIVE_INFINITY));
+  const usualGlue = (adhesive(glue?.material ?? '') ?? ADHESIVES[0]!).clampMinutes[0];
+  const usualCoat = (finish(coat?.material ?? '') ?? FINISHES[0]!).recoatHours[0];
+  const onTop = finishing?.classes.some((c) => c.surface === 'top') ? 1 : 0;
+  const early = rack.finishes.length > 0 ? (finishing?.before ?? []) : [];
+  return {
+    glueSets: Math.min(own('cure', 'edge'), glue?.label?.clampMinutes ?? usualGlue),
+    coatDries: Math.min(own('prefinish', 'finish'), Math.round((coat?.label?.recoatHours ?? usualCoat) * 60)),
+    coats: new Map(
+      finishing
+        ? [[PIECE, finishing.coats + onTop], ...early.map((mark) => [mark, finishing.coats] as const)]
+        : [],
     ),
   };
 }

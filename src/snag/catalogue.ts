@@ -234,6 +234,12 @@ export const SNAG_KINDS: readonly SnagKind[] = [
       'Dowels or biscuits keep a joint from closing: out of line, too long, or pointing two ways.',
     ],
     ['dry-fit.no-plug', 'A hole was made for a plug, and none covers it; or a plug has no such hole.'],
+    [
+      'dry-fit.still-wet',
+      'Something is done to what stands in wet glue or has a wet coat, or it is left too short.',
+    ],
+    ['dry-fit.glue-on-finish', 'Glue goes on a finished face that was not masked.'],
+    ['dry-fit.left-out', 'What a card needs was never done: measuring, marking, sanding, rubbing, a coat.'],
     ['dry-fit.screw-misses', 'A screw misses the part it should hold.'],
     ['dry-fit.screw-comes-through', 'A screw comes out on the far side.'],
     ['dry-fit.screws-meet', 'Two screws meet.'],

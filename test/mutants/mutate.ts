@@ -33,6 +33,28 @@ const ACROSS: Record<WorkEdge, WorkEdge> = { start: 'near', end: 'far', near: 's
 const face = (f: 'show' | 'under') => (f === 'show' ? 'under' : 'show');
 const turnedOver = (d: PieceDirection) => `${d[0] === '+' ? '-' : '+'}${d[1]}` as PieceDirection;
 
+/** Kinds of work that change no shape, and yet are missed. */
+const CHANGES: ReadonlySet<Operation['kind']> = new Set([
+  'gather',
+  'mark',
+  'test-cut',
+  'sand',
+  'mask',
+  'rehearse',
+  'check-square',
+  'cure',
+  'prefinish',
+  'rub',
+  'finish',
+  'wax',
+  'anchor',
+]);
+const LEFT_ALONE: ReadonlySet<Operation['kind']> = new Set(['edge', 'cure', 'prefinish', 'finish']);
+
+function isFirst({ touches }: Of<'set'>): boolean {
+  return touches.every((t) => t.of === 'bench');
+}
+
 /** Every way of breaking a build plan with one mistake, at every place where it can be made. */
 export function* mutants(build: BuildPlan, read: (t: Traced) => Ticks): Generator<Mutant> {
   const { operations } = build;
@@ -51,13 +73,22 @@ export function* mutants(build: BuildPlan, read: (t: Traced) => Ticks): Generato
         operations: operations.map((x, n): Operation => (n === i ? { ...x, does: act } : x)),
       },
     });
-    if (does.act !== 'other')
+    if (does.act !== 'other' || CHANGES.has(o.kind))
       yield {
-        operator: 'drop a card',
+        operator: does.act === 'other' ? `drop a card: ${o.kind}` : 'drop a card',
         from: i,
         name: `drop: ${o.title}`,
         build: { ...build, operations: operations.filter((_, n) => n !== i) },
       };
+    const moved = (operator: string, from: number, to: number): Mutant => {
+      const others = operations.filter((_, n) => n !== from);
+      return {
+        operator,
+        from: Math.min(from, to),
+        name: `${operator}: ${operations[from]!.title}`,
+        build: { ...build, operations: [...others.slice(0, to), operations[from]!, ...others.slice(to)] },
+      };
+    };
     for (const by of [1, 4, 15]) {
       const other = operations[i + by];
       if (!other || does.act === 'other' || other.does.act === 'other') continue;
@@ -71,6 +102,27 @@ export function* mutants(build: BuildPlan, read: (t: Traced) => Ticks): Generato
       };
     }
     yield* actMutants(does, withAct, more, another);
+    if (o.minutes.waiting > 0 && LEFT_ALONE.has(o.kind))
+      yield {
+        operator: `left alone too short: ${o.kind}`,
+        from: i,
+        name: `left alone too short: ${o.title}`,
+        build: {
+          ...build,
+          operations: operations.map(
+            (x, n): Operation => (n === i ? { ...x, minutes: { ...x.minutes, waiting: 5 } } : x),
+          ),
+        },
+      };
+    const glued = operations.findIndex(({ does: d }, n) => n > i && d.act === 'set' && d.glue);
+    // What is done to loose parts, done too late; and the finish before the glue.
+    if ((o.kind === 'mask' || o.kind === 'sand' || o.kind === 'mark') && i + 1 < operations.length)
+      yield moved(`too late: ${o.kind}`, i, operations.length - 1);
+    if (o.kind === 'finish') {
+      const first = operations.findIndex(({ does: d }) => d.act === 'set' && d.glue && !isFirst(d));
+      if (first >= 0 && first < i) yield moved('finish before glue', i, first);
+    }
+    if (o.kind === 'cure' && glued >= 0) yield moved('cure too late', i, operations.length - 1);
   }
 
   for (const [i, s] of build.stock.entries()) {

@@ -4,7 +4,7 @@ import type { Draft, DraftPart } from '../draft.ts';
 import type { Spacing } from './screw-spacing.ts';
 
 /** Steps that a row, or a screw of it, may be moved along its joint: the shortest way first. */
-const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4];
+const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6];
 
 /** A row of screws that looks for its place. */
 export interface Row {
