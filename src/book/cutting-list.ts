@@ -1,5 +1,12 @@
 import type { Traced } from '../measure/index.ts';
-import { commonName, type Feature, groupParts, type Part, type SetOut } from '../setting-out/index.ts';
+import {
+  commonName,
+  type Feature,
+  groupParts,
+  joinMarks,
+  type Part,
+  type SetOut,
+} from '../setting-out/index.ts';
 
 import type { BookBreakdown } from './book-input.ts';
 import { piecesUnder } from './cut-order.ts';
@@ -29,6 +36,7 @@ export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRo
       l.sheets.flatMap((s) => piecesUnder(s.root).map((p) => [p.part.id, p.size])),
     ),
   );
+  const placed = new Set([...sawn.keys(), ...breakdown.missing.map((m) => m.part.id)]);
   return groupParts(setOut).map(({ parts, marks }) => {
     const first = parts[0]!;
     const size = { ...(first.rough ?? first), ...sawn.get(first.id) };
@@ -41,9 +49,16 @@ export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRo
       thickness: size.thickness,
       lot: first.lot,
       grain: first.grain === 'length' ? 'along the length' : 'either way',
-      notes: notesOf(first).join('; '),
+      notes: [...cutAlready(parts, placed), ...notesOf(first)].join('; '),
     };
   });
+}
+
+/** What no sheet holds any more lies ready from an earlier day. */
+function cutAlready(parts: readonly Part[], placed: ReadonlySet<string>): string[] {
+  const made = parts.filter((p) => !placed.has(p.id));
+  if (made.length === 0) return [];
+  return [made.length === parts.length ? 'cut already' : `${joinMarks(made.map((p) => p.mark))} cut already`];
 }
 
 /** What is worked on a part, in a few words each. */

@@ -65,7 +65,7 @@ export function* breakDown(
 ): Generator<CutProgress & { readonly lot: string; readonly share: number }, Breakdown> {
   const lots: LotBreakdown[] = [];
   const missing: Breakdown['missing'][number][] = [];
-  const counters = { S: 0, L: 0 };
+  const counters = { S: lastCut(job, 'S'), L: lastCut(job, 'L') };
   for (const problem of lotProblems(job, setOut)) {
     const { last: before, ...asked } = options;
     const last = before?.lots.find((l) => l.lot.id === problem.lot.id && l.lot.form === 'sheet')?.plan;
@@ -102,6 +102,14 @@ export function* breakDown(
   );
   const spares = setOut.parts.flatMap((p) => spare.get(p.id) ?? []);
   return { lots, purchases: purchasesOf(lots), leftovers, spares, missing };
+}
+
+/** The last of the sheets (or strips) that parts were cut from: names go on behind it, so that no two are called alike. */
+function lastCut(job: JobDocument, letter: 'S' | 'L'): number {
+  const numbers = (job.work.made ?? []).map(({ from = '' }) =>
+    from.startsWith(letter) && /^\d+$/.test(from.slice(1)) ? Number(from.slice(1)) : 0,
+  );
+  return Math.max(0, ...numbers);
 }
 
 /** Strips cut one piece after the other; what counts of the cuts as they were is no longer so. */

@@ -46,10 +46,11 @@ export interface LotProblem {
 /** Money is reckoned in hundredths of the currency's hundredth, so that rack stock can be nearly free. */
 const UNITS_PER_MONEY = 10_000;
 
-/** The cutting problems of a piece, one for each lot that its parts draw on, in the order of the rack. */
+/** The cutting problems of a piece, one for each lot that parts are still to be cut from, in the order of the rack. */
 export function lotProblems(job: JobDocument, setOut: SetOut): readonly LotProblem[] {
+  const made = new Set((job.work.made ?? []).map((m) => m.part));
   return job.shop.rack.lots
-    .map((lot) => ({ lot, parts: setOut.parts.filter((p) => p.lot === lot.id) }))
+    .map((lot) => ({ lot, parts: setOut.parts.filter((p) => p.lot === lot.id && !made.has(p.id)) }))
     .filter(({ parts }) => parts.length > 0)
     .map(({ lot, parts }) => lotProblem(job, setOut, lot, parts));
 }

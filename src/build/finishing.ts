@@ -4,6 +4,7 @@ import {
   fixingsUsed,
   groupParts,
   hingesUsed,
+  joinMarks,
   type Part,
   pinsUsed,
   runnersUsed,
@@ -33,6 +34,7 @@ export function gather(bench: Bench): void {
           (lot, i) =>
             `${lot.name}: reckoned ${lot.thickness === undefined ? 'at its nominal' : 'as measured, at'} {${i}} thick.`,
         ),
+        ...cutAlready(bench),
         `Measure all of it again before the first cut, sheets at the four corners, strips at both ends. Where it differs by {${lots.length}} or more, enter what you find and plan again.`,
         ...[...screws].map(([id, n]) => {
           const screw = bench.job.shop.rack.screws.find((s) => s.id === id)!;
@@ -65,6 +67,13 @@ export function gather(bench: Bench): void {
     },
     [],
   );
+}
+
+/** What is cut and good from an earlier day. */
+function cutAlready({ job, setOut }: Bench): readonly string[] {
+  const made = new Set((job.work.made ?? []).map((m) => m.part));
+  const marks = setOut.parts.filter((p) => made.has(p.id)).map((p) => p.mark);
+  return marks.length === 0 ? [] : [`Cut already, to be laid out: ${joinMarks(marks)}.`];
 }
 
 /** Sands all parts before they are put together, where every face can still be reached. */

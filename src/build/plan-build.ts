@@ -79,7 +79,7 @@ function planOf(bench: Bench, breakdown: Breakdown, finishing?: FinishPlan): Bui
   const glued = planGlueUps(bench);
   const { operations, schedule } = scheduleBuild(bench.job, inOrder(glued.operations));
   return {
-    stock: stockOf(bench.setOut, breakdown),
+    stock: [...stockOf(bench.setOut, breakdown), ...madeParts(bench)],
     operations,
     stages: stagesOf(operations),
     glueUps: glued.glueUps,
@@ -110,6 +110,23 @@ function stagesOf(operations: readonly Operation[]): readonly Stage[] {
     title: TITLES[id],
     operations: operations.filter((o) => o.stage === id).map((o) => o.id),
   })).filter((s) => s.operations.length > 0);
+}
+
+/** Parts that are cut already lie ready under their marks. */
+function madeParts({ job, setOut }: Bench): readonly Workpiece[] {
+  const made = new Set((job.work.made ?? []).map((m) => m.part));
+  const nothing = setOut.ledger.row(SETTING_OUT.nothing);
+  return setOut.parts
+    .filter((p) => made.has(p.id))
+    .map((p) => ({
+      name: p.mark,
+      lot: p.lot,
+      stock: p.lot,
+      length: p.cut.length,
+      width: p.cut.width,
+      thickness: p.form === 'strip' ? (p.rough?.thickness ?? p.thickness) : p.thickness,
+      raw: { ends: nothing, edges: nothing },
+    }));
 }
 
 function stockOf(setOut: SetOut, breakdown: Breakdown): readonly Workpiece[] {

@@ -8,6 +8,8 @@ export const HELP = `casewright: from the drawing of a piece of furniture to a p
                                                 or its place in plan --json: why JOB overall_mm/width
   casewright dry-fit JOB [--json]               run the step cards on virtual stock, compare with the drawing
   casewright cut   JOB [--seconds S] [--json]   show how the stock is cut up
+  casewright cut   JOB --sawn S1,S2 [--spoiled A1] [--out FILE]
+                                                note what is cut, and what of it is spoiled: the new job plans the rest
   casewright cut   --list FILE.csv --shop FILE [--seconds S] [--json]
                                                 cut a list of your own from the rack of a shop
   casewright cut   --problem FILE [--seconds S] [--json]

@@ -26,7 +26,14 @@ export function summary(plan: Plan): string {
     ['Buy', or(sheetsOf(false))],
     ['From the rack', or(sheetsOf(true))],
     ['Left over', or(breakdown.leftovers.map((l) => `${l.name}  ${size(l.length)} × ${size(l.width)}`))],
-    ['If spoiled', spareGroups(breakdown).map((g) => `${joinMarks(g.marks)}: again from ${g.says}`)],
+    [
+      'If spoiled',
+      spareGroups(breakdown).map((g) =>
+        g.lastChance
+          ? `${joinMarks(g.marks)}: ${g.says} would give ${g.marks.length > 1 ? 'them' : 'it'} again`
+          : `${joinMarks(g.marks)}: again from ${g.says}`,
+      ),
+    ],
     ['No stock for', breakdown.missing.map((m) => `${m.part.mark}, ${m.part.name}`)],
     [
       'Dry fit',

@@ -97,6 +97,9 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
   (job.work?.done ?? []).forEach(({ sizes = {} }, i) => {
     check(`work/done/${i}/sizes`, sizes, Object.keys(sizes), LONGEST);
   });
+  (job.work?.made ?? []).forEach((made, i) => {
+    check(`work/made/${i}`, made, STOCK_LENGTHS, LONGEST);
+  });
   for (const lot of job.shop.rack.lots) {
     check(`shop/rack/lots/${lot.id}`, lot, LOT_LENGTHS, THICKEST);
     for (const stock of lot.stock) {

@@ -22,6 +22,20 @@ export const Work = v.strictObject({
   done: v.optional(
     v.array(v.strictObject({ id: v.string(), sizes: v.optional(v.record(v.string(), SizeText)) })),
   ),
+  /**
+   * Parts that are cut and good, by their ids, with the sizes that they were cut to (a strip's length alone) and the sheet or
+   * strip they came from. They are not cut again, and keep their sizes.
+   */
+  made: v.optional(
+    v.array(
+      v.strictObject({
+        part: v.pipe(v.string(), v.minLength(1), v.maxLength(300)),
+        length: SizeText,
+        width: v.optional(SizeText),
+        from: v.optional(v.string()),
+      }),
+    ),
+  ),
   /** The first day of work: `2026-03-02`. */
   start: v.optional(
     v.pipe(

@@ -1,4 +1,5 @@
 export type { CostRow, Costs } from './costs.ts';
+export { partIsSpoiled, sheetIsCut } from './cut-in-part.ts';
 export { dryFitInput } from './dry-fit-input.ts';
 export type { Hours, Plan, PlanProgress } from './plan.ts';
 export type { PlanOptions } from './plan-job.ts';

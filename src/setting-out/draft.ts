@@ -153,7 +153,9 @@ export class Draft {
       const found = this.measured(`${name}.${size}`) ?? this.done.get(`${name}.${size}`)?.();
       if (found !== undefined) return found;
     }
-    return undefined;
+    const at = (this.job.work.made ?? []).findIndex((m) => m.part === part.id);
+    const text = at < 0 ? undefined : this.job.work.made![at]![size];
+    return text === undefined ? undefined : this.typed(`work/made/${at}/${size}`, text);
   }
 
   private named(name: NamedSize): Traced {

@@ -12,6 +12,7 @@ import { PrintedSizes } from './fits/printed-sizes.ts';
 import { cableHoles } from './holes/cable-holes.ts';
 import { cutVents } from './holes/vents.ts';
 import { Bores } from './joints/bores.ts';
+import { madeInVain } from './made-in-vain.ts';
 import { measuredInVain } from './measured-in-vain.ts';
 import type { Part } from './part.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
@@ -64,6 +65,7 @@ export function setOut(job: JobDocument): SetOut {
   const fits = printed.fits();
   namePrinted(draft, parts, fits);
   measuredInVain(draft);
+  madeInVain(draft);
   return {
     ledger: draft.ledger,
     parts,

@@ -85,6 +85,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
   ...raisedBy('setting-out', [
     ['formula.no-size', 'A formula comes to nothing, to less, or to more than is built.'],
     ['measured.no-such-dimension', 'A measured value of a dimension that is not there.'],
+    ['work.no-such-part', 'A part that is said to be cut is not in the piece.', MIND],
     ['measured.not-used', 'A measured value of a dimension that rests on another one to be measured.'],
     ['cases.do-not-add-up', 'Cases of fixed sizes do not make up their group.'],
     ['cases.no-room', 'Fixed sizes leave no room for the other cases of a group.'],

@@ -3,7 +3,14 @@ import type { Plan } from '../../plan/index.ts';
 import { SheetCard } from './sheet-card.tsx';
 
 /** Every lot with its sheets, and what finds no stock. */
-export function LotSheets({ plan }: { plan: Pick<Plan, 'job' | 'setOut' | 'breakdown' | 'build'> }) {
+export function LotSheets({
+  plan,
+  after,
+}: {
+  plan: Pick<Plan, 'job' | 'setOut' | 'breakdown' | 'build'>;
+  /** What stands below each sheet. */
+  after?: (sheet: string) => React.ReactNode;
+}) {
   const { lots, missing } = plan.breakdown;
   return (
     <>
@@ -20,7 +27,10 @@ export function LotSheets({ plan }: { plan: Pick<Plan, 'job' | 'setOut' | 'break
               {l.lot.name} <span className="faint">{provenWords(l)}</span>
             </h2>
             {l.sheets.map((s) => (
-              <SheetCard key={s.name} plan={plan} lot={l} sheet={s} />
+              <div key={s.name}>
+                <SheetCard plan={plan} lot={l} sheet={s} />
+                {after?.(s.name)}
+              </div>
             ))}
           </section>
         ))}

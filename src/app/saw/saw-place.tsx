@@ -1,5 +1,6 @@
 import { PlanWaits } from '../plan-waits.tsx';
 import { useApp } from '../state/use-desk.ts';
+import { CutAlready, SheetIsCut } from './cut-already.tsx';
 import { LotSheets } from './lot-sheets.tsx';
 import { OwnList } from './own-list.tsx';
 import { Searching } from './searching.tsx';
@@ -16,7 +17,8 @@ export function SawPlace() {
         ring is the card that makes the cut.
       </p>
       <Searching />
-      <LotSheets plan={plan} />
+      <CutAlready />
+      <LotSheets plan={plan} after={(sheet) => <SheetIsCut sheet={sheet} />} />
       <OwnList />
     </div>
   );

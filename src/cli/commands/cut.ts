@@ -17,6 +17,7 @@ import { runPlan } from '../run-plan.ts';
 import { clockFor, effortOf, secondsOf } from '../search-clock.ts';
 import { table } from '../table.ts';
 import { cutList } from './cut-list.ts';
+import { noteCuts } from './note-cuts.ts';
 
 const WHY = {
   'larger-than-all-stock': 'larger than all stock',
@@ -30,6 +31,9 @@ export const cut: Command = {
     json: { type: 'boolean' },
     list: { type: 'string' },
     problem: { type: 'string' },
+    sawn: { type: 'string' },
+    spoiled: { type: 'string' },
+    out: { type: 'string' },
     seconds: { type: 'string' },
   },
   takes: [0, 1],
@@ -40,6 +44,11 @@ export const cut: Command = {
       throw new BadInput('Name a job, or give --list FILE or --problem FILE. See “casewright help”.');
     if (asked.length > 1)
       throw new BadInput('A job, --list and --problem are three things to cut: give one of them.');
+    const { sawn, spoiled, out } = given.options;
+    const noting = sawn !== undefined || spoiled !== undefined || out !== undefined;
+    if (noting && given.arguments[0] === undefined)
+      throw new BadInput('--sawn, --spoiled and --out are about a job: name one.');
+    if (noting) return noteCuts(given, output);
     if (typeof list === 'string') return cutList(list, given, output);
     if (typeof problem !== 'string') return cutJob(given, output);
     if (shop !== undefined)

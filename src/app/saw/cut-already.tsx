@@ -1,0 +1,44 @@
+import { partIsSpoiled, sheetIsCut } from '../../plan/index.ts';
+import { EditButton } from '../fields/edit-button.tsx';
+import { useApp } from '../state/use-desk.ts';
+
+/** Says of a sheet that it is cut; only of the plan that is on the table now. */
+export function SheetIsCut({ sheet }: { sheet: string }) {
+  const plan = useApp((s) => (s.working ? undefined : s.plan));
+  const edit = plan && sheetIsCut(plan, sheet);
+  if (!edit) return null;
+  return (
+    <p className="acts">
+      <EditButton edit={() => edit} quiet>
+        {sheet} is cut
+      </EditButton>
+    </p>
+  );
+}
+
+/** The parts that are cut, each with a way to say that it is spoiled: then it is cut again from what is left. */
+export function CutAlready() {
+  const job = useApp((s) => s.history.job);
+  const parts = useApp((s) => s.setOut.parts);
+  const made = parts.filter((p) => (job.work.made ?? []).some((m) => m.part === p.id));
+  if (made.length === 0) return null;
+  return (
+    <section className="cut-already" aria-label="Cut already">
+      <h2>Cut already</h2>
+      <p>
+        These parts are not cut again and keep their sizes; what was left over is on the rack. If one is
+        spoiled, say so.
+      </p>
+      <ul className="tools">
+        {made.map((p) => (
+          <li key={p.id}>
+            <span className="mark">{p.mark}</span> {p.name}{' '}
+            <EditButton edit={() => partIsSpoiled(job, p.id) ?? { edit: 'all', of: [] }} quiet>
+              {p.mark} is spoiled
+            </EditButton>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
