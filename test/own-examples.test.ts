@@ -45,3 +45,14 @@ describe('the aquarium stand', () => {
     expect(plan.dryFit.fits).toBe(true);
   });
 });
+
+describe('the toy chest', () => {
+  test('holds its lid open, pinches nobody, lets air in, and dry-fits clean', () => {
+    const plan = planOf('toy-chest');
+    expect(told(plan, 'stop')).toEqual([]);
+    expect(plan.snags.filter((s) => s.code.startsWith('lids.'))).toEqual([]);
+    const [lid] = plan.setOut.lids;
+    expect(lid!.stays).toMatchObject({ count: 2 });
+    expect(plan.dryFit.fits).toBe(true);
+  });
+});

@@ -64,8 +64,9 @@ function marked(box: CaseBox, letter: string): readonly Part[] {
 }
 
 function topsOf(bench: Bench, box: CaseBox): readonly Part[] {
-  const edging = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
-  return marked(box, 'C').filter((p) => !edging.has(p.id));
+  const { joints, lids } = bench.setOut;
+  const later = new Set([...joints.filter((j) => j.duty === 'edging'), ...lids].map((x) => x.part));
+  return marked(box, 'C').filter((p) => !later.has(p.id));
 }
 
 /** A lid is one of the box's panels; an applied top comes on the finished box. */

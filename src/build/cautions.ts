@@ -11,6 +11,8 @@ export const CAUTION = {
   chisel: 'Both hands behind the cutting edge, the work clamped.',
   dust: 'Wood dust harms the lungs: run the extractor, wear a mask.',
   fingers: 'Keep fingers from under the door and from between doors that pass.',
+  pinch:
+    'A falling lid crushes fingers and necks: keep hands from under it until its stays hold, and let no child near before they do.',
   lift: 'Lift with two people and straight backs; wear gloves for raw edges.',
   glue: 'Read the glue’s own label: its open and clamping times come before the ones given here.',
   oil: 'Rags with oil can catch fire by themselves: lay them flat outdoors to dry, or soak them in water in a closed metal can. Air the room.',

@@ -9,6 +9,7 @@ import {
   pinsUsed,
   runnersUsed,
   screwsUsed,
+  staysUsed,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
@@ -47,6 +48,10 @@ export function gather(bench: Bench): void {
         ...[...hingesUsed(bench.setOut)].map(([id, n]) => {
           const hinge = bench.job.shop.rack.hinges?.find((h) => h.id === id);
           return `${n} × ${hinge?.name ?? id} (on the rack: ${hinge?.have ?? 0}). Have them in the hand and measure them before anything is bored.`;
+        }),
+        ...[...staysUsed(bench.setOut)].map(([id, n]) => {
+          const stay = bench.job.shop.rack.stays?.find((s) => s.id === id);
+          return `${n} × ${stay?.name ?? id} (on the rack: ${stay?.have ?? 0}). See that its maker’s figure is what one holds, not a pair.`;
         }),
         ...[...runnersUsed(bench.setOut)].map(([id, n]) => {
           const runner = bench.job.shop.rack.runners?.find((r) => r.id === id);

@@ -16,6 +16,7 @@ import { planGlueUps } from './glue/plan-glue-ups.ts';
 import { fixHandles } from './handles.ts';
 import { hangDoors } from './hanging.ts';
 import { joinCases } from './joining.ts';
+import { hangLids } from './lids.ts';
 import { layLooseShelves } from './loose-shelves.ts';
 import { MINUTES } from './minutes.ts';
 import { type Operation, STAGES, type StageId } from './operation.ts';
@@ -62,6 +63,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   plugScrews(bench);
   hangDoors(bench);
   liftInDoors(bench);
+  hangLids(bench);
   finishAndSetUp(bench, finishing);
   fitFillers(bench);
   return planOf(bench, breakdown, finishing);

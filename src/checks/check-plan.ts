@@ -9,6 +9,7 @@ import { enoughMaterial } from './enough-material.ts';
 import { fits } from './fits.ts';
 import { hanging } from './hanging.ts';
 import { hinges } from './hinges.ts';
+import { lids } from './lids.ts';
 import { lifting } from './lifting.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { sag } from './sag.ts';
@@ -28,6 +29,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   edgeScrews,
   screwHold,
   hinges,
+  lids,
   looseShelves,
   sliding,
   vents,

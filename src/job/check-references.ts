@@ -10,6 +10,7 @@ export function checkReferences(job: JobDocument): readonly Snag[] {
     ...badLots(job),
     ...badHinges(job),
     ...badPins(job),
+    ...badStays(job),
     ...badRunners(job),
     ...badOver(job),
   ];
@@ -29,6 +30,7 @@ function repeatedIds(job: JobDocument): readonly Snag[] {
     ['shop/rack/pins', rack.pins ?? []],
     ['shop/rack/fixings', rack.fixings ?? []],
     ['shop/rack/runners', rack.runners ?? []],
+    ['shop/rack/stays', rack.stays ?? []],
   ];
   const snags: Snag[] = [];
   for (const [path, list] of lists) {
@@ -164,7 +166,11 @@ function badHinges(job: JobDocument): readonly Snag[] {
   const hinges = job.shop.rack.hinges ?? [];
   const snags: Snag[] = [];
   for (const r of job.design.records)
-    if (r.kind === 'door' && r.hinge !== undefined && !hinges.some((h) => h.id === r.hinge))
+    if (
+      (r.kind === 'door' || r.kind === 'top') &&
+      r.hinge !== undefined &&
+      !hinges.some((h) => h.id === r.hinge)
+    )
       snags.push({
         code: 'document.no-such-hinge',
         level: 'stop',
@@ -182,6 +188,24 @@ function badHinges(job: JobDocument): readonly Snag[] {
         cures: [{ says: 'Add the screw to the rack, or name one that is there.' }],
       });
   return snags;
+}
+
+/** Stays of lids that the rack must have. */
+function badStays(job: JobDocument): readonly Snag[] {
+  const stays = job.shop.rack.stays ?? [];
+  return job.design.records.flatMap((r): Snag[] =>
+    r.kind !== 'top' || r.stay === undefined || stays.some((s) => s.id === r.stay)
+      ? []
+      : [
+          {
+            code: 'document.no-such-stay',
+            level: 'stop',
+            where: { path: `design/records/${r.id}/stay`, record: r.id },
+            sentence: `“${r.id}” is to be held open by “${r.stay}”, a stay that the rack doesn’t have.`,
+            cures: [{ says: 'Add the stay to the rack, or leave “stay” out.' }],
+          },
+        ],
+  );
 }
 
 /** Runners that the rack must have, and their screws. */

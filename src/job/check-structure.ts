@@ -5,6 +5,7 @@ import { badFiller, badRoom } from './check-fillers.ts';
 import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
 import { badHandle } from './check-handles.ts';
+import { badFront, badLid } from './check-lids.ts';
 import { badPlaces } from './check-places.ts';
 import { badSharedSides } from './check-shared-sides.ts';
 import { topOverCases } from './check-tops.ts';
@@ -30,6 +31,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   vent: ['back', 'divider', 'shelf', 'top', 'case'],
   holes: ['back', 'divider', 'shelf', 'top', 'case', 'door'],
   handle: ['door', 'sliding-doors', 'drawers'],
+  front: ['case'],
   hanging: ['case'],
   door: ['case'],
   'sliding-doors': ['case'],
@@ -44,6 +46,7 @@ const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[]
   ['case', 'base'],
   ['case', 'hanging'],
   ['case', 'edging'],
+  ['case', 'front'],
   ['door', 'handle'],
   ['sliding-doors', 'handle'],
   ['drawers', 'handle'],
@@ -113,6 +116,8 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
     if (r.kind === 'opening') snags.push(...badFillings(r, tree));
     if (r.kind === 'door' || r.kind === 'sliding-doors') snags.push(...badDoors(r, tree));
+    if (r.kind === 'top') snags.push(...badLid(r, tree));
+    if (r.kind === 'front') snags.push(...badFront(r, tree));
     if (r.kind === 'handle') snags.push(...badHandle(r, tree));
     if (r.kind === 'cable' || r.kind === 'vent' || r.kind === 'holes') snags.push(...badPlaces(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)

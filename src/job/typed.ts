@@ -106,6 +106,25 @@ export function readPower(text: string): number | undefined {
   return watts > 0 && watts <= 5000 ? watts : undefined;
 }
 
+/** What a stay holds about a hinge: `8 N m`, `60 in lb`. */
+export const MomentText = v.pipe(
+  v.string(),
+  v.check(
+    (text) => readMoment(text) !== undefined,
+    (issue) => `“${issue.input}” is no moment such as 8 N m or 60 in lb`,
+  ),
+);
+
+/** N m in an inch-pound of force: 0.0254 m times 4.4482216 N, both exact by definition. */
+const INCH_POUND = 0.112984829;
+
+/** Reads a moment, N m; undefined when it can't be read, or is nothing or more than any stay holds. */
+export function readMoment(text: string): number | undefined {
+  const read = /^(\d{1,4}(?:[.,]\d{1,2})?)\s*(N\s*m|in\s*lb)$/.exec(text.trim());
+  const value = read ? Number(read[1]!.replace(',', '.')) * (read[2]!.startsWith('N') ? 1 : INCH_POUND) : 0;
+  return value > 0 && value <= 500 ? value : undefined;
+}
+
 /** The share an opening takes of what its split divides: a length, a formula, `equal`, or `2 shares`. */
 export const OpeningSizeText = v.pipe(
   v.string(),

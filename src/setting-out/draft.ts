@@ -17,6 +17,7 @@ import type { Feature } from './feature.ts';
 import type { Fit } from './fits/fit.ts';
 import type { Fastener, Joint } from './joints/joint.ts';
 import type { Peg } from './joints/peg.ts';
+import type { Lid } from './lids/lid.ts';
 import { type Family, markFor } from './mark.ts';
 import type { UncutPart } from './part.ts';
 import type { PinnedShelf } from './pins/pinned-shelf.ts';
@@ -78,6 +79,7 @@ export class Draft {
   readonly pinned: PinnedShelf[] = [];
   readonly sliding: SlidingSet[] = [];
   readonly drawers: Drawer[] = [];
+  readonly lids: Lid[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */

@@ -2,12 +2,12 @@ import type { SetOut } from './set-out.ts';
 
 /** How many of each screw the piece takes, those of hinges included, in the order of first use. */
 export function screwsUsed(
-  setOut: Pick<SetOut, 'fasteners' | 'doors' | 'drawers'>,
+  setOut: Pick<SetOut, 'fasteners' | 'doors' | 'drawers' | 'lids'>,
 ): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
   const add = (id: string, n: number) => used.set(id, (used.get(id) ?? 0) + n);
   for (const f of setOut.fasteners) add(f.screw, 1);
-  for (const d of setOut.doors) add(d.screw, d.screwsPerHinge * d.hinges.length);
+  for (const d of [...setOut.doors, ...setOut.lids]) add(d.screw, d.screwsPerHinge * d.hinges.length);
   for (const { runner: r } of setOut.drawers) add(r.screw, 2 * (r.caseScrews.length + r.drawerScrews.length));
   return used;
 }
@@ -41,8 +41,16 @@ export function fixingsUsed(setOut: Pick<SetOut, 'fasteners' | 'pegs'>): Readonl
 }
 
 /** How many of each hinge the piece takes, in the order of its doors. */
-export function hingesUsed(setOut: Pick<SetOut, 'doors'>): ReadonlyMap<string, number> {
+export function hingesUsed(setOut: Pick<SetOut, 'doors' | 'lids'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
-  for (const d of setOut.doors) used.set(d.hinge, (used.get(d.hinge) ?? 0) + d.hinges.length);
+  for (const d of [...setOut.doors, ...setOut.lids])
+    used.set(d.hinge, (used.get(d.hinge) ?? 0) + d.hinges.length);
+  return used;
+}
+
+/** How many of each stay the piece takes, in the order of its lids. */
+export function staysUsed(setOut: Pick<SetOut, 'lids'>): ReadonlyMap<string, number> {
+  const used = new Map<string, number>();
+  for (const { stays } of setOut.lids) if (stays) used.set(stays.id, (used.get(stays.id) ?? 0) + stays.count);
   return used;
 }

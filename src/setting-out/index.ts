@@ -19,12 +19,21 @@ export type { CutSize } from './fits/cut-size.ts';
 export { sawnSize, sawStep } from './fits/cut-size.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fits/fit.ts';
 export { runningClear } from './fits/running-clear.ts';
-export { doorsOf, fixingsUsed, hingesUsed, pinsUsed, runnersUsed, screwsUsed } from './hardware.ts';
+export {
+  doorsOf,
+  fixingsUsed,
+  hingesUsed,
+  pinsUsed,
+  runnersUsed,
+  screwsUsed,
+  staysUsed,
+} from './hardware.ts';
 export { closingOrder } from './joints/closing-order.ts';
 export { glueAreaMm2 } from './joints/glue-area.ts';
 export type { Duty, Fastener, Hold, Joint } from './joints/joint.ts';
 export { isGlued, isPegged } from './joints/joint.ts';
 export type { Peg } from './joints/peg.ts';
+export type { Lid } from './lids/lid.ts';
 export type { Part, Side, StockForm } from './part.ts';
 export type { PartGroup } from './parts-report.ts';
 export { commonName, groupParts, joinMarks, partsReport } from './parts-report.ts';

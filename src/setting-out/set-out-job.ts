@@ -75,6 +75,7 @@ export function setOut(job: JobDocument): SetOut {
     openings: draft.openings,
     surfaces: draft.surfaces,
     drawers: draft.drawers,
+    lids: draft.lids,
     doors: draft.doors,
     pinned: draft.pinned,
     sliding: draft.sliding,

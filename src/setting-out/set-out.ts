@@ -6,6 +6,7 @@ import type { Drawer } from './drawers/drawer.ts';
 import type { PrintedFit } from './fits/fit.ts';
 import type { Fastener, Joint } from './joints/joint.ts';
 import type { Peg } from './joints/peg.ts';
+import type { Lid } from './lids/lid.ts';
 import type { Part } from './part.ts';
 import type { PinnedShelf } from './pins/pinned-shelf.ts';
 import type { TracedBox } from './place.ts';
@@ -69,6 +70,8 @@ export interface SetOut {
   readonly sliding: readonly SlidingSet[];
   /** Drawers, opening by opening, the lowest first. */
   readonly drawers: readonly Drawer[];
+  /** Tops that open, hinged to their backs. */
+  readonly lids: readonly Lid[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** The two sides of each case, by their parts, in the order in which cases stand; neighbours may have one in common. */

@@ -260,6 +260,7 @@ export function smallCase(): SetOut {
     pinned: [],
     sliding: [],
     drawers: [],
+    lids: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     sides: [],

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { bases } from './bases.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
+import { type ChestWish, chestOf, chestWishes } from './chests.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
 import { drawerWishes } from './drawers.ts';
 import { type HandleWish, handleRecords, handleWishes } from './handles.ts';
@@ -202,18 +203,20 @@ function records(
     list.push({ id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: back, ...setIn });
   }
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
+  chestOf(wish.chest, list);
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
   if (!base && wish.hung)
     list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other', height: '90 mm' });
   // Fronts before the case leave no place for doors there.
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
   const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
-  if (inside && wish.doors && !fronts)
+  if (inside && wish.doors && !fronts && !list.some((r) => r.kind === 'front'))
     list.push(...doorRecords(wish.doors, bays, inside.fill === 'split' && inside.split === 'across'));
   list.push(...cableRecords(wish.cables, list));
   list.push(...holeRecords(wish.holes, list));
   list.push(...handleRecords(wish.handles, list));
-  if (edged) list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
+  if (edged && !list.some((r) => r.kind === 'front'))
+    list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
   return { list, asked };
 }
 
@@ -250,6 +253,7 @@ interface Wish {
   readonly hung: boolean;
   readonly cables: readonly CableWish[];
   readonly holes: HoleWish | undefined;
+  readonly chest: ChestWish | undefined;
   readonly handles: HandleWish | undefined;
   readonly doors: DoorWish | undefined;
 }
@@ -321,6 +325,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     edged: fc.boolean(),
     cables: cableWishes(text),
     holes: holeWishes(text),
+    chest: chestWishes(text),
     handles: handleWishes(text),
     doors: fc.option(doorWish(text), { nil: undefined, freq: 2 }),
   });
@@ -330,7 +335,14 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
 function several(units: Units): fc.Arbitrary<Made> {
   return severalCases<Wish>({
     length: (from, to) => length(units, from, to),
-    wishes: (sizes) => wishesOf(units, sizes),
+    // A lid opens only where nothing stands round it.
+    wishes: (sizes) =>
+      wishesOf(units, sizes).map((wish) => ({
+        ...wish,
+        chest: undefined,
+        // Outer faces stand against neighbours.
+        holes: wish.holes && ['sides', 'top'].includes(wish.holes.into) ? undefined : wish.holes,
+      })),
     records: (wish) => records(wish, units),
   }).map(({ overall, list, asked }) => ({
     overall,

@@ -14,6 +14,7 @@ import { handleFaults } from './judge-handles.ts';
 import { rowFaults } from './judge-hole-rows.ts';
 import { holeFaults } from './judge-holes.ts';
 import { jointFaults } from './judge-joints.ts';
+import { lidFaults } from './judge-lids.ts';
 import { pegFaults } from './judge-pegs.ts';
 import { pinFaults } from './judge-pins.ts';
 import { faultsOf } from './judge-set-out.ts';
@@ -64,6 +65,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(pegFaults(piece)).toEqual([]);
       expect(rowFaults(job, piece)).toEqual([]);
       expect(handleFaults(piece)).toEqual([]);
+      expect(lidFaults(piece)).toEqual([]);
       expect(pinFaults(piece)).toEqual([]);
       expect(slidingFaults(piece)).toEqual([]);
       expect(drawerFaults(piece)).toEqual([]);

@@ -158,6 +158,11 @@ export function addHandlesEdit(job: JobDocument, doors: string): Edit {
   return readPlace(job, at) === undefined ? add : { edit: 'all', of: [{ edit: 'set', at }, add] };
 }
 
+/** Closes a case in front, under its lid. */
+export function addFrontEdit(job: JobDocument, box: string): Edit {
+  return { edit: 'add', record: { kind: 'front', id: new Ids(job).next('front'), parent: box } };
+}
+
 /** Adds a row of three holes to the outer faces of a case's sides. */
 export function addHolesEdit(job: JobDocument, box: string): Edit {
   const id = new Ids(job).next('holes');

@@ -61,6 +61,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     doors: [],
     pinned: [],
     drawers: [],
+    lids: [],
     fits: [],
     sliding: [],
     overall: { width: nothing, height: nothing, depth: nothing },

@@ -80,6 +80,11 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
         ...(bench.setOut.doors.length > 0
           ? ['Doors and their hinges come off and are finished lying down.']
           : []),
+        ...(bench.setOut.lids.length > 0
+          ? [
+              'The lid, its hinges and its stays come off as well: nobody reaches under a lid that stands open over wet finish.',
+            ]
+          : []),
         `Try the finish on an offcut of the same lots first, all coats of it. ${plan.kind.note}`,
       ],
       cautions: [CAUTION.dust],

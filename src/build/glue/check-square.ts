@@ -31,7 +31,7 @@ export function checkSquare(bench: Bench, into: string, n: number, box: CaseBox,
       lengths: square.lengths,
       lines: [
         ...square.lines,
-        ...(!glued && box.parts.some((p) => p.mark.startsWith('D'))
+        ...(!glued && box.parts.some((p) => p.mark.startsWith('D') && p.place.length === '+z')
           ? ['The uprights inside are still free at one end: set them by the gauge sticks there too.']
           : []),
       ],

@@ -9,6 +9,7 @@ import { DoorRecord } from './door.ts';
 import { DrawersRecord } from './drawers.ts';
 import { EdgingRecord } from './edging.ts';
 import { FillerRecord } from './filler.ts';
+import { FrontRecord } from './front.ts';
 import { GroupRecord } from './group.ts';
 import { HandleRecord } from './handle.ts';
 import { HangingRecord } from './hanging.ts';
@@ -43,6 +44,7 @@ export const DesignRecord = v.variant('kind', [
   VentRecord,
   HolesRecord,
   HandleRecord,
+  FrontRecord,
   HangingRecord,
   SizeRecord,
   RoomRecord,

@@ -18,5 +18,11 @@ export const TopRecord = v.strictObject({
   edging: v.optional(Id),
   edgedSides: v.optional(v.picklist(['front-and-sides', 'all-round'])),
   load: v.optional(MassText),
+  /** Set to hinge it to the back, as a lid. */
+  hinged: v.optional(v.boolean()),
+  /** A butt hinge of the rack; the first there when absent. */
+  hinge: v.optional(Id),
+  /** A stay of the rack that holds it open; the first that does when absent. */
+  stay: v.optional(Id),
 });
 export type TopRecord = v.InferOutput<typeof TopRecord>;

@@ -4,6 +4,7 @@ import { Fixing } from './fixing.ts';
 import { Hinge } from './hinge.ts';
 import { Pin } from './pin.ts';
 import { Runner } from './runner.ts';
+import { Stay } from './stay.ts';
 import { AdhesiveLot, FinishLot } from './supplies.ts';
 
 const price = v.pipe(v.number(), v.finite(), v.minValue(0));
@@ -103,5 +104,6 @@ export const Rack = v.strictObject({
   finishes: v.array(FinishLot),
   pins: v.optional(v.array(Pin)),
   runners: v.optional(v.array(Runner)),
+  stays: v.optional(v.array(Stay)),
 });
 export type Rack = v.InferOutput<typeof Rack>;

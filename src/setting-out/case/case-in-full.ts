@@ -7,6 +7,9 @@ import { shopMadeHandles } from '../handles/handles.ts';
 import { holeRows } from '../holes/hole-rows.ts';
 import type { Bores } from '../joints/bores.ts';
 import { type Joinable, joinCase } from '../joints/joints.ts';
+import { fixedFront } from '../lids/fixed-front.ts';
+import { hangLid } from '../lids/hang-lid.ts';
+import { joinFront } from '../lids/join-front.ts';
 import { pinnedShelves } from '../pins/pinned-shelves.ts';
 import { slidingDoors } from '../sliding/sliding-doors.ts';
 import type { ClearSizes } from '../spaces/clear-sizes.ts';
@@ -28,6 +31,8 @@ export interface MadeCase extends Omit<Joinable, 'beyond'> {
   /** The openings that aren’t split any further. */
   readonly leaves: readonly Space[];
   readonly stands: Footing;
+  /** A fixed front under a lid. */
+  readonly front: Parting | undefined;
 }
 
 /** Makes the parts of one case; undefined where nothing is left inside. */
@@ -54,16 +59,31 @@ export function partsOfCase(
   const leaves: Space[] = [];
   const closed = new ClosedSpaces(draft, frame);
   const root = draft.tree.childOf(frame.box.id, 'opening');
+  const fixed = fixedFront(draft, frame, panels);
+  let front: Parting | undefined;
   if (root) {
+    const l = draft.ledger;
     const space: Space = {
       record: root,
-      at: [panels.inside.left, frame.panelFront, panels.inside.floor],
-      size: [panels.inside.width, frame.insideDepth, panels.inside.height],
+      at: [
+        panels.inside.left,
+        fixed ? l.sum('behind the fixed front', frame.panelFront, fixed.thickness) : frame.panelFront,
+        panels.inside.floor,
+      ],
+      size: [
+        panels.inside.width,
+        fixed
+          ? l.less('depth behind the fixed front', frame.insideDepth, fixed.thickness)
+          : frame.insideDepth,
+        panels.inside.height,
+      ],
       left: panels.left,
       right: panels.right,
       below: panels.bottom,
       above: panels.lid,
     };
+    if (fixed)
+      front = { part: fixed, upright: false, behind: true, from: panels.left, to: panels.right, space };
     leaves.push(...divideSpace(draft, frame, clear, space, partings, closed));
     for (const leaf of leaves) fixedShelves(draft, frame, leaf, partings);
   }
@@ -77,7 +97,7 @@ export function partsOfCase(
   const top = appliedTop(draft, frame);
   const base = baseFrame(draft, frame);
   const stands = footing(draft, frame, panels, partings, closed);
-  return { frame, panels, closed, leaves, partings, back, top, base, edging, stands };
+  return { frame, panels, closed, leaves, partings, back, top, base, edging, stands, front };
 }
 
 /** Hangs, bores and joins what was made of a case; the parts of its neighbours are there already. */
@@ -88,12 +108,14 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
   slidingDoors(draft, bores, made, top?.board);
   holeRows(draft, bores, frame, 'doors');
   const before = draft.joints.length;
+  if (made.front) joinFront(draft, bores, { ...made, beyond }, made.front.part);
   joinCase(draft, bores, { ...made, beyond });
   joinFooting(draft, bores, made, made.stands);
+  hangLid(draft, frame, top, made.back);
   const frames = top ? [base, top.strips] : [base];
   fitsOfCase(draft, {
     ...made,
-    partings: [...made.partings, ...made.stands.between],
+    partings: [...made.partings, ...made.stands.between, ...(made.front ? [made.front] : [])],
     frames,
     joints: draft.joints.slice(before),
   });

@@ -171,7 +171,8 @@ export function joinFooting(
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing: stands });
     joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing: stands });
     // A rail carries the whole case, so it is screwed up into what lies on it as well.
-    const above = top?.board ?? panels.lid;
+    // A lid is not to be screwed down.
+    const above = frame.top?.hinged ? undefined : (top?.board ?? panels.lid);
     const spec = {
       part,
       edge: 'far',

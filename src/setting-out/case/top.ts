@@ -73,7 +73,7 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
   const board = draft.panel({
     record: top.id,
     role: 'top',
-    name: `top${spec.of}`,
+    name: `${top.hinged ? 'lid' : 'top'}${spec.of}`,
     family: 'top',
     lot,
     at: strip

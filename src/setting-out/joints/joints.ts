@@ -67,7 +67,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing });
   });
   if (!closingOrder(draft.joints, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
-  if (top) topOnUprights(draft, bores, parts, top.board);
+  if (top && !frame.top?.hinged) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
   if (parts.back) fixBack(draft, bores, parts, parts.back);
   for (const [strip, panel] of parts.edging) glueStrip(draft, strip, panel);

@@ -23,6 +23,8 @@ export interface PocketJointSpec {
   readonly duty: Duty;
   /** Parts that stand already when the screws are driven. */
   readonly standing: readonly DraftPart[];
+  /** Set where other joints hold the part already: this one is left out where its screws find no place. */
+  readonly besides?: true;
 }
 
 /** Adds the joint, its pockets and its screws. */
@@ -117,6 +119,7 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
         headAt(at, (t) => l.ticks(t)),
       ),
   );
+  if (!row && spec.besides) return;
   if (!row) {
     if (clear(isFree)) noDriver(draft, spec);
     else screwsMeet(draft, part, mate);

@@ -4,6 +4,7 @@ import { useApp } from '../../state/use-desk.ts';
 import { addCaseEdit, removeCaseEdit } from '../case-edits.ts';
 import {
   addCableEdit,
+  addFrontEdit,
   addHandlesEdit,
   addHolesEdit,
   addRoomEdit,
@@ -22,7 +23,7 @@ import { PieceNote } from './piece-note.tsx';
 import { RoomNote } from './room-note.tsx';
 import { ThingsNote } from './things-note.tsx';
 import { CablesNote, HolesNote, VentsNote } from './through-notes.tsx';
-import { BackNote, BaseNote, EdgingNote, HangingNote, TopNote } from './trim-notes.tsx';
+import { BackNote, BaseNote, EdgingNote, FrontNote, HangingNote, TopNote } from './trim-notes.tsx';
 
 const MISSING: readonly (readonly [Trim, string])[] = [
   ['top', 'a top'],
@@ -103,6 +104,7 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
   const sliding = tree.childrenOf(box.id, 'sliding-doors');
   const cables = tree.all('cable').filter((c) => tree.caseOf(c.id) === box);
   const hanging = tree.childOf(box.id, 'hanging');
+  const front = tree.childOf(box.id, 'front');
   const vents = tree.all('vent').filter((v) => tree.caseOf(v.id) === box);
   const handles = tree.all('handle').filter((h) => tree.caseOf(h.id) === box);
   const opened = [...doors, ...sliding].filter((d) => !tree.childOf(d.id, 'handle'));
@@ -138,6 +140,12 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
         </p>
       )}
       {top && <TopNote top={top} />}
+      {front && <FrontNote front={front} />}
+      {top?.hinged && !front && (
+        <p className="acts">
+          <EditButton edit={() => addFrontEdit(job, box.id)}>Add a fixed front</EditButton>
+        </p>
+      )}
       {base && <BaseNote base={base} />}
       {hanging && <HangingNote hanging={hanging} />}
       {back && <BackNote back={back} />}

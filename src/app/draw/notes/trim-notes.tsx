@@ -42,8 +42,67 @@ export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) 
           </>
         )}
         {' It carries '}
-        <LengthField path={`${at}/load`} label="Load on the top" empty="the usual load" end="." />{' '}
+        <LengthField path={`${at}/load`} label="Load on the top" empty="the usual load" end="," /> and{' '}
+        <ChoiceField
+          path={`${at}/hinged`}
+          label="How the top lies"
+          absent="false"
+          choices={[
+            ['false', 'lies fixed'],
+            ['true', 'opens as a lid, hinged to the back'],
+          ]}
+          editOf={(v) => ({ edit: 'set', at: `${at}/hinged`, ...(v === 'true' ? { value: true } : {}) })}
+          end="."
+        />{' '}
+        {top.hinged && <Held at={at} />}
         <TakeAway id={top.id} />
+      </p>
+    </Note>
+  );
+}
+
+/** What a lid hangs on and is held by. */
+function Held({ at }: { at: string }) {
+  const rack = useApp((s) => s.history.job.shop.rack);
+  const hinges = (rack.hinges ?? []).filter((h) => h.kind === 'butt');
+  return (
+    <>
+      It hangs on{' '}
+      <ChoiceField
+        path={`${at}/hinge`}
+        label="Hinge of the lid"
+        choices={[['', 'the first butt hinge'], ...hinges.map((h) => [h.id, h.name ?? h.id] as const)]}
+      />{' '}
+      and is held open by{' '}
+      <ChoiceField
+        path={`${at}/stay`}
+        label="Stay of the lid"
+        choices={[
+          ['', 'the first stay that does'],
+          ...(rack.stays ?? []).map((s) => [s.id, s.name ?? s.id] as const),
+        ]}
+        end="."
+      />{' '}
+    </>
+  );
+}
+
+/** The fixed front of a chest. */
+export function FrontNote({ front }: { front: RecordOf<'front'> }) {
+  const at = `design/records/${front.id}`;
+  return (
+    <Note title="Front">
+      <p>
+        Fixed, of{' '}
+        <LotField
+          path={`${at}/board`}
+          label="Board of the front"
+          form="sheet"
+          none="the case’s own"
+          end=","
+        />{' '}
+        with <LengthField path={`${at}/gap`} label="Gap under the lid" empty="room for fingers" /> open under
+        the lid. <TakeAway id={front.id} />
       </p>
     </Note>
   );

@@ -1,0 +1,150 @@
+import type { Traced } from '../measure/index.ts';
+import type { Lid, Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { type PartPlanes, planesOf } from './boxes.ts';
+import { CAUTION } from './cautions.ts';
+import type { Touch } from './operation.ts';
+import { offset, touchWords } from './seating.ts';
+import { listWords, looks } from './words.ts';
+
+/** Hangs the lids of chests on their backs, and fits the stays that hold them open. */
+export function hangLids(bench: Bench): void {
+  for (const lid of bench.setOut.lids) {
+    letIn(bench, lid);
+    layOn(bench, lid);
+    screwOn(bench, lid);
+    if (lid.stays) fitStays(bench, lid, lid.stays);
+  }
+}
+
+function partOf(bench: Bench, id: string): Part {
+  return bench.setOut.parts.find((p) => p.id === id)!;
+}
+
+/** Butt hinges are let in where they are marked round, not by drawn numbers alone. */
+function letIn(bench: Bench, lid: Lid): void {
+  const [part, back] = [partOf(bench, lid.part), partOf(bench, lid.back)];
+  const places = lid.hinges.map((t) => bench.set('marking', t));
+  const n = places.length;
+  bench.do(
+    {
+      id: `${part.mark}/mortise`,
+      kind: 'mortise',
+      stage: 'hang',
+      title: `Let the hinges into ${back.mark} and ${part.mark}`,
+      does: { act: 'other', on: [part.mark, 'case'] },
+      times: n,
+      lines: [
+        `Middles of the hinges at ${listWords(places.map((_, i) => `{${i}}`))} from the left end of ${back.mark}, on its upper edge.`,
+        `Lay an opened hinge there, its pin just clear behind the back, and mark round the leaf with a knife: {${n}} long, {${n + 1}} wide. Chisel out {${n + 2}} deep, so that the leaf lies level.`,
+        `Lay ${part.mark} in its place and carry the marks over to its underside; let in the other leaves there. The lid must come down on the sides, not on the hinges.`,
+      ],
+      lengths: [...places, lid.leaf.length, lid.leaf.width, lid.leaf.thickness],
+      cautions: [CAUTION.chisel],
+    },
+    [part.mark, 'case'],
+  );
+}
+
+/** On the upper ends of the sides, level with the back behind. */
+function layOn(bench: Bench, lid: Lid): void {
+  const l = bench.ledger;
+  const part = partOf(bench, lid.part);
+  const mine = planesOf(l, part);
+  const side = planesOf(l, bench.setOut.parts.find((p) => p.hand === 'left')!);
+  const back = planesOf(l, partOf(bench, lid.back));
+  const strip = bench.setOut.joints
+    .filter((j) => j.duty === 'edging' && j.mate === part.id)
+    .map((j) => partOf(bench, j.part))
+    .find((p) => looks(p, 'show') === '-x');
+  const outer: PartPlanes = strip ? planesOf(l, strip) : mine;
+  const touches: readonly [Touch, Touch, Touch] = [
+    { ...offset(bench, outer, '-x', side), ...(strip ? { part: strip.mark } : {}) },
+    offset(bench, mine, '+y', back),
+    { side: '-z', of: side.part.mark, face: '+z' },
+  ];
+  const lengths: Traced[] = [];
+  const told = touches.map((t) => {
+    const { words, lengths: more } = touchWords(bench, t, lengths.length);
+    lengths.push(...more);
+    return words;
+  });
+  const n = lengths.push(bench.set('marking', lid.gap)) - 1;
+  bench.do(
+    {
+      id: `${part.mark}/set`,
+      kind: 'hang',
+      stage: 'hang',
+      title: `Lay ${part.mark} (${part.name}) on the case`,
+      does: {
+        act: 'set',
+        workpiece: part.mark,
+        into: 'case',
+        turn: { length: part.place.length, width: part.place.width },
+        touches,
+        glue: false,
+      },
+      lines: [
+        `${capital(listWords(told))}.`,
+        `The case stands upright. Under its front edge {${n}} stay open: measure it at both ends, for fingers and for air.`,
+      ],
+      lengths,
+      cautions: [CAUTION.lift],
+    },
+    [part.mark, 'case'],
+  );
+}
+
+function screwOn(bench: Bench, lid: Lid): void {
+  const [part, back] = [partOf(bench, lid.part), partOf(bench, lid.back)];
+  const { rack } = bench.job.shop;
+  const hinge = rack.hinges?.find((h) => h.id === lid.hinge);
+  const screw = rack.screws.find((s) => s.id === lid.screw)!;
+  const count = lid.hinges.length;
+  bench.do(
+    {
+      id: `${part.mark}/hinges`,
+      kind: 'hang',
+      stage: 'hang',
+      title: `Hang ${part.mark} on ${back.mark}`,
+      does: { act: 'other', on: [part.mark, 'case'] },
+      tool: 'drill',
+      times: count,
+      lines: [
+        `${count} × ${hinge?.name ?? lid.hinge}, ${count * lid.screwsPerHinge} × ${screw.name ?? screw.id}, {0} long and {1} thick.`,
+        'Pilot holes through the leaves, a little inward so that the screws draw them home; into the back’s edge right in its middle. One screw in each leaf first; open and close the lid, then the others.',
+        'Somebody holds the lid until its stays are on.',
+      ],
+      lengths: [lid.screwLength, lid.screwDiameter],
+      cautions: [CAUTION.pinch],
+    },
+    [part.mark, 'case'],
+  );
+}
+
+function fitStays(bench: Bench, lid: Lid, stays: NonNullable<Lid['stays']>): void {
+  const part = partOf(bench, lid.part);
+  const stay = bench.job.shop.rack.stays?.find((s) => s.id === stays.id);
+  bench.do(
+    {
+      id: `${part.mark}/stays`,
+      kind: 'hang',
+      stage: 'hang',
+      title: `Fit the ${stays.count > 1 ? 'stays' : 'stay'} of ${part.mark}`,
+      does: { act: 'other', on: [part.mark, 'case'] },
+      tool: 'drill',
+      times: stays.count,
+      lines: [
+        `${stays.count} × ${stay?.name ?? stays.id}, ${stays.count > 1 ? 'one at each side' : 'at one side'}, by the maker’s own template and screws.`,
+        `The lid weighs ${lid.kg} kg: lying level it asks for ${lid.momentNm} N m about its hinges. ${stays.count > 1 ? 'Together they hold' : 'It holds'} ${stays.holdNm} N m.`,
+        'Try it: let go 50 mm above the closed lid, half way, and nearly upright, it must stay where it is let go each time. If it sinks, set the stays tighter; if it still sinks, use stronger ones.',
+      ],
+      cautions: [CAUTION.pinch],
+    },
+    [part.mark, 'case'],
+  );
+}
+
+function capital(s: string): string {
+  return s.charAt(0).toUpperCase() + s.slice(1);
+}

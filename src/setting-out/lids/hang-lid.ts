@@ -1,0 +1,159 @@
+import type { HingeOf, RecordOf, Stay } from '../../job/index.ts';
+import { readMoment } from '../../job/index.ts';
+import { DOORS, density, GRAVITY, HINGE_COUNTS, hingeCount, SETTING_OUT } from '../../materials/index.ts';
+import { type Traced, toMm } from '../../measure/index.ts';
+import type { CaseFrame } from '../case/frame-of-case.ts';
+import type { Top } from '../case/top.ts';
+import { ofHinge } from '../doors/hinge-choice.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import { gapUnderLid } from './fixed-front.ts';
+import type { Lid } from './lid.ts';
+
+/** Stays are fixed at both ends of a lid, so there are two at most. */
+const MOST_STAYS = 2;
+
+/** Hangs a hinged top on the back: chooses hinges and their places, and the stays that hold it open. */
+export function hangLid(
+  draft: Draft,
+  frame: CaseFrame,
+  top: Top | undefined,
+  back: DraftPart | undefined,
+): void {
+  const record = frame.top;
+  if (!record?.hinged || !top || !back) return;
+  const hinge = hingeFor(draft, record, top, back);
+  if (!hinge) return;
+  const l = draft.ledger;
+  const screw = draft.job.shop.rack.screws.find((s) => s.id === hinge.screw)!;
+  const { kg, momentNm } = weightOf(draft, top);
+  const stays = staysFor(draft, record, momentNm);
+  if (stays === 'weak') return;
+  const front = draft.tree.childOf(frame.box.id, 'front');
+  draft.lids.push({
+    part: top.board.id,
+    back: back.id,
+    record: record.id,
+    hinge: hinge.id,
+    screw: screw.id,
+    screwsPerHinge: 2 * hinge.screws,
+    screwLength: draft.typed(`shop/rack/screws/${screw.id}/length`, screw.length),
+    screwDiameter: draft.typed(`shop/rack/screws/${screw.id}/diameter`, screw.diameter),
+    leaf: {
+      length: ofHinge(draft, hinge, 'length'),
+      width: ofHinge(draft, hinge, 'width'),
+      thickness: l.sum('as deep as a leaf is thick', ofHinge(draft, hinge, 'leaf')),
+    },
+    hinges: placesOf(draft, back, kg),
+    gap: front ? gapUnderLid(draft, front) : frame.insideHeight,
+    kg,
+    momentNm,
+    ...(stays ? { stays } : {}),
+  });
+}
+
+/** A butt hinge, as named or the first of the rack: no wider than the back's edge, with screws that stay in the lid. */
+function hingeFor(
+  draft: Draft,
+  record: RecordOf<'top'>,
+  top: Top,
+  back: DraftPart,
+): HingeOf<'butt'> | undefined {
+  const l = draft.ledger;
+  const butts = (draft.job.shop.rack.hinges ?? []).filter((h): h is HingeOf<'butt'> => h.kind === 'butt');
+  const hinge = record.hinge === undefined ? butts[0] : butts.find((h) => h.id === record.hinge);
+  const stop = (code: string, sentence: string, cure: string) => {
+    draft.stop(code, record, 'hinged', sentence, { says: cure });
+    return undefined;
+  };
+  if (!hinge)
+    return stop(
+      'hinges.none-suits',
+      'The rack has no hinge for the lid, which needs a butt hinge.',
+      'Put such a hinge, with its measures, on the rack.',
+    );
+  if (l.ticks(ofHinge(draft, hinge, 'width')) > l.ticks(back.thickness))
+    return stop(
+      'lids.hinge-wide',
+      `The leaves of hinge “${hinge.id}” are wider than the upper edge of the ${back.name}.`,
+      'Use narrower hinges, or a back of a thicker board.',
+    );
+  const screw = draft.job.shop.rack.screws.find((s) => s.id === hinge.screw)!;
+  const length = draft.typed(`shop/rack/screws/${screw.id}/length`, screw.length);
+  if (l.ticks(top.board.thickness) - l.ticks(length) < l.ticks(l.row(SETTING_OUT.farFace)))
+    return stop(
+      'hinges.screw-too-long',
+      `The screws of hinge “${hinge.id}” come too near the upper face of the lid.`,
+      'Fix it with shorter screws, or make the lid of a thicker board.',
+    );
+  return hinge;
+}
+
+/** Middles of the hinges from the left end of the back: the outer ones by the trade, the others equally between. */
+function placesOf(draft: Draft, back: DraftPart, kg: number): readonly Traced[] {
+  const l = draft.ledger;
+  const long = l.less('width of the back', back.box.max[0], back.box.min[0]);
+  const count = hingeCount(toMm(l.ticks(long)), kg)?.hinges ?? HINGE_COUNTS.at(-1)!.hinges + 1;
+  const step = l.row(SETTING_OUT.setStep);
+  const end = l.round(
+    'place of the hinge',
+    l.least(
+      'from the end of the back to the outer hinge',
+      l.row(DOORS.hingeEnd),
+      l.ratio('a quarter of its width', long, DOORS.hingeEndShare),
+    ),
+    step,
+    'nearest',
+  );
+  const between = l.less('from the first hinge to the last', long, end, end);
+  const even = Array.from({ length: count - 1 }, () => 1);
+  let at = end;
+  return [
+    end,
+    ...even.map((_, i) => {
+      at = l.sum('place of the next hinge', at, l.share('an equal distance', between, even, i));
+      return l.round('place of the hinge', at, step, 'nearest');
+    }),
+  ];
+}
+
+/** What a lid weighs, and its moment about its hinges when it lies level: its mass at the distance of its middle. Statics. */
+function weightOf(draft: Draft, top: Top): { readonly kg: number; readonly momentNm: number } {
+  const mm = (t: Traced) => toMm(draft.ledger.ticks(t));
+  const line = mm(top.board.box.max[1]);
+  let kg = 0;
+  let momentNm = 0;
+  for (const part of [top.board, ...top.strips.values()]) {
+    // Of a material in no table, about as much as birch plywood, from memory.
+    const kgM3 = density(draft.lot(part.lot).material)?.kgM3 ?? 680;
+    const mass = (mm(part.length) * mm(part.width) * mm(part.thickness) * kgM3) / 1e9;
+    kg += mass;
+    const middle = (mm(part.box.min[1]) + mm(part.box.max[1])) / 2;
+    momentNm += (mass * GRAVITY * (line - middle)) / 1000;
+  }
+  return { kg: round(kg), momentNm: round(momentNm) };
+}
+
+/** As many stays as hold the lid, one or two; nothing where the rack has none, which a check minds. */
+function staysFor(draft: Draft, record: RecordOf<'top'>, needs: number): Lid['stays'] | 'weak' | undefined {
+  const rack = draft.job.shop.rack.stays ?? [];
+  const asked = rack.filter((s) => record.stay === undefined || s.id === record.stay);
+  const count = (s: Stay) => Math.max(1, Math.ceil(needs / readMoment(s.holds)!));
+  const stay = asked.find((s) => count(s) <= MOST_STAYS);
+  if (stay) return { id: stay.id, count: count(stay), holdNm: round(count(stay) * readMoment(stay.holds)!) };
+  const strongest = [...asked].sort((a, b) => readMoment(b.holds)! - readMoment(a.holds)!)[0];
+  if (!strongest) return undefined;
+  draft.stop(
+    'lids.stay-weak',
+    record,
+    'stay',
+    `Two stays “${strongest.id}” hold ${round(2 * readMoment(strongest.holds)!)} N m, but the lid needs ${needs} N m when it lies level.`,
+    {
+      says: `Put stays on the rack that hold at least ${Math.ceil(needs * 5) / 10} N m each, or make the lid lighter.`,
+    },
+  );
+  return 'weak';
+}
+
+function round(x: number): number {
+  return Math.round(x * 100) / 100;
+}
