@@ -19,6 +19,7 @@ import { screwPaths } from './screw-path.ts';
 import { sliding } from './sliding.ts';
 import { tipsForward } from './tips-forward.ts';
 import { vents } from './vents.ts';
+import { wayHome } from './way-home.ts';
 
 /** Every check, in the order in which a maker would ask. */
 const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
@@ -40,11 +41,12 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   sawReach,
   clampReach,
   lifting,
+  wayHome,
   chosenJoints,
 ];
 
 /**
- * Looks a plan over: material, sag, screws, tipping, tools, lifting. Gives what setting-out, breakdown and build
+ * Looks a plan over: material, sag, screws, tipping, tools, lifting, the way home. Gives what setting-out, breakdown and build
  * have not said themselves; their own snags are not repeated. In the order of the checks, worst not first.
  */
 export function checkPlan(input: CheckInput): readonly Snag[] {

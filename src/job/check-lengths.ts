@@ -108,6 +108,10 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
       for (const flaw of stock.flaws ?? []) check(`${at}/flaws/${flaw.id}`, flaw, FLAW_LENGTHS, LONGEST);
     }
   }
+  const { wayHome } = job.shop;
+  if (wayHome) check('shop/wayHome', wayHome, ['ceiling'], LONGEST);
+  for (const door of wayHome?.doors ?? [])
+    check(`shop/wayHome/doors/${door.id}`, door, ['width', 'height'], LONGEST);
   const { yard } = job.shop.cutting ?? {};
   if (yard) {
     check('shop/cutting/yard', yard, ['over'], THICKEST);

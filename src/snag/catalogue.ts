@@ -313,6 +313,9 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['tools.clamps-short', 'The clamps are short for what is glued.', MIND],
     ['lifting.sheet', 'A sheet is heavier than the people of the shop can lift.', MIND],
     ['lifting.piece', 'The finished piece is heavier than the people of the shop can lift.', MIND],
+    ['way.too-tall', 'A case or the piece is higher than the ceiling.'],
+    ['way.not-stood-up', 'A case or the piece would meet the ceiling while it is tilted up.', MIND],
+    ['way.door-too-narrow', 'A case or the piece does not go through a door on its way.', MIND],
   ]),
   ...raisedBy('app', [
     ['app.our-mistake', 'The program failed while it was setting out; nothing was changed.'],

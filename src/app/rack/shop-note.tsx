@@ -1,6 +1,7 @@
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField, NumberField } from '../fields/text-field.tsx';
 import { useApp } from '../state/use-desk.ts';
+import { WayHomeNote } from './way-home-note.tsx';
 
 const PRECISION = {
   mm: [
@@ -63,6 +64,7 @@ export function ShopNote() {
           </li>
         ))}
       </ul>
+      <WayHomeNote />
     </section>
   );
 }

@@ -4,6 +4,7 @@ import { Cutting } from './cutting.ts';
 import { Timing, WorkingHours } from './hours.ts';
 import { Rack } from './rack.ts';
 import { Person, Tool } from './tool.ts';
+import { WayHome } from './way-home.ts';
 
 /** The shop a piece is built in: tools, people, stock, and how numbers are written there. */
 export const Shop = v.strictObject({
@@ -24,5 +25,7 @@ export const Shop = v.strictObject({
   tools: v.array(Tool),
   cutting: v.optional(Cutting),
   rack: Rack,
+  /** How the finished piece gets to its place. */
+  wayHome: v.optional(WayHome),
 });
 export type Shop = v.InferOutput<typeof Shop>;
