@@ -370,11 +370,22 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
           : joint.duty === 'back'
             ? 'Heads just level; a thin panel dimples if they go deeper.'
             : 'Clamp it first, edges and lines level. Low clutch setting, heads just level: once it spins, the screw holds no more.',
+        ...washerLines(bench, fasteners, mate),
       ],
       lengths: [first.length, first.diameter],
     },
     [part.mark, mate.mark, into],
   );
+}
+
+/** Screws that hold solid wood which moves go in with washers, and not tight. */
+function washerLines(bench: Bench, fasteners: readonly Fastener[], mate: Part): readonly string[] {
+  const [first, ...more] = fasteners.filter((f) => f.washer !== undefined);
+  if (!first) return [];
+  const washer = bench.job.shop.rack.fixings?.find((f) => f.id === first.washer);
+  return [
+    `The ${more.length + 1} in the wide holes behind get a washer each (${washer?.name ?? first.washer}) and stand in the middle of their holes: snug, not tight, so that ${mate.mark} can move with the air’s damp. Those in front hold it where it is. No glue.`,
+  ];
 }
 
 function mountBase(
@@ -418,7 +429,8 @@ function mountBase(
 function mountTop(bench: Bench, standing: Standing, box: CaseBox, top: Part): void {
   const side = planesOf(bench.ledger, box.left);
   const isHeld = (j: Joint) =>
-    (j.mate === top.id && j.hold === 'pocket-screws') || (j.part === top.id && isScrewedThrough(j));
+    (j.mate === top.id && (j.hold === 'pocket-screws' || partById(bench, j.part).role === 'lid')) ||
+    (j.part === top.id && isScrewedThrough(j));
   const joint = bench.setOut.joints.find(isHeld);
   if (!joint) {
     setPart(bench, standing, top);

@@ -1,3 +1,4 @@
+import { INDOORS } from '../materials/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
@@ -37,6 +38,16 @@ export function badRoom(room: RecordOf<'room'>, tree: RecordTree): readonly Snag
     ...(tree.all('room')[0] === room
       ? []
       : [say('design.too-many', '', 'A piece is built into one room.', 'Keep one of the records.')]),
+    ...((room.dryest ?? INDOORS.dryest) >= (room.dampest ?? INDOORS.dampest)
+      ? [
+          say(
+            'design.room-humidity',
+            '/dampest',
+            `The air of “${room.id}” is no damper at its dampest than at its dryest.`,
+            'Give “dryest” and “dampest” in per cent, the lower one first.',
+          ),
+        ]
+      : []),
     ...(room.floorFall !== undefined && room.fallsTo === undefined
       ? [
           say(

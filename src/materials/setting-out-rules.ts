@@ -63,6 +63,11 @@ export const SETTING_OUT = {
     60,
     'cases are screwed together about this far in from their edges',
   ),
+  washerRim: length(
+    'washer.rim',
+    3,
+    'a washer over a wide hole lies on so much wood, both sides together, even where the screw stands at its edge',
+  ),
   connectEndLeast: length(
     'screws.connect.end-least',
     35,

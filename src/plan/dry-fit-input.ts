@@ -39,12 +39,14 @@ export function dryFitInput(
       job.shop.rack.screws.map((s) => [s.id, { length: length(s.length), diameter: length(s.diameter) }]),
     ),
     fixings: new Map(
-      (job.shop.rack.fixings ?? []).map((f) => [
-        f.id,
-        f.kind === 'biscuit'
-          ? { kind: f.kind, wide: length(f.length), across: length(f.width), thick: length(f.thickness) }
-          : { kind: f.kind, wide: length(f.diameter), across: length(f.length), thick: length(f.diameter) },
-      ]),
+      (job.shop.rack.fixings ?? [])
+        .flatMap((f) => (f.kind === 'washer' ? [] : [f]))
+        .map((f) => [
+          f.id,
+          f.kind === 'biscuit'
+            ? { kind: f.kind, wide: length(f.length), across: length(f.width), thick: length(f.thickness) }
+            : { kind: f.kind, wide: length(f.diameter), across: length(f.length), thick: length(f.diameter) },
+        ]),
     ),
     care: careOf(job, build),
     solids,

@@ -35,7 +35,8 @@ export function doorsOf(setOut: Pick<SetOut, 'doors' | 'sliding'>): readonly str
 export function fixingsUsed(setOut: Pick<SetOut, 'fasteners' | 'pegs'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
   const add = (id: string) => used.set(id, (used.get(id) ?? 0) + 1);
-  for (const { plug } of setOut.fasteners) if (plug !== undefined) add(plug);
+  for (const { plug, washer } of setOut.fasteners)
+    for (const id of [plug, washer]) if (id !== undefined) add(id);
   for (const { fixing } of setOut.pegs) add(fixing);
   return used;
 }

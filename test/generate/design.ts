@@ -302,6 +302,8 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         overhangFront: optional(text(0, 40)),
         overhangSides: optional(text(0, 40)),
         overhangBack: optional(text(0, 15)),
+        // Now and then of solid wood, which lies on a lid.
+        board: optional(fc.constant('other')),
       }),
     ).chain(
       (top): fc.Arbitrary<Field | undefined> =>

@@ -37,7 +37,7 @@ export function equipped(document: { readonly shop: unknown }): unknown {
     tool('marking', { step }),
   ].filter(({ kind }) => !shop.tools.some((t) => t.kind === kind));
   const bits = [
-    ...[1.7, 2, 2.3, 2.5, 2.8, 3.5, 4.5, 5, 5.5, 6, 8, 10, 12].map((d) => ({
+    ...[1.7, 2, 2.3, 2.5, 2.8, 3.5, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 11, 12, 13, 15, 17, 19].map((d) => ({
       id: `twist-${d}`,
       kind: 'twist',
       diameter: `${d} mm`,

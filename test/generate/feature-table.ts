@@ -65,6 +65,10 @@ const ROWS: readonly Row[] = [
         .all('top')
         .some((t) => treeOf(job).get(t.parent)?.kind === 'group'),
   },
+  {
+    feature: 'a top of solid wood, free to move',
+    in: (_, piece) => piece.fasteners.some((f) => f.washer !== undefined),
+  },
   { feature: 'a mitred base', in: has('base', (b) => (b.form ?? 'frame') === 'frame') },
   { feature: 'a kick board', in: has('base', (b) => b.form === 'toe-kick') },
   { feature: 'feet', in: has('base', (b) => b.form === 'feet') },

@@ -62,6 +62,9 @@ export function shop(
         screw('runner-screw', 'countersunk', 10, '3.5 mm', '7 mm'),
       ],
       fixings: [
+        { id: 'washer-3', kind: 'washer', diameter: '3.2 mm', width: '40 mm' },
+        { id: 'washer-4', kind: 'washer', diameter: '4.3 mm', width: '40 mm' },
+        { id: 'washer-5', kind: 'washer', diameter: '5.3 mm', width: '40 mm' },
         { id: 'plug-10', kind: 'plug', diameter: '10 mm', length: '8 mm' },
         { id: 'plug-12', kind: 'plug', diameter: '12 mm', length: '10 mm' },
         ...PEGS,

@@ -7,6 +7,8 @@ const Measures = v.pipe(
   v.maxLength(20, 'a list of measures has 20 at most'),
 );
 
+const Humidity = v.pipe(v.number(), v.integer(), v.minValue(5), v.maxValue(95));
+
 /** The place that the piece is built into, as it was measured: several times each way, since no wall is straight. */
 export const RoomRecord = v.strictObject({
   kind: v.literal('room'),
@@ -17,6 +19,9 @@ export const RoomRecord = v.strictObject({
   heights: v.optional(Measures),
   /** From the back wall to where it must end, at several heights. */
   depths: v.optional(Measures),
+  /** Relative humidity of its air when it is dryest and dampest, %. */
+  dryest: v.optional(Humidity),
+  dampest: v.optional(Humidity),
   /** How much lower the floor is at one end of the piece than at the other, and which. */
   floorFall: v.optional(MarginText),
   fallsTo: v.optional(v.picklist(['left', 'right', 'front', 'back'])),

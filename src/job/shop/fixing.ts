@@ -34,7 +34,17 @@ const Biscuit = v.strictObject({
   thickness: SizeText,
 });
 
-/** Wooden fixings of one size: what joints are made or finished with besides screws. */
-export const Fixing = v.variant('kind', [Plug, Dowel, Biscuit]);
+/** A flat ring under the head of a screw that stands in a wide hole. */
+const Washer = v.strictObject({
+  ...fixingFields,
+  kind: v.literal('washer'),
+  /** Of its hole. */
+  diameter: SizeText,
+  /** Over all. */
+  width: SizeText,
+});
+
+/** Fixings of one size: what joints are made or finished with besides screws. */
+export const Fixing = v.variant('kind', [Plug, Dowel, Biscuit, Washer]);
 export type Fixing = v.InferOutput<typeof Fixing>;
 export type FixingOf<K extends Fixing['kind']> = Extract<Fixing, { kind: K }>;

@@ -10,7 +10,7 @@ export interface CasePanels {
   readonly left: DraftPart;
   readonly right: DraftPart;
   readonly bottom: DraftPart;
-  /** Absent where an applied top closes the case. */
+  /** Absent where an applied top closes the case: one of a panel, which hardly moves. */
   readonly lid: DraftPart | undefined;
   readonly inside: {
     readonly left: Traced;
@@ -68,7 +68,7 @@ export function sideDepth(draft: Draft, frame: CaseFrame): Traced {
     : draft.ledger.less('depth of the sides, behind the front edging', frame.depth, frame.edgingThickness);
 }
 
-/** A bottom between two sides, and a lid where there is no applied top; at each corner one of the two that meet runs through. */
+/** A bottom between two sides, and a lid where no applied top of a panel closes it; at each corner one of the two that meet runs through. */
 export function casePanels(
   draft: Draft,
   frame: CaseFrame,
@@ -110,7 +110,7 @@ export function casePanels(
       width: '+y',
     });
   const bottom = flat('bottom', 'bottom', 'bottom', frame.under);
-  const lid = frame.top
+  const lid = !frame.lidded
     ? undefined
     : flat('lid', 'top panel', 'top', l.less('underside of the top panel', frame.head, board));
   return {

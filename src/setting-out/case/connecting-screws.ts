@@ -11,6 +11,7 @@ import { type ChosenScrew, connectingScrew } from '../joints/screw-choice.ts';
 import { clearanceHole, edgePilot } from '../joints/screw-holes.ts';
 import { spaceScrews } from '../joints/screw-spacing.ts';
 import { axisOf, type Direction, opposite } from '../place.ts';
+import type { WideHole } from './free-top.ts';
 
 /** Two panels that lie face on face, screwed together through both. */
 export interface ConnectingSpec {
@@ -25,6 +26,8 @@ export interface ConnectingSpec {
   readonly oneWay?: boolean;
   /** True where others hold as well, so that these may be left out where they find no place. */
   readonly mayFail?: boolean;
+  /** How the second panel moves across: the front line of screws holds it fast, those behind go with it in wide holes. */
+  readonly wide?: (screw: ChosenScrew, behind: Traced) => WideHole | undefined;
 }
 
 /**
@@ -70,6 +73,8 @@ function jointOf(draft: Draft, { part, mate, towards }: ConnectingSpec): Omit<Jo
 interface Spot {
   readonly along: Traced;
   readonly across: Traced;
+  /** The wide hole it stands in, where the second panel moves. */
+  readonly wide?: WideHole;
 }
 
 /** Where the screws come: rows along the panel, one near either long edge where it is wide enough for two. */
@@ -96,7 +101,13 @@ function gridOf(
       high,
     });
     if (!found) return undefined;
-    for (const place of found.places) spots.push({ along: place, across: found.line });
+    const front = spots[0]?.across;
+    const wide =
+      spec.wide && front !== undefined
+        ? spec.wide(screw, l.less('how far it stands behind the screws in front', found.line, front))
+        : undefined;
+    for (const place of found.places)
+      spots.push({ along: place, across: found.line, ...(wide ? { wide } : {}) });
   }
   // Lines are further apart than screws may be, so that they need not look for one another.
   for (const { along, across } of spots)
@@ -199,8 +210,9 @@ function drive(
     purpose: `screw into the ${mate.name}`,
     side: sideLooking(part.place, opposite(towards)),
     at: [on(part, 'length', 'hole along the panel'), on(part, 'width', 'hole across the panel')],
-    diameter: clearanceHole(draft, screw),
-    countersink: screw.head,
+    ...(at.wide
+      ? { diameter: at.wide.diameter }
+      : { diameter: clearanceHole(draft, screw), countersink: screw.head }),
   });
   mate.features.push({
     kind: 'hole',
@@ -226,6 +238,7 @@ function drive(
     direction: towards,
     length: screw.length,
     diameter: screw.diameter,
+    ...(at.wide ? { washer: at.wide.washer } : {}),
     holds,
     spare: l.less('wood left beyond the screw', mate.thickness, holds),
   });

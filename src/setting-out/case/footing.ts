@@ -171,8 +171,8 @@ export function joinFooting(
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing: stands });
     joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing: stands });
     // A rail carries the whole case, so it is screwed up into what lies on it as well.
-    // A lid is not to be screwed down.
-    const above = frame.top?.hinged ? undefined : (top?.board ?? panels.lid);
+    // A lid that is hinged is not to be screwed down.
+    const above = frame.top?.hinged ? undefined : (panels.lid ?? top?.board);
     const spec = {
       part,
       edge: 'far',

@@ -5,6 +5,7 @@ import { asAsked } from '../as-asked.ts';
 import type { Draft } from '../draft.ts';
 import { joineryOf } from '../joints/joinery.ts';
 import type { Joinery } from '../set-out.ts';
+import { movementOfTop } from './free-top.ts';
 import { type Hand, type SideOfCase, sidesOfCase } from './shared-sides.ts';
 import { type Site, within } from './site.ts';
 
@@ -29,6 +30,8 @@ export interface CaseFrame {
   /** What the sizes of its site really come to: as asked, but for what was measured inside. */
   readonly outside: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   readonly top: RecordOf<'top'> | undefined;
+  /** True where a lid closes it: it has no top, or one of solid wood that must be free to move on something. */
+  readonly lidded: boolean;
   readonly base: RecordOf<'base'> | undefined;
   readonly back: RecordOf<'back'> | undefined;
   readonly edging: RecordOf<'edging'> | undefined;
@@ -88,7 +91,8 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   const doorDepth = depthOfOverlayDoors(draft, doors, box.id);
   // What was found inside stands before what was drawn outside: there the panels are already made.
   const found = (size: 'width' | 'height') => root && draft.measured(`${root.id}.${size}`);
-  const panelsAcross = () => (top ? [planes.board] : [planes.board, planes.board]);
+  const lidded = !top || movementOfTop(draft, top) !== undefined;
+  const panelsAcross = () => (!lidded ? [planes.board] : [planes.board, planes.board]);
   const planes: Planes = asAsked<Planes>({
     board: () => draft.thickness(lot),
     leftBoard: () => draft.thickness(draft.lot(sides.left.of.board)),
@@ -225,6 +229,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     lot,
     site,
     sides,
+    lidded,
     top,
     base,
     back,

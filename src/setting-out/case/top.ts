@@ -3,6 +3,7 @@ import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
+import { movementOfTop } from './free-top.ts';
 import { type FrameSide, mitredFrame } from './mitred-frame.ts';
 import { within } from './site.ts';
 
@@ -53,6 +54,7 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
         ? ['front', 'left', 'right', 'back']
         : ['front', 'left', 'right'];
   const strip = top.edging === undefined ? undefined : draft.lot(top.edging);
+  if (strip && movementOfTop(draft, top)) acrossGrain(draft, top);
   const edge = strip ? draft.thickness(strip) : draft.nothing;
   const boardWidth = strip
     ? l.less('width of the top’s board, inside its edging', spec.width, edge, edge)
@@ -117,4 +119,24 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
     }),
   });
   return { board, strips };
+}
+
+/** Strips glued over the ends of solid wood keep it from moving, until one of the two cracks. */
+function acrossGrain(draft: Draft, top: RecordOf<'top'>): void {
+  draft.snags.push({
+    code: 'top.edging-across-grain',
+    level: 'mind',
+    where: { path: `design/records/${top.id}/edging`, record: top.id },
+    sentence: `“${top.id}” is of solid wood: strips glued across its ends keep it from moving, and it cracks or they come off.`,
+    rule: {
+      says: 'nothing is glued across the grain of a wide board of solid wood',
+      source: 'common practice',
+      confirmed: true,
+    },
+    cures: [
+      {
+        says: 'Leave the edging out: the wood’s own edges can be shaped and finished.',
+      },
+    ],
+  });
 }

@@ -6,7 +6,8 @@ import type { Bores } from '../joints/bores.ts';
 import { glueTop, mitreCorners } from '../joints/strip-joints.ts';
 import type { MadeCase } from './case-in-full.ts';
 import type { Cases } from './cases.ts';
-import { connectingScrews } from './connecting-screws.ts';
+import { type ConnectingSpec, connectingScrews } from './connecting-screws.ts';
+import { movementOfTop, wideHole } from './free-top.ts';
 import { type Top, topWithEdging } from './top.ts';
 import { fixedInside, overlaps } from './where-cases-meet.ts';
 
@@ -56,6 +57,7 @@ export function joinTopOverCases(draft: Draft, bores: Bores, { record, top, carr
       towards: '+z',
       avoid: fixedInside(made).filter((p) => p !== lid),
       oneWay: true,
+      ...freely(draft, record),
       // It must be held at both ends, and by every other case at least.
       mayFail: between && held,
     });
@@ -65,6 +67,31 @@ export function joinTopOverCases(draft: Draft, bores: Bores, { record, top, carr
   fitsOfFrame(draft, top.strips);
   const spans = carriers.map(({ made }) => made.panels.inside.width);
   if (spans.length > 0) loadTop(draft, record, board, l.greatest('widest case under the top', ...spans));
+}
+
+/** How a top of solid wood is screwed to a lid, so that it can move. */
+function freely(draft: Draft, top: RecordOf<'top'>): Pick<ConnectingSpec, 'wide'> {
+  const movement = movementOfTop(draft, top);
+  return movement ? { wide: (screw, behind) => wideHole(draft, top, movement, screw, behind) } : {};
+}
+
+/** Screws the top of one case to its lid, from inside. */
+export function screwTopToLid(
+  draft: Draft,
+  bores: Bores,
+  top: RecordOf<'top'>,
+  board: DraftPart,
+  lid: DraftPart,
+  avoid: readonly DraftPart[],
+): void {
+  connectingScrews(draft, bores, {
+    part: lid,
+    mate: board,
+    towards: '+z',
+    avoid,
+    oneWay: true,
+    ...freely(draft, top),
+  });
 }
 
 /** What is laid on the top lies all over it, so that a case has its share by its width. */

@@ -166,7 +166,11 @@ export function overEdges(
     last.above === undefined
       ? l.less('upper edge of the door, under the top', frame.head, gap)
       : last.above === panels.lid
-        ? l.less('upper edge of the door', frame.head, liesUnderTop(draft, frame.box) ? gap : half)
+        ? l.less(
+            'upper edge of the door',
+            frame.head,
+            frame.top || liesUnderTop(draft, frame.box) ? gap : half,
+          )
         : l.less('upper edge of the door', middle(last.above, 2), half);
   return {
     left: isOuter(parts, first.left)

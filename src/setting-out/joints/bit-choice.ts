@@ -20,6 +20,17 @@ export function bitNear(draft: Draft, kind: Bit['kind'], wanted: Traced, wider =
   return near ? draft.typed(`shop/rack/bits/${near.bit.id}/diameter`, near.bit.diameter) : wanted;
 }
 
+/** The narrowest twist drill of the shop that is at least so wide, and not much wider; the size as reckoned where there is none. */
+export function bitAtLeast(draft: Draft, wanted: Traced, wider: Traced): Traced {
+  const at = draft.ledger.ticks(wanted);
+  const bit = draft.job.shop.rack.bits
+    .filter((b) => b.kind === 'twist')
+    .map((b) => ({ b, over: ticksOf(draft, b) - at }))
+    .filter(({ over }) => over >= 0 && over <= draft.ledger.ticks(wider))
+    .sort((x, y) => x.over - y.over || (x.b.id < y.b.id ? -1 : 1))[0]?.b;
+  return bit ? draft.typed(`shop/rack/bits/${bit.id}/diameter`, bit.diameter) : wanted;
+}
+
 function ticksOf(draft: Draft, bit: Bit): number {
   const read = parseLength(bit.diameter, draft.job.shop.units);
   if (!read.ok) throw new Error(`unchecked length: ${bit.diameter}`);

@@ -76,6 +76,8 @@ export interface Fastener {
   readonly lean?: { readonly degrees: number; readonly toward: Direction };
   readonly length: Traced;
   readonly diameter: Traced;
+  /** A washer of the rack under its head, where it stands in a wide hole. */
+  readonly washer?: string;
   /** A plug of the rack that covers its head. */
   readonly plug?: string;
   /** How far the thread stands in the last part, square to the joint. */

@@ -4,6 +4,7 @@ import { runsThrough } from '../case/corners.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { FrameSide } from '../case/mitred-frame.ts';
 import type { Top } from '../case/top.ts';
+import { screwTopToLid } from '../case/tops-over-cases.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { boxTicks } from '../place.ts';
 import { sharedBox } from '../same-space.ts';
@@ -67,7 +68,12 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing });
   });
   if (!closingOrder(draft.joints, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
-  if (top && !frame.top?.hinged) topOnUprights(draft, bores, parts, top.board);
+  if (top && panels.lid)
+    screwTopToLid(draft, bores, frame.top!, top.board, panels.lid, [
+      ...box.filter((p) => p !== panels.lid),
+      ...parts.partings.map((p) => p.part),
+    ]);
+  else if (top && !frame.top?.hinged) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
   if (parts.back) fixBack(draft, bores, parts, parts.back);
   for (const [strip, panel] of parts.edging) glueStrip(draft, strip, panel);

@@ -82,7 +82,7 @@ export function tracksOf(draft: Draft, frame: CaseFrame, record: RecordOf<'slidi
 function usualSetIn(draft: Draft, frame: CaseFrame): Traced {
   const l = draft.ledger;
   const usual = l.row(SLIDING.setIn);
-  if (frame.top?.edging === undefined) return usual;
+  if (frame.lidded || frame.top?.edging === undefined) return usual;
   const edging = draft.thickness(draft.lot(frame.top.edging));
   const board = l.sum(
     'front of the first groove, in the board of the top',

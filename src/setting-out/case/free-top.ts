@@ -1,0 +1,73 @@
+import type { RecordOf } from '../../job/index.ts';
+import { INDOORS, movementBetween, SETTING_OUT } from '../../materials/index.ts';
+import { type RatioRow, type Traced, toMm } from '../../measure/index.ts';
+import type { Draft } from '../draft.ts';
+import { bitAtLeast } from '../joints/bit-choice.ts';
+import type { ChosenScrew } from '../joints/screw-choice.ts';
+import { clearanceHole } from '../joints/screw-holes.ts';
+
+/** How much a top moves across its grain; undefined where it is no solid wood, or of one whose movement isn’t known. */
+export function movementOfTop(draft: Draft, top: RecordOf<'top'> | undefined): RatioRow | undefined {
+  // One that is hinged moves as it likes.
+  if (!top || top.hinged) return undefined;
+  const [room] = draft.tree.all('room');
+  const { material } = draft.lot(top.board);
+  return movementBetween(material, room?.dryest ?? INDOORS.dryest, room?.dampest ?? INDOORS.dampest);
+}
+
+/** A hole in which a screw goes with the wood it holds, and the washer under its head. */
+export interface WideHole {
+  readonly diameter: Traced;
+  readonly washer: string;
+}
+
+/**
+ * The hole for a screw so far behind the ones that hold the top fast: wider by all that the top moves there, as the screw
+ * stands in the middle of it at first. Undefined where no washer covers it (a stop says so).
+ */
+export function wideHole(
+  draft: Draft,
+  top: RecordOf<'top'>,
+  movement: RatioRow,
+  screw: ChosenScrew,
+  behind: Traced,
+): WideHole | undefined {
+  const l = draft.ledger;
+  const t = (x: Traced) => l.ticks(x);
+  const moves = l.ratio('how much the top moves there', behind, movement);
+  const wanted = l.round(
+    'to the next bit',
+    l.sum('hole in which the screw moves with the top', clearanceHole(draft, screw), moves),
+    l.row(SETTING_OUT.bitStep),
+    'up',
+  );
+  const diameter = bitAtLeast(draft, wanted, l.row(SETTING_OUT.washerRim));
+  const size = (id: string, field: 'diameter' | 'width', text: string) =>
+    t(draft.typed(`shop/rack/fixings/${id}/${field}`, text));
+  // Pushed to one side it still lies on wood all round.
+  const covers = t(diameter) + t(moves) + t(l.row(SETTING_OUT.washerRim));
+  const washer = (draft.job.shop.rack.fixings ?? [])
+    .filter((f) => f.kind === 'washer')
+    .map((f) => ({
+      id: f.id,
+      owned: (f.have ?? 0) > 0,
+      hole: size(f.id, 'diameter', f.diameter),
+      width: size(f.id, 'width', f.width),
+    }))
+    .filter((w) => w.hole >= t(screw.diameter) && w.hole < t(screw.head) && w.width >= covers)
+    .sort((a, b) => Number(b.owned) - Number(a.owned) || a.width - b.width || (a.id < b.id ? -1 : 1))[0];
+  if (washer) return { diameter, washer: washer.id };
+  const mm = (ticks: number) => Math.ceil(toMm(ticks) * 10) / 10;
+  if (!draft.snags.some((s) => s.code === 'top.no-washer' && s.where.record === top.id))
+    draft.stop(
+      'top.no-washer',
+      top,
+      'board',
+      `“${top.id}” is of solid wood and moves ${mm(t(moves))} mm at its back, so its screws stand in wide holes there; no washer of the rack covers them.`,
+      {
+        says: `Put washers of at least ${mm(covers)} mm, for screws of ${mm(t(screw.diameter))} mm, among the rack’s fixings.`,
+      },
+      { says: 'Make the top of a panel, which hardly moves.' },
+    );
+  return undefined;
+}
