@@ -36,6 +36,34 @@ const inside = (of: string): readonly Fields[] => [
 
 type Change = (job: PlainJob) => void;
 
+const hinged: Change = (job) => {
+  const screw = 'hinge-screw';
+  job.shop.rack.screws.push({
+    id: screw,
+    kind: 'countersunk',
+    length: '12 mm',
+    diameter: '3.5 mm',
+    head: '7 mm',
+    have: 100,
+  });
+  job.shop.rack.hinges = [
+    {
+      id: 'cranked',
+      kind: 'cup',
+      suits: 'inset',
+      screw,
+      cup: '35 mm',
+      deep: '12.5 mm',
+      edge: '4 mm',
+      cupScrews: '45 mm',
+      cupScrewsBehind: '9.5 mm',
+      plateScrews: '32 mm',
+      plateBehind: '37 mm',
+      have: 8,
+    },
+  ];
+};
+
 /** The plan of a piece of these records; changes of the shop come before them. */
 function planOf(...given: readonly (Fields | readonly Change[])[]): Plan {
   const job = equipped(smallJob()) as PlainJob;
@@ -177,6 +205,32 @@ describe('a run along a wall', () => {
     expect(scribed).toBeGreaterThan(order.indexOf('home/set-up'));
     const level = plan.build.operations.find((o) => o.id === 'home/set-up')!;
     expect(level.lines.join(' ')).toMatch(/falls \{0\} to the left/);
+  });
+
+  test('is screwed on behind doors that hang already: they are opened for it', () => {
+    const door = (of: string, hang: string): Fields => ({
+      id: `${of}.door`,
+      kind: 'door',
+      parent: of,
+      board: 'birch18',
+      over: [`${of}.in`],
+      hang,
+      hand: of === 'a' ? 'left' : 'right',
+    });
+    builtClean(
+      planOf(
+        [hinged],
+        piece,
+        group,
+        filler('west', { size: '30 mm' }),
+        box('a'),
+        ...inside('a'),
+        door('a', 'inset'),
+        box('b', { leftSide: 'shared' }),
+        ...inside('b'),
+        filler('east', { size: '30 mm' }),
+      ),
+    );
   });
 
   test('that is wider than the alcove where it is least is told, and fillers too narrow for where it is widest', () => {

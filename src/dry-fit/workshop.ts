@@ -71,6 +71,8 @@ export class Workshop {
   private readonly cameBy = new Map<string, string>();
   /** What comes out together, of each drawer that runs. */
   private readonly drawers: (readonly string[])[] = [];
+  /** Doors that have been hung. */
+  private readonly swings = new Set<string>();
   /** Doors that have been lifted into grooves, what is fixed on them, and which grooves these are. */
   private readonly sliding = new Map<string, string>();
   private readonly read: ReadCard;
@@ -348,12 +350,17 @@ export class Workshop {
       this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
   }
 
-  /** What stands round a part: a drawer is drawn out for what is done to it. */
+  /** What stands round a part: a drawer is drawn out for what is done to it, and doors and drawers are out of the way of all else. */
   private around(assembly: Assembly, ...marks: readonly string[]): readonly Member[] {
     const drawer = this.drawers.find((moves) => marks.some((mark) => moves.includes(mark)));
     return drawer
       ? assembly.members.filter((m) => drawer.includes(m.mark) || marks.includes(m.mark))
-      : assembly.members;
+      : assembly.members.filter((m) => marks.includes(m.mark) || !this.opens(m.mark));
+  }
+
+  /** True for what has been hung, lifted in or put on its runners: it is opened or taken out while work goes on behind it. */
+  private opens(mark: string): boolean {
+    return this.swings.has(mark) || this.sliding.has(mark) || this.drawers.some((d) => d.includes(mark));
   }
 
   private runners(operation: Operation, act: Extract<Act, { act: 'runners' }>): void {
@@ -427,6 +434,7 @@ export class Workshop {
     const assembly = this.assemblies.get(act.into);
     if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
     this.takeScrew(operation, act);
+    this.swings.add(act.workpiece);
     const { screws, faults } = hangHinges(
       assembly,
       {
