@@ -17,6 +17,7 @@ import { glueFrame } from './glue-frame.ts';
 import type { StageId, Touch, Turn } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
 import { edgingOf, isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
+import { washerLines } from './washer-lines.ts';
 import { listWords, looks, sideWords } from './words.ts';
 
 /** Puts the piece together: the base, the box, the top, the shelves, the back. */
@@ -376,16 +377,6 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
     },
     [part.mark, mate.mark, into],
   );
-}
-
-/** Screws that hold solid wood which moves go in with washers, and not tight. */
-function washerLines(bench: Bench, fasteners: readonly Fastener[], mate: Part): readonly string[] {
-  const [first, ...more] = fasteners.filter((f) => f.washer !== undefined);
-  if (!first) return [];
-  const washer = bench.job.shop.rack.fixings?.find((f) => f.id === first.washer);
-  return [
-    `The ${more.length + 1} in the wide holes behind get a washer each (${washer?.name ?? first.washer}) and stand in the middle of their holes: snug, not tight, so that ${mate.mark} can move with the air’s damp. Those in front hold it where it is. No glue.`,
-  ];
 }
 
 function mountBase(

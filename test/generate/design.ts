@@ -303,7 +303,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         overhangSides: optional(text(0, 40)),
         overhangBack: optional(text(0, 15)),
         // Now and then of solid wood, which lies on a lid.
-        board: optional(fc.constant('other')),
+        board: fc.constantFrom(undefined, undefined, undefined, 'other'),
       }),
     ).chain(
       (top): fc.Arbitrary<Field | undefined> =>
@@ -316,6 +316,8 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
                     fc.record({
                       ...Object.fromEntries(Object.entries(top).map(([k, v]) => [k, fc.constant(v)])),
                       overhangSides: text(18, 40),
+                      // Nothing is glued across the ends of solid wood.
+                      board: fc.constant(undefined),
                       edging: fc.constant('strip'),
                       edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
                     })

@@ -4,7 +4,6 @@ import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
 import { faceJoint } from '../joints/face-joint.ts';
-import { plugWish } from '../joints/plug-choice.ts';
 import { roomSize } from '../spaces/room.ts';
 import type { MadeCase } from './case-in-full.ts';
 import type { Cases } from './cases.ts';
@@ -96,7 +95,8 @@ export function joinFiller(draft: Draft, bores: Bores, { part, on }: Filler): vo
       mate: side,
       duty: 'filler',
       glued: false,
-      plugs: plugWish(draft, made.frame.box),
+      // A filler must come off again, and its screws are inside the case.
+      plugs: { wanted: false, asked: false },
       standing: fixedInside(made).filter((p) => p !== side),
     });
 }
