@@ -9,14 +9,15 @@ import {
   type Part,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { type PartPlanes, planesOf } from './boxes.ts';
+import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
 import type { StageId, Touch, Turn } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
-import { edgingOf, isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
+import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
+import { topTouches } from './top-touches.ts';
 import { washerLines } from './washer-lines.ts';
 import { listWords, looks, sideWords } from './words.ts';
 
@@ -441,25 +442,6 @@ function mountTop(bench: Bench, standing: Standing, box: CaseBox, top: Part): vo
   );
   standing.add(top);
   for (const j of bench.setOut.joints.filter(isHeld)) driveScrews(bench, standing.into, j);
-}
-
-/** A top comes so far beyond the left side and the front of a case, edging included, and lies on what is under it. */
-export function topTouches(
-  bench: Bench,
-  top: Part,
-  side: PartPlanes,
-  under: Part,
-): readonly [Touch, Touch, Touch] {
-  const l = bench.ledger;
-  const edging = edgingOf(bench, side.part, '-y');
-  const foremost = edging ? planesOf(l, edging) : side;
-  const mine = planesOf(l, top);
-  const at = (d: '-x' | '-y', other: PartPlanes): Touch => {
-    const strip = edgingOf(bench, top, d);
-    const outermost = strip ? planesOf(l, strip) : mine;
-    return { ...offset(bench, outermost, d, other), ...(strip ? { part: strip.mark } : {}) };
-  };
-  return [at('-x', side), at('-y', foremost), { side: '-z', of: under.mark, face: '+z' }];
 }
 
 export function setGroup(

@@ -6,6 +6,16 @@ import type { RecordTree } from './tree.ts';
 export function topOverCases(top: RecordOf<'top'>, tree: RecordTree): readonly Snag[] {
   const group = tree.get(top.parent);
   if (group?.kind !== 'group') return [];
+  if (top.hinged)
+    return [
+      {
+        code: 'design.hinged-over-cases',
+        level: 'stop',
+        where: { path: `design/records/${top.id}/hinged`, record: top.id },
+        sentence: `“${top.id}” lies over several cases, and is screwed to them: it can’t be hinged.`,
+        cures: [{ says: 'Give each case a hinged top of its own.' }],
+      },
+    ];
   if (group.lay === 'up')
     return [
       {

@@ -48,6 +48,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['design.no-case', 'The piece has no case.'],
     ['design.wrong-parent', 'A record belongs to one that cannot have it.'],
     ['design.lid-and-top', 'A case says how its lid lies, and has an applied top in its place.'],
+    ['design.hinged-over-cases', 'A top over several cases is to be hinged.'],
     ['design.top-over-stack', 'A top over several cases belongs to a stack of them.'],
     ['design.top-under-top', 'A case under a top over several has a top of its own.'],
     ['design.side-not-shared', 'A case shares a side that its neighbour cannot share with it.'],

@@ -226,7 +226,14 @@ function recordsOfStand<W>(stand: Stand<W>, caseRecords: (wish: W) => Records): 
   const add = (s: Stand<W>, id: string, parent: string) => {
     if ('lay' in s) {
       list.push({ id, kind: 'group', parent, lay: s.lay, ...s.place });
-      if (s.top) list.push({ id: `${id}.over`, kind: 'top', parent: id, board: s.top.edging ? 'board' : 'other', ...s.top });
+      if (s.top)
+        list.push({
+          id: `${id}.over`,
+          kind: 'top',
+          parent: id,
+          board: s.top.edging ? 'board' : 'other',
+          ...s.top,
+        });
       const [before, behind] = s.ends ?? [];
       if (before) list.push({ id: `${id}.before`, kind: 'filler', parent: id, board: 'other', ...before });
       s.members.forEach((m, i) => {
