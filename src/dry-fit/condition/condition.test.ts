@@ -97,6 +97,21 @@ describe('a coat', () => {
   });
 });
 
+test('a saw waits until the stock is measured, but the yard cuts before', () => {
+  const cut = (kind: 'rip' | 'yard-cut') =>
+    card(kind, {
+      act: 'saw',
+      workpiece: 'S1',
+      across: 'width',
+      at: 1 as never,
+      keep: 'before',
+      yields: [{ name: 'A', turned: false }, undefined],
+    });
+  expect(lacking(cut('rip'))).toEqual(['left-out']);
+  expect(lacking(other('gather', []), cut('rip'))).toEqual([]);
+  expect(lacking(cut('yard-cut'))).toEqual([]);
+});
+
 test('at the end everything promised has been done', () => {
   const condition = new Condition(care);
   expect(condition.atEnd().map((f) => f.sentence)).toEqual([

@@ -110,6 +110,8 @@ export class Condition {
 
   private saw(o: Operation, workpiece: string): readonly ConditionFault[] {
     const faults: ConditionFault[] = [];
+    // The yard cuts before anything comes home to be measured.
+    if (o.kind === 'yard-cut') return faults;
     if (!this.measured) faults.push(leftOut(workpiece, 'nobody has measured the stock yet.'));
     if (o.kind === 'true-edge' && !this.sawTried)
       faults.push(leftOut(workpiece, 'the saw has not been tried on waste yet.'));

@@ -60,7 +60,8 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
         ] as const);
     for (const end of ends) joinPanels(draft, bores, frame, end);
   }
-  const uprights = parts.partings.filter((p) => p.upright).map((p) => p.part);
+  // Panels at the back of a space stand as well before shelves come.
+  const uprights = parts.partings.filter((p) => p.upright || p.behind).map((p) => p.part);
   parts.partings.forEach(({ part, upright, from, to }, i) => {
     const before = parts.partings.slice(0, i).map((p) => p.part);
     const standing = [...around, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);
