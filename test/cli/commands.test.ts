@@ -117,6 +117,7 @@ describe('steps, check, dry-fit and cut', () => {
     expect(lots.map((l: { lot: string }) => l.lot)).toEqual([
       'birch18',
       'offcuts18',
+      'birch15',
       'birch6',
       'ash20',
       'ash6',
