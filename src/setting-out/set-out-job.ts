@@ -8,6 +8,7 @@ import { joinTopOverCases, topsOverCases } from './case/tops-over-cases.ts';
 import { behindSharedSides } from './case/where-cases-meet.ts';
 import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
+import { frontStrips } from './drawers/front-strips.ts';
 import { PrintedSizes } from './fits/printed-sizes.ts';
 import { cableHoles } from './holes/cable-holes.ts';
 import { cutVents } from './holes/vents.ts';
@@ -54,6 +55,7 @@ export function setOut(job: JobDocument): SetOut {
     for (const filler of strips) joinFiller(draft, bores, filler);
     fillersReachWalls(draft, strips);
     for (const one of made) standThings(draft, one);
+    frontStrips(draft);
     sameSpace(draft);
   }
   const overall = cases.overall();

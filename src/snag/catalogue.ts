@@ -112,6 +112,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['drawers.no-runner', 'No runner of the rack goes into the depth behind the fronts.'],
     ['drawers.screw-too-long', 'The screws of runners would come out of a drawer’s side or of an upright.'],
     ['drawers.no-screw', 'No screw of the shop’s list holds a drawer’s front from inside.'],
+    ['drawers.no-strip', 'Fronts that are to come from one strip stand neither in a stack nor in a row.'],
     ['drawers.no-place', 'The screws of runners find no place clear of others.'],
     ['pins.none', 'Shelves are to lie on pins, and the rack has none.'],
     ['pins.no-room', 'Rows of holes, or the shelves on them, do not fit in an opening.'],

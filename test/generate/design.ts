@@ -3,7 +3,7 @@ import { bases } from './bases.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type ChestWish, chestOf, chestWishes } from './chests.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
-import { drawerWishes } from './drawers.ts';
+import { drawerWishes, stripOf } from './drawers.ts';
 import { type HandleWish, handleRecords, handleWishes } from './handles.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { type HoleWish, holeRecords, holeWishes } from './hole-rows.ts';
@@ -172,7 +172,7 @@ function records(
     if (filled.fill === 'shelves')
       list.push({ id: `${id}.shelf`, kind: 'shelf', parent: id, ...withoutAbsent(filled.shelf) });
     if (filled.fill === 'drawers')
-      list.push({ id: `${id}.drawers`, kind: 'drawers', parent: id, ...filled.drawers });
+      list.push({ id: `${id}.drawers`, kind: 'drawers', parent: id, ...stripOf(id, filled.drawers) });
     if (filled.fill === 'pins') list.push({ id: `${id}.pins`, kind: 'pins', parent: id, ...filled.pins });
     if (filled.fill !== 'split') return;
     filled.openings.forEach((opening, i) => {

@@ -19,6 +19,7 @@ export function drawerWishes(
       gap: optional(text(1.5, 4)),
       joint: optional(fc.constantFrom('rabbet', 'dado', 'screws', 'pocket-screws')),
       bottomFitting: optional(fc.constantFrom('groove', 'applied')),
+      strip: optional(fc.constant('fronts')),
       load: optional(fc.constantFrom('5 kg', '20 lb')),
     })
     .map((drawers) => ({ fill: 'drawers', drawers: withoutAbsent(drawers) }));
@@ -36,4 +37,9 @@ export function runners(): readonly Field[] {
     drawerScrews: ['15 mm', `${mm - 20} mm`],
     carries: '30 kg',
   }));
+}
+
+/** The fronts of each opening have a strip of their own. */
+export function stripOf(opening: string, drawers: Field): Field {
+  return drawers.strip === undefined ? drawers : { ...drawers, strip: opening };
 }

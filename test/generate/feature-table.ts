@@ -35,6 +35,7 @@ const ROWS: readonly Row[] = [
     feature: 'drawers graded in height',
     in: has('drawers', (d) => d.grade !== undefined && (d.count ?? 1) > 1),
   },
+  { feature: 'fronts from one strip', in: (_, piece) => piece.parts.some((p) => p.strip !== undefined) },
   { feature: 'drawers with overlay fronts', in: has('drawers', (d) => d.hang === 'overlay') },
   { feature: 'loose shelves on pins', in: has('pins') },
   { feature: 'a bottom under the sides', in: has('case', (c) => c.bottom === 'under') },

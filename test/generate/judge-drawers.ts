@@ -8,14 +8,36 @@ type Role = keyof Drawer['parts'];
 
 /** Everything that is wrong with the drawers of a set-out piece. */
 export function drawerFaults(setOut: SetOut): string[] {
-  return setOut.drawers.flatMap((d) =>
-    [
-      ...boxFaults(setOut, d),
-      ...frontFaults(setOut, d),
-      ...runnerFaults(setOut, d),
-      ...wayOut(setOut, d),
-    ].map((what) => `${d.name}: ${what}`),
-  );
+  return [
+    ...stripFaults(setOut),
+    ...setOut.drawers.flatMap((d) =>
+      [
+        ...boxFaults(setOut, d),
+        ...frontFaults(setOut, d),
+        ...runnerFaults(setOut, d),
+        ...wayOut(setOut, d),
+      ].map((what) => `${d.name}: ${what}`),
+    ),
+  ];
+}
+
+/** Fronts of one strip are of one lot, alike across the way they follow one another, and stand in the order of their marks. */
+function stripFaults(setOut: SetOut): string[] {
+  const inStrip = setOut.parts.filter((p) => p.strip !== undefined);
+  return inStrip.flatMap((p) => {
+    const number = (of: Part) => Number(of.mark.slice(1));
+    const mates = inStrip.filter((m) => m.strip!.id === p.strip!.id);
+    const along = p.strip!.follow === 'width' ? 2 : 0;
+    const own = boxOf(setOut, p);
+    const faults = mates.length < 2 ? ['is alone in its strip'] : [];
+    for (const m of mates) {
+      const box = boxOf(setOut, m);
+      const across = [own, box].map((b) => b.max[2 - along]! - b.min[2 - along]!);
+      if (m.lot !== p.lot || across[0] !== across[1]) faults.push(`differs from ${m.mark} in its strip`);
+      if (number(m) > number(p) && box.min[along]! < own.max[along]!) faults.push(`stands beyond ${m.mark}`);
+    }
+    return faults.map((what) => `${p.mark}: ${what}`);
+  });
 }
 
 function partOf(setOut: SetOut, id: string): Part {

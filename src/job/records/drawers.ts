@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { Id, MarginText, MassText, SizeFormula } from '../typed.ts';
+import { Id, MarginText, MassText, Name, SizeFormula } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
 /** Drawers that fill an opening, one above the other: boxes on runners, with fronts screwed on. */
@@ -24,6 +24,8 @@ export const DrawersRecord = v.strictObject({
   bottomFitting: v.optional(v.picklist(['groove', 'applied'])),
   /** A pair of runners of the rack; the longest that goes in when absent. */
   runner: v.optional(Id),
+  /** Fronts with one word here are cut from one strip in their order, those of several openings too. */
+  strip: v.optional(Name),
   /** What lies in each. */
   load: v.optional(MassText),
 });

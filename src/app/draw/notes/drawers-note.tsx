@@ -45,6 +45,13 @@ export function DrawersNote({ drawers }: { drawers: RecordOf<'drawers'> }) {
         ]}
         end="."
       />{' '}
+      The fronts are cut from one strip, called{' '}
+      <LengthField
+        path={`${at}/strip`}
+        label={`Name of the strip for the fronts of ${drawers.id}`}
+        empty="none, each for itself"
+        end="."
+      />{' '}
       Each carries{' '}
       <LengthField
         path={`${at}/load`}
