@@ -3,6 +3,7 @@ import { toMm } from '../measure/index.ts';
 import type { Solids } from '../solid/index.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
 import { type Care, Condition } from './condition/condition.ts';
+import { drawOut } from './draw-out.ts';
 import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
 import { liftedIn } from './lift-in.ts';
@@ -131,6 +132,8 @@ export class Workshop {
         return this.hinge(operation, does);
       case 'runners':
         return this.runners(operation, does);
+      case 'draw-out':
+        return this.drawOut(operation, does);
       case 'rest':
         return this.rest(operation, does);
       case 'lift-in':
@@ -378,6 +381,15 @@ export class Workshop {
     this.drawers.push(act.moves);
     this.screws.push(...screws);
     for (const f of faults)
+      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+  }
+
+  private drawOut(operation: Operation, act: Extract<Act, { act: 'draw-out' }>): void {
+    const assembly = this.assemblies.get(act.into);
+    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
+    const { sides, runners, moves } = act;
+    const card = { sides, runners, moves, travelTicks: this.read(act.travel) };
+    for (const f of drawOut(this.shop.solids, assembly, card))
       this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
   }
 

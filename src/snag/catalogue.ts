@@ -112,6 +112,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['drawers.no-runner', 'No runner of the rack goes into the depth behind the fronts.'],
     ['drawers.screw-too-long', 'The screws of runners would come out of a drawer’s side or of an upright.'],
     ['drawers.no-screw', 'No screw of the shop’s list holds a drawer’s front from inside.'],
+    [
+      'drawers.groove-too-deep',
+      'The grooves for wooden runners leave too little of a drawer’s sides, or lie in the way of screws.',
+    ],
     ['drawers.no-strip', 'Fronts that are to come from one strip stand neither in a stack nor in a row.'],
     ['drawers.no-place', 'The screws of runners find no place clear of others.'],
     ['pins.none', 'Shelves are to lie on pins, and the rack has none.'],
@@ -230,6 +234,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['dry-fit.door-drops-out', 'A sliding door stands too little in a groove to be held by it.'],
     ['dry-fit.no-hole', 'A screw has no hole to go through.'],
     ['dry-fit.runner-room', 'A runner has too little or too much room between drawer and case.'],
+    ['dry-fit.not-carried', 'A drawer’s side is not held by its wooden runner over its whole way.'],
     ['dry-fit.no-screw', 'A hole was made for a screw, and no card drives one there.'],
     [
       'dry-fit.no-peg',

@@ -9,8 +9,8 @@ export function frontStrips(draft: Draft): void {
   const strips = new Map<string, { record: string; face: DraftPart }[]>();
   for (const { record, parts } of draft.drawers) {
     const of = draft.tree.get(record);
-    if (of?.kind !== 'drawers' || of.strip === undefined) continue;
-    strips.set(of.strip, [...(strips.get(of.strip) ?? []), { record, face: draft.part(parts.face) }]);
+    if (of?.kind !== 'drawers' || of.oneStrip === undefined) continue;
+    strips.set(of.oneStrip, [...(strips.get(of.oneStrip) ?? []), { record, face: draft.part(parts.face) }]);
   }
   for (const [id, fronts] of strips) {
     if (fronts.length < 2) continue;
@@ -23,7 +23,7 @@ export function frontStrips(draft: Draft): void {
     draft.stop(
       'drawers.no-strip',
       { id: fronts[1]!.record },
-      'strip',
+      'oneStrip',
       `The fronts of “${id}” can’t be cut from one strip: they are not of one lot and one ${follow === 'length' ? 'height' : 'width'}, in a stack from below or in a row from the left.`,
       { says: 'Give the same word only to fronts that stand one above the other, or level side by side.' },
     );

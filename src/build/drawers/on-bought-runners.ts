@@ -7,18 +7,18 @@ import type { Touch } from '../operation.ts';
 import { offset, touchWords } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { boxName, partOf } from './in-words.ts';
-import { isShallow } from './shallow.ts';
+import { whatMoves } from './what-moves.ts';
 
 /** Runners on, box in, and along its whole way. */
-export function hangBox(bench: Bench, drawer: Drawer): void {
+export function onBoughtRunners(bench: Bench, drawer: Drawer, runners: NonNullable<Drawer['runner']>): void {
   const l = bench.ledger;
   const into = boxName(bench, drawer);
   const [left, right] = [partOf(bench, drawer.parts.left), partOf(bench, drawer.parts.right)];
   const posts = [partOf(bench, drawer.posts[0]), partOf(bench, drawer.posts[1])] as const;
   const below = partOf(bench, drawer.below);
-  const runner = bench.job.shop.rack.runners?.find((r) => r.id === drawer.runner.id);
-  const name = runner?.name ?? drawer.runner.id;
-  const screw = bench.job.shop.rack.screws.find((s) => s.id === drawer.runner.screw)!;
+  const runner = bench.job.shop.rack.runners?.find((r) => r.id === runners.id);
+  const name = runner?.name ?? runners.id;
+  const screw = bench.job.shop.rack.screws.find((s) => s.id === runners.screw)!;
   const mine = planesOf(l, left);
   const post = planesOf(l, posts[0]);
   const floor = planesOf(l, below);
@@ -34,10 +34,10 @@ export function hangBox(bench: Bench, drawer: Drawer): void {
       gap: bench.set('marking', l.less('box above what is below', mine.planes['-z'], floor.planes['+z'])),
     },
   ];
-  const line = bench.set('marking', drawer.runner.line);
+  const line = bench.set('marking', runners.line);
   const height = bench.set(
     'marking',
-    l.less('line of the runner above what is below', drawer.runner.height, floor.planes['+z']),
+    l.less('line of the runner above what is below', runners.height, floor.planes['+z']),
   );
   const stick = bench.gauges.use(height, `${left.mark}/runners`, left.mark);
   const lengths: Traced[] = [];
@@ -74,7 +74,7 @@ export function hangBox(bench: Bench, drawer: Drawer): void {
     [into, 'case'],
   );
   const travel = bench.set('marking', drawer.travel, 'down');
-  const screws = 2 * (drawer.runner.caseScrews.length + drawer.runner.drawerScrews.length);
+  const screws = 2 * (runners.caseScrews.length + runners.drawerScrews.length);
   const beside = drawer.beside;
   bench.do(
     {
@@ -88,19 +88,12 @@ export function hangBox(bench: Bench, drawer: Drawer): void {
         posts: [posts[0].mark, posts[1].mark],
         into: 'case',
         thickness: beside,
-        screw: drawer.runner.screw,
-        length: drawer.runner.screwLength,
-        diameter: drawer.runner.screwDiameter,
+        screw: runners.screw,
+        length: runners.screwLength,
+        diameter: runners.screwDiameter,
         count: screws,
         travel,
-        moves: [
-          drawer.parts.left,
-          drawer.parts.right,
-          drawer.parts.front,
-          drawer.parts.back,
-          drawer.parts.bottom,
-          ...(isShallow(bench, drawer) ? [drawer.parts.face] : []),
-        ].map((id) => partOf(bench, id).mark),
+        moves: whatMoves(bench, drawer),
       },
       tool: 'drill',
       times: 2,
@@ -109,7 +102,7 @@ export function hangBox(bench: Bench, drawer: Drawer): void {
         'Between box and upright each runner has {2}, up to 0.8 mm (1/32 in) more: where the case came out wider, pack the runner with card; where it is narrower, plane the box, not the runner.',
         'Draw it out {3}, load it with a few kilograms, and push it in again: nothing may rub or drop.',
       ],
-      lengths: [drawer.runner.screwLength, drawer.runner.screwDiameter, beside, travel],
+      lengths: [runners.screwLength, runners.screwDiameter, beside, travel],
     },
     ['case'],
   );
