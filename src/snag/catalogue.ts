@@ -94,6 +94,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['cases.larger-than-group', 'A case is larger than the group that it stands in.'],
     ['cases.none-as-large', 'No case of a group is as high or as deep as it.'],
     ['things.do-not-fit', 'What is to be held needs more room than its opening has.'],
+    ['rows.stand-out', 'Books or records are deeper than the shelf they stand on.', MIND],
     ['things.warm', 'Something that gets warm stands behind a door.', MIND],
     ['cases.side-does-not-serve', 'A side shared by two cases is too short or too far back for one of them.'],
     ['fillers.beside-nothing', 'A filler has no case beside it, or one on either side.'],

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { ROW_IDS } from '../../src/materials/index.ts';
 import { bases } from './bases.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type ChestWish, chestOf, chestWishes } from './chests.ts';
@@ -101,8 +102,14 @@ function shelves(units: Units, high: number, most: number): fc.Arbitrary<Filling
     board: optional(fc.constantFrom('board', 'other')),
   };
   const spaced = fc.record({ ...common, count: optional(fc.integer({ min: 1, max: most })) });
+  const rows = fc.record({
+    ...common,
+    rowOf: fc.constantFrom(
+      ...(high > 420 ? ROW_IDS : ROW_IDS.filter((id) => id === 'compact-discs' || id === 'paperbacks')),
+    ),
+  });
   const placed = fc.record({ ...common, at: length(units, 60, Math.max(61, high - 60)).map((t) => t.text) });
-  return fc.oneof(spaced, placed).map((shelf) => ({ fill: 'shelves', shelf }));
+  return fc.oneof(spaced, placed, ...(high > 280 ? [rows] : [])).map((shelf) => ({ fill: 'shelves', shelf }));
 }
 
 function split(

@@ -29,6 +29,7 @@ const ROWS: readonly Row[] = [
   { feature: 'dividers that are named', in: has('divider') },
   { feature: 'sizes by formula', in: usesFormulas },
   { feature: 'shelves', in: has('shelf') },
+  { feature: 'shelves for books or records', in: has('shelf', (s) => s.rowOf !== undefined) },
   { feature: 'shelves set back', in: has('shelf', (s) => s.setback !== undefined) },
   { feature: 'drawers', in: (_, piece) => piece.drawers.length > 0 },
   {
