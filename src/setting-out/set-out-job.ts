@@ -19,11 +19,8 @@ import type { Part } from './part.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
 import { formulasHold } from './spaces/formulas.ts';
-<<<<<<< HEAD
 import { fitsRoom } from './spaces/room.ts';
-=======
 import { standRows } from './spaces/rows.ts';
->>>>>>> 92e944f (Shelves spaced by what stands on them: books, files, records, discs)
 import { standThings } from './spaces/things.ts';
 
 /**
@@ -38,7 +35,6 @@ export function setOut(job: JobDocument): SetOut {
   const formulas = formulasHold(draft);
   if (formulas) {
     const bores = new Bores();
-<<<<<<< HEAD
     const standing = cases.fit() ? cases.all.filter(({ frame }) => fitsItsFrame(draft, frame)) : [];
     const sides = new SidesOfCases(
       draft,
@@ -59,20 +55,10 @@ export function setOut(job: JobDocument): SetOut {
     for (const top of tops) joinTopOverCases(draft, bores, top);
     for (const filler of strips) joinFiller(draft, bores, filler);
     fillersReachWalls(draft, strips);
-    for (const one of made) standThings(draft, one);
-=======
-    const made = cases.fit()
-      ? cases.all.flatMap(({ frame, clear }) =>
-          fitsItsFrame(draft, frame) ? (partsOfCase(draft, frame, clear) ?? []) : [],
-        )
-      : [];
-    for (const one of made) joinParts(draft, bores, one);
-    connectCases(draft, bores, made);
     for (const one of made) {
       standRows(draft, one);
       standThings(draft, one);
     }
->>>>>>> 92e944f (Shelves spaced by what stands on them: books, files, records, discs)
     frontStrips(draft);
     sameSpace(draft);
   }
