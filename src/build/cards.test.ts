@@ -75,6 +75,8 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, does.post, does.into];
     case 'runners':
       return [...does.sides, ...does.posts, ...does.moves, does.into];
+    case 'draw-out':
+      return [...does.sides, ...does.runners, ...does.moves, does.into];
     case 'rest':
       return [does.workpiece, does.over, does.into, ...does.posts];
     case 'lift-in':

@@ -118,15 +118,25 @@ export function sandParts(bench: Bench): void {
 /** Finish, and the way to its place. */
 export function finishAndSetUp(bench: Bench, plan: FinishPlan): void {
   finishPiece(bench, plan);
-  waxGrooves(bench);
   const everything = ['case', ...bench.setOut.parts.map((p) => p.mark)];
   setUp(bench, everything);
+  waxGrooves(bench);
 }
 
 /** The way to its place: on the floor, or on the wall. */
 function setUp(bench: Bench, everything: readonly string[]): void {
   const rails = bench.setOut.parts.filter((p) => p.mark.startsWith('T'));
   const hung = rails[0];
+  const { drawers, sliding, pinned } = bench.setOut;
+  const out = [
+    ...(drawers.length > 0 ? ['drawers'] : []),
+    ...(sliding.length > 0 ? ['sliding doors'] : []),
+    ...(pinned.length > 0 ? ['loose shelves'] : []),
+  ];
+  const light =
+    out.length > 0
+      ? [`It is carried without its ${listWords(out)}: lighter, and nothing slides out on the stairs.`]
+      : [];
   const lengths: Traced[] = [];
   const half = hung && bench.ledger.ratio('middle of the rail', hung.width, SETTING_OUT.half);
   bench.do(
@@ -138,12 +148,14 @@ function setUp(bench: Bench, everything: readonly string[]): void {
       does: { act: 'other', on: ['case'] },
       lines: half
         ? [
+            ...light,
             'Find the studs, or sound out the masonry; look for pipes and cables before any hole is drilled.',
             `Draw a level line where the middles of ${listWords(rails.map((p) => p.mark))} come: {0} below the underside of the top.`,
             'Bore through the rail, and the back where there is one, at every stud and near both ends: two anchors in each rail at least, each as wide as its maker asks.',
             'Rest it on a batten screwed to the wall while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.',
           ]
         : [
+            ...light,
             ...packingLines(bench, lengths),
             'Level it both ways with thin packing, then fix it to the wall near its top: with an angle bracket, or through a batten screwed under the top. A thin back alone doesn’t hold it.',
             'Load the lowest shelves first.',

@@ -322,6 +322,15 @@ export type Act =
       readonly travel: Traced;
       readonly moves: readonly string[];
     }
+  /** A drawer drawn out by its travel on wooden runners, which stand in the grooves of its sides: `moves` are the parts that come out. */
+  | {
+      readonly act: 'draw-out';
+      readonly sides: readonly [string, string];
+      readonly runners: readonly [string, string];
+      readonly into: string;
+      readonly travel: Traced;
+      readonly moves: readonly string[];
+    }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 

@@ -6,7 +6,7 @@ import type { Snag } from '../snag/index.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
-import { fitDrawers } from './drawers.ts';
+import { fitDrawers } from './drawers/fit-drawers.ts';
 import { glueEdging } from './edging-work.ts';
 import { fitFillers } from './filler-work.ts';
 import { type FinishPlan, planFinish } from './finish/finish-plan.ts';

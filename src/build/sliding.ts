@@ -14,7 +14,7 @@ export function liftInDoors(bench: Bench): void {
   }
 }
 
-/** Grooves are waxed once the finish is dry; it would not take on wax. */
+/** Grooves are waxed once the finish is dry, which would not take on wax, and the piece stands: loose doors are not carried about. */
 export function waxGrooves(bench: Bench): void {
   for (const set of bench.setOut.sliding) {
     const doors = marksOf(bench, set);
@@ -23,7 +23,7 @@ export function waxGrooves(bench: Bench): void {
       {
         id: `${doors[0]}/wax`,
         kind: 'wax',
-        stage: 'finish',
+        stage: 'home',
         title: `Wax the grooves and lift ${listWords(doors)} in`,
         does: { act: 'other', on: [...panels, ...doors] },
         lines: [

@@ -257,6 +257,15 @@ function actReport(a: Act): Report {
         travel_mm: a.travel,
         moves: a.moves,
       };
+    case 'draw-out':
+      return {
+        act: a.act,
+        sides: a.sides,
+        runners: a.runners,
+        into: a.into,
+        travel_mm: a.travel,
+        moves: a.moves,
+      };
     case 'rest':
       return {
         act: a.act,

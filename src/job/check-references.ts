@@ -97,7 +97,11 @@ function badLots(job: JobDocument): readonly Snag[] {
     const wants: [field: string, lot: string | undefined, form: 'sheet' | 'strip'][] = [];
     if ('board' in r) wants.push(['board', r.board, 'sheet']);
     if (r.kind === 'drawers')
-      wants.push(['bottomBoard', r.bottomBoard, 'sheet'], ['frontBoard', r.frontBoard, 'sheet']);
+      wants.push(
+        ['bottomBoard', r.bottomBoard, 'sheet'],
+        ['frontBoard', r.frontBoard, 'sheet'],
+        ['runnerStrip', r.runnerStrip, 'strip'],
+      );
     if (r.kind === 'handle') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'base') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'edging') wants.push(['strip', r.strip, 'strip']);

@@ -52,6 +52,7 @@ export {
   pocketScrewLength,
   pocketThread,
 } from './pocket-holes.ts';
+export { ABOVE_ROW, ROW_IDS, ROWS_HELD, type RowHeld, type RowId, rowHeld } from './rows-held.ts';
 export { isSolid, SCREW_DISTANCES } from './screw-distances.ts';
 export {
   edgePilotShare,

@@ -55,8 +55,9 @@ export interface PanelSpec {
 }
 
 /** A part under way: features are still added to it. */
-export interface DraftPart extends Omit<UncutPart, 'features'> {
+export interface DraftPart extends Omit<UncutPart, 'features' | 'strip'> {
   readonly features: Feature[];
+  strip?: NonNullable<UncutPart['strip']>;
   readonly box: TracedBox;
   readonly tongues: Tongues;
 }

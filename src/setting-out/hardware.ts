@@ -8,14 +8,15 @@ export function screwsUsed(
   const add = (id: string, n: number) => used.set(id, (used.get(id) ?? 0) + n);
   for (const f of setOut.fasteners) add(f.screw, 1);
   for (const d of [...setOut.doors, ...setOut.lids]) add(d.screw, d.screwsPerHinge * d.hinges.length);
-  for (const { runner: r } of setOut.drawers) add(r.screw, 2 * (r.caseScrews.length + r.drawerScrews.length));
+  for (const { runner: r } of setOut.drawers)
+    if (r) add(r.screw, 2 * (r.caseScrews.length + r.drawerScrews.length));
   return used;
 }
 
 /** How many pairs of each runner the piece takes, in the order of its drawers. */
 export function runnersUsed(setOut: Pick<SetOut, 'drawers'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
-  for (const d of setOut.drawers) used.set(d.runner.id, (used.get(d.runner.id) ?? 0) + 1);
+  for (const { runner } of setOut.drawers) if (runner) used.set(runner.id, (used.get(runner.id) ?? 0) + 1);
   return used;
 }
 

@@ -1,5 +1,5 @@
 export type { DoorLeaf } from './doors/door-leaf.ts';
-export type { Drawer } from './drawers/drawer.ts';
+export type { Drawer, WoodenRunners } from './drawers/drawer.ts';
 export type {
   Bevel,
   BiscuitSlot,

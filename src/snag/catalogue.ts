@@ -96,6 +96,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['cases.larger-than-group', 'A case is larger than the group that it stands in.'],
     ['cases.none-as-large', 'No case of a group is as high or as deep as it.'],
     ['things.do-not-fit', 'What is to be held needs more room than its opening has.'],
+    ['rows.stand-out', 'Books or records are deeper than the shelf they stand on.', MIND],
     ['things.warm', 'Something that gets warm stands behind a door.', MIND],
     ['cases.side-does-not-serve', 'A side shared by two cases is too short or too far back for one of them.'],
     ['fillers.beside-nothing', 'A filler has no case beside it, or one on either side.'],
@@ -114,7 +115,11 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['drawers.no-runner', 'No runner of the rack goes into the depth behind the fronts.'],
     ['drawers.screw-too-long', 'The screws of runners would come out of a drawer’s side or of an upright.'],
     ['drawers.no-screw', 'No screw of the shop’s list holds a drawer’s front from inside.'],
-    ['drawers.too-shallow', 'A drawer’s box is so shallow that no drill goes in to screw on its front.'],
+    [
+      'drawers.groove-too-deep',
+      'The grooves for wooden runners leave too little of a drawer’s sides, or lie in the way of screws.',
+    ],
+    ['drawers.no-strip', 'Fronts that are to come from one strip stand neither in a stack nor in a row.'],
     ['drawers.no-place', 'The screws of runners find no place clear of others.'],
     ['pins.none', 'Shelves are to lie on pins, and the rack has none.'],
     ['pins.no-room', 'Rows of holes, or the shelves on them, do not fit in an opening.'],
@@ -234,6 +239,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['dry-fit.door-drops-out', 'A sliding door stands too little in a groove to be held by it.'],
     ['dry-fit.no-hole', 'A screw has no hole to go through.'],
     ['dry-fit.runner-room', 'A runner has too little or too much room between drawer and case.'],
+    ['dry-fit.not-carried', 'A drawer’s side is not held by its wooden runner over its whole way.'],
     ['dry-fit.no-screw', 'A hole was made for a screw, and no card drives one there.'],
     [
       'dry-fit.no-peg',

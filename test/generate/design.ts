@@ -1,9 +1,10 @@
 import fc from 'fast-check';
+import { ROW_IDS } from '../../src/materials/index.ts';
 import { bases } from './bases.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type ChestWish, chestOf, chestWishes } from './chests.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
-import { drawerWishes } from './drawers.ts';
+import { drawerWishes, stripOf } from './drawers.ts';
 import { type HandleWish, handleRecords, handleWishes } from './handles.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { type HoleWish, holeRecords, holeWishes } from './hole-rows.ts';
@@ -101,8 +102,14 @@ function shelves(units: Units, high: number, most: number): fc.Arbitrary<Filling
     board: optional(fc.constantFrom('board', 'other')),
   };
   const spaced = fc.record({ ...common, count: optional(fc.integer({ min: 1, max: most })) });
+  const rows = fc.record({
+    ...common,
+    rowOf: fc.constantFrom(
+      ...(high > 420 ? ROW_IDS : ROW_IDS.filter((id) => id === 'compact-discs' || id === 'paperbacks')),
+    ),
+  });
   const placed = fc.record({ ...common, at: length(units, 60, Math.max(61, high - 60)).map((t) => t.text) });
-  return fc.oneof(spaced, placed).map((shelf) => ({ fill: 'shelves', shelf }));
+  return fc.oneof(spaced, placed, ...(high > 280 ? [rows] : [])).map((shelf) => ({ fill: 'shelves', shelf }));
 }
 
 function split(
@@ -172,7 +179,7 @@ function records(
     if (filled.fill === 'shelves')
       list.push({ id: `${id}.shelf`, kind: 'shelf', parent: id, ...withoutAbsent(filled.shelf) });
     if (filled.fill === 'drawers')
-      list.push({ id: `${id}.drawers`, kind: 'drawers', parent: id, ...filled.drawers });
+      list.push({ id: `${id}.drawers`, kind: 'drawers', parent: id, ...stripOf(id, filled.drawers) });
     if (filled.fill === 'pins') list.push({ id: `${id}.pins`, kind: 'pins', parent: id, ...filled.pins });
     if (filled.fill !== 'split') return;
     filled.openings.forEach((opening, i) => {

@@ -19,9 +19,11 @@ export function drawerWishes(
       gap: optional(text(1.5, 4)),
       joint: optional(fc.constantFrom('rabbet', 'dado', 'screws', 'pocket-screws')),
       bottomFitting: optional(fc.constantFrom('groove', 'applied')),
+      carriedBy: optional(fc.constant('wooden-runners')),
+      oneStrip: optional(fc.constant('fronts')),
       load: optional(fc.constantFrom('5 kg', '20 lb')),
     })
-    .map((drawers) => ({ fill: 'drawers', drawers: withoutAbsent(drawers) }));
+    .map((drawers) => ({ fill: 'drawers', drawers: withoutAbsent(carried(drawers)) }));
 }
 
 /** Runners for a generated rack. */
@@ -36,4 +38,17 @@ export function runners(): readonly Field[] {
     drawerScrews: ['15 mm', `${mm - 20} mm`],
     carries: '30 kg',
   }));
+}
+
+/** The fronts of each opening have a strip of their own. */
+export function stripOf(opening: string, drawers: Field): Field {
+  return drawers.oneStrip === undefined ? drawers : { ...drawers, oneStrip: opening };
+}
+
+/** Drawers on wooden runners have their strips, and corners in whose way their grooves are not. */
+function carried<T extends { readonly carriedBy?: string | undefined; readonly joint?: string | undefined }>(
+  drawers: T,
+): T & { readonly runnerStrip?: string } {
+  if (drawers.carriedBy === undefined) return drawers;
+  return { ...drawers, runnerStrip: 'runner-strip', joint: drawers.joint === undefined ? undefined : 'dado' };
 }

@@ -29,12 +29,18 @@ const ROWS: readonly Row[] = [
   { feature: 'dividers that are named', in: has('divider') },
   { feature: 'sizes by formula', in: usesFormulas },
   { feature: 'shelves', in: has('shelf') },
+  { feature: 'shelves for books or records', in: has('shelf', (s) => s.rowOf !== undefined) },
   { feature: 'shelves set back', in: has('shelf', (s) => s.setback !== undefined) },
   { feature: 'drawers', in: (_, piece) => piece.drawers.length > 0 },
   {
     feature: 'drawers graded in height',
     in: has('drawers', (d) => d.grade !== undefined && (d.count ?? 1) > 1),
   },
+  {
+    feature: 'drawers on wooden runners',
+    in: (_, piece) => piece.drawers.some((d) => d.wooden !== undefined),
+  },
+  { feature: 'fronts from one strip', in: (_, piece) => piece.parts.some((p) => p.strip !== undefined) },
   { feature: 'drawers with overlay fronts', in: has('drawers', (d) => d.hang === 'overlay') },
   { feature: 'loose shelves on pins', in: has('pins') },
   { feature: 'a bottom under the sides', in: has('case', (c) => c.bottom === 'under') },

@@ -50,6 +50,7 @@ export function shop(
         strips('strip', thickness.strip),
         strips('lip', thickness.lip),
         strips('foot', '24 mm'),
+        { ...strips('runner-strip', '6 mm'), width: '18 mm' },
       ],
       screws: [
         ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),

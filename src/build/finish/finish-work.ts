@@ -85,6 +85,9 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
               'The lid, its hinges and its stays come off as well: nobody reaches under a lid that stands open over wet finish.',
             ]
           : []),
+        ...(bench.setOut.drawers.length > 0
+          ? ['Drawers come out and are finished by themselves. Tape over the runners: a coat gums them up.']
+          : []),
         `Try the finish on an offcut of the same lots first, all coats of it. ${plan.kind.note}`,
       ],
       cautions: [CAUTION.dust],
