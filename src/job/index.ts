@@ -15,6 +15,7 @@ export type { CaseJoints } from './records/case.ts';
 export type { DesignRecord, RecordKind, RecordOf } from './records/design-record.ts';
 export { type FormulaField, formulaFields } from './records/design-record.ts';
 export { FROM_SIDES } from './records/on-panel.ts';
+export type { Cutting } from './shop/cutting.ts';
 export type { Fixing, FixingOf } from './shop/fixing.ts';
 export type { Hinge, HingeOf } from './shop/hinge.ts';
 export { DAYS, type WorkingHours } from './shop/hours.ts';

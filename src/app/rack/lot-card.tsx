@@ -1,6 +1,7 @@
 import type { Lot } from '../../job/index.ts';
 import { LengthField, NumberField } from '../fields/text-field.tsx';
 import { useApp } from '../state/use-desk.ts';
+import { StockFlaws } from './stock-flaws.tsx';
 
 /** A lot: stock of one material and one measured thickness. */
 export function LotCard({ lot }: { lot: Lot }) {
@@ -45,6 +46,7 @@ export function LotCard({ lot }: { lot: Lot }) {
               {sheet && <th scope="col">Width</th>}
               <th scope="col">On the rack</th>
               <th scope="col">Price ({currency})</th>
+              <th scope="col">Worth, used up</th>
               <th scope="col" className="figure">
                 Plan uses
               </th>
@@ -72,6 +74,9 @@ export function LotCard({ lot }: { lot: Lot }) {
                   <td>
                     <NumberField path={`${row}/price`} label={of('Price')} empty="not sold" />
                   </td>
+                  <td>
+                    <NumberField path={`${row}/value`} label={of('Worth')} empty="little" />
+                  </td>
                   <td className="figure">{sheets.filter((x) => x.source.stock.id === s.id).length || '–'}</td>
                 </tr>
               );
@@ -79,6 +84,9 @@ export function LotCard({ lot }: { lot: Lot }) {
           </tbody>
         </table>
       </div>
+      {lot.stock.map((s) => (
+        <StockFlaws key={s.id} at={`${at}/stock/${s.id}`} stock={s} sheet={sheet} />
+      ))}
     </section>
   );
 }
