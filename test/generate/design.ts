@@ -395,6 +395,7 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
         thin: text(3, 12),
         strip: text(5, 22),
         lip: text(3, 10),
+        taped: fc.constantFrom(true, false, false),
       }),
       router: optional(fc.constantFrom('0.1 mm', '1/64 in', '0.5 mm')),
     })

@@ -74,6 +74,15 @@ const ROWS: readonly Row[] = [
   { feature: 'feet', in: has('base', (b) => b.form === 'feet') },
   { feature: 'rails to hang by', in: has('hanging') },
   { feature: 'front edging', in: has('edging') },
+  {
+    feature: 'veneer tape',
+    in: (job) => {
+      const tape = new Set(job.shop.rack.lots.filter((l) => l.tape).map((l) => l.id));
+      return treeOf(job)
+        .all('edging')
+        .some((e) => tape.has(e.strip));
+    },
+  },
   { feature: 'holes for cables', in: has('cable') },
   { feature: 'rows of holes', in: has('holes', (h) => (h.count ?? 1) > 1) },
   { feature: 'holes mirrored for the other hand', in: has('holes', mirrored) },
