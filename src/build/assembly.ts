@@ -12,6 +12,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
+import { foldedParts, foldLines } from './fold-work.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
 import type { StageId, Touch, Turn } from './operation.ts';
@@ -96,6 +97,7 @@ function boxTogether(
   const lids = topsOf(bench, box).filter(closes);
   const over = lids.some((t) => !t.between);
   const letIn = bench.setOut.joints.some((j) => own.has(j.part) && isLetIn(j));
+  const folded = foldedParts(bench, [...marked(box, 'B'), left, right, ...lids]);
   const pegged = peggedParts(bench, [
     ...marked(box, 'B'),
     left,
@@ -104,10 +106,12 @@ function boxTogether(
     ...lids,
     right,
   ]);
-  for (const part of pegged.filter((p) => !standing.has(p.id))) {
+  const first = [...folded, ...pegged];
+  for (const part of first.filter((p) => !standing.has(p.id))) {
     if (over && closes(part)) for (const back of backs) setPart(bench, standing, back);
-    setPart(bench, standing, part);
+    setPart(bench, standing, part, folded);
   }
+  if (folded.length > 0) checkSquare(bench, standing.into, nth, box, true);
   const waiting = (
     letIn
       ? [
@@ -118,7 +122,7 @@ function boxTogether(
           ...between,
         ]
       : [...marked(box, 'B'), left, ...uprights, right, ...between, ...marked(box, 'E')]
-  ).filter((p) => !standing.has(p.id) && !pegged.includes(p));
+  ).filter((p) => !standing.has(p.id) && !first.includes(p));
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
@@ -126,12 +130,12 @@ function boxTogether(
     waiting.splice(waiting.indexOf(ready), 1);
     setPart(bench, standing, ready);
   }
-  if (pegged.length === 0) {
+  if (first.length === 0) {
     // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
     if (over) for (const back of backs) setPart(bench, standing, back);
     for (const lid of lids) setPart(bench, standing, lid);
   }
-  checkSquare(bench, standing.into, nth, box, letIn || pegged.length > 0);
+  if (folded.length === 0) checkSquare(bench, standing.into, nth, box, letIn || pegged.length > 0);
   if (!over) for (const back of backs) setPart(bench, standing, back);
   return waiting;
 }
@@ -175,7 +179,7 @@ function isSide(bench: Bench, id: string, part: Part): boolean {
   return part.mark.startsWith('B') && bench.setOut.sides.some((s) => s.left === id || s.right === id);
 }
 
-function setPart(bench: Bench, standing: Standing, part: Part): void {
+function setPart(bench: Bench, standing: Standing, part: Part, folded: readonly Part[] = []): void {
   const first = standing.placed.length === 0;
   const touches = seat(bench, standing, part);
   const told: string[] = [];
@@ -190,6 +194,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
   const goesIn = near.some((j) => j.part === part.id && standing.has(j.mate));
   const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));
   const meets = gluedTo(bench, standing, part);
+  const fold = foldLines(bench, standing, part, folded);
   const { pegs, lines: peggedIn } = pegsIn(bench, standing, part, lengths);
   // What goes into a dado is set by it; a stick is for clear distances.
   const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;
@@ -208,7 +213,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
         into: standing.into,
         turn: { length: part.place.length, width: part.place.width },
         touches,
-        glue: letIn || meets.length > 0,
+        glue: letIn || meets.length > 0 || (!first && fold.length > 0),
         ...(pegs.length > 0 ? { pegs } : {}),
       },
       ...(first ? {} : { tool: 'clamp' as const }),
@@ -217,11 +222,13 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
           ? [
               'The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level and a driver reaches every pocket. Cards and drawings speak of it as it will stand, seen from the front.',
               `${capital(wayRound(part))}.`,
+              ...fold,
             ]
           : [
               ...glueLines(bench, standing, part),
               ...endGlueLines(part, meets),
               ...peggedIn,
+              ...fold,
               `${capital(listWords(told))}; ${wayRound(part)}.`,
             ]),
         ...stick,
@@ -230,7 +237,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
           : []),
       ],
       lengths,
-      ...(letIn || meets.length > 0 ? { cautions: [CAUTION.glue] } : {}),
+      ...(letIn || meets.length > 0 || fold.length > 0 ? { cautions: [CAUTION.glue] } : {}),
     },
     first ? [part.mark] : [part.mark, standing.into],
   );

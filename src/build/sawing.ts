@@ -219,7 +219,7 @@ function sawNode(
   const strip = bench.setOut.parts.find((p) => p.lot === sheet.lot)?.form === 'strip';
   cut(bench, {
     id: `${workpiece}/${lengthwise ? 'crosscut' : 'rip'}-${names[0]}`,
-    title: `${lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? (strip ? 'strip ' : 'sheet ') : 'piece '}${workpiece}`,
+    title: `${isTape(bench, sheet.lot) ? 'Cut' : lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? (strip ? 'strip ' : 'sheet ') : 'piece '}${workpiece}`,
     kind: lengthwise ? 'crosscut' : 'rip',
     workpiece,
     across: node.across,
@@ -305,7 +305,7 @@ function cut(bench: Bench, draft: CutDraft): void {
   const lines = draft.tape
     ? [
         `Mark {0} from ${from} and square the line across.`,
-        'Cut with sharp scissors, or a knife along the square: a bar of it holds its curl, so weigh it down.',
+        'Cut with sharp scissors, or a knife along the square; tape from a roll curls, so weigh it down.',
       ]
     : strip
       ? [

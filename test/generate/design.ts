@@ -150,7 +150,11 @@ function records(
   wish: Wish,
   units: Units,
 ): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
-  const { overall, back, top, base, edged } = wish;
+  const { overall, back, top, base } = wish;
+  // Sides that run to the floor have no mitres, and mitred panels no edging.
+  const mitred = wish.joints === 'mitre' && base?.form !== 'toe-kick';
+  const joints = wish.joints === 'mitre' && !mitred ? undefined : wish.joints;
+  const edged = wish.edged && !mitred;
   const inside =
     wish.doors && 'closes' in wish.doors && wish.doors.closes === 'each' ? sideBySide(wish) : wish.inside;
   const list: Field[] = [
@@ -160,10 +164,10 @@ function records(
       kind: 'case',
       parent: 'piece',
       board: 'board',
-      ...(wish.joints === undefined ? {} : { joints: wish.joints }),
+      ...(joints === undefined ? {} : { joints }),
       ...(wish.heads === undefined ? {} : { heads: wish.heads }),
-      ...(wish.bottom === undefined || base?.form === 'toe-kick' ? {} : { bottom: wish.bottom }),
-      ...(wish.lid === undefined || top ? {} : { lid: wish.lid }),
+      ...(wish.bottom === undefined || base?.form === 'toe-kick' || mitred ? {} : { bottom: wish.bottom }),
+      ...(wish.lid === undefined || top || mitred ? {} : { lid: wish.lid }),
     },
     { id: 'gap', kind: 'size', value: GAP[units].text },
   ];
@@ -241,6 +245,7 @@ interface Wish {
     | 'tongue'
     | 'dowels'
     | 'biscuits'
+    | 'mitre'
     | undefined;
   readonly bottom: 'between' | 'under' | undefined;
   readonly lid: 'between' | 'over' | undefined;
@@ -290,6 +295,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         'tongue' as const,
         'dowels' as const,
         'biscuits' as const,
+        'mitre' as const,
       ),
     ),
     bottom: optional(fc.constantFrom('between' as const, 'under' as const)),
