@@ -15,6 +15,7 @@ import { CAUTION } from './cautions.ts';
 import { foldedParts, foldLines } from './fold-work.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
+import { legFrame, UPSIDE_DOWN } from './leg-frame.ts';
 import type { StageId, Touch, Turn } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
 import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
@@ -35,22 +36,30 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
     name: box.name === 'case' ? 'base' : `base:${box.name}`,
     strips: marked(box, 'G').filter((p) => p.features.some((f) => f.kind === 'bevel')),
     feet: marked(box, 'G').filter((p) => onFeet.has(p.id)),
+    legs: legFrame(bench, marked(box, 'G')),
   }));
   for (const { box, name, strips } of bases)
     if (strips.length > 0)
       glueFrame(bench, name, box.name === 'case' ? 'base' : `base of ${box.words}`, strips);
+  for (const { name, legs } of bases) {
+    const onLegs = new Standing(bench, name);
+    for (const part of legs) setPart(bench, onLegs, part, { first: UPSIDE_DOWN });
+  }
   const standing = new Standing(bench, unit.name);
-  const shelves = bases.flatMap(({ box, strips, feet }, i) =>
+  const shelves = bases.flatMap(({ box, strips, feet, legs }, i) =>
     boxTogether(
       bench,
       standing,
       i + 1,
       box,
-      [...marked(box, 'G'), ...marked(box, 'T')].filter((p) => !strips.includes(p) && !feet.includes(p)),
+      [...marked(box, 'G'), ...marked(box, 'T')].filter(
+        (p) => !strips.includes(p) && !feet.includes(p) && !legs.includes(p),
+      ),
     ),
   );
-  for (const { box, name, strips, feet } of bases) {
+  for (const { box, name, strips, feet, legs } of bases) {
     if (strips.length > 0) mountBase(bench, standing, box, name, strips);
+    if (legs.length > 0) mountBase(bench, standing, box, name, legs);
     for (const foot of feet) setPart(bench, standing, foot);
   }
   for (const box of unit.boxes)
@@ -109,7 +118,7 @@ function boxTogether(
   const first = [...folded, ...pegged];
   for (const part of first.filter((p) => !standing.has(p.id))) {
     if (over && closes(part)) for (const back of backs) setPart(bench, standing, back);
-    setPart(bench, standing, part, folded);
+    setPart(bench, standing, part, { folded });
   }
   if (folded.length > 0) checkSquare(bench, standing.into, nth, box, true);
   const waiting = (
@@ -179,7 +188,19 @@ function isSide(bench: Bench, id: string, part: Part): boolean {
   return part.mark.startsWith('B') && bench.setOut.sides.some((s) => s.left === id || s.right === id);
 }
 
-function setPart(bench: Bench, standing: Standing, part: Part, folded: readonly Part[] = []): void {
+const ON_ITS_FACE = [
+  'The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level and a driver reaches every pocket. Cards and drawings speak of it as it will stand, seen from the front.',
+];
+
+/** How a part is set that isn't just the next of a case. */
+interface Setting {
+  /** The panels that are folded up together. */
+  readonly folded?: readonly Part[];
+  /** What the first card says of how all of it lies, where it isn't a case on its face. */
+  readonly first?: readonly string[];
+}
+
+function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}): void {
   const first = standing.placed.length === 0;
   const touches = seat(bench, standing, part);
   const told: string[] = [];
@@ -194,7 +215,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, folded: readonly 
   const goesIn = near.some((j) => j.part === part.id && standing.has(j.mate));
   const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));
   const meets = gluedTo(bench, standing, part);
-  const fold = foldLines(bench, standing, part, folded);
+  const fold = foldLines(bench, standing, part, how.folded ?? []);
   const { pegs, lines: peggedIn } = pegsIn(bench, standing, part, lengths);
   // What goes into a dado is set by it; a stick is for clear distances.
   const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;
@@ -205,7 +226,9 @@ function setPart(bench: Bench, standing: Standing, part: Part, folded: readonly 
       kind: 'assemble',
       stage: 'assemble',
       title: first
-        ? `Stand ${part.mark} (${part.name}) on its front edge`
+        ? how.first
+          ? `Begin with ${part.mark} (${part.name})`
+          : `Stand ${part.mark} (${part.name}) on its front edge`
         : `Set ${part.mark} (${part.name})`,
       does: {
         act: 'set',
@@ -219,11 +242,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, folded: readonly 
       ...(first ? {} : { tool: 'clamp' as const }),
       lines: [
         ...(first
-          ? [
-              'The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level and a driver reaches every pocket. Cards and drawings speak of it as it will stand, seen from the front.',
-              `${capital(wayRound(part))}.`,
-              ...fold,
-            ]
+          ? [...(how.first ?? ON_ITS_FACE), `${capital(wayRound(part))}.`, ...fold]
           : [
               ...glueLines(bench, standing, part),
               ...endGlueLines(part, meets),

@@ -29,6 +29,7 @@ const RECORD_LENGTHS = [
   'floorFall',
   'scribe',
   'apart',
+  'apron',
   'opening',
   'diameter',
   'length',

@@ -46,3 +46,32 @@ export function badMitres(box: RecordOf<'case'>, tree: RecordTree): readonly Sna
     );
   return snags;
 }
+
+/** Ways of joining that close in one direction alone, or all round at once: what stands already is in their way. */
+const CLOSED_AT_ONCE: readonly (string | undefined)[] = ['mitre', 'dowels', 'biscuits'];
+
+/** Whether a case that shares a side is joined in a way in which it can be built on to that side. */
+export function closedOnShared(box: RecordOf<'case'>, tree: RecordTree): readonly Snag[] {
+  const shares = (
+    [
+      ['left', 'right'],
+      ['right', 'left'],
+    ] as const
+  ).some(
+    ([hand, other]) =>
+      box[`${hand}Side`] === 'shared' || tree.neighbourOf(box, hand)?.[`${other}Side`] === 'shared',
+  );
+  if (!shares || !CLOSED_AT_ONCE.includes(box.joints)) return [];
+  return [
+    {
+      code: 'design.side-not-shared',
+      level: 'stop',
+      where: { path: `design/records/${box.id}/joints`, record: box.id },
+      sentence: `Joined by “${box.joints}”, the panels of “${box.id}” can’t be put on to a side that stands already.`,
+      cures: [
+        { says: 'Let its panels into dados.', edits: [{ record: box.id, field: 'joints', value: 'dado' }] },
+        { says: 'Let each case have a side of its own.' },
+      ],
+    },
+  ];
+}

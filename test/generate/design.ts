@@ -150,7 +150,9 @@ function records(
   wish: Wish,
   units: Units,
 ): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
-  const { overall, back, top, base } = wish;
+  const { overall, back, top } = wish;
+  // A shallow case leaves no room between legs for aprons and their pockets.
+  const base = wish.base?.form === 'legs' && overall.depth.ticks < 340 * 3200 ? undefined : wish.base;
   // Sides that run to the floor have no mitres, and mitred panels no edging.
   const mitred = wish.joints === 'mitre' && base?.form !== 'toe-kick';
   const joints = wish.joints === 'mitre' && !mitred ? undefined : wish.joints;

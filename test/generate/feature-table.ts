@@ -72,6 +72,7 @@ const ROWS: readonly Row[] = [
   },
   { feature: 'a mitred base', in: has('base', (b) => (b.form ?? 'frame') === 'frame') },
   { feature: 'a kick board', in: has('base', (b) => b.form === 'toe-kick') },
+  { feature: 'legs with aprons', in: has('base', (b) => b.form === 'legs') },
   { feature: 'feet', in: has('base', (b) => b.form === 'feet') },
   { feature: 'rails to hang by', in: has('hanging') },
   { feature: 'front edging', in: has('edging') },

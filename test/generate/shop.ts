@@ -5,7 +5,15 @@ import type { Field, Units } from './typed-length.ts';
 /** Parts of a shop that a design can be set out with, whatever the thickness of its boards. */
 export function shop(
   units: Units,
-  thickness: { board: string; other: string; thin: string; strip: string; lip: string; taped: boolean; wood: string },
+  thickness: {
+    board: string;
+    other: string;
+    thin: string;
+    strip: string;
+    lip: string;
+    taped: boolean;
+    wood: string;
+  },
   router: string | undefined,
 ): Field {
   const sheet = (id: string, thick: string, material = 'birch-plywood') => ({
@@ -52,6 +60,7 @@ export function shop(
           ? { ...strips('lip', '0.6 mm'), tape: 'iron-on', width: '40 mm' }
           : strips('lip', thickness.lip),
         strips('foot', '24 mm'),
+        strips('leg', '30 mm'),
       ],
       screws: [
         ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),
