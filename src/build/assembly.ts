@@ -15,7 +15,7 @@ import { CAUTION } from './cautions.ts';
 import { foldedParts, foldLines } from './fold-work.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
-import { legFrame, UPSIDE_DOWN } from './leg-frame.ts';
+import { legFrame, squareLegs, UPSIDE_DOWN } from './leg-frame.ts';
 import type { StageId, Touch, Turn } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
 import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
@@ -44,6 +44,7 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
   for (const { name, legs } of bases) {
     const onLegs = new Standing(bench, name);
     for (const part of legs) setPart(bench, onLegs, part, { first: UPSIDE_DOWN });
+    if (legs.length > 0) squareLegs(bench, name, legs);
   }
   const standing = new Standing(bench, unit.name);
   const shelves = bases.flatMap(({ box, strips, feet, legs }, i) =>
