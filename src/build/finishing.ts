@@ -1,5 +1,5 @@
-import { SETTING_OUT } from '../materials/index.ts';
-import type { Traced } from '../measure/index.ts';
+import { SETTING_OUT, VENEER } from '../materials/index.ts';
+import { type Traced, ticks } from '../measure/index.ts';
 import {
   fixingsUsed,
   groupParts,
@@ -92,6 +92,12 @@ export function sandParts(bench: Bench): void {
     );
     const marks = here.flatMap((g) => g.parts.map((p) => p.mark));
     if (marks.length === 0) continue;
+    const lengths: Traced[] = [];
+    const veneers = veneerLines(
+      bench,
+      here.flatMap((g) => g.parts),
+      lengths,
+    );
     bench.do(
       {
         id: `${marks[0]}/sand`,
@@ -105,14 +111,33 @@ export function sandParts(bench: Bench): void {
           form === 'sheet'
             ? 'From 150 or 180 on to 220. The veneer of a panel is thin: pencil a few lines across and stop when they are gone.'
             : 'By hand with a block, with the grain, from 120 on to 220.',
+          ...veneers,
           'Edges by hand, arrises eased a little; no sanding where glue or another part will come.',
           'Write the mark and the triangle again where they were sanded off, on a face that won’t be seen.',
         ],
+        lengths,
         cautions: [CAUTION.dust],
       },
       marks,
     );
   }
+}
+
+/** What may be sanded off where it was said how thick the face veneer is. */
+function veneerLines(bench: Bench, parts: readonly Part[], lengths: Traced[]): readonly string[] {
+  return bench.job.shop.rack.lots.flatMap((lot) => {
+    if (lot.veneer === undefined || !parts.some((p) => p.lot === lot.id)) return [];
+    const veneer = bench.ledger.document(
+      `shop/rack/lots/${lot.id}/veneer`,
+      ticks(bench.ticksOf(lot.veneer)),
+      lot.veneer,
+    );
+    const most = bench.ledger.ratio('a quarter of the veneer', veneer, VENEER.mayGo);
+    const n = lengths.push(veneer, most) - 2;
+    return [
+      `${lot.name}: its face veneer is {${n}} thick, so all sanding together may take {${n + 1}}${bench.ledger.ticks(veneer) < VENEER.byHand.value ? '. That is too little for a machine: by hand with a block, 180 and 220' : ': a light pass of each grit, the machine always moving'}. Nothing coarser near an edge.`,
+    ];
+  });
 }
 
 /** Finish, and the way to its place. */

@@ -67,6 +67,8 @@ export type Act =
       readonly yields: readonly [Yield | undefined, Yield | undefined];
       /** A rough cut, which leaves so much beside the line on either side that nothing there counts as sawn to a mark. */
       readonly rough?: Traced;
+      /** Cut with scissors or a knife: nothing is lost. */
+      readonly knife?: true;
     }
   /** A workpiece that needs no cut gets its mark. */
   | { readonly act: 'name'; readonly workpiece: string; readonly as: Yield }
@@ -371,7 +373,9 @@ export type OperationKind =
   | 'pocket'
   | 'drill'
   | 'edge'
+  | 'iron'
   | 'flush'
+  | 'trim'
   | 'sand'
   | 'rehearse'
   | 'assemble'

@@ -34,7 +34,7 @@ const TITLES: Record<StageId, string> = {
   sheets: 'Cut the sheets',
   strips: 'Cut the strips',
   machine: 'Mark and work the parts',
-  edging: 'Solid edging',
+  edging: 'Edging',
   sand: 'Sand the parts',
   prefinish: 'Finish what can’t be reached later',
   assemble: 'Put it together',

@@ -65,6 +65,7 @@ function actReport(a: Act): Report {
         keep: a.keep,
         yields: a.yields.map((y) => y ?? null),
         rough_mm: a.rough,
+        knife: a.knife,
       };
     case 'name':
       return { act: a.act, workpiece: a.workpiece, as: a.as };

@@ -145,7 +145,7 @@ export class Workshop {
   private saw(operation: Operation, act: Extract<Act, { act: 'saw' }>): void {
     const piece = this.take(operation, act.workpiece);
     if (!piece) return;
-    const halves = sawn(piece, act, this.read, this.shop.kerfOf(operation.tool));
+    const halves = sawn(piece, act, this.read, act.knife ? 0 : this.shop.kerfOf(operation.tool));
     if ('code' in halves) return this.fault(operation, halves.code, act.workpiece, halves.sentence);
     this.loose.delete(act.workpiece);
     act.yields.forEach((y, i) => {

@@ -29,6 +29,7 @@ const RECORD_LENGTHS = [
   'floorFall',
   'scribe',
   'apart',
+  'apron',
   'opening',
   'diameter',
   'length',
@@ -63,7 +64,7 @@ const HINGE_LENGTHS = [
 const RUNNER_LENGTHS = ['length', 'thickness', 'height', 'travel'];
 const PIN_LENGTHS = ['diameter', 'deep', 'stands', 'above'];
 const FIXING_LENGTHS = ['diameter', 'length', 'width', 'thickness'];
-const LOT_LENGTHS = ['nominal', 'thickness', 'width'];
+const LOT_LENGTHS = ['nominal', 'thickness', 'width', 'veneer'];
 const STOCK_LENGTHS = ['length', 'width'];
 const FLAW_LENGTHS = ['x', 'y', 'length', 'width'];
 

@@ -118,6 +118,14 @@ function badLots(job: JobDocument): readonly Snag[] {
           sentence: `“${r.id}” is to be made of “${id}”, a lot that the rack doesn’t have.`,
           cures: [{ says: `Add the lot, or name one of: ${[...lots.keys()].join(', ')}.` }],
         });
+      else if (lot.tape !== undefined && !(r.kind === 'edging' && field === 'strip'))
+        snags.push({
+          code: 'document.wrong-form',
+          level: 'stop',
+          where: { path, record: r.id },
+          sentence: `“${r.id}” needs solid wood here, but “${id}” is veneer tape for front edges.`,
+          cures: [{ says: 'Name a lot of solid strips.' }],
+        });
       else if (lot.form !== form)
         snags.push({
           code: 'document.wrong-form',

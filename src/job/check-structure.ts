@@ -6,6 +6,7 @@ import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
 import { badHandle } from './check-handles.ts';
 import { badFront, badLid } from './check-lids.ts';
+import { badMitres, closedOnShared } from './check-mitres.ts';
 import { badPlaces } from './check-places.ts';
 import { badSharedSides } from './check-shared-sides.ts';
 import { topOverCases } from './check-tops.ts';
@@ -110,6 +111,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'case') snags.push(...badSharedSides(r, tree));
     if (r.kind === 'filler') snags.push(...badFiller(r, tree));
     if (r.kind === 'room') snags.push(...badRoom(r, tree));
+    if (r.kind === 'case') snags.push(...badMitres(r, tree), ...closedOnShared(r, tree));
     if (r.kind === 'base') snags.push(...baseUponCase(r, tree), ...badBase(r, tree));
     if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));

@@ -85,4 +85,5 @@ export { STABILITY_LOADS, type StabilityLoad, stabilityLoad } from './stability-
 export { TOOL_ACCURACIES, type ToolAccuracy, toolAccuracy } from './tool-accuracy.ts';
 export { BIT_RADIUS, BITS, DRIVERS, type DriverBody } from './tool-bodies.ts';
 export { type PocketShape, pocketShape, SINK_DEGREES } from './tool-shapes.ts';
+export { VENEER } from './veneer-rules.ts';
 export { airFlow, freeArea, VENTS, WARMER_BY } from './ventilation.ts';

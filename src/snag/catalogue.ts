@@ -47,6 +47,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['design.one-piece', 'A design has one piece; this has none or several.'],
     ['design.no-case', 'The piece has no case.'],
     ['design.wrong-parent', 'A record belongs to one that cannot have it.'],
+    ['design.mitred-case', 'A case with mitred corners has what can’t go with them.'],
     ['design.lid-and-top', 'A case says how its lid lies, and has an applied top in its place.'],
     ['design.hinged-over-cases', 'A top over several cases is to be hinged.'],
     ['design.top-over-stack', 'A top over several cases belongs to a stack of them.'],

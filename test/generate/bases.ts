@@ -28,6 +28,17 @@ export function bases(text: (from: number, to: number) => fc.Arbitrary<string>):
     {
       weight: 1,
       arbitrary: fc.record({
+        form: fc.constant('legs'),
+        board,
+        strip: fc.constant('leg'),
+        height: text(120, 200),
+        apron: maybe(text(95, 120)),
+        setback: text(25, 38),
+      }),
+    },
+    {
+      weight: 1,
+      arbitrary: fc.record({
         form: fc.constant('feet'),
         strip: fc.constant('foot'),
         setback: text(27, 32),

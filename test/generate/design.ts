@@ -157,7 +157,13 @@ function records(
   wish: Wish,
   units: Units,
 ): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
-  const { overall, back, top, base, edged } = wish;
+  const { overall, back, top } = wish;
+  // A shallow case leaves no room between legs for aprons and their pockets.
+  const base = wish.base?.form === 'legs' && overall.depth.ticks < 340 * 3200 ? undefined : wish.base;
+  // Sides that run to the floor have no mitres, and mitred panels no edging.
+  const mitred = wish.joints === 'mitre' && base?.form !== 'toe-kick';
+  const joints = wish.joints === 'mitre' && !mitred ? undefined : wish.joints;
+  const edged = wish.edged && !mitred;
   const inside =
     wish.doors && 'closes' in wish.doors && wish.doors.closes === 'each' ? sideBySide(wish) : wish.inside;
   const list: Field[] = [
@@ -167,10 +173,10 @@ function records(
       kind: 'case',
       parent: 'piece',
       board: 'board',
-      ...(wish.joints === undefined ? {} : { joints: wish.joints }),
+      ...(joints === undefined ? {} : { joints }),
       ...(wish.heads === undefined ? {} : { heads: wish.heads }),
-      ...(wish.bottom === undefined || base?.form === 'toe-kick' ? {} : { bottom: wish.bottom }),
-      ...(wish.lid === undefined || top ? {} : { lid: wish.lid }),
+      ...(wish.bottom === undefined || base?.form === 'toe-kick' || mitred ? {} : { bottom: wish.bottom }),
+      ...(wish.lid === undefined || top || mitred ? {} : { lid: wish.lid }),
     },
     { id: 'gap', kind: 'size', value: GAP[units].text },
   ];
@@ -248,6 +254,7 @@ interface Wish {
     | 'tongue'
     | 'dowels'
     | 'biscuits'
+    | 'mitre'
     | undefined;
   readonly bottom: 'between' | 'under' | undefined;
   readonly lid: 'between' | 'over' | undefined;
@@ -297,6 +304,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         'tongue' as const,
         'dowels' as const,
         'biscuits' as const,
+        'mitre' as const,
       ),
     ),
     bottom: optional(fc.constantFrom('between' as const, 'under' as const)),
@@ -402,6 +410,7 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
         thin: text(3, 12),
         strip: text(5, 22),
         lip: text(3, 10),
+        taped: fc.constantFrom(true, false, false),
       }),
       router: optional(fc.constantFrom('0.1 mm', '1/64 in', '0.5 mm')),
     })

@@ -54,6 +54,7 @@ const ROWS: readonly Row[] = [
   { feature: 'stopped dados', in: has('case', (c) => c.joints === 'stopped-dado') },
   { feature: 'dowels', in: (_, piece) => piece.pegs.some((p) => p.kind === 'dowel') },
   { feature: 'biscuits', in: (_, piece) => piece.pegs.some((p) => p.kind === 'biscuit') },
+  { feature: 'mitred corners', in: has('case', (c) => c.joints === 'mitre') },
   { feature: 'a back in rabbets', in: has('back', (b) => b.fitting === 'rabbet') },
   { feature: 'a back in grooves', in: has('back', (b) => b.fitting === 'groove') },
   { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },
@@ -77,9 +78,19 @@ const ROWS: readonly Row[] = [
   },
   { feature: 'a mitred base', in: has('base', (b) => (b.form ?? 'frame') === 'frame') },
   { feature: 'a kick board', in: has('base', (b) => b.form === 'toe-kick') },
+  { feature: 'legs with aprons', in: has('base', (b) => b.form === 'legs') },
   { feature: 'feet', in: has('base', (b) => b.form === 'feet') },
   { feature: 'rails to hang by', in: has('hanging') },
   { feature: 'front edging', in: has('edging') },
+  {
+    feature: 'veneer tape',
+    in: (job) => {
+      const tape = new Set(job.shop.rack.lots.filter((l) => l.tape).map((l) => l.id));
+      return treeOf(job)
+        .all('edging')
+        .some((e) => tape.has(e.strip));
+    },
+  },
   { feature: 'holes for cables', in: has('cable') },
   { feature: 'rows of holes', in: has('holes', (h) => (h.count ?? 1) > 1) },
   { feature: 'holes mirrored for the other hand', in: has('holes', mirrored) },

@@ -5,7 +5,15 @@ import type { Field, Units } from './typed-length.ts';
 /** Parts of a shop that a design can be set out with, whatever the thickness of its boards. */
 export function shop(
   units: Units,
-  thickness: { board: string; other: string; thin: string; strip: string; lip: string; wood: string },
+  thickness: {
+    board: string;
+    other: string;
+    thin: string;
+    strip: string;
+    lip: string;
+    taped: boolean;
+    wood: string;
+  },
   router: string | undefined,
 ): Field {
   const sheet = (id: string, thick: string, material = 'birch-plywood') => ({
@@ -48,9 +56,12 @@ export function shop(
         sheet('other', thickness.other, thickness.wood),
         sheet('thin', thickness.thin),
         strips('strip', thickness.strip),
-        strips('lip', thickness.lip),
+        thickness.taped
+          ? { ...strips('lip', '0.6 mm'), tape: 'iron-on', width: '40 mm' }
+          : strips('lip', thickness.lip),
         strips('foot', '24 mm'),
         { ...strips('runner-strip', '6 mm'), width: '18 mm' },
+        strips('leg', '30 mm'),
       ],
       screws: [
         ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),

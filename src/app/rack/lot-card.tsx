@@ -1,4 +1,5 @@
 import type { Lot } from '../../job/index.ts';
+import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField, NumberField } from '../fields/text-field.tsx';
 import { useApp } from '../state/use-desk.ts';
 import { StockFlaws } from './stock-flaws.tsx';
@@ -28,11 +29,27 @@ export function LotCard({ lot }: { lot: Lot }) {
         {sheet ? (
           <>
             <LengthField path={`${at}/trim`} label={`Trim of ${lot.name}`} empty="nothing" /> trimmed off all
-            round.
+            round; face veneer{' '}
+            <LengthField
+              path={`${at}/veneer`}
+              label={`Face veneer of ${lot.name}`}
+              empty="not known"
+              end="."
+            />
           </>
         ) : (
           <>
-            <LengthField path={`${at}/width`} label={`Width of ${lot.name}`} /> wide.
+            <LengthField path={`${at}/width`} label={`Width of ${lot.name}`} /> wide;{' '}
+            <ChoiceField
+              path={`${at}/tape`}
+              label={`What ${lot.name} is`}
+              choices={[
+                ['', 'solid wood'],
+                ['iron-on', 'veneer tape with glue on it'],
+                ['glue', 'veneer tape without glue'],
+              ]}
+              end="."
+            />
           </>
         )}{' '}
         <span className="faint">{partsWords(parts)}</span>

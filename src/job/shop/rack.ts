@@ -56,6 +56,13 @@ export const Lot = v.strictObject({
   thickness: v.optional(SizeText),
   /** Width of a strip's section. */
   width: v.optional(SizeText),
+  /**
+   * Of strips: veneer tape for edges, cut with scissors and ironed on. Whether it comes with glue of its own, or gets
+   * wood glue that is left to dry first.
+   */
+  tape: v.optional(v.picklist(['iron-on', 'glue'])),
+  /** Of sheets: how thick the face veneer is, which sanding must not go through. */
+  veneer: v.optional(SizeText),
   /** Whether parts must follow the grain. */
   grain: v.optional(v.picklist(['along', 'free'])),
   /** Taken off every side of a sheet before parts are cut, kerf included. */

@@ -22,6 +22,7 @@ import { casePanels } from './case-panels.ts';
 import { type Footing, footing, joinFooting } from './footing.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
+import { joinLegs, type Legs, legsOf } from './legs.ts';
 import type { Hand } from './shared-sides.ts';
 import { appliedTop } from './top.ts';
 
@@ -33,6 +34,7 @@ export interface MadeCase extends Omit<Joinable, 'beyond'> {
   readonly stands: Footing;
   /** A fixed front under a lid. */
   readonly front: Parting | undefined;
+  readonly legs: Legs;
 }
 
 /** Makes the parts of one case; undefined where nothing is left inside. */
@@ -95,9 +97,10 @@ export function partsOfCase(
   ]);
   const back = backPanel(draft, frame, panels);
   const top = appliedTop(draft, frame);
-  const base = baseFrame(draft, frame);
+  const legs = legsOf(draft, frame);
+  const base = frame.base?.form === 'legs' ? legs.aprons : baseFrame(draft, frame);
   const stands = footing(draft, frame, panels, partings, closed);
-  return { frame, panels, closed, leaves, partings, back, top, base, edging, stands, front };
+  return { frame, panels, closed, leaves, partings, back, top, base, legs, edging, stands, front };
 }
 
 /** Hangs, bores and joins what was made of a case; the parts of its neighbours are there already. */
@@ -106,6 +109,8 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
   holeRows(draft, bores, frame, 'panels');
   hangDoors(draft, bores, made);
   slidingDoors(draft, bores, made, top?.board);
+  // Aprons are screwed to their legs first: there is only one place for that, and several along the bottom.
+  joinLegs(draft, bores, made.legs);
   holeRows(draft, bores, frame, 'doors');
   const before = draft.joints.length;
   if (made.front) joinFront(draft, bores, { ...made, beyond }, made.front.part);
