@@ -1,3 +1,5 @@
+// Long because each act that a card can hold is a method here, and all of them share the state of the shop.
+
 import type { Act, Operation, Workpiece } from '../build/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { Solids } from '../solid/index.ts';
@@ -9,6 +11,7 @@ import { liftedIn } from './lift-in.ts';
 import { pegged } from './pegs.ts';
 import { restsOnPins } from './pins.ts';
 import { setPlugs } from './plugs.ts';
+import { pullCard, screwOnPull } from './pulls.ts';
 import type { DryFitFault } from './report.ts';
 import { runOnRunners } from './runners.ts';
 import { quarterTurned, sawn } from './sawn.ts';
@@ -131,6 +134,8 @@ export class Workshop {
         return this.plug(operation, does);
       case 'hinge':
         return this.hinge(operation, does);
+      case 'pull':
+        return this.pull(operation, does);
       case 'runners':
         return this.runners(operation, does);
       case 'rest':
@@ -152,6 +157,11 @@ export class Workshop {
       this.assemblies.get(name) ??
       [...this.assemblies.values()].find((a) => a.members.some((m) => m.mark === name));
     return of ? of.members.map((m) => m.mark) : [name];
+  }
+
+  private tell(operation: Operation, faults: readonly Omit<DryFitFault, 'operation'>[]): void {
+    for (const f of faults)
+      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
   }
 
   private take(operation: Operation, name: string): VirtualPiece | undefined {
@@ -346,8 +356,7 @@ export class Workshop {
       { members: this.around(assembly, act.workpiece, act.mate), cameBy: (mark) => this.cameBy.get(mark) },
     );
     this.screws.push(...screws);
-    for (const f of faults)
-      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+    this.tell(operation, faults);
   }
 
   /** What stands round a part: a drawer is drawn out for what is done to it, and doors and drawers are out of the way of all else. */
@@ -384,8 +393,7 @@ export class Workshop {
     );
     this.drawers.push(act.moves);
     this.screws.push(...screws);
-    for (const f of faults)
-      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+    this.tell(operation, faults);
   }
 
   private rest(operation: Operation, act: Extract<Act, { act: 'rest' }>): void {
@@ -399,12 +407,14 @@ export class Workshop {
       aboveMm: toMm(this.read(act.above)),
       level: act.level,
     });
-    for (const f of faults)
-      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+    this.tell(operation, faults);
   }
 
   /** The screw that a card names must be there, as long and as thick as it says. */
-  private takeScrew(operation: Operation, act: Extract<Act, { act: 'screw' | 'hinge' | 'runners' }>): void {
+  private takeScrew(
+    operation: Operation,
+    act: Extract<Act, { act: 'screw' | 'hinge' | 'runners' | 'pull' }>,
+  ): void {
     const box = this.shop.screws.get(act.screw);
     const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
     if (!box || !same(this.read(act.length), box.length) || !same(this.read(act.diameter), box.diameter))
@@ -426,8 +436,7 @@ export class Workshop {
     const card = { part: act.workpiece, side: act.side, diameterMm: toMm(diameter), count: act.count };
     const { covers, faults } = setPlugs(assembly, card, this.screws, this.covered);
     for (const way of covers) this.covered.add(way);
-    for (const f of faults)
-      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+    this.tell(operation, faults);
   }
 
   private hinge(operation: Operation, act: Extract<Act, { act: 'hinge' }>): void {
@@ -449,8 +458,16 @@ export class Workshop {
       this.screws,
     );
     this.screws.push(...screws);
-    for (const f of faults)
-      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+    this.tell(operation, faults);
+  }
+
+  private pull(operation: Operation, act: Extract<Act, { act: 'pull' }>): void {
+    const assembly = this.assemblies.get(act.into);
+    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
+    this.takeScrew(operation, act);
+    const { screws, faults } = screwOnPull(assembly, pullCard(act, this.read), this.screws);
+    this.screws.push(...screws);
+    this.tell(operation, faults);
   }
 
   /** A sliding door goes into its grooves, and is tried over its whole way. */
