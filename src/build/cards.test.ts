@@ -81,6 +81,8 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, does.over, does.into, ...does.posts];
     case 'lift-in':
       return [does.workpiece, does.into, does.below, does.above, ...does.between];
+    case 'pull':
+      return [does.workpiece, does.behind ?? does.workpiece, does.into];
     case 'plug':
       return [does.workpiece, does.into];
     case 'other':

@@ -7,6 +7,7 @@ import {
   joinMarks,
   type Part,
   pinsUsed,
+  pullsUsed,
   runnersUsed,
   screwsUsed,
   staysUsed,
@@ -16,6 +17,7 @@ import { CAUTION } from './cautions.ts';
 import type { FinishPlan } from './finish/finish-plan.ts';
 import { finishPiece } from './finish/finish-work.ts';
 import { packingLines } from './packing.ts';
+import { fitPulls } from './pulls.ts';
 import { waxGrooves } from './sliding.ts';
 import { listWords } from './words.ts';
 
@@ -48,6 +50,10 @@ export function gather(bench: Bench): void {
         ...[...hingesUsed(bench.setOut)].map(([id, n]) => {
           const hinge = bench.job.shop.rack.hinges?.find((h) => h.id === id);
           return `${n} × ${hinge?.name ?? id} (on the rack: ${hinge?.have ?? 0}). Have them in the hand and measure them before anything is bored.`;
+        }),
+        ...[...pullsUsed(bench.setOut)].map(([id, n]) => {
+          const pull = bench.job.shop.rack.pulls?.find((p) => p.id === id);
+          return `${n} × ${pull?.name ?? id} (on the rack: ${pull?.have ?? 0}). Measure its holes from middle to middle, and try how deep a screw goes in, before any front is bored.`;
         }),
         ...[...staysUsed(bench.setOut)].map(([id, n]) => {
           const stay = bench.job.shop.rack.stays?.find((s) => s.id === id);
@@ -143,6 +149,7 @@ function veneerLines(bench: Bench, parts: readonly Part[], lengths: Traced[]): r
 /** Finish, and the way to its place. */
 export function finishAndSetUp(bench: Bench, plan: FinishPlan): void {
   finishPiece(bench, plan);
+  fitPulls(bench);
   const everything = ['case', ...bench.setOut.parts.map((p) => p.mark)];
   setUp(bench, everything);
   waxGrooves(bench);

@@ -333,6 +333,23 @@ export type Act =
       readonly travel: Traced;
       readonly moves: readonly string[];
     }
+  /**
+   * A bought pull screwed on from behind, through the board behind where there is one: `count` machine screws, its holes
+   * so far apart, its thread so deep.
+   */
+  | {
+      readonly act: 'pull';
+      readonly workpiece: string;
+      readonly behind?: string;
+      readonly into: string;
+      readonly pull: string;
+      readonly screw: string;
+      readonly length: Traced;
+      readonly diameter: Traced;
+      readonly count: number;
+      readonly holes?: Traced;
+      readonly deep: Traced;
+    }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 

@@ -214,6 +214,20 @@ function actReport(a: Act): Report {
         count: a.count,
         diameter_mm: a.diameter,
       };
+    case 'pull':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        behind: a.behind,
+        into: a.into,
+        pull: a.pull,
+        screw: a.screw,
+        count: a.count,
+        length_mm: a.length,
+        diameter_mm: a.diameter,
+        holes_mm: a.holes,
+        deep_mm: a.deep,
+      };
     case 'hinge':
       return {
         act: a.act,

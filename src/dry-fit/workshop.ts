@@ -1,3 +1,5 @@
+// Long because each act that a card can hold is a method here, and all of them share the state of the shop.
+
 import type { Act, Operation, Workpiece } from '../build/index.ts';
 import { toMm } from '../measure/index.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
@@ -9,6 +11,7 @@ import { liftedIn } from './lift-in.ts';
 import { pegged } from './pegs.ts';
 import { restsOnPins } from './pins.ts';
 import { setPlugs } from './plugs.ts';
+import { pullCard, screwOnPull } from './pulls.ts';
 import type { DryFitFault } from './report.ts';
 import { runOnRunners } from './runners.ts';
 import { quarterTurned, sawn } from './sawn.ts';
@@ -111,6 +114,8 @@ export class Workshop {
         return this.plug(operation, does);
       case 'hinge':
         return this.hinge(operation, does);
+      case 'pull':
+        return this.pull(operation, does);
       case 'runners':
         return this.runners(operation, does);
       case 'draw-out':
@@ -399,7 +404,10 @@ export class Workshop {
   }
 
   /** The screw that a card names must be there, as long and as thick as it says. */
-  private takeScrew(operation: Operation, act: Extract<Act, { act: 'screw' | 'hinge' | 'runners' }>): void {
+  private takeScrew(
+    operation: Operation,
+    act: Extract<Act, { act: 'screw' | 'hinge' | 'runners' | 'pull' }>,
+  ): void {
     const box = this.shop.screws.get(act.screw);
     const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
     if (!box || !same(this.read(act.length), box.length) || !same(this.read(act.diameter), box.diameter))
@@ -420,6 +428,15 @@ export class Workshop {
       const card = { part: act.workpiece, side: act.side, diameterMm: toMm(diameter), count: act.count };
       const { covers, faults } = setPlugs(assembly, card, this.screws, this.covered);
       for (const way of covers) this.covered.add(way);
+      return faults;
+    });
+  }
+
+  private pull(operation: Operation, act: Extract<Act, { act: 'pull' }>): void {
+    this.tell(operation, act.into, (assembly) => {
+      this.takeScrew(operation, act);
+      const { screws, faults } = screwOnPull(assembly, pullCard(act, this.read), this.screws);
+      this.screws.push(...screws);
       return faults;
     });
   }

@@ -11,6 +11,7 @@ export function checkReferences(job: JobDocument): readonly Snag[] {
     ...badHinges(job),
     ...badPins(job),
     ...badStays(job),
+    ...badPulls(job),
     ...badRunners(job),
     ...badOver(job),
   ];
@@ -31,6 +32,7 @@ function repeatedIds(job: JobDocument): readonly Snag[] {
     ['shop/rack/fixings', rack.fixings ?? []],
     ['shop/rack/runners', rack.runners ?? []],
     ['shop/rack/stays', rack.stays ?? []],
+    ['shop/rack/pulls', rack.pulls ?? []],
   ];
   const snags: Snag[] = [];
   for (const [path, list] of lists) {
@@ -200,6 +202,24 @@ function badHinges(job: JobDocument): readonly Snag[] {
         cures: [{ says: 'Add the screw to the rack, or name one that is there.' }],
       });
   return snags;
+}
+
+/** Pulls that the rack must have. */
+function badPulls(job: JobDocument): readonly Snag[] {
+  const pulls = job.shop.rack.pulls ?? [];
+  return job.design.records.flatMap((r): Snag[] =>
+    r.kind !== 'pull' || r.pull === undefined || pulls.some((p) => p.id === r.pull)
+      ? []
+      : [
+          {
+            code: 'document.no-such-pull',
+            level: 'stop',
+            where: { path: `design/records/${r.id}/pull`, record: r.id },
+            sentence: `“${r.id}” names “${r.pull}”, a pull that the rack doesn’t have.`,
+            cures: [{ says: 'Add the pull to the rack, or leave “pull” out.' }],
+          },
+        ],
+  );
 }
 
 /** Stays of lids that the rack must have. */

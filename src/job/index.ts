@@ -21,6 +21,7 @@ export type { Hinge, HingeOf } from './shop/hinge.ts';
 export { DAYS, type WorkingHours } from './shop/hours.ts';
 export { formatOf } from './shop/length-format.ts';
 export type { Pin } from './shop/pin.ts';
+export type { Pull } from './shop/pull.ts';
 export type { Bit, Lot, Rack, Screw, Stock } from './shop/rack.ts';
 export type { Runner } from './shop/runner.ts';
 export type { Shop } from './shop/shop.ts';

@@ -82,6 +82,7 @@ export function setOut(job: JobDocument): SetOut {
     surfaces: draft.surfaces,
     drawers: draft.drawers,
     lids: draft.lids,
+    pulls: draft.pulls,
     doors: draft.doors,
     pinned: draft.pinned,
     sliding: draft.sliding,

@@ -95,6 +95,7 @@ const ROWS: readonly Row[] = [
   { feature: 'rows of holes', in: has('holes', (h) => (h.count ?? 1) > 1) },
   { feature: 'holes mirrored for the other hand', in: has('holes', mirrored) },
   { feature: 'a hinged lid over a fixed front', in: (_, piece) => piece.lids.length > 0 },
+  { feature: 'bought pulls', in: has('pull') },
   { feature: 'shop-made handles', in: has('handle') },
   { feature: 'vents of slots', in: has('vent', (v) => v.form === 'slots') },
   { feature: 'vents of holes', in: has('vent', (v) => v.form === 'holes') },

@@ -71,6 +71,9 @@ export function shop(
         screw('face-60', 'countersunk', 60, '5 mm', '9.7 mm'),
         screw('face-80', 'countersunk', 80, '5 mm', '9.7 mm'),
         screw('hinge-screw', 'countersunk', 12, '3.5 mm', '7 mm'),
+        ...[20, 25, 30, 35, 40, 45, 50, 55, 60].map((n) =>
+          screw(`machine-${n}`, 'machine', n, '4 mm', '8 mm'),
+        ),
         screw('runner-screw', 'countersunk', 10, '3.5 mm', '7 mm'),
       ],
       fixings: [
@@ -105,6 +108,7 @@ export function shop(
         },
       ],
       runners: runners(),
+      pulls: [{ id: 'bar', holes: '64 mm', thread: '4 mm', deep: '12 mm', length: '80 mm' }],
       stays: [{ id: 'stay', holds: '40 N m' }],
       pins: [{ id: 'pin', diameter: '5 mm', deep: '9 mm', stands: '8 mm' }],
       bits: [],

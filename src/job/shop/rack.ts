@@ -3,6 +3,7 @@ import { Id, MarginText, Name, SizeText } from '../typed.ts';
 import { Fixing } from './fixing.ts';
 import { Hinge } from './hinge.ts';
 import { Pin } from './pin.ts';
+import { Pull } from './pull.ts';
 import { Runner } from './runner.ts';
 import { Stay } from './stay.ts';
 import { AdhesiveLot, FinishLot } from './supplies.ts';
@@ -75,7 +76,7 @@ export type Lot = v.InferOutput<typeof Lot>;
 export const Screw = v.strictObject({
   id: Id,
   name: v.optional(Name),
-  kind: v.picklist(['pocket', 'countersunk']),
+  kind: v.picklist(['pocket', 'countersunk', 'machine']),
   length: SizeText,
   diameter: SizeText,
   /** Diameter of the head. */
@@ -111,6 +112,7 @@ export const Rack = v.strictObject({
   finishes: v.array(FinishLot),
   pins: v.optional(v.array(Pin)),
   runners: v.optional(v.array(Runner)),
+  pulls: v.optional(v.array(Pull)),
   stays: v.optional(v.array(Stay)),
 });
 export type Rack = v.InferOutput<typeof Rack>;

@@ -11,6 +11,7 @@ import { fixedFront } from '../lids/fixed-front.ts';
 import { hangLid } from '../lids/hang-lid.ts';
 import { joinFront } from '../lids/join-front.ts';
 import { pinnedShelves } from '../pins/pinned-shelves.ts';
+import { boughtPulls } from '../pulls/bought-pulls.ts';
 import { slidingDoors } from '../sliding/sliding-doors.ts';
 import type { ClearSizes } from '../spaces/clear-sizes.ts';
 import { ClosedSpaces } from '../spaces/closed-spaces.ts';
@@ -130,6 +131,7 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
     drawers(draft, bores, { frame, panels, loops }, leaf);
   }
   shopMadeHandles(draft, bores, frame);
+  boughtPulls(draft, bores, frame);
   loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
 }
 
@@ -160,7 +162,9 @@ function loadTopAndBottom(
     frame.box.load,
     frame.box,
   );
-  if (top) loadSurface(draft, top, span, frame.depth, frame.top?.load, frame.top ?? frame.box);
+  // On a lid nothing stands, unless the maker says so.
+  if (top && (!frame.top?.hinged || frame.top.load !== undefined))
+    loadSurface(draft, top, span, frame.depth, frame.top?.load, frame.top ?? frame.box);
 }
 
 /** Whether what stands round a case leaves anything of it; stops say what doesn't. */
