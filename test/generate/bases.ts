@@ -41,8 +41,8 @@ export function bases(text: (from: number, to: number) => fc.Arbitrary<string>):
       arbitrary: fc.record({
         form: fc.constant('feet'),
         strip: fc.constant('foot'),
-        setback: text(27, 32),
-        setbackBack: maybe(text(36, 48)),
+        setback: text(36, 44),
+        setbackBack: maybe(text(40, 52)),
       }),
     },
   );

@@ -4,7 +4,7 @@ import { bases } from './bases.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type ChestWish, chestOf, chestWishes } from './chests.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
-import { drawerWishes, stripOf } from './drawers.ts';
+import { carriedIn, drawerWishes, stripOf } from './drawers.ts';
 import { type HandleWish, handleRecords, handleWishes } from './handles.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { type HoleWish, holeRecords, holeWishes } from './hole-rows.ts';
@@ -185,7 +185,12 @@ function records(
     if (filled.fill === 'shelves')
       list.push({ id: `${id}.shelf`, kind: 'shelf', parent: id, ...withoutAbsent(filled.shelf) });
     if (filled.fill === 'drawers')
-      list.push({ id: `${id}.drawers`, kind: 'drawers', parent: id, ...stripOf(id, filled.drawers) });
+      list.push({
+        id: `${id}.drawers`,
+        kind: 'drawers',
+        parent: id,
+        ...stripOf(id, carriedIn(overall.depth, filled.drawers)),
+      });
     if (filled.fill === 'pins') list.push({ id: `${id}.pins`, kind: 'pins', parent: id, ...filled.pins });
     if (filled.fill !== 'split') return;
     filled.openings.forEach((opening, i) => {
@@ -218,7 +223,8 @@ function records(
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   chestOf(wish.chest, list);
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
-  if (!base && wish.hung)
+  // Drawers reach as far back and up as a rail does.
+  if (!base && wish.hung && !list.some((r) => r.kind === 'drawers'))
     list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other', height: '90 mm' });
   // Fronts before the case leave no place for doors there.
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { optional, withoutAbsent } from './optional.ts';
-import { type Field, length, type Units } from './typed-length.ts';
+import { type Field, length, type Typed, type Units } from './typed-length.ts';
 
 /** Drawers for an opening that takes so many. */
 export function drawerWishes(
@@ -52,3 +52,11 @@ function carried<T extends { readonly carriedBy?: string | undefined; readonly j
   if (drawers.carriedBy === undefined) return drawers;
   return { ...drawers, runnerStrip: 'runner-strip', joint: drawers.joint === undefined ? undefined : 'dado' };
 }
+
+/** Wooden runners want a deep case; in a shallow one drawers are carried by bought ones. */
+export function carriedIn(depth: Typed, drawers: Field): Field {
+  const { carriedBy, runnerStrip: _, ...others } = drawers;
+  return carriedBy === undefined || depth.ticks >= DEEP ? drawers : others;
+}
+
+const DEEP = 420 * 3200;

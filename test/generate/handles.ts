@@ -22,9 +22,11 @@ export function handleWishes(
 
 /** Handles on the first doors or drawers among the records of a design. */
 export function handleRecords(wish: HandleWish | undefined, list: readonly Field[]): Field[] {
-  const kinds = ['door', 'sliding-doors', 'drawers'];
-  const parent = list.find((r) => kinds.includes(String(r.kind)) && r.fingerHole === undefined);
-  if (!wish || !parent) return [];
+  // Drawers behind doors are drawn without.
+  const parent =
+    list.find((r) => r.kind === 'door' || r.kind === 'sliding-doors') ??
+    list.find((r) => r.kind === 'drawers');
+  if (!wish || !parent || parent.fingerHole !== undefined) return [];
   // Every other time bought ones.
   if (wish.bought === true && parent.kind !== 'sliding-doors')
     return [{ id: 'pull', kind: 'pull', parent: parent.id }];
