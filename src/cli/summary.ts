@@ -60,14 +60,23 @@ export function summary(plan: Plan): string {
   return `${piece?.name ?? 'Untitled'}  ${size(width)} wide, ${size(height)} high, ${size(depth)} deep\n\n${body}\n${stops.length ? `\n${snagLines(stops)}\n` : ''}`;
 }
 
-/** What is left of each sheet and strip, on a line. */
+/** So many pieces that are left go on a line of the screen. */
+const ON_A_LINE = 3;
+
+/** What is left of each sheet and strip, on a line or a few. */
 function leftLines({ breakdown }: Plan, size: (t: Traced) => string): readonly string[] {
   const left = new Map<string, string[]>();
   for (const l of breakdown.leftovers) {
     const [sheet = '', rest = ''] = l.name.split('-');
     left.set(sheet, [...(left.get(sheet) ?? []), `${rest} ${size(l.length)} × ${size(l.width)}`]);
   }
-  return [...left].map(([sheet, sizes]) => `${sheet.padEnd(4)}${sizes.join(', ')}`);
+  return [...left].flatMap(([sheet, sizes]) =>
+    Array.from(
+      { length: Math.ceil(sizes.length / ON_A_LINE) },
+      (_, i) =>
+        `${(i === 0 ? sheet : '').padEnd(4)}${sizes.slice(i * ON_A_LINE, (i + 1) * ON_A_LINE).join(', ')}`,
+    ),
+  );
 }
 
 function or(list: readonly string[]): readonly string[] {
