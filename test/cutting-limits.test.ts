@@ -156,9 +156,11 @@ describe('limits of a shop', () => {
     for (const { part, name } of named) {
       const from = left.get(name!)!;
       expect(from.lot).toBe(part.lot);
-      const [l, w] = [t(part.length), t(part.width)];
+      const [l, w] = [t(part.cut.length), t(part.cut.width)];
       const lies = l <= t(from.length) && w <= t(from.width);
-      expect(lies || (part.grain === 'free' && w <= t(from.length) && l <= t(from.width))).toBe(true);
+      expect(lies || (part.grain === 'free' && w <= t(from.length) && l <= t(from.width)), part.id).toBe(
+        true,
+      );
     }
   });
 });

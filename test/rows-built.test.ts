@@ -113,7 +113,7 @@ describe('a side that two cases share', () => {
     setback: '40 mm',
   });
 
-  test.each(['pocket-screws', 'rabbet', 'dado', 'stopped-dado', 'tongue', 'dowels'])(
+  test.each(['pocket-screws', 'rabbet', 'dado', 'stopped-dado', 'tongue'])(
     '%s: three cases are built on to one another, and stand as drawn',
     (joints) => {
       const plan = planOf(

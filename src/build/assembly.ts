@@ -54,9 +54,7 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
       standing,
       i + 1,
       box,
-      [...marked(box, 'G'), ...marked(box, 'T')].filter(
-        (p) => !strips.includes(p) && !feet.includes(p) && !legs.includes(p),
-      ),
+      marked(box, 'G').filter((p) => !strips.includes(p) && !feet.includes(p) && !legs.includes(p)),
     ),
   );
   for (const { box, name, strips, feet, legs } of bases) {
@@ -146,6 +144,8 @@ function boxTogether(
     if (over) for (const back of backs) setPart(bench, standing, back);
     for (const lid of lids) setPart(bench, standing, lid);
   }
+  // Rails would stand in a driver's way under the lid; they go in from behind.
+  for (const rail of marked(box, 'T')) setPart(bench, standing, rail);
   if (folded.length === 0) checkSquare(bench, standing.into, nth, box, letIn || pegged.length > 0);
   if (!over) for (const back of backs) setPart(bench, standing, back);
   return waiting;

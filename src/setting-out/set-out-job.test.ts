@@ -360,6 +360,8 @@ describe('what can’t be made is told, with the field to change', () => {
       (j) => {
         j.design.records.push({ id: 'again', kind: 'shelf', parent: 'right', at: '310 mm' });
       },
+      'pockets.through-instead design/records/again',
+      'screws.none-for-face design/records/again',
       'parts.same-space design/records/shelf',
       'parts.same-space design/records/lipping',
     ],

@@ -2,7 +2,7 @@ import type { RecordOf } from '../../job/index.ts';
 import { DRAWERS, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
-import type { Bores } from '../joints/bores.ts';
+import type { Bore, Bores } from '../joints/bores.ts';
 import { contactBox, inPart, sideLooking } from '../joints/contact.ts';
 import { type ChosenScrew, faceScrew } from '../joints/screw-choice.ts';
 import { clearanceHole, edgePilot } from '../joints/screw-holes.ts';
@@ -71,7 +71,8 @@ export function woodenRunners(draft: Draft, bores: Bores, spec: WoodenSpec): Woo
     const inside =
       up >= Math.max(edge, bottom) && up + l.ticks(strips.groove.width) + edge <= l.ticks(box.left.width);
     const z = foot + up + l.ticks(strips.groove.width) / 2;
-    return inside && boresAt(draft, spec, [left, right], places, z).every((b) => !bores.meets(b));
+    const all = [...boresAt(draft, spec, [left, right], places, z), ...laidOn(draft, spec, [ahead, rear], z)];
+    return inside && all.every((b) => !bores.meets(b));
   });
   if (steps === undefined) {
     draft.stop(
@@ -102,6 +103,26 @@ export function woodenRunners(draft: Draft, bores: Bores, spec: WoodenSpec): Woo
     screwOn(draft, bores, made[i]!, post, screws[i]!, places);
   });
   return { left: made[0]!.id, right: made[1]!.id, up, ...strips.groove };
+}
+
+/** The faces of the uprights that the strips lie on: no hole comes out there. */
+function laidOn(
+  draft: Draft,
+  { space, strips }: WoodenSpec,
+  [from, to]: readonly [Traced, Traced],
+  z: number,
+): readonly Bore[] {
+  const t = (x: Traced) => draft.ledger.ticks(x);
+  const faces = [
+    [space.left, t(space.left.box.max[0])],
+    [space.right, t(space.right.box.min[0])],
+  ] as const;
+  return faces.map(([post, x]) => ({
+    parts: [post.id],
+    from: [x, t(from), z],
+    to: [x, t(to), z],
+    radius: t(strips.high) / 2,
+  }));
 }
 
 /** Where the grooves stop, behind the front of the box. */
