@@ -64,6 +64,9 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
   }
   for (const box of unit.boxes)
     for (const top of topsOf(bench, box)) if (!closes(top)) mountTop(bench, standing, box, top);
+  // Rails would stand in a driver's way, under the top and before one another; they go in last, from behind.
+  for (const box of unit.boxes)
+    for (const rail of [...marked(box, 'T')].reverse()) setPart(bench, standing, rail);
   for (const shelf of shelves) setPart(bench, standing, shelf);
   const slidesIn = slidingBacks(bench);
   for (const box of unit.boxes)
@@ -144,8 +147,6 @@ function boxTogether(
     if (over) for (const back of backs) setPart(bench, standing, back);
     for (const lid of lids) setPart(bench, standing, lid);
   }
-  // Rails would stand in a driver's way under the lid; they go in from behind.
-  for (const rail of marked(box, 'T')) setPart(bench, standing, rail);
   if (folded.length === 0) checkSquare(bench, standing.into, nth, box, letIn || pegged.length > 0);
   if (!over) for (const back of backs) setPart(bench, standing, back);
   return waiting;

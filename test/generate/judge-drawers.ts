@@ -182,6 +182,11 @@ function woodenFaults(setOut: SetOut, d: Drawer): string[] {
 /** Straight forward the drawer meets nothing but what it carries. */
 function wayOut(setOut: SetOut, d: Drawer): string[] {
   const handles = setOut.joints.filter((j) => j.duty === 'handle' && j.part === d.parts.face);
+  const onDoors = new Set(
+    setOut.joints
+      .filter((j) => j.duty === 'handle' && partOf(setOut, j.part).mark.startsWith('K'))
+      .map((j) => j.mate),
+  );
   const own = [
     ...Object.values(d.parts),
     ...handles.map((j) => j.mate),
@@ -192,8 +197,8 @@ function wayOut(setOut: SetOut, d: Drawer): string[] {
     const b = boxOf(setOut, partOf(setOut, id));
     const swept = [b.min[0]!, b.min[1]! - travel, b.min[2]!, b.max[0]!, b.min[1]!, b.max[2]!];
     return setOut.parts.flatMap((p) => {
-      // Doors are opened first.
-      if (own.includes(p.id) || p.mark.startsWith('K')) return [];
+      // Doors are opened first, with what is on them.
+      if (own.includes(p.id) || p.mark.startsWith('K') || onDoors.has(p.id)) return [];
       const o = boxOf(setOut, p);
       const meets = [0, 1, 2].every((k) => o.min[k]! < swept[k + 3]! && swept[k]! < o.max[k]!);
       return meets ? [`${p.id} is in its way`] : [];
