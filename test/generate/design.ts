@@ -324,7 +324,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         overhangSides: optional(text(0, 40)),
         overhangBack: optional(text(0, 15)),
         // Now and then of solid wood, which lies on a lid.
-        board: fc.constantFrom(undefined, undefined, undefined, 'other'),
+        board: fc.constantFrom(undefined, 'other'),
       }),
     ).chain(
       (top): fc.Arbitrary<Field | undefined> =>
