@@ -3,7 +3,6 @@ import {
   axisOf,
   closingOrder,
   type Direction,
-  type Fastener,
   isPegged,
   type Joint,
   type Part,
@@ -12,14 +11,16 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
+import { driveScrews } from './drive-screws.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
-import type { StageId, Touch, Turn } from './operation.ts';
+import type { Touch } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
 import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
+import { setGroup } from './set-group.ts';
 import { topTouches } from './top-touches.ts';
-import { washerLines } from './washer-lines.ts';
-import { listWords, looks, sideWords } from './words.ts';
+import { layOnFace, stand } from './turning.ts';
+import { capital, listWords, looks, sideWords } from './words.ts';
 
 /** Puts the piece together: the base, the box, the top, the shelves, the back. */
 export function assemble(bench: Bench): void {
@@ -38,7 +39,8 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
   for (const { box, name, strips } of bases)
     if (strips.length > 0)
       glueFrame(bench, name, box.name === 'case' ? 'base' : `base of ${box.words}`, strips);
-  const standing = new Standing(bench, unit.name);
+  const pockets = unit.parts.some((p) => p.features.some((f) => f.kind === 'pocket'));
+  const standing = new Standing(bench, unit.name, pockets);
   const shelves = bases.flatMap(({ box, strips, feet }, i) =>
     boxTogether(
       bench,
@@ -53,11 +55,42 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
     for (const foot of feet) setPart(bench, standing, foot);
   }
   for (const box of unit.boxes)
-    for (const top of topsOf(bench, box)) if (!closes(top)) mountTop(bench, standing, box, top);
+    for (const top of topsOf(bench, box)) if (!closes(top)) mountTop(bench, unit, standing, box, top);
   for (const shelf of shelves) setPart(bench, standing, shelf);
   const slidesIn = slidingBacks(bench);
-  for (const box of unit.boxes)
-    for (const back of marked(box, 'F')) if (!slidesIn.has(back.id)) setPart(bench, standing, back);
+  const onto = unit.boxes.flatMap((box) => marked(box, 'F').filter((p) => !slidesIn.has(p.id)));
+  if (onto.length > 0) layOnFace(bench, unit.name, unit.words, overhang(bench, standing));
+  for (const back of onto) setPart(bench, standing, back);
+}
+
+/** Are there uprights whose upper ends nothing holds yet? */
+function freeUprights(bench: Bench, standing: Standing, uprights: readonly Part[]): boolean {
+  return uprights.some((d) =>
+    bench.setOut.joints.some((j) => {
+      const other = j.part === d.id ? j.mate : j.mate === d.id ? j.part : undefined;
+      return other !== undefined && partById(bench, other).mark.startsWith('C') && !standing.has(other);
+    }),
+  );
+}
+
+/** How far the foremost of the parts that stand is before the sides; undefined when they come level. */
+function overhang(bench: Bench, standing: Standing): Traced | undefined {
+  const l = bench.ledger;
+  const side = standing.placed.find((p) => p.part.hand !== 'none')!;
+  const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === side.part.id);
+  const front = edged ? planesOf(l, partById(bench, edged.part)).planes['-y'] : side.planes['-y'];
+  const ids = new Set(standing.placed.map((p) => p.part.id));
+  const strips = bench.setOut.joints.flatMap((j) =>
+    j.duty === 'edging' && ids.has(j.mate) ? [planesOf(l, partById(bench, j.part))] : [],
+  );
+  const foremost = l.least(
+    'the foremost part',
+    front,
+    ...[...standing.placed, ...strips].map((p) => p.planes['-y']),
+  );
+  return l.ticks(foremost) < l.ticks(front)
+    ? l.less('how far it stands before the sides', front, foremost)
+    : undefined;
 }
 
 /** The parts of a case of one family. */
@@ -131,7 +164,10 @@ function boxTogether(
     if (over) for (const back of backs) setPart(bench, standing, back);
     for (const lid of lids) setPart(bench, standing, lid);
   }
-  checkSquare(bench, standing.into, nth, box, letIn || pegged.length > 0);
+  checkSquare(bench, standing.into, nth, box, {
+    glued: letIn || pegged.length > 0,
+    free: freeUprights(bench, standing, uprights),
+  });
   if (!over) for (const back of backs) setPart(bench, standing, back);
   return waiting;
 }
@@ -215,7 +251,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
       lines: [
         ...(first
           ? [
-              'The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level and a driver reaches every pocket. Cards and drawings speak of it as it will stand, seen from the front.',
+              `The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level${standing.pockets ? ' and a driver reaches every pocket' : ''}. Cards and drawings speak of it as it will stand, seen from the front.`,
               `${capital(wayRound(part))}.`,
             ]
           : [
@@ -234,7 +270,10 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
     },
     first ? [part.mark] : [part.mark, standing.into],
   );
-  if (first) bench.comesFrom(standing.into, `${part.mark}/set`);
+  if (first) {
+    bench.comesFrom(standing.into, `${part.mark}/set`);
+    bench.lies.set(standing.into, 'on its face');
+  }
   standing.add(part);
   for (const j of bench.setOut.joints) {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
@@ -334,52 +373,6 @@ function glueLines(bench: Bench, standing: Standing, part: Part): readonly strin
     : [];
 }
 
-/** The screws of one joint. */
-export function driveScrews(bench: Bench, into: string, joint: Joint, stage: StageId = 'assemble'): void {
-  const fasteners = joint.fasteners.map((id) => bench.setOut.fasteners.find((f) => f.id === id)!);
-  const first: Fastener | undefined = fasteners[0];
-  if (!first) return;
-  const part = partById(bench, joint.part);
-  const mate = partById(bench, joint.mate);
-  const pockets = joint.hold === 'pocket-screws';
-  // Face screws go in from the side that isn't against the mate.
-  const side = pockets ? joint.side : joint.side === 'show' ? 'under' : 'show';
-  const screw = bench.job.shop.rack.screws.find((s) => s.id === first.screw)!;
-  bench.do(
-    {
-      id: `${part.mark}/screw-${mate.mark}`,
-      kind: 'screw',
-      stage,
-      title: `Screw ${part.mark} to ${mate.mark}`,
-      does: {
-        act: 'screw',
-        workpiece: part.mark,
-        into,
-        mate: mate.mark,
-        by: pockets ? 'pockets' : 'holes',
-        side,
-        screw: first.screw,
-        length: first.length,
-        diameter: first.diameter,
-        count: fasteners.length,
-      },
-      tool: 'drill',
-      times: fasteners.length,
-      lines: [
-        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots of ${mate.mark}`}.`,
-        pockets
-          ? 'Low clutch setting: stop when the head sits; more strips the hole.'
-          : joint.duty === 'back'
-            ? 'Heads just level; a thin panel dimples if they go deeper.'
-            : 'Clamp it first, edges and lines level. Low clutch setting, heads just level: once it spins, the screw holds no more.',
-        ...washerLines(bench, fasteners, mate),
-      ],
-      lengths: [first.length, first.diameter],
-    },
-    [part.mark, mate.mark, into],
-  );
-}
-
 function mountBase(
   bench: Bench,
   standing: Standing,
@@ -418,7 +411,10 @@ function mountBase(
     driveScrews(bench, standing.into, j);
 }
 
-function mountTop(bench: Bench, standing: Standing, box: CaseBox, top: Part): void {
+function mountTop(bench: Bench, unit: CaseUnit, standing: Standing, box: CaseBox, top: Part): void {
+  stand(bench, 'assemble', unit.name, unit.words, [
+    'Clamp a batten across the back edges near the top, so that nothing racks.',
+  ]);
   const side = planesOf(bench.ledger, box.left);
   const isHeld = (j: Joint) =>
     (j.mate === top.id && (j.hold === 'pocket-screws' || partById(bench, j.part).role === 'lid')) ||
@@ -435,51 +431,13 @@ function mountTop(bench: Bench, standing: Standing, box: CaseBox, top: Part): vo
     top.mark,
     `Lay ${top.mark} (${top.name}) on the case`,
     topTouches(bench, top, side, under),
-    [
-      'Clamp a batten across the back edges near the top, so that nothing racks; then two people stand the case upright. Check the overhang on all sides, and every upright by its gauge stick, before the first screw.',
-    ],
+    ['Check the overhang on all sides, and every upright by its gauge stick, before the first screw.'],
     { length: top.place.length, width: top.place.width },
   );
   standing.add(top);
   for (const j of bench.setOut.joints.filter(isHeld)) driveScrews(bench, standing.into, j);
 }
 
-export function setGroup(
-  bench: Bench,
-  into: string,
-  workpiece: string,
-  title: string,
-  touches: readonly [Touch, Touch, Touch],
-  before: readonly string[],
-  turn: Turn,
-  stage: StageId = 'assemble',
-): void {
-  const lengths: Traced[] = [];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
-  bench.do(
-    {
-      id: `${workpiece}/set`,
-      kind: 'assemble',
-      stage,
-      title,
-      does: { act: 'set', workpiece, into, turn, touches, glue: false },
-      tool: 'clamp',
-      lines: [...before, `${capital(listWords(told))}.`],
-      lengths,
-      cautions: [CAUTION.lift],
-    },
-    [workpiece, into],
-  );
-}
-
 function partById(bench: Bench, id: string): Part {
   return bench.setOut.parts.find((p) => p.id === id)!;
-}
-
-function capital(s: string): string {
-  return s.charAt(0).toUpperCase() + s.slice(1);
 }

@@ -6,12 +6,14 @@ import { CAUTION } from './cautions.ts';
 import { hangingScrews } from './drawer-screws.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
+import { stand } from './turning.ts';
 import { listWords } from './words.ts';
 
 /** Makes the boxes of the drawers, puts them on their runners and their fronts on. */
 export function fitDrawers(bench: Bench): void {
   const { drawers } = bench.setOut;
   for (const drawer of drawers) box(bench, drawer);
+  if (drawers.length > 0) stand(bench, 'fill');
   for (const drawer of drawers) hangBox(bench, drawer);
   for (const drawer of drawers) front(bench, drawer);
 }

@@ -370,6 +370,8 @@ export type OperationKind =
   | 'plug'
   | 'mortise'
   | 'hang'
+  | 'measure'
+  | 'adjust'
   | 'check-square'
   | 'cure'
   | 'mask'
@@ -379,6 +381,8 @@ export type OperationKind =
   | 'wax'
   | 'inspect'
   | 'rest'
+  | 'move'
+  | 'level'
   | 'anchor';
 
 /** One thing a person does with one tool. */

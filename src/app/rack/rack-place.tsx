@@ -3,8 +3,9 @@ import { LotCard } from './lot-card.tsx';
 import { Screws } from './screws.tsx';
 import { ShopNote } from './shop-note.tsx';
 import { Tools } from './tools.tsx';
+import { WorkingTimes } from './working-times.tsx';
 
-/** What is in the shop: stock by lots, screws, tools, and how things are written there. */
+/** What is in the shop: stock by lots, screws, tools, hours and hands, and how things are written there. */
 export function RackPlace() {
   const lots = useApp((s) => s.history.job.shop.rack.lots);
   return (
@@ -21,6 +22,7 @@ export function RackPlace() {
       </div>
       <Screws />
       <Tools />
+      <WorkingTimes />
       <ShopNote />
     </div>
   );
