@@ -9,7 +9,6 @@ import type { Solids } from '../src/solid/index.ts';
 
 interface Plain {
   design: { records: Record<string, unknown>[] };
-  shop: { rack: { bits: Record<string, unknown>[] } };
 }
 
 let solids: Solids;
@@ -30,7 +29,7 @@ function planOf(example: string, change: (job: Plain) => void = () => {}): Plan 
 
 const stops = (plan: Plan) => plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence);
 
-/** The glaze cabinet joined and backed otherwise, with a bit that fits its back. */
+/** The glaze cabinet joined and backed otherwise. */
 function cabinet(joints: string, fitting: string, without: readonly string[] = []): Plan {
   return planOf('glaze-cabinet.json', (job) => {
     job.design.records = job.design.records.filter((r) => !without.includes(String(r.id)));
@@ -38,7 +37,6 @@ function cabinet(joints: string, fitting: string, without: readonly string[] = [
       if (r.kind === 'case') r.joints = joints;
       if (r.kind === 'back') r.fitting = fitting;
     }
-    job.shop.rack.bits.push({ id: 'straight-6', kind: 'straight', diameter: '6 mm' });
   });
 }
 

@@ -3,6 +3,7 @@ import { type Axis, doorsOf, type SetOut } from '../setting-out/index.ts';
 import { type ChainPlace, chains, dimension, FIGURE, type Span } from './dimension.ts';
 import { textBox } from './dimension-clashes.ts';
 import { doorMarks } from './door-marks.ts';
+import { drawerMarks } from './drawer-marks.ts';
 import { type Dimension, type Drawing, moved } from './drawing.ts';
 import { lengthsOf } from './lengths.ts';
 import { clearSpans, clearStacks, overallSpan, profileSpans, type TracedSpan } from './measured-spans.ts';
@@ -91,7 +92,7 @@ export function view(
   const figures = [...outside, ...inside].map((d) => textBox(d.label, type));
   const marksOfDoors =
     name === 'front'
-      ? [...doorMarks(setOut, scale, zero, figures), ...slidingMarks(setOut, scale, zero, figures)]
+      ? [doorMarks, slidingMarks, drawerMarks].flatMap((marks) => marks(setOut, scale, zero, figures))
       : [];
   const room = roomRound(outside, width, height, type);
   return {

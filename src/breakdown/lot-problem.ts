@@ -67,12 +67,16 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
     job.shop.tools.find((t) => t.kind === 'circular-saw') ??
     job.shop.tools.find((t) => t.kind === 'mitre-saw');
   const blade = saw ? typed(`shop/tools/${saw.id}/kerf`, saw.kerf) : l.row(SETTING_OUT.kerf);
-  const kerf = l.round(
-    'both kerfs, as fine as the saw is set',
-    l.times('kerf of the cut, and of the one that brings what stays to its own mark', blade, 2),
-    sawStep(l, job.shop),
-    'up',
-  );
+  // Scissors take nothing away.
+  const kerf =
+    lot.tape !== undefined
+      ? l.row(SETTING_OUT.nothing)
+      : l.round(
+          'both kerfs, as fine as the saw is set',
+          l.times('kerf of the cut, and of the one that brings what stays to its own mark', blade, 2),
+          sawStep(l, job.shop),
+          'up',
+        );
   const t = (x: Traced): Ticks => l.ticks(x);
 
   const sources = new Map<string, StockSource>();

@@ -12,8 +12,11 @@ import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { driveScrews } from './drive-screws.ts';
+import { foldedParts, foldLines } from './fold-work.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
+import { endGlueLines, gluedTo, glueLines } from './glue-lines.ts';
+import { legFrame, squareLegs, UPSIDE_DOWN } from './leg-frame.ts';
 import type { Touch } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
 import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
@@ -35,23 +38,32 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
     name: box.name === 'case' ? 'base' : `base:${box.name}`,
     strips: marked(box, 'G').filter((p) => p.features.some((f) => f.kind === 'bevel')),
     feet: marked(box, 'G').filter((p) => onFeet.has(p.id)),
+    legs: legFrame(bench, marked(box, 'G')),
   }));
   for (const { box, name, strips } of bases)
     if (strips.length > 0)
       glueFrame(bench, name, box.name === 'case' ? 'base' : `base of ${box.words}`, strips);
+  for (const { name, legs } of bases) {
+    const onLegs = new Standing(bench, name);
+    for (const part of legs) setPart(bench, onLegs, part, { first: UPSIDE_DOWN });
+    if (legs.length > 0) squareLegs(bench, name, legs);
+  }
   const pockets = unit.parts.some((p) => p.features.some((f) => f.kind === 'pocket'));
   const standing = new Standing(bench, unit.name, pockets);
-  const shelves = bases.flatMap(({ box, strips, feet }, i) =>
+  const shelves = bases.flatMap(({ box, strips, feet, legs }, i) =>
     boxTogether(
       bench,
       standing,
       i + 1,
       box,
-      [...marked(box, 'G'), ...marked(box, 'T')].filter((p) => !strips.includes(p) && !feet.includes(p)),
+      [...marked(box, 'G'), ...marked(box, 'T')].filter(
+        (p) => !strips.includes(p) && !feet.includes(p) && !legs.includes(p),
+      ),
     ),
   );
-  for (const { box, name, strips, feet } of bases) {
+  for (const { box, name, strips, feet, legs } of bases) {
     if (strips.length > 0) mountBase(bench, standing, box, name, strips);
+    if (legs.length > 0) mountBase(bench, standing, box, name, legs);
     for (const foot of feet) setPart(bench, standing, foot);
   }
   for (const box of unit.boxes)
@@ -129,6 +141,7 @@ function boxTogether(
   const lids = topsOf(bench, box).filter(closes);
   const over = lids.some((t) => !t.between);
   const letIn = bench.setOut.joints.some((j) => own.has(j.part) && isLetIn(j));
+  const folded = foldedParts(bench, [...marked(box, 'B'), left, right, ...lids]);
   const pegged = peggedParts(bench, [
     ...marked(box, 'B'),
     left,
@@ -137,10 +150,16 @@ function boxTogether(
     ...lids,
     right,
   ]);
-  for (const part of pegged.filter((p) => !standing.has(p.id))) {
+  const first = [...folded, ...pegged];
+  for (const part of first.filter((p) => !standing.has(p.id))) {
     if (over && closes(part)) for (const back of backs) setPart(bench, standing, back);
-    setPart(bench, standing, part);
+    setPart(bench, standing, part, { folded });
   }
+  if (folded.length > 0)
+    checkSquare(bench, standing.into, nth, box, {
+      glued: true,
+      free: freeUprights(bench, standing, uprights),
+    });
   const waiting = (
     letIn
       ? [
@@ -151,7 +170,7 @@ function boxTogether(
           ...between,
         ]
       : [...marked(box, 'B'), left, ...uprights, right, ...between, ...marked(box, 'E')]
-  ).filter((p) => !standing.has(p.id) && !pegged.includes(p));
+  ).filter((p) => !standing.has(p.id) && !first.includes(p));
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
@@ -159,15 +178,16 @@ function boxTogether(
     waiting.splice(waiting.indexOf(ready), 1);
     setPart(bench, standing, ready);
   }
-  if (pegged.length === 0) {
+  if (first.length === 0) {
     // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
     if (over) for (const back of backs) setPart(bench, standing, back);
     for (const lid of lids) setPart(bench, standing, lid);
   }
-  checkSquare(bench, standing.into, nth, box, {
-    glued: letIn || pegged.length > 0,
-    free: freeUprights(bench, standing, uprights),
-  });
+  if (folded.length === 0)
+    checkSquare(bench, standing.into, nth, box, {
+      glued: letIn || pegged.length > 0,
+      free: freeUprights(bench, standing, uprights),
+    });
   if (!over) for (const back of backs) setPart(bench, standing, back);
   return waiting;
 }
@@ -211,7 +231,21 @@ function isSide(bench: Bench, id: string, part: Part): boolean {
   return part.mark.startsWith('B') && bench.setOut.sides.some((s) => s.left === id || s.right === id);
 }
 
-function setPart(bench: Bench, standing: Standing, part: Part): void {
+function onItsFace({ pockets }: Standing): readonly string[] {
+  return [
+    `The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level${pockets ? ' and a driver reaches every pocket' : ''}. Cards and drawings speak of it as it will stand, seen from the front.`,
+  ];
+}
+
+/** How a part is set that isn't just the next of a case. */
+interface Setting {
+  /** The panels that are folded up together. */
+  readonly folded?: readonly Part[];
+  /** What the first card says of how all of it lies, where it isn't a case on its face. */
+  readonly first?: readonly string[];
+}
+
+function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}): void {
   const first = standing.placed.length === 0;
   const touches = seat(bench, standing, part);
   const told: string[] = [];
@@ -226,6 +260,7 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
   const goesIn = near.some((j) => j.part === part.id && standing.has(j.mate));
   const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));
   const meets = gluedTo(bench, standing, part);
+  const fold = foldLines(bench, standing, part, how.folded ?? []);
   const { pegs, lines: peggedIn } = pegsIn(bench, standing, part, lengths);
   // What goes into a dado is set by it; a stick is for clear distances.
   const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;
@@ -236,7 +271,9 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
       kind: 'assemble',
       stage: 'assemble',
       title: first
-        ? `Stand ${part.mark} (${part.name}) on its front edge`
+        ? how.first
+          ? `Begin with ${part.mark} (${part.name})`
+          : `Stand ${part.mark} (${part.name}) on its front edge`
         : `Set ${part.mark} (${part.name})`,
       does: {
         act: 'set',
@@ -244,20 +281,18 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
         into: standing.into,
         turn: { length: part.place.length, width: part.place.width },
         touches,
-        glue: letIn || meets.length > 0,
+        glue: letIn || meets.length > 0 || (!first && fold.length > 0),
         ...(pegs.length > 0 ? { pegs } : {}),
       },
       ...(first ? {} : { tool: 'clamp' as const }),
       lines: [
         ...(first
-          ? [
-              `The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level${standing.pockets ? ' and a driver reaches every pocket' : ''}. Cards and drawings speak of it as it will stand, seen from the front.`,
-              `${capital(wayRound(part))}.`,
-            ]
+          ? [...(how.first ?? onItsFace(standing)), `${capital(wayRound(part))}.`, ...fold]
           : [
               ...glueLines(bench, standing, part),
               ...endGlueLines(part, meets),
               ...peggedIn,
+              ...fold,
               `${capital(listWords(told))}; ${wayRound(part)}.`,
             ]),
         ...stick,
@@ -266,13 +301,13 @@ function setPart(bench: Bench, standing: Standing, part: Part): void {
           : []),
       ],
       lengths,
-      ...(letIn || meets.length > 0 ? { cautions: [CAUTION.glue] } : {}),
+      ...(letIn || meets.length > 0 || fold.length > 0 ? { cautions: [CAUTION.glue] } : {}),
     },
     first ? [part.mark] : [part.mark, standing.into],
   );
   if (first) {
     bench.comesFrom(standing.into, `${part.mark}/set`);
-    bench.lies.set(standing.into, 'on its face');
+    if (!how.first) bench.lies.set(standing.into, 'on its face');
   }
   standing.add(part);
   for (const j of bench.setOut.joints) {
@@ -315,62 +350,12 @@ const TOWARDS: Record<Direction, string> = {
   '-z': 'below',
 };
 
-/** Marks of the parts there that a newcomer is glued to as well as screwed or pegged. */
-function gluedTo(bench: Bench, standing: Standing, part: Part): readonly string[] {
-  return bench.setOut.joints.flatMap((j) => {
-    const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
-    return other !== undefined && (j.hold === 'glue-and-screws' || isPegged(j)) && standing.has(other)
-      ? [partById(bench, other).mark]
-      : [];
-  });
-}
-
-function endGlueLines(part: Part, meets: readonly string[]): readonly string[] {
-  return meets.length > 0
-    ? [
-        `A thin even film of glue where ${part.mark} and ${listWords(meets)} meet; the edge drinks, so wait a minute and spread again. Wipe off what comes out.`,
-      ]
-    : [];
-}
-
 /** Is a part that goes in held by pocket screws? */
 function pocketed(bench: Bench, standing: Standing, part: Part): boolean {
   return bench.setOut.joints.some((j) => {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
     return other !== undefined && j.hold === 'pocket-screws' && standing.has(other);
   });
-}
-
-/** Where a part is also glued: panels in their dados, the back in the rabbets of the sides. */
-function glueLines(bench: Bench, standing: Standing, part: Part): readonly string[] {
-  const into = bench.setOut.joints.filter(isLetIn);
-  const entered = into.filter((j) => j.part === part.id && standing.has(j.mate));
-  const goesIn = entered.map((j) => j.mate);
-  const between = entered.filter((j) => j.kind === 'dado').length > 1;
-  const takes = into.filter((j) => j.mate === part.id && standing.has(j.part)).map((j) => j.part);
-  if (goesIn.length + takes.length > 0) {
-    const marks = [...new Set([...goesIn, ...takes])].map((id) => partById(bench, id).mark);
-    return [
-      `Try it dry first. Then glue on the walls of the channels between ${part.mark} and ${listWords(marks)}, a thin even film.`,
-      between
-        ? 'Let it down into its dados from behind, until its front is where it belongs.'
-        : 'Press it home with a clamp and a batten across; wipe off what comes out.',
-      ...(entered.some((j) => j.kind === 'dado')
-        ? ['The dado says where it comes; distances are there to check it by.']
-        : []),
-    ];
-  }
-  if (bench.setOut.joints.some((j) => j.part === part.id && j.kind === 'groove'))
-    return ['Slide it along the grooves of both sides from the upper end, without glue.'];
-  const mates = bench.setOut.joints
-    .filter((j) => j.part === part.id && j.kind === 'rabbet' && j.hold === 'glue' && standing.has(j.mate))
-    .map((j) => partById(bench, j.mate).mark);
-  return mates.length > 0
-    ? [
-        'Measure both diagonals once more: the back holds the case as it is now.',
-        `A thin line of glue in the rabbets of ${listWords(mates)}; wipe off what comes out. The same gap on both sides; a batten along each rabbet, clamped from front to back, until the glue has set.`,
-      ]
-    : [];
 }
 
 function mountBase(

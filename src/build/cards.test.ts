@@ -75,10 +75,14 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, does.post, does.into];
     case 'runners':
       return [...does.sides, ...does.posts, ...does.moves, does.into];
+    case 'draw-out':
+      return [...does.sides, ...does.runners, ...does.moves, does.into];
     case 'rest':
       return [does.workpiece, does.over, does.into, ...does.posts];
     case 'lift-in':
       return [does.workpiece, does.into, does.below, does.above, ...does.between];
+    case 'pull':
+      return [does.workpiece, does.behind ?? does.workpiece, does.into];
     case 'plug':
       return [does.workpiece, does.into];
     case 'other':

@@ -5,6 +5,8 @@ export const CAUTION = {
     'With the blade tilted the guard opens less readily: clamp the strip, keep hands well behind the saw, and test on an offcut.',
   router:
     'Unplug before changing the bit; eyes and ears protected; rout against the turning of the bit; take deep cuts in several passes.',
+  knife: 'A sharp knife on a firm base, cutting away from the hand that holds.',
+  iron: 'The iron and the edge behind it burn fingers: press with a block of wood; unplug the iron when it is put down.',
   joiner:
     'Clamp the part and keep both hands on the joiner; let the cutter spring back and stand still before it is lifted away.',
   drill: 'Clamp the part; keep fingers from under it where the bit comes out.',

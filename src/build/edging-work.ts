@@ -7,6 +7,7 @@ import { CAUTION } from './cautions.ts';
 import { clampsAlong, clampsThere } from './glue/clamps-needed.ts';
 import type { PieceDirection, Touch } from './operation.ts';
 import { offset } from './seating.ts';
+import { tapeLines, tapeOf, trimTape } from './tape-work.ts';
 import { directionWords, listWords, looks } from './words.ts';
 
 /** A board and the strips that edge it. */
@@ -42,6 +43,7 @@ export function glueEdging(bench: Bench): void {
 
 /** Boards that can be in clamps at the same time; the others follow when the clamps are free. */
 function inWaves(bench: Bench, batch: Batch): readonly Batch[] {
+  if (tapeOf(bench, batch[0].strips[0]!)) return [batch];
   const together = Math.max(1, Math.floor(clampsThere(bench) / Math.max(1, clampsOn(bench, batch[0]))));
   const waves: Batch[] = [];
   for (let i = 0; i < batch.length; i += together)
@@ -84,6 +86,10 @@ function glueBatch(bench: Bench, batch: Batch): void {
 
 function trimBatch(bench: Bench, batch: Batch): void {
   const [first] = batch;
+  if (tapeOf(bench, first.strips[0]!)) {
+    trimTape(bench, batch, trimmedEnds(first.strips.filter((s) => standsOut(bench, s))));
+    return;
+  }
   const boards = batch.map((e) => e.board.mark);
   const ends = trimmedEnds(first.strips.filter((s) => standsOut(bench, s)));
   const routed = bench.tool('router') !== undefined;
@@ -169,18 +175,21 @@ function glueStrips(
     );
     lengths.push(proud.gap);
   }
-  lines.push(
-    'Glue on the board’s edge, a thin even film; tape along both faces keeps the rest off them. Lying ready: tape, brush, a damp cloth, a batten as long as the strip, and the clamps, opened to size.',
-    `${each > there ? `As many of the ${there} clamps as can be had` : `${each} clamps${pairs.length > 1 ? ' on each' : ''}`}, pads under their jaws at the board, the batten between them and the strip, tape close between.`,
-    ...(clamps === undefined ? ['The next strip goes on at once, while this one is in its clamps.'] : []),
-  );
+  const tape = tapeOf(bench, strip);
+  if (tape) lines.push(...tapeLines(tape));
+  else
+    lines.push(
+      'Glue on the board’s edge, a thin even film; tape along both faces keeps the rest off them. Lying ready: tape, brush, a damp cloth, a batten as long as the strip, and the clamps, opened to size.',
+      `${each > there ? `As many of the ${there} clamps as can be had` : `${each} clamps${pairs.length > 1 ? ' on each' : ''}`}, pads under their jaws at the board, the batten between them and the strip, tape close between.`,
+      ...(clamps === undefined ? ['The next strip goes on at once, while this one is in its clamps.'] : []),
+    );
   const works = pairs.flatMap((p) => [p.strip, p.board]);
   bench.do(
     {
       id: `${strip.mark}/edge`,
-      kind: 'edge',
+      kind: tape ? 'iron' : 'edge',
       stage: 'edging',
-      title: `Glue ${listWords(pairs.map((p) => p.strip))} to the ${directionWords(outer)} edge of ${pairs.length > 1 ? listWords(pairs.map((p) => p.board)) : `${board.mark} (${board.name})`}`,
+      title: `${tape ? 'Iron' : 'Glue'} ${listWords(pairs.map((p) => p.strip))} ${tape ? 'on' : 'to'} the ${directionWords(outer)} edge of ${pairs.length > 1 ? listWords(pairs.map((p) => p.board)) : `${board.mark} (${board.name})`}`,
       does: {
         act: 'edge',
         pairs,
@@ -188,13 +197,17 @@ function glueStrips(
         boardTurn: { length: board.place.length, width: board.place.width },
         touches,
       },
-      tool: 'clamp',
       times: pairs.length,
-      ...(clamps === undefined ? {} : { clamps }),
-      together: { name: `${board.mark}/edging`, last: clamps !== undefined },
+      ...(tape
+        ? {}
+        : {
+            tool: 'clamp' as const,
+            ...(clamps === undefined ? {} : { clamps }),
+            together: { name: `${board.mark}/edging`, last: clamps !== undefined },
+          }),
       lines,
       lengths,
-      cautions: [CAUTION.glue],
+      cautions: [tape ? CAUTION.iron : CAUTION.glue],
     },
     works,
   );

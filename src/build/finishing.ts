@@ -1,4 +1,5 @@
-import { SETTING_OUT } from '../materials/index.ts';
+import { SETTING_OUT, VENEER } from '../materials/index.ts';
+import { type Traced, ticks } from '../measure/index.ts';
 import {
   fixingsUsed,
   groupParts,
@@ -6,6 +7,7 @@ import {
   joinMarks,
   type Part,
   pinsUsed,
+  pullsUsed,
   runnersUsed,
   screwsUsed,
   staysUsed,
@@ -43,6 +45,10 @@ export function gather(bench: Bench): void {
         ...[...hingesUsed(bench.setOut)].map(([id, n]) => {
           const hinge = bench.job.shop.rack.hinges?.find((h) => h.id === id);
           return `${n} × ${hinge?.name ?? id} (on the rack: ${hinge?.have ?? 0}). Have them in the hand and measure them before anything is bored.`;
+        }),
+        ...[...pullsUsed(bench.setOut)].map(([id, n]) => {
+          const pull = bench.job.shop.rack.pulls?.find((p) => p.id === id);
+          return `${n} × ${pull?.name ?? id} (on the rack: ${pull?.have ?? 0}). Measure its holes from middle to middle, and try how deep a screw goes in, before any front is bored.`;
         }),
         ...[...staysUsed(bench.setOut)].map(([id, n]) => {
           const stay = bench.job.shop.rack.stays?.find((s) => s.id === id);
@@ -89,6 +95,13 @@ export function sandParts(bench: Bench): void {
     if (marks.length === 0) continue;
     // Strips are too slender for a machine, and nobody needs one to sand.
     const machine = form === 'sheet' && bench.tool('sander') !== undefined;
+    const lengths: Traced[] = [];
+    const veneers = veneerLines(
+      bench,
+      here.flatMap((g) => g.parts),
+      machine,
+      lengths,
+    );
     bench.do(
       {
         id: `${marks[0]}/sand`,
@@ -102,12 +115,36 @@ export function sandParts(bench: Bench): void {
           form === 'sheet'
             ? `${machine ? '' : 'By hand with a cork block, with the grain, '}${machine ? 'From' : 'from'} 150 or 180 on to 220. The veneer of a panel is thin: pencil a few lines across and stop when they are gone.`
             : 'By hand with a block, with the grain, from 120 on to 220.',
+          ...veneers,
           'Edges by hand, arrises eased a little; no sanding where glue or another part will come.',
           'Write the mark and the triangle again where they were sanded off, on a face that won’t be seen.',
         ],
+        lengths,
         cautions: [CAUTION.dust],
       },
       marks,
     );
   }
+}
+
+/** What may be sanded off where it was said how thick the face veneer is. */
+function veneerLines(
+  bench: Bench,
+  parts: readonly Part[],
+  machine: boolean,
+  lengths: Traced[],
+): readonly string[] {
+  return bench.job.shop.rack.lots.flatMap((lot) => {
+    if (lot.veneer === undefined || !parts.some((p) => p.lot === lot.id)) return [];
+    const veneer = bench.ledger.document(
+      `shop/rack/lots/${lot.id}/veneer`,
+      ticks(bench.ticksOf(lot.veneer)),
+      lot.veneer,
+    );
+    const most = bench.ledger.ratio('a quarter of the veneer', veneer, VENEER.mayGo);
+    const n = lengths.push(veneer, most) - 2;
+    return [
+      `${lot.name}: its face veneer is {${n}} thick, so all sanding together may take {${n + 1}}${bench.ledger.ticks(veneer) < VENEER.byHand.value ? '. That is too little for a machine: by hand with a block, 180 and 220' : `: a light pass of each grit${machine ? ', the machine always moving' : ''}`}. Nothing coarser near an edge.`,
+    ];
+  });
 }

@@ -2,7 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Joint, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
-import { hangingScrews } from './drawer-screws.ts';
+import { hangingScrews } from './drawers/screws.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
 import { listWords } from './words.ts';

@@ -148,7 +148,11 @@ function putBack(bench: Bench): void {
       lines: [
         ...(shelves.length > 0 ? ['Pins and shelves where they were.'] : []),
         ...(fronts.length > 0
-          ? ['The halves of the runners back on their drawers, and the drawers in.']
+          ? [
+              drawers.some((d) => d.runner)
+                ? 'The halves of the runners back on their drawers, and the drawers in.'
+                : 'The drawers in.',
+            ]
           : []),
         ...(hung.length > 0
           ? ['The hinges into the same holes, by hand; the doors on, the uppermost hinge first.']

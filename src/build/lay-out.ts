@@ -1,5 +1,5 @@
 import type { Traced } from '../measure/index.ts';
-import { groupParts } from '../setting-out/index.ts';
+import { groupParts, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { listWords } from './words.ts';
 
@@ -43,6 +43,7 @@ export function layOut(bench: Bench): void {
               `Pairs are marked together: lay ${pair} edge to edge, front to front and ends level, and square every line across both at once.`,
             ]
           : []),
+        ...stripLines(bench),
         ...(squarish.length > 0
           ? [`Nearly square, so easily turned the wrong way: ${listWords(squarish)}.`]
           : []),
@@ -50,5 +51,16 @@ export function layOut(bench: Bench): void {
       lengths,
     },
     marks,
+  );
+}
+
+/** What was cut from one strip stays in its order. */
+function stripLines(bench: Bench): readonly string[] {
+  const strips = new Map<string, Part[]>();
+  for (const p of bench.setOut.parts)
+    if (p.strip) strips.set(p.strip.id, [...(strips.get(p.strip.id) ?? []), p]);
+  return [...strips.values()].map(
+    (parts) =>
+      `${listWords(parts.map((p) => p.mark))} are cut from one strip: keep them in that order, from ${parts[0]!.strip!.follow === 'width' ? 'below' : 'the left'}, the same face and edge ahead, and the grain runs on from one to the next.`,
   );
 }

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { built, demoDocument, pieceOf } from '../../test/build/built.ts';
+import { built, pieceOf, shelvesAlone } from '../../test/build/built.ts';
 import { hallCupboard } from '../../test/doors/door-job.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Operation } from './operation.ts';
 
-const { build, drawn } = built(demoDocument());
+const { build, drawn } = built(shelvesAlone());
 const places = (which: (o: Operation) => boolean) =>
   build.operations.flatMap((o, i) => (which(o) ? [i] : []));
 const textOf = (o: Operation) => o.lines.join(' ');
@@ -32,7 +32,7 @@ test('one setting after the other: mitres, then rabbets, then pockets, then pilo
 });
 
 test('every board has a strip glued on before the first is trimmed, as long as there are clamps and daylight', () => {
-  const demo = demoDocument();
+  const demo = shelvesAlone();
   const tools = demo.shop.tools as readonly Record<string, unknown>[];
   const plenty = tools.map((t) => (t.kind === 'clamp' ? { ...t, count: 40 } : t));
   const hours = [{ days: ['mon', 'tue'], from: '00:00', to: '24:00' }];

@@ -23,6 +23,8 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   pocket: { active: 1, waiting: 0 },
   drill: { active: 1, waiting: 0 },
   edge: { active: 6, waiting: 0 },
+  iron: { active: 3, waiting: 0 },
+  trim: { active: 3, waiting: 0 },
   flush: { active: 4, waiting: 0 },
   sand: { active: 4, waiting: 0 },
   rehearse: { active: 8, waiting: 0 },

@@ -67,6 +67,8 @@ export type Act =
       readonly yields: readonly [Yield | undefined, Yield | undefined];
       /** A rough cut, which leaves so much beside the line on either side that nothing there counts as sawn to a mark. */
       readonly rough?: Traced;
+      /** Cut with scissors or a knife: nothing is lost. */
+      readonly knife?: true;
     }
   /** A workpiece that needs no cut gets its mark. */
   | { readonly act: 'name'; readonly workpiece: string; readonly as: Yield }
@@ -322,6 +324,32 @@ export type Act =
       readonly travel: Traced;
       readonly moves: readonly string[];
     }
+  /** A drawer drawn out by its travel on wooden runners, which stand in the grooves of its sides: `moves` are the parts that come out. */
+  | {
+      readonly act: 'draw-out';
+      readonly sides: readonly [string, string];
+      readonly runners: readonly [string, string];
+      readonly into: string;
+      readonly travel: Traced;
+      readonly moves: readonly string[];
+    }
+  /**
+   * A bought pull screwed on from behind, through the board behind where there is one: `count` machine screws, its holes
+   * so far apart, its thread so deep.
+   */
+  | {
+      readonly act: 'pull';
+      readonly workpiece: string;
+      readonly behind?: string;
+      readonly into: string;
+      readonly pull: string;
+      readonly screw: string;
+      readonly length: Traced;
+      readonly diameter: Traced;
+      readonly count: number;
+      readonly holes?: Traced;
+      readonly deep: Traced;
+    }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 
@@ -362,7 +390,9 @@ export type OperationKind =
   | 'pocket'
   | 'drill'
   | 'edge'
+  | 'iron'
   | 'flush'
+  | 'trim'
   | 'sand'
   | 'rehearse'
   | 'assemble'

@@ -6,7 +6,7 @@ import type { Snag } from '../snag/index.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
-import { fitDrawers } from './drawers.ts';
+import { fitDrawers } from './drawers/fit-drawers.ts';
 import { glueEdging } from './edging-work.ts';
 import { fitFillers } from './filler-work.ts';
 import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
@@ -17,17 +17,15 @@ import { fixHandles } from './handles.ts';
 import { hangDoors } from './hanging.ts';
 import { bringHome } from './home.ts';
 import { joinCases } from './joining.ts';
-
 import { layOut } from './lay-out.ts';
-
 import { hangLids } from './lids.ts';
-
 import { layLooseShelves } from './loose-shelves.ts';
 import { MINUTES } from './minutes.ts';
 import { type Operation, STAGES, type StageId } from './operation.ts';
 import { inOrder } from './order.ts';
 import { machineParts } from './part-work.ts';
 import { plugScrews } from './plug-work.ts';
+import { fitPulls } from './pulls.ts';
 import { sawStock } from './sawing.ts';
 import { scheduleBuild } from './schedule/build-schedule.ts';
 import { liftInDoors } from './sliding.ts';
@@ -40,7 +38,7 @@ const TITLES: Record<StageId, string> = {
   sheets: 'Cut the sheets',
   strips: 'Cut the strips',
   machine: 'Mark and work the parts',
-  edging: 'Solid edging',
+  edging: 'Edging',
   sand: 'Sand the parts',
   prefinish: 'Finish what can’t be reached later',
   assemble: 'Put it together',
@@ -74,6 +72,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   liftInDoors(bench);
   hangLids(bench);
   finishPiece(bench, finishing);
+  fitPulls(bench);
   bringHome(bench);
   fitFillers(bench);
   return planOf(bench, breakdown, finishing);

@@ -119,7 +119,13 @@ function flawed(bench: Bench, { source }: PlannedSheet): Pick<CutDraft, 'first' 
 }
 
 /** Trims the far sides of a workpiece where a part reaches them, so that every side of a part is sawn to a mark. */
-function trimToContents(bench: Bench, node: PlannedNode, workpiece: string, only?: 'length' | 'width'): void {
+function trimToContents(
+  bench: Bench,
+  node: PlannedNode,
+  workpiece: string,
+  only?: 'length' | 'width',
+  tape = false,
+): void {
   const l = bench.ledger;
   for (const across of ['width', 'length'] as const) {
     const needs = node.needs[across];
@@ -139,6 +145,7 @@ function trimToContents(bench: Bench, node: PlannedNode, workpiece: string, only
       at: needs,
       keep: 'before',
       yields: [{ name: workpiece, turned: false }, undefined],
+      tape,
     });
   }
 }
@@ -155,8 +162,9 @@ function sawStrip(bench: Bench, sheet: PlannedSheet): void {
       at: bench.set('circular-saw', trim),
       keep: 'behind',
       yields: [undefined, { name: sheet.name, turned: false }],
+      tape: isTape(bench, sheet.lot),
     });
-  trimToContents(bench, sheet.root, sheet.name, 'length');
+  trimToContents(bench, sheet.root, sheet.name, 'length', isTape(bench, sheet.lot));
   sawTree(bench, sheet, sheet.root, sheet.name, { strips: 0 });
 }
 
@@ -212,16 +220,18 @@ function sawNode(
   const strip = bench.setOut.parts.find((p) => p.lot === sheet.lot)?.form === 'strip';
   cut(bench, {
     id: `${workpiece}/${lengthwise ? 'crosscut' : 'rip'}-${names[0]}`,
-    title: `${lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? (strip ? 'strip ' : 'sheet ') : 'piece '}${workpiece}`,
+    title: `${isTape(bench, sheet.lot) ? 'Cut' : lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? (strip ? 'strip ' : 'sheet ') : 'piece '}${workpiece}`,
     kind: lengthwise ? 'crosscut' : 'rip',
     workpiece,
     across: node.across,
     at: size,
     keep: 'before',
     yields: [yields[0], yields[1]],
+    tape: isTape(bench, sheet.lot),
     extra: `Write ${off} on what comes off${staying}${thenWhat(first, second, names)}`,
   });
-  if (names[1] !== undefined && second.kind !== 'left') trimToContents(bench, second, names[1], node.across);
+  if (names[1] !== undefined && second.kind !== 'left')
+    trimToContents(bench, second, names[1], node.across, isTape(bench, sheet.lot));
   return [1, 0].flatMap((i): Waiting[] => {
     const half = node.parts[i]!;
     return half.kind === 'cut' ? [{ node: half, workpiece: names[i]! }] : [];
@@ -281,6 +291,8 @@ interface CutDraft {
   readonly first?: readonly string[];
   readonly more?: readonly Traced[];
   readonly extra?: string;
+  /** Veneer tape: scissors cut it. */
+  readonly tape?: boolean;
 }
 
 /** One straight cut, as its card tells it: two marks from a named edge, the rail on the part to keep. */
@@ -293,23 +305,28 @@ function cut(bench: Bench, draft: CutDraft): void {
     trimming && keep === 'behind' ? (across === 'width' ? 'the raw long edge' : 'the raw end') : reference;
   const saw =
     (strip || !bench.tool('circular-saw')) && mitres(bench, draft.at) ? 'mitre-saw' : 'circular-saw';
-  const lines = strip
+  const lines = draft.tape
     ? [
-        `Mark {0} from ${from} and square the line round.`,
-        saw === 'mitre-saw'
-          ? 'Against the fence, blade down slowly on the waste side of the line, so that the mark stays on the part to keep; let it stop before it comes up.'
-          : 'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
+        `Mark {0} from ${from} and square the line across.`,
+        'Cut with sharp scissors, or a knife along the square; tape from a roll curls, so weigh it down.',
       ]
-    : [
-        `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
-        `${bench.tool('guide-rail') ? 'Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends' : 'Clamp a straight board to the part to keep as a fence, beyond the sheet at both ends and as far from both marks as the saw’s shoe reaches beside its blade: take that from the test cut'}; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
-        ...(underRail(bench, keptOf(bench, draft))
-          ? [
-              'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and fix both down, with clamps or screws in waste.',
-            ]
-          : []),
-      ];
-  if (strip && /^L\d+$/.test(workpiece))
+    : strip
+      ? [
+          `Mark {0} from ${from} and square the line round.`,
+          saw === 'mitre-saw'
+            ? 'Against the fence, blade down slowly on the waste side of the line, so that the mark stays on the part to keep; let it stop before it comes up.'
+            : 'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
+        ]
+      : [
+          `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
+          `${bench.tool('guide-rail') ? 'Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends' : 'Clamp a straight board to the part to keep as a fence, beyond the sheet at both ends and as far from both marks as the saw’s shoe reaches beside its blade: take that from the test cut'}; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
+          ...(underRail(bench, keptOf(bench, draft))
+            ? [
+                'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and fix both down, with clamps or screws in waste.',
+              ]
+            : []),
+        ];
+  if (strip && !draft.tape && /^L\d+$/.test(workpiece))
     lines.unshift(
       'Check its end with the square; of what stays after a cut, the fresh end is the squared one.',
     );
@@ -321,13 +338,21 @@ function cut(bench: Bench, draft: CutDraft): void {
       kind: draft.kind,
       stage: strip ? 'strips' : 'sheets',
       title: draft.title,
-      does: { act: 'saw', workpiece, across, at: draft.at, keep, yields: draft.yields },
-      tool: saw,
+      does: {
+        act: 'saw',
+        workpiece,
+        across,
+        at: draft.at,
+        keep,
+        yields: draft.yields,
+        ...(draft.tape ? { knife: true as const } : {}),
+      },
+      ...(draft.tape ? {} : { tool: saw }),
       ...(strip ? {} : { faceUp: 'better face down' }),
       reference: from,
       lines,
       lengths: [draft.at, ...(draft.more ?? [])],
-      cautions: [CAUTION.saw],
+      cautions: [draft.tape ? CAUTION.knife : CAUTION.saw],
     },
     [workpiece],
   );
@@ -339,6 +364,10 @@ function mitres(bench: Bench, at: Traced): boolean {
   if (!bench.tool('mitre-saw')) return false;
   const t = (x: Traced) => bench.ledger.ticks(x);
   return !bench.tool('circular-saw') || t(at) % t(bench.finest('mitre-saw')) === 0;
+}
+
+function isTape(bench: Bench, lot: string): boolean {
+  return bench.job.shop.rack.lots.find((l) => l.id === lot)?.tape !== undefined;
 }
 
 /** How wide the piece is that the rail lies on. */

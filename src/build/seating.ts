@@ -13,6 +13,7 @@ import {
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { highSide, lowSide, overlap, type PartPlanes, planesOf } from './boxes.ts';
+import { isApronJoint } from './leg-frame.ts';
 import type { Touch } from './operation.ts';
 import { directionWords, looks } from './words.ts';
 
@@ -74,6 +75,8 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   // In a rabbet at a corner a panel comes level with the end of the side, however shelves below it have come.
   const corner = atCorner(bench, standing, mine, axis);
   if (corner) return corner;
+  const framed = inLegFrame(bench, standing, mine, axis);
+  if (framed) return framed;
   const upright = axisOf(mine.part.place.length).axis === 2;
   // A divider stands so far from the upright before it; a shelf so far above what is below.
   const gauged = (upright && axis === 0) || (!upright && axis === 2);
@@ -138,6 +141,21 @@ function inRabbet(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
     gap: width,
     floor: true,
   };
+}
+
+/** A leg level with others there; an apron so far behind the outer face of its leg. */
+function inLegFrame(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
+  const joint = bench.setOut.joints.find(
+    (j) =>
+      isApronJoint(j) &&
+      ((j.part === mine.part.id && standing.has(j.mate)) ||
+        (j.mate === mine.part.id && standing.has(j.part))),
+  );
+  if (!joint) return undefined;
+  const level = flush(bench, standing, mine, axis);
+  const outer = looks(mine.part, 'show');
+  if (level || joint.part !== mine.part.id || axisOf(outer).axis !== axis) return level;
+  return offset(bench, mine, outer, standing.get(joint.mate)!);
 }
 
 /** The part there whose holes a newcomer's screws come through, or whose holes its dowels or biscuits go into. */

@@ -21,7 +21,7 @@ export function liftInDoors(bench: Bench): void {
   }
 }
 
-/** Grooves are waxed once the finish is dry; it would not take on wax. */
+/** Grooves are waxed once the finish is dry, which would not take on wax, and the piece stands: loose doors are not carried about. */
 export function waxGrooves(bench: Bench): void {
   for (const set of bench.setOut.sliding) {
     const doors = marksOf(bench, set);

@@ -71,6 +71,7 @@ function actReport(a: Act): Report {
         keep: a.keep,
         yields: a.yields.map((y) => y ?? null),
         rough_mm: a.rough,
+        knife: a.knife,
       };
     case 'name':
       return { act: a.act, workpiece: a.workpiece, as: a.as };
@@ -219,6 +220,20 @@ function actReport(a: Act): Report {
         count: a.count,
         diameter_mm: a.diameter,
       };
+    case 'pull':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        behind: a.behind,
+        into: a.into,
+        pull: a.pull,
+        screw: a.screw,
+        count: a.count,
+        length_mm: a.length,
+        diameter_mm: a.diameter,
+        holes_mm: a.holes,
+        deep_mm: a.deep,
+      };
     case 'hinge':
       return {
         act: a.act,
@@ -260,6 +275,15 @@ function actReport(a: Act): Report {
         length_mm: a.length,
         diameter_mm: a.diameter,
         count: a.count,
+        travel_mm: a.travel,
+        moves: a.moves,
+      };
+    case 'draw-out':
+      return {
+        act: a.act,
+        sides: a.sides,
+        runners: a.runners,
+        into: a.into,
         travel_mm: a.travel,
         moves: a.moves,
       };

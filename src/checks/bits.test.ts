@@ -7,24 +7,34 @@ const BITS = glazeCabinet().shop.rack.bits;
 const owning = (owned: typeof BITS) =>
   bits({ ...cabinet, job: withPlaces(cabinet.job, { 'shop/rack/bits': owned }) });
 
+const lacks = (snags: ReturnType<typeof owning>) =>
+  snags.map((s) => s.sentence.replace(/,? which .*|^.* needs a /g, ''));
+
 test('the shop of the glaze cabinet has every bit, a pilot of 1.7 for the 1.68 that was reckoned among them', () => {
   expect(bits(cabinet)).toEqual([]);
 });
 
 describe('each bit that is taken away is missed', () => {
   test.each([
-    ['twist-2', /twist drill of 1\.7 mm/],
-    ['twist-3.5', /twist drill of 3\.5 mm/],
-    ['sink', /countersink of 5\.5 mm/],
-    ['pocket-bit', /pocket-hole bit of 9\.5 mm/],
-    ['straight-12', /straight router bit, which/],
-    ['flush', /flush-trim bit, which/],
+    // For the screws of the back, and of the runners.
+    ['twist-2', ['twist drill of 2 mm', 'twist drill of 1.7 mm']],
+    ['twist-2.5', ['twist drill of 2.5 mm']],
+    ['twist-3.5', ['twist drill of 3.5 mm']],
+    ['twist-4.5', ['twist drill of 4.5 mm']],
+    // One for the heads in the back, one for those in the drawers.
+    ['sink', ['countersink of 5.5 mm', 'countersink of 7.5 mm']],
+    ['pocket-bit', ['pocket-hole bit of 9.5 mm']],
+    ['straight-6', ['straight router bit of 6 mm']],
+    ['straight-12', ['straight router bit of 12 mm']],
+    ['forstner-30', ['Forstner bit of 30 mm']],
+    ['flush', ['flush-trim bit']],
   ])('%s', (id, says) => {
     const snags = owning(BITS.filter((b) => b.id !== id));
-    expect(snags).toHaveLength(1);
-    expect(snags[0]).toMatchObject({ code: 'tools.no-bit', level: 'stop' });
-    expect(snags[0]!.sentence).toMatch(says);
-    expect(snags[0]!.where.operation).toBeDefined();
+    expect(lacks(snags)).toEqual(says);
+    for (const s of snags) {
+      expect(s).toMatchObject({ code: 'tools.no-bit', level: 'stop' });
+      expect(s.where.operation).toBeDefined();
+    }
   });
 });
 
@@ -40,11 +50,16 @@ test('a bit within 0.3 mm does, a farther one is named as the nearest', () => {
 test('a countersink may be larger than the head, not smaller', () => {
   const sink = (mm: string) => owning(BITS.map((b) => (b.id === 'sink' ? { ...b, diameter: mm } : b)));
   expect(sink('20 mm')).toEqual([]);
-  expect(sink('4 mm')).toHaveLength(1);
+  expect(lacks(sink('6 mm'))).toEqual(['countersink of 7.5 mm']);
 });
 
 test('a rabbet bit cuts a rabbet as well', () => {
-  expect(owning(BITS.map((b) => (b.id === 'straight-12' ? { ...b, kind: 'rabbet' as const } : b)))).toEqual(
-    [],
+  const rabbets = owning(
+    BITS.flatMap((b) =>
+      b.kind !== 'straight' ? [b] : b.id === 'straight-12' ? [{ ...b, kind: 'rabbet' as const }] : [],
+    ),
   );
+  expect(rabbets.map((s) => s.where.operation).every((id) => id?.includes('groove'))).toBe(true);
+  const none = owning(BITS.filter((b) => b.kind !== 'straight'));
+  expect(lacks(none)).toContain('straight router bit');
 });

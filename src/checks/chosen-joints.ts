@@ -11,6 +11,7 @@ const WORDS = {
   tongue: 'tongues in dados, and glue',
   dowels: 'dowels and glue',
   biscuits: 'biscuits and glue',
+  mitre: 'mitres at the corners',
 } as const;
 
 /** Tells how the panels are joined where that was left open, and why so. */

@@ -16,7 +16,9 @@ export function clampReach({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>):
   const clamps = job.shop.tools.filter((t) => t.kind === 'clamp');
   if (clamps.length === 0) return [];
   const longest = Math.max(...clamps.map((c) => lengthMm(job, c.reach)));
-  const glued = gluedParts(setOut);
+  // Tape is rubbed down behind the iron.
+  const taped = new Set(job.shop.rack.lots.filter((l) => l.tape !== undefined).map((l) => l.id));
+  const glued = gluedParts(setOut, taped);
   // In the order of marks.
   const short = setOut.parts.flatMap((p) => glued.filter((g) => g.part === p && g.reach > longest));
   const [first] = short;
@@ -40,9 +42,13 @@ export function clampReach({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>):
   ];
 }
 
-function gluedParts(setOut: SetOut): readonly Glued[] {
+function gluedParts(setOut: SetOut, taped: ReadonlySet<string>): readonly Glued[] {
   const parts = new Map(setOut.parts.map((p) => [p.id, p]));
-  const boardOf = new Map(setOut.joints.filter((j) => j.duty === 'edging').map((j) => [j.part, j.mate]));
+  const boardOf = new Map(
+    setOut.joints
+      .filter((j) => j.duty === 'edging' && !taped.has(parts.get(j.part)!.lot))
+      .map((j) => [j.part, j.mate]),
+  );
   const onBoards = [...boardOf].map(([strip, board]): Glued => {
     const part = parts.get(strip)!;
     return { part, reach: spanOf(setOut, part.place.thickness, [part, parts.get(board)!]) };

@@ -62,9 +62,9 @@ function bottomSags(input: Input, d: Drawer): readonly Snag[] {
 
 function overloaded(input: Input, d: Drawer): readonly Snag[] {
   const { job, weigh } = input;
-  const runner = job.shop.rack.runners?.find((r) => r.id === d.runner.id);
+  const runner = job.shop.rack.runners?.find((r) => r.id === d.runner?.id);
   const carries = runner?.carries === undefined ? undefined : parseMass(runner.carries);
-  if (!carries?.ok) return [];
+  if (!runner || !carries?.ok) return [];
   const words = new ShopWords(job);
   const own = Object.values(d.parts).reduce((sum, id) => sum + weigh(id).kg, 0);
   const kg = loadKg(input, d).kg + own;
@@ -74,7 +74,7 @@ function overloaded(input: Input, d: Drawer): readonly Snag[] {
       code: 'drawers.runner-overloaded',
       level: 'mind',
       where: { path: `design/records/${d.record}/load`, record: d.record },
-      sentence: `The ${d.name} weighs ${words.mass(kg)} with what lies in it; “${d.runner.id}” is made for ${words.mass(carries.value)}.`,
+      sentence: `The ${d.name} weighs ${words.mass(kg)} with what lies in it; “${runner.id}” is made for ${words.mass(carries.value)}.`,
       rule: practice('a pair of runners carries what its maker says, the drawer itself included'),
       cures: [
         {

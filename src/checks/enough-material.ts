@@ -6,9 +6,11 @@ import {
   hingesUsed,
   type Part,
   pinsUsed,
+  pullsUsed,
   runnersUsed,
   type SetOut,
   screwsUsed,
+  staysUsed,
 } from '../setting-out/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
@@ -224,6 +226,23 @@ function toBuy({ job, setOut, breakdown }: Pick<CheckInput, 'job' | 'setOut' | '
       cures: [],
     });
   }
+  for (const [code, used, rack, unit] of [
+    ['stays.to-buy', staysUsed(setOut), job.shop.rack.stays, 'stays'],
+    ['pulls.to-buy', pullsUsed(setOut), job.shop.rack.pulls, 'pulls'],
+  ] as const)
+    for (const one of rack ?? []) {
+      const need = used.get(one.id) ?? 0;
+      const have = one.have ?? 0;
+      if (need <= have) continue;
+      snags.push({
+        code,
+        level: 'note',
+        where: { path: `shop/rack/${unit}/${one.id}` },
+        sentence: `To buy: ${need - have} × ${one.name ?? one.id}; the piece takes ${need}, the rack has ${have}.`,
+        figures: { value: have, limit: need, margin: have - need, unit },
+        cures: [],
+      });
+    }
   const pins = pinsUsed(setOut);
   for (const pin of job.shop.rack.pins ?? []) {
     const need = pins.get(pin.id) ?? 0;

@@ -39,7 +39,7 @@ export function lifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown' |
       code: 'lifting.piece',
       level: 'mind',
       where: { path: `design/records/${record.id}`, record: record.id },
-      sentence: `${record.kind === 'case' ? `The heaviest case, “${record.id}”,` : 'The finished piece'} weighs about ${words.mass(piece)}; ${together}.`,
+      sentence: `${record.kind === 'case' ? `The heaviest case, “${record.id}”,` : 'The finished piece'}${heaviest.without ? ' weighs, without all that comes out by hand,' : ' weighs'} about ${words.mass(piece)}; ${together}.`,
       figures: words.massAtMost(piece, can),
       rule,
       cures: [
@@ -54,7 +54,15 @@ export function lifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown' |
 function heaviestToCarry({ job, setOut, weigh }: Pick<CheckInput, 'job' | 'setOut' | 'weigh'>): {
   readonly record: RecordOf<'piece' | 'case'>;
   readonly kg: number;
+  /** Whether something comes out first: drawers, sliding doors, loose shelves. */
+  readonly without: boolean;
 } {
+  const out = new Set([
+    ...setOut.drawers.flatMap((d) => Object.values(d.parts)),
+    ...setOut.sliding.flatMap((s) => s.leaves.map((leaf) => leaf.part)),
+    ...setOut.pinned.map((s) => s.part),
+  ]);
+  const without = out.size > 0;
   const tree = treeOf(job);
   const piece = tree.piece!;
   const boxes = tree.casesOf(piece.id);
@@ -62,14 +70,15 @@ function heaviestToCarry({ job, setOut, weigh }: Pick<CheckInput, 'job' | 'setOu
   const masses = new Map<string, number>();
   let all = 0;
   for (const p of setOut.parts) {
+    if (out.has(p.id)) continue;
     const { kg } = weigh(p.id);
     all += kg;
     const of = carried.get(tree.caseOf(p.record)?.id ?? '');
     if (of !== undefined) masses.set(of, (masses.get(of) ?? 0) + kg);
   }
-  if (new Set(carried.values()).size < 2) return { record: piece, kg: all };
+  if (new Set(carried.values()).size < 2) return { record: piece, kg: all, without };
   return boxes
-    .map((record) => ({ record, kg: masses.get(record.id) ?? 0 }))
+    .map((record) => ({ record, kg: masses.get(record.id) ?? 0, without }))
     .reduce((a, b) => (b.kg > a.kg ? b : a));
 }
 

@@ -40,14 +40,15 @@ export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>)
       const w = lying.get(does.workpiece);
       if (!w) continue;
       const lengthwise = does.across === 'length';
-      cuts.push({
-        operation,
-        run: lengthwise ? w.width : w.length,
-        onSheet: operation.stage === 'sheets',
-        thickness: w.thickness,
-        width: w.width,
-        angle: 0,
-      });
+      if (!does.knife)
+        cuts.push({
+          operation,
+          run: lengthwise ? w.width : w.length,
+          onSheet: operation.stage === 'sheets',
+          thickness: w.thickness,
+          width: w.width,
+          angle: 0,
+        });
       const size = lengthwise ? w.length : w.width;
       const both = [mm(does.at), Math.max(0, size - mm(does.at))];
       does.yields.forEach((y, i) => {

@@ -69,5 +69,5 @@ test('a mitre saw must take the width of what it cuts', () => {
     return codes(sawReach(checkInput(withPlaces(cabinet.job, { 'shop/tools': tools }))));
   };
   expect(mitre('120 mm')).toContain('tools.mitre-saw-small');
-  expect(mitre('1300 mm')).not.toContain('tools.mitre-saw-small');
+  expect(mitre('1600 mm')).not.toContain('tools.mitre-saw-small');
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { codes, cured, glazeCabinet, setOutInput, withPlaces } from '../../test/checks/checked-job.ts';
+import { shelvesAlone } from '../../test/build/built.ts';
+import { codes, cured, glazeCabinet, jobOf, setOutInput, withPlaces } from '../../test/checks/checked-job.ts';
 import { cupboard } from '../../test/doors/door-job.ts';
 import type { JobDocument } from '../job/index.ts';
 import type { CheckInput } from './check-input.ts';
@@ -15,7 +16,7 @@ const LOOSE = { ...ANCHORED, operations: [] };
 
 const tips = (job: JobDocument, build = ANCHORED) => tipsForward({ ...setOutInput(job), build });
 /** A cabinet so shallow and set back so far that it tips. */
-const shallow = withPlaces(glazeCabinet(), {
+const shallow = withPlaces(jobOf(shelvesAlone()), {
   'design/records/cabinet/depth': '260 mm',
   'design/records/base/setback': '80 mm',
   'design/records/base/setbackBack': '0 mm',

@@ -25,7 +25,7 @@ export function summary(plan: Plan): string {
     ['Parts', [`${setOut.parts.length}, ${Math.round(plan.mass.kg)} kg together`]],
     ['Buy', or(sheetsOf(false))],
     ['From the rack', or(sheetsOf(true))],
-    ['Left over', or(breakdown.leftovers.map((l) => `${l.name}  ${size(l.length)} × ${size(l.width)}`))],
+    ['Left over', or(leftLines(plan, size))],
     [
       'If spoiled',
       spareGroups(breakdown).map((g) =>
@@ -58,6 +58,16 @@ export function summary(plan: Plan): string {
     .join('\n');
   const stops = plan.snags.filter((s) => s.level === 'stop');
   return `${piece?.name ?? 'Untitled'}  ${size(width)} wide, ${size(height)} high, ${size(depth)} deep\n\n${body}\n${stops.length ? `\n${snagLines(stops)}\n` : ''}`;
+}
+
+/** What is left of each sheet and strip, on a line. */
+function leftLines({ breakdown }: Plan, size: (t: Traced) => string): readonly string[] {
+  const left = new Map<string, string[]>();
+  for (const l of breakdown.leftovers) {
+    const [sheet = '', rest = ''] = l.name.split('-');
+    left.set(sheet, [...(left.get(sheet) ?? []), `${rest} ${size(l.length)} × ${size(l.width)}`]);
+  }
+  return [...left].map(([sheet, sizes]) => `${sheet.padEnd(4)}${sizes.join(', ')}`);
 }
 
 function or(list: readonly string[]): readonly string[] {

@@ -3,8 +3,9 @@ import { toMm } from '../measure/index.ts';
 import type { Assembly } from './assembly.ts';
 import { compare, type DrawnPart } from './compare.ts';
 import type { DryFitFault, DryFitReport } from './report.ts';
+import type { ShopAsItIs } from './shop-as-it-is.ts';
 import type { ReadCard } from './tool-work.ts';
-import { type ShopAsItIs, Workshop } from './workshop.ts';
+import { Workshop } from './workshop.ts';
 
 /** What a dry fit is run with. */
 export interface DryFitInput extends ShopAsItIs {

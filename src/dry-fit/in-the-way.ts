@@ -22,15 +22,20 @@ export function inTheWay(solids: Solids, there: Assembly, came: Assembly): reado
       const [least, ...sides] = [0, 1, 2].map((i) => box.max[i]! - box.min[i]!).sort((x, y) => x - y);
       if (least! <= GIVE) continue;
       // Boxes overlap, but mitres and rabbets may leave room: ask the wood itself.
-      const cuts = [a, b].flatMap((m) => cutsWithin(m, box));
-      const volume = solids.within(() =>
-        solids.make({ kind: 'without', body: { kind: 'box', ...box }, cuts }).volume(),
-      );
+      const volume = sharedVolume(solids, a, b);
       const depth = volume / (sides[0]! * sides[1]!);
       if (depth > GIVE)
         clashes.push({ newcomer: a.mark, there: b.mark, depthMm: Math.round(depth * 10) / 10 });
     }
   return clashes;
+}
+
+/** How much wood two members would share as they stand, mm³. */
+export function sharedVolume(solids: Solids, a: Member, b: Member): number {
+  const box = commonBox(a, b);
+  if (box.min.some((low, k) => low >= box.max[k]!)) return 0;
+  const cuts = [a, b].flatMap((m) => cutsWithin(m, box));
+  return solids.within(() => solids.make({ kind: 'without', body: { kind: 'box', ...box }, cuts }).volume());
 }
 
 /** The box that two members' boxes share, mm; inside out where they are apart. */

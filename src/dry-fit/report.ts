@@ -14,6 +14,7 @@ export interface DryFitFault {
     | 'screws-meet'
     | 'no-hole'
     | 'runner-room'
+    | 'not-carried'
     | 'no-screw'
     | 'no-plug'
     | 'no-peg'

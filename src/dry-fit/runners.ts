@@ -124,7 +124,11 @@ function pilots(member: Member, into: 1 | -1, screwMm: number): readonly Pilot[]
 }
 
 /** What a drawer runs into on its way out. */
-function drawnOut(solids: Solids, assembly: Assembly, card: RunnerCard): readonly Fault[] {
+export function drawnOut(
+  solids: Solids,
+  assembly: Assembly,
+  card: Pick<RunnerCard, 'moves' | 'travelTicks'>,
+): readonly Fault[] {
   const out = assembly.members.filter((m) => card.moves.includes(m.mark));
   const there = { members: assembly.members.filter((m) => !card.moves.includes(m.mark)) };
   for (let n = 1; n <= STOPS; n++) {

@@ -1,18 +1,22 @@
+// Long because each act that a card can hold is a method here, and all of them share the state of the shop.
+
 import type { Act, Operation, Workpiece } from '../build/index.ts';
 import { toMm } from '../measure/index.ts';
-import type { Solids } from '../solid/index.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
-import { type Care, Condition } from './condition/condition.ts';
+import { Condition } from './condition/condition.ts';
+import { drawOut } from './draw-out.ts';
 import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
 import { liftedIn } from './lift-in.ts';
 import { pegged } from './pegs.ts';
 import { restsOnPins } from './pins.ts';
 import { setPlugs } from './plugs.ts';
+import { pullCard, screwOnPull } from './pulls.ts';
 import type { DryFitFault } from './report.ts';
 import { runOnRunners } from './runners.ts';
 import { quarterTurned, sawn } from './sawn.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
+import type { ShopAsItIs } from './shop-as-it-is.ts';
 import {
   bevelled,
   biscuitSlotted,
@@ -28,27 +32,6 @@ import {
   type Worked,
 } from './tool-work.ts';
 import { plainPiece, type VirtualPiece, type Way } from './virtual-piece.ts';
-
-/** What the cards don't make but the shop has, and the modeller that stands for wood. */
-export interface ShopAsItIs {
-  /** What a saw takes away, in ticks, by tool id. */
-  readonly kerfOf: (tool: string | undefined) => number;
-  /** The screws there are, by id. */
-  readonly screws: ReadonlyMap<string, { readonly length: number; readonly diameter: number }>;
-  /** Plugs, dowels and biscuits there are, by id. */
-  readonly fixings: ReadonlyMap<string, WoodenFixing>;
-  /** How long glue and coats need, and how many coats were promised. */
-  readonly care: Care;
-  readonly solids: Solids;
-}
-
-/** What a wooden fixing measures, in ticks: a plug or dowel is as thick as it is wide. */
-export interface WoodenFixing {
-  readonly kind: 'plug' | 'dowel' | 'biscuit';
-  readonly wide: number;
-  readonly across: number;
-  readonly thick: number;
-}
 
 /** A screw's size may be printed in the other system, to a thousandth of an inch: these ticks are a tenth of a mm. */
 const SAME_SCREW = 320;
@@ -131,8 +114,12 @@ export class Workshop {
         return this.plug(operation, does);
       case 'hinge':
         return this.hinge(operation, does);
+      case 'pull':
+        return this.pull(operation, does);
       case 'runners':
         return this.runners(operation, does);
+      case 'draw-out':
+        return this.drawOut(operation, does);
       case 'rest':
         return this.rest(operation, does);
       case 'lift-in':
@@ -163,7 +150,7 @@ export class Workshop {
   private saw(operation: Operation, act: Extract<Act, { act: 'saw' }>): void {
     const piece = this.take(operation, act.workpiece);
     if (!piece) return;
-    const halves = sawn(piece, act, this.read, this.shop.kerfOf(operation.tool));
+    const halves = sawn(piece, act, this.read, act.knife ? 0 : this.shop.kerfOf(operation.tool));
     if ('code' in halves) return this.fault(operation, halves.code, act.workpiece, halves.sentence);
     this.loose.delete(act.workpiece);
     act.yields.forEach((y, i) => {
@@ -327,27 +314,26 @@ export class Workshop {
   }
 
   private screw(operation: Operation, act: Extract<Act, { act: 'screw' }>): void {
-    const assembly = this.assemblies.get(act.into);
-    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
-    this.takeScrew(operation, act);
-    this.screwedTogether.add(act.into);
-    const { screws, faults } = driveScrews(
-      assembly,
-      {
-        part: act.workpiece,
-        mate: act.mate,
-        by: act.by,
-        side: act.side,
-        lengthMm: toMm(this.read(act.length)),
-        diameterMm: toMm(this.read(act.diameter)),
-        count: act.count,
-      },
-      this.screws,
-      { members: this.around(assembly, act.workpiece, act.mate), cameBy: (mark) => this.cameBy.get(mark) },
-    );
-    this.screws.push(...screws);
-    for (const f of faults)
-      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+    this.tell(operation, act.into, (assembly) => {
+      this.takeScrew(operation, act);
+      this.screwedTogether.add(act.into);
+      const { screws, faults } = driveScrews(
+        assembly,
+        {
+          part: act.workpiece,
+          mate: act.mate,
+          by: act.by,
+          side: act.side,
+          lengthMm: toMm(this.read(act.length)),
+          diameterMm: toMm(this.read(act.diameter)),
+          count: act.count,
+        },
+        this.screws,
+        { members: this.around(assembly, act.workpiece, act.mate), cameBy: (mark) => this.cameBy.get(mark) },
+      );
+      this.screws.push(...screws);
+      return faults;
+    });
   }
 
   /** What stands round a part: a drawer is drawn out for what is done to it, and doors and drawers are out of the way of all else. */
@@ -364,47 +350,64 @@ export class Workshop {
   }
 
   private runners(operation: Operation, act: Extract<Act, { act: 'runners' }>): void {
-    const assembly = this.assemblies.get(act.into);
-    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
-    this.takeScrew(operation, act);
-    const { screws, faults } = runOnRunners(
-      this.shop.solids,
-      assembly,
-      {
-        sides: act.sides,
-        posts: act.posts,
-        thicknessMm: toMm(this.read(act.thickness)),
-        lengthMm: toMm(this.read(act.length)),
-        diameterMm: toMm(this.read(act.diameter)),
-        count: act.count,
-        travelTicks: this.read(act.travel),
-        moves: act.moves,
-      },
-      this.screws,
-    );
+    this.tell(operation, act.into, (assembly) => {
+      this.takeScrew(operation, act);
+      const { screws, faults } = runOnRunners(
+        this.shop.solids,
+        assembly,
+        {
+          sides: act.sides,
+          posts: act.posts,
+          thicknessMm: toMm(this.read(act.thickness)),
+          lengthMm: toMm(this.read(act.length)),
+          diameterMm: toMm(this.read(act.diameter)),
+          count: act.count,
+          travelTicks: this.read(act.travel),
+          moves: act.moves,
+        },
+        this.screws,
+      );
+      this.drawers.push(act.moves);
+      this.screws.push(...screws);
+      return faults;
+    });
+  }
+
+  private drawOut(operation: Operation, act: Extract<Act, { act: 'draw-out' }>): void {
+    const card = { ...act, travelTicks: this.read(act.travel) };
     this.drawers.push(act.moves);
-    this.screws.push(...screws);
-    for (const f of faults)
-      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+    this.tell(operation, act.into, (assembly) => drawOut(this.shop.solids, assembly, card));
   }
 
   private rest(operation: Operation, act: Extract<Act, { act: 'rest' }>): void {
-    const assembly = this.assemblies.get(act.into);
-    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
-    const faults = restsOnPins(assembly, {
+    const card = {
       shelf: act.workpiece,
       posts: act.posts,
       over: act.over,
       holeMm: toMm(this.read(act.hole)),
       aboveMm: toMm(this.read(act.above)),
       level: act.level,
-    });
-    for (const f of faults)
+    };
+    this.tell(operation, act.into, (assembly) => restsOnPins(assembly, card));
+  }
+
+  /** Tells what a card's work on an assembly finds wrong; the assembly must be there. */
+  private tell(
+    operation: Operation,
+    into: string,
+    faultsOf: (assembly: Assembly) => readonly Omit<DryFitFault, 'operation'>[],
+  ): void {
+    const assembly = this.assemblies.get(into);
+    if (!assembly) return this.fault(operation, 'workpiece-missing', into, `${into} is not there.`);
+    for (const f of faultsOf(assembly))
       this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
   }
 
   /** The screw that a card names must be there, as long and as thick as it says. */
-  private takeScrew(operation: Operation, act: Extract<Act, { act: 'screw' | 'hinge' | 'runners' }>): void {
+  private takeScrew(
+    operation: Operation,
+    act: Extract<Act, { act: 'screw' | 'hinge' | 'runners' | 'pull' }>,
+  ): void {
     const box = this.shop.screws.get(act.screw);
     const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
     if (!box || !same(this.read(act.length), box.length) || !same(this.read(act.diameter), box.diameter))
@@ -417,40 +420,47 @@ export class Workshop {
   }
 
   private plug(operation: Operation, act: Extract<Act, { act: 'plug' }>): void {
-    const assembly = this.assemblies.get(act.into);
-    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
-    const plug = this.shop.fixings.get(act.plug);
-    const diameter = this.read(act.diameter);
-    if (plug?.kind !== 'plug' || Math.abs(plug.wide - diameter) > SAME_SCREW)
-      this.fault(operation, 'workpiece-missing', act.plug, `there is no plug ${act.plug} of that size.`);
-    const card = { part: act.workpiece, side: act.side, diameterMm: toMm(diameter), count: act.count };
-    const { covers, faults } = setPlugs(assembly, card, this.screws, this.covered);
-    for (const way of covers) this.covered.add(way);
-    for (const f of faults)
-      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+    this.tell(operation, act.into, (assembly) => {
+      const plug = this.shop.fixings.get(act.plug);
+      const diameter = this.read(act.diameter);
+      if (plug?.kind !== 'plug' || Math.abs(plug.wide - diameter) > SAME_SCREW)
+        this.fault(operation, 'workpiece-missing', act.plug, `there is no plug ${act.plug} of that size.`);
+      const card = { part: act.workpiece, side: act.side, diameterMm: toMm(diameter), count: act.count };
+      const { covers, faults } = setPlugs(assembly, card, this.screws, this.covered);
+      for (const way of covers) this.covered.add(way);
+      return faults;
+    });
+  }
+
+  private pull(operation: Operation, act: Extract<Act, { act: 'pull' }>): void {
+    this.tell(operation, act.into, (assembly) => {
+      this.takeScrew(operation, act);
+      const { screws, faults } = screwOnPull(assembly, pullCard(act, this.read), this.screws);
+      this.screws.push(...screws);
+      return faults;
+    });
   }
 
   private hinge(operation: Operation, act: Extract<Act, { act: 'hinge' }>): void {
-    const assembly = this.assemblies.get(act.into);
-    if (!assembly) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
-    this.takeScrew(operation, act);
-    this.swings.add(act.workpiece);
-    const { screws, faults } = hangHinges(
-      assembly,
-      {
-        door: act.workpiece,
-        post: act.post,
-        count: act.count,
-        cupMm: toMm(this.read(act.cup)),
-        plateScrewsMm: toMm(this.read(act.plateScrews)),
-        lengthMm: toMm(this.read(act.length)),
-        diameterMm: toMm(this.read(act.diameter)),
-      },
-      this.screws,
-    );
-    this.screws.push(...screws);
-    for (const f of faults)
-      this.faults.push({ ...f, operation: operation.id, sentence: `${operation.title}: ${f.sentence}` });
+    this.tell(operation, act.into, (assembly) => {
+      this.takeScrew(operation, act);
+      this.swings.add(act.workpiece);
+      const { screws, faults } = hangHinges(
+        assembly,
+        {
+          door: act.workpiece,
+          post: act.post,
+          count: act.count,
+          cupMm: toMm(this.read(act.cup)),
+          plateScrewsMm: toMm(this.read(act.plateScrews)),
+          lengthMm: toMm(this.read(act.length)),
+          diameterMm: toMm(this.read(act.diameter)),
+        },
+        this.screws,
+      );
+      this.screws.push(...screws);
+      return faults;
+    });
   }
 
   /** A sliding door goes into its grooves, and is tried over its whole way. */

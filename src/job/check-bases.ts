@@ -4,9 +4,10 @@ import type { RecordTree } from './tree.ts';
 
 /** What each form of a base needs, and what it can't have. */
 const NEEDS = {
-  frame: { has: ['board', 'height'], lacks: ['strip'] },
-  'toe-kick': { has: ['board', 'height'], lacks: ['strip', 'setbackBack'] },
-  feet: { has: ['strip'], lacks: ['board', 'height'] },
+  frame: { has: ['board', 'height'], lacks: ['strip', 'apron'] },
+  'toe-kick': { has: ['board', 'height'], lacks: ['strip', 'setbackBack', 'apron'] },
+  feet: { has: ['strip'], lacks: ['board', 'height', 'apron'] },
+  legs: { has: ['board', 'strip', 'height'], lacks: [] },
 } as const;
 
 /** Whether a base says what its form needs, and no more. */

@@ -2,8 +2,8 @@ import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
-/** Whether a handle’s place is said once, and its doors have nothing else to push them by. */
-export function badHandle(record: RecordOf<'handle'>, tree: RecordTree): readonly Snag[] {
+/** Whether a handle’s or a pull’s place is said once, and its doors have nothing else to push them by. */
+export function badHandle(record: RecordOf<'handle' | 'pull'>, tree: RecordTree): readonly Snag[] {
   const snags: Snag[] = [];
   const say = (code: string, field: string, sentence: string, cure: string) =>
     snags.push({
@@ -34,6 +34,13 @@ export function badHandle(record: RecordOf<'handle'>, tree: RecordTree): readonl
       'parent',
       `The doors of “${parent.id}” have finger holes, and “${record.id}” would stand there as well.`,
       'Keep the handles, or the finger holes.',
+    );
+  if (record.kind === 'pull' && parent && tree.childOf(parent.id, 'handle'))
+    say(
+      'design.handle-place',
+      'parent',
+      `“${parent.id}” has shop-made handles, and “${record.id}” would stand there as well.`,
+      'Keep one of the two.',
     );
   return snags;
 }

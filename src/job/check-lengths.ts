@@ -29,6 +29,7 @@ const RECORD_LENGTHS = [
   'floorFall',
   'scribe',
   'apart',
+  'apron',
   'opening',
   'diameter',
   'length',
@@ -61,9 +62,10 @@ const HINGE_LENGTHS = [
   'leaf',
 ];
 const RUNNER_LENGTHS = ['length', 'thickness', 'height', 'travel'];
+const PULL_LENGTHS = ['holes', 'thread', 'deep', 'length'];
 const PIN_LENGTHS = ['diameter', 'deep', 'stands', 'above'];
 const FIXING_LENGTHS = ['diameter', 'length', 'width', 'thickness'];
-const LOT_LENGTHS = ['nominal', 'thickness', 'width'];
+const LOT_LENGTHS = ['nominal', 'thickness', 'width', 'veneer'];
 const STOCK_LENGTHS = ['length', 'width'];
 const FLAW_LENGTHS = ['x', 'y', 'length', 'width'];
 
@@ -122,6 +124,8 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
   for (const runner of job.shop.rack.runners ?? [])
     check(`shop/rack/runners/${runner.id}`, runner, RUNNER_LENGTHS, LONGEST);
   for (const pin of job.shop.rack.pins ?? []) check(`shop/rack/pins/${pin.id}`, pin, PIN_LENGTHS, THICKEST);
+  for (const pull of job.shop.rack.pulls ?? [])
+    check(`shop/rack/pulls/${pull.id}`, pull, PULL_LENGTHS, THICKEST);
   for (const fixing of job.shop.rack.fixings ?? [])
     check(`shop/rack/fixings/${fixing.id}`, fixing, FIXING_LENGTHS, THICKEST);
   return snags;

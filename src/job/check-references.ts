@@ -11,6 +11,7 @@ export function checkReferences(job: JobDocument): readonly Snag[] {
     ...badHinges(job),
     ...badPins(job),
     ...badStays(job),
+    ...badPulls(job),
     ...badRunners(job),
     ...badOver(job),
   ];
@@ -31,6 +32,7 @@ function repeatedIds(job: JobDocument): readonly Snag[] {
     ['shop/rack/fixings', rack.fixings ?? []],
     ['shop/rack/runners', rack.runners ?? []],
     ['shop/rack/stays', rack.stays ?? []],
+    ['shop/rack/pulls', rack.pulls ?? []],
   ];
   const snags: Snag[] = [];
   for (const [path, list] of lists) {
@@ -97,7 +99,11 @@ function badLots(job: JobDocument): readonly Snag[] {
     const wants: [field: string, lot: string | undefined, form: 'sheet' | 'strip'][] = [];
     if ('board' in r) wants.push(['board', r.board, 'sheet']);
     if (r.kind === 'drawers')
-      wants.push(['bottomBoard', r.bottomBoard, 'sheet'], ['frontBoard', r.frontBoard, 'sheet']);
+      wants.push(
+        ['bottomBoard', r.bottomBoard, 'sheet'],
+        ['frontBoard', r.frontBoard, 'sheet'],
+        ['runnerStrip', r.runnerStrip, 'strip'],
+      );
     if (r.kind === 'handle') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'base') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'edging') wants.push(['strip', r.strip, 'strip']);
@@ -113,6 +119,14 @@ function badLots(job: JobDocument): readonly Snag[] {
           where: { path, record: r.id },
           sentence: `“${r.id}” is to be made of “${id}”, a lot that the rack doesn’t have.`,
           cures: [{ says: `Add the lot, or name one of: ${[...lots.keys()].join(', ')}.` }],
+        });
+      else if (lot.tape !== undefined && !(r.kind === 'edging' && field === 'strip'))
+        snags.push({
+          code: 'document.wrong-form',
+          level: 'stop',
+          where: { path, record: r.id },
+          sentence: `“${r.id}” needs solid wood here, but “${id}” is veneer tape for front edges.`,
+          cures: [{ says: 'Name a lot of solid strips.' }],
         });
       else if (lot.form !== form)
         snags.push({
@@ -188,6 +202,24 @@ function badHinges(job: JobDocument): readonly Snag[] {
         cures: [{ says: 'Add the screw to the rack, or name one that is there.' }],
       });
   return snags;
+}
+
+/** Pulls that the rack must have. */
+function badPulls(job: JobDocument): readonly Snag[] {
+  const pulls = job.shop.rack.pulls ?? [];
+  return job.design.records.flatMap((r): Snag[] =>
+    r.kind !== 'pull' || r.pull === undefined || pulls.some((p) => p.id === r.pull)
+      ? []
+      : [
+          {
+            code: 'document.no-such-pull',
+            level: 'stop',
+            where: { path: `design/records/${r.id}/pull`, record: r.id },
+            sentence: `“${r.id}” names “${r.pull}”, a pull that the rack doesn’t have.`,
+            cures: [{ says: 'Add the pull to the rack, or leave “pull” out.' }],
+          },
+        ],
+  );
 }
 
 /** Stays of lids that the rack must have. */

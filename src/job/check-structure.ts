@@ -6,6 +6,7 @@ import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
 import { badHandle } from './check-handles.ts';
 import { badFront, badLid } from './check-lids.ts';
+import { badMitres, closedOnShared } from './check-mitres.ts';
 import { badPlaces } from './check-places.ts';
 import { badSharedSides } from './check-shared-sides.ts';
 import { topOverCases } from './check-tops.ts';
@@ -31,6 +32,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   vent: ['back', 'divider', 'shelf', 'top', 'case'],
   holes: ['back', 'divider', 'shelf', 'top', 'case', 'door'],
   handle: ['door', 'sliding-doors', 'drawers'],
+  pull: ['door', 'drawers'],
   front: ['case'],
   hanging: ['case'],
   door: ['case'],
@@ -48,6 +50,8 @@ const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[]
   ['case', 'edging'],
   ['case', 'front'],
   ['door', 'handle'],
+  ['door', 'pull'],
+  ['drawers', 'pull'],
   ['sliding-doors', 'handle'],
   ['drawers', 'handle'],
   ['group', 'top'],
@@ -110,6 +114,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'case') snags.push(...badSharedSides(r, tree));
     if (r.kind === 'filler') snags.push(...badFiller(r, tree));
     if (r.kind === 'room') snags.push(...badRoom(r, tree));
+    if (r.kind === 'case') snags.push(...badMitres(r, tree), ...closedOnShared(r, tree));
     if (r.kind === 'base') snags.push(...baseUponCase(r, tree), ...badBase(r, tree));
     if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
@@ -118,7 +123,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'door' || r.kind === 'sliding-doors') snags.push(...badDoors(r, tree));
     if (r.kind === 'top') snags.push(...badLid(r, tree));
     if (r.kind === 'front') snags.push(...badFront(r, tree));
-    if (r.kind === 'handle') snags.push(...badHandle(r, tree));
+    if (r.kind === 'handle' || r.kind === 'pull') snags.push(...badHandle(r, tree));
     if (r.kind === 'cable' || r.kind === 'vent' || r.kind === 'holes') snags.push(...badPlaces(r, tree));
     if (r.kind === 'shelf' && r.at !== undefined && (r.count ?? 1) > 1)
       snags.push(

@@ -21,6 +21,33 @@ export const BASES = {
   } satisfies RatioRow as RatioRow,
   footSetback: length('foot.setback', 40, 'feet stand this far inside the case'),
   footApart: length('foot.apart', 800, 'feet stand at most this far apart'),
+  apronHeight: length('apron.height', 100, 'an apron between legs is about this high'),
+  apronBack: length('apron.back', 3, 'aprons stand this far behind the faces of their legs'),
+  apronLeast: length(
+    'apron.least',
+    95,
+    'screws stay ten diameters from the end of a leg, so an apron this high lets those of two sides pass',
+  ),
+  apronSpacingLeast: length(
+    'apron.spacing.least',
+    120,
+    'screws from an apron into a leg stand at least this far apart',
+  ),
+  apronSpacingMost: length(
+    'apron.spacing.most',
+    240,
+    'screws from an apron into a leg stand at most this far apart',
+  ),
+  apronEnd: length(
+    'apron.end',
+    18,
+    'a screw from an apron into a leg stands about this far from the apron’s edge',
+  ),
+  apronEndLeast: length(
+    'apron.end-least',
+    12,
+    'no screw from an apron into a leg stands closer to the apron’s edge',
+  ),
   skirtingClear: length('skirting.clear', 3, 'a notch for a skirting is this much larger than the skirting'),
   scribe: length('filler.scribe', 12, 'a filler is cut about this much wider, to be scribed to the wall'),
   scribeSpare: length('filler.scribe-spare', 3, 'so much is left to saw off where the wall is furthest away'),

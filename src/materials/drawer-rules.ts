@@ -63,6 +63,62 @@ export const DRAWERS = {
     90,
     'a front of a box at least this high is screwed in two rows',
   ),
+  woodBeside: length(
+    'drawer.wood.beside',
+    1,
+    'between the box of a drawer on wooden runners and an upright this much is left on each side',
+  ),
+  woodClear: length(
+    'drawer.wood.clear',
+    0.8,
+    'the groove in a drawer’s side is this much wider than the wooden runner in it',
+  ),
+  woodBehind: length(
+    'drawer.wood.behind',
+    0.5,
+    'the groove in a drawer’s side is this much deeper than the wooden runner stands in it',
+  ),
+  woodStop: length(
+    'drawer.wood.stop',
+    40,
+    'the groove for a wooden runner stops this far behind the front end of the side',
+  ),
+  woodAhead: length(
+    'drawer.wood.ahead',
+    1,
+    'a wooden runner begins this far behind the end of its groove, to be eased until the front comes level',
+  ),
+  woodWeb: length(
+    'drawer.wood.web',
+    2,
+    'between the groove for a runner and what is let into the other face this much wood is left',
+  ),
+  woodEdge: length(
+    'drawer.wood.edge',
+    8,
+    'above and below the groove for a wooden runner this much of a side is left, at least',
+  ),
+  woodScrew: length(
+    'drawer.wood.screw',
+    30,
+    'the outermost screws of a wooden runner stand this far from its ends',
+  ),
+  woodLong: length(
+    'drawer.wood.long',
+    250,
+    'a wooden runner longer than this has a third screw, in its middle',
+  ),
+  woodMost: length(
+    'drawer.wood.most',
+    1.5,
+    'a wooden runner with more than this much play in its groove lets the drawer droop',
+  ),
+  woodTravel: {
+    id: 'drawer.wood.travel',
+    of: [2, 3],
+    says: 'a drawer on wooden runners comes out until a third of them still carries it',
+    source: PRACTICE,
+  } satisfies RatioRow as RatioRow,
   travelShare: {
     id: 'drawer.travel',
     of: [3, 4],

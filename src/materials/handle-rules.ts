@@ -13,5 +13,11 @@ export const HANDLES = {
   beside: length('handle.beside', 5, 'a handle stays this far inside the edges of its door'),
   apart: length('handle.apart', 30, 'two screws nearer to one another than this let a handle turn'),
   aside: length('handle.aside', 5, 'screws of a handle that have no room are moved inward in steps of this'),
+  wider: length(
+    'pull.wider',
+    2,
+    'behind a drawer’s front the hole for its pull is this much wider, so that the front can be set',
+  ),
+  threadEnd: length('pull.thread-end', 0.5, 'a screw stays this far from the end of its thread'),
   passes: length('handle.passes', 3, 'a sliding door stays this far from a handle that it must not pass'),
 } as const;

@@ -52,6 +52,7 @@ export {
   pocketScrewLength,
   pocketThread,
 } from './pocket-holes.ts';
+export { ABOVE_ROW, ROW_IDS, ROWS_HELD, type RowHeld, type RowId, rowHeld } from './rows-held.ts';
 export { isSolid, SCREW_DISTANCES } from './screw-distances.ts';
 export {
   edgePilotShare,
@@ -84,4 +85,5 @@ export { STABILITY_LOADS, type StabilityLoad, stabilityLoad } from './stability-
 export { TOOL_ACCURACIES, type ToolAccuracy, toolAccuracy } from './tool-accuracy.ts';
 export { BIT_RADIUS, BITS, DRIVERS, type DriverBody } from './tool-bodies.ts';
 export { type PocketShape, pocketShape, SINK_DEGREES } from './tool-shapes.ts';
+export { VENEER } from './veneer-rules.ts';
 export { airFlow, freeArea, VENTS, WARMER_BY } from './ventilation.ts';

@@ -5,9 +5,11 @@ import {
   fixingsUsed,
   hingesUsed,
   pinsUsed,
+  pullsUsed,
   runnersUsed,
   type SetOut,
   screwsUsed,
+  staysUsed,
 } from '../setting-out/index.ts';
 
 /** One thing that costs money, and how the amount comes about. */
@@ -77,6 +79,18 @@ export function costsOf(
         ),
       );
   }
+  for (const [used, rack] of [
+    [staysUsed(setOut), job.shop.rack.stays],
+    [pullsUsed(setOut), job.shop.rack.pulls],
+  ] as const)
+    for (const [id, count] of used) {
+      const one = rack?.find((x) => x.id === id);
+      const have = one?.have ?? 0;
+      if (count > have)
+        bought.push(
+          row(one?.name ?? id, count - have, one?.price ?? 0, `${count} needed, ${have} on the rack`),
+        );
+    }
   for (const [id, count] of runnersUsed(setOut)) {
     const runner = job.shop.rack.runners?.find((r) => r.id === id);
     const lacking = count - (runner?.have ?? 0);

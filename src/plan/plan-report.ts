@@ -91,15 +91,20 @@ export function planReport(plan: Plan): Report {
       gap_mm: d.gap,
       beside_mm: d.beside,
       inside: { width_mm: d.inside.width, depth_mm: d.inside.depth },
-      runner: {
+      length_mm: d.length,
+      runner: d.runner && {
         id: d.runner.id,
-        length_mm: d.runner.length,
         line_mm: d.runner.line,
         height_mm: d.runner.height,
         case_screws_mm: d.runner.caseScrews,
         drawer_screws_mm: d.runner.drawerScrews,
         screw: d.runner.screw,
         screw_length_mm: d.runner.screwLength,
+      },
+      wooden_runners: d.wooden && {
+        parts: [d.wooden.left, d.wooden.right],
+        up_mm: d.wooden.up,
+        groove: { width_mm: d.wooden.width, depth_mm: d.wooden.depth },
       },
       travel_mm: d.travel,
     })),

@@ -46,7 +46,8 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
   }
   for (const d of draft.drawers) {
     add(`${d.name}.gap`, d.gap);
-    add(`${d.name}.runner`, d.runner.height);
+    if (d.runner) add(`${d.name}.runner`, d.runner.height);
+    if (d.wooden) add(`${d.name}.groove`, d.wooden.up);
     add(`${d.name}.travel`, d.travel);
   }
   for (const s of draft.pinned) add(`${draft.part(s.part).name}.height`, s.height);

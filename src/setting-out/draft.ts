@@ -22,6 +22,7 @@ import { type Family, markFor } from './mark.ts';
 import type { UncutPart } from './part.ts';
 import type { PinnedShelf } from './pins/pinned-shelf.ts';
 import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
+import type { BoughtPull } from './pulls/bought-pull.ts';
 import type { Opening, Surface } from './set-out.ts';
 import type { SlidingSet } from './sliding/sliding-set.ts';
 import { reckon } from './spaces/formulas.ts';
@@ -56,8 +57,9 @@ export interface PanelSpec {
 }
 
 /** A part under way: features are still added to it. */
-export interface DraftPart extends Omit<UncutPart, 'features'> {
+export interface DraftPart extends Omit<UncutPart, 'features' | 'strip'> {
   readonly features: Feature[];
+  strip?: NonNullable<UncutPart['strip']>;
   readonly box: TracedBox;
   readonly tongues: Tongues;
 }
@@ -81,6 +83,7 @@ export class Draft {
   readonly sliding: SlidingSet[] = [];
   readonly drawers: Drawer[] = [];
   readonly lids: Lid[] = [];
+  readonly pulls: BoughtPull[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */

@@ -2,20 +2,22 @@ import type { SetOut } from './set-out.ts';
 
 /** How many of each screw the piece takes, those of hinges included, in the order of first use. */
 export function screwsUsed(
-  setOut: Pick<SetOut, 'fasteners' | 'doors' | 'drawers' | 'lids'>,
+  setOut: Pick<SetOut, 'fasteners' | 'doors' | 'drawers' | 'lids' | 'pulls'>,
 ): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
   const add = (id: string, n: number) => used.set(id, (used.get(id) ?? 0) + n);
   for (const f of setOut.fasteners) add(f.screw, 1);
   for (const d of [...setOut.doors, ...setOut.lids]) add(d.screw, d.screwsPerHinge * d.hinges.length);
-  for (const { runner: r } of setOut.drawers) add(r.screw, 2 * (r.caseScrews.length + r.drawerScrews.length));
+  for (const p of setOut.pulls) add(p.screw, p.count);
+  for (const { runner: r } of setOut.drawers)
+    if (r) add(r.screw, 2 * (r.caseScrews.length + r.drawerScrews.length));
   return used;
 }
 
 /** How many pairs of each runner the piece takes, in the order of its drawers. */
 export function runnersUsed(setOut: Pick<SetOut, 'drawers'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
-  for (const d of setOut.drawers) used.set(d.runner.id, (used.get(d.runner.id) ?? 0) + 1);
+  for (const { runner } of setOut.drawers) if (runner) used.set(runner.id, (used.get(runner.id) ?? 0) + 1);
   return used;
 }
 
@@ -53,5 +55,12 @@ export function hingesUsed(setOut: Pick<SetOut, 'doors' | 'lids'>): ReadonlyMap<
 export function staysUsed(setOut: Pick<SetOut, 'lids'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
   for (const { stays } of setOut.lids) if (stays) used.set(stays.id, (used.get(stays.id) ?? 0) + stays.count);
+  return used;
+}
+
+/** How many of each pull the piece takes, in the order of the document. */
+export function pullsUsed(setOut: Pick<SetOut, 'pulls'>): ReadonlyMap<string, number> {
+  const used = new Map<string, number>();
+  for (const { pull } of setOut.pulls) used.set(pull, (used.get(pull) ?? 0) + 1);
   return used;
 }

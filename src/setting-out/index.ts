@@ -1,5 +1,5 @@
 export type { DoorLeaf } from './doors/door-leaf.ts';
-export type { Drawer } from './drawers/drawer.ts';
+export type { Drawer, WoodenRunners } from './drawers/drawer.ts';
 export type {
   Bevel,
   BiscuitSlot,
@@ -24,6 +24,7 @@ export {
   fixingsUsed,
   hingesUsed,
   pinsUsed,
+  pullsUsed,
   runnersUsed,
   screwsUsed,
   staysUsed,
@@ -40,6 +41,7 @@ export { commonName, groupParts, joinMarks, partsReport } from './parts-report.t
 export type { PinnedShelf } from './pins/pinned-shelf.ts';
 export type { Axis, Direction, Place, PlaceTicks, TickBox, TracedBox } from './place.ts';
 export { axisOf, boxTicks, opposite, placeTicks, thirdDirection, toPiece } from './place.ts';
+export type { BoughtPull } from './pulls/bought-pull.ts';
 export type { Joinery, Opening, SetOut, Surface } from './set-out.ts';
 export { setOut } from './set-out-job.ts';
 export type { SlidingLeaf, SlidingSet } from './sliding/sliding-set.ts';

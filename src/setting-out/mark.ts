@@ -22,6 +22,7 @@ const LETTERS = {
   rail: 'T',
   handle: 'U',
   filler: 'W',
+  'drawer runner': 'Y',
 } as const;
 
 export type Family = keyof typeof LETTERS;

@@ -46,10 +46,21 @@ export function partsReport(setOut: SetOut): Report {
           width_mm: first.rough.width,
           thickness_mm: first.rough.thickness,
         },
+        edging: edgingOf(setOut, first),
         features: first.features.map(featureReport),
       };
     }),
   };
+}
+
+/** What is glued to the edges of a part, by side; absent where none is. */
+function edgingOf({ joints, parts }: SetOut, { id }: Part): readonly Report[] | undefined {
+  const edged = joints.filter((j) => j.duty === 'edging' && j.mate === id);
+  if (edged.length === 0) return undefined;
+  return edged.map((j) => {
+    const strip = parts.find((p) => p.id === j.part)!;
+    return { edge: j.mateSide, mark: strip.mark, material: strip.lot, thickness_mm: strip.thickness };
+  });
 }
 
 function featureReport(f: Feature): Report {

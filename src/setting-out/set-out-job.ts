@@ -8,6 +8,7 @@ import { joinTopOverCases, topsOverCases } from './case/tops-over-cases.ts';
 import { behindSharedSides } from './case/where-cases-meet.ts';
 import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
+import { frontStrips } from './drawers/front-strips.ts';
 import { PrintedSizes } from './fits/printed-sizes.ts';
 import { cableHoles } from './holes/cable-holes.ts';
 import { cutVents } from './holes/vents.ts';
@@ -19,6 +20,7 @@ import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
 import { formulasHold } from './spaces/formulas.ts';
 import { fitsRoom } from './spaces/room.ts';
+import { standRows } from './spaces/rows.ts';
 import { standThings } from './spaces/things.ts';
 
 /**
@@ -53,7 +55,11 @@ export function setOut(job: JobDocument): SetOut {
     for (const top of tops) joinTopOverCases(draft, bores, top);
     for (const filler of strips) joinFiller(draft, bores, filler);
     fillersReachWalls(draft, strips);
-    for (const one of made) standThings(draft, one);
+    for (const one of made) {
+      standRows(draft, one);
+      standThings(draft, one);
+    }
+    frontStrips(draft);
     sameSpace(draft);
   }
   const overall = cases.overall();
@@ -76,6 +82,7 @@ export function setOut(job: JobDocument): SetOut {
     surfaces: draft.surfaces,
     drawers: draft.drawers,
     lids: draft.lids,
+    pulls: draft.pulls,
     doors: draft.doors,
     pinned: draft.pinned,
     sliding: draft.sliding,

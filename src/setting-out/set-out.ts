@@ -10,6 +10,7 @@ import type { Lid } from './lids/lid.ts';
 import type { Part } from './part.ts';
 import type { PinnedShelf } from './pins/pinned-shelf.ts';
 import type { TracedBox } from './place.ts';
+import type { BoughtPull } from './pulls/bought-pull.ts';
 import type { SlidingSet } from './sliding/sliding-set.ts';
 
 /** A place where something is kept or carried: a shelf, a case's bottom, the top. Checks load it. */
@@ -72,6 +73,8 @@ export interface SetOut {
   readonly drawers: readonly Drawer[];
   /** Tops that open, hinged to their backs. */
   readonly lids: readonly Lid[];
+  /** Bought pulls, in the order of the document. */
+  readonly pulls: readonly BoughtPull[];
   /** The bounding box of all parts, as sizes. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** The two sides of each case, by their parts, in the order in which cases stand; neighbours may have one in common. */

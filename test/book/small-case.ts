@@ -261,6 +261,7 @@ export function smallCase(): SetOut {
     sliding: [],
     drawers: [],
     lids: [],
+    pulls: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     sides: [],

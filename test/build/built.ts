@@ -32,6 +32,19 @@ export function demoDocument(): {
   return JSON.parse(readFileSync(new URL('../../examples/glaze-cabinet.json', import.meta.url), 'utf8'));
 }
 
+/** The glaze cabinet with shelves alone: its fourth bay has one like the third, and nothing closes any. */
+export function shelvesAlone(): ReturnType<typeof demoDocument> {
+  const demo = demoDocument();
+  const records = demo.design.records.filter(
+    (r) => !['tools', 'above-tools', 'drawers', 'sliders'].includes(String(r.id)),
+  );
+  const plain = records.map(({ split, ...r }) =>
+    r.id === 'bay4' || split === undefined ? r : { ...r, split },
+  );
+  const shelf = { ...plain.find((r) => r.id === 'buckets3')!, id: 'buckets4', parent: 'bay4' };
+  return { ...demo, design: { records: [...plain, shelf] } };
+}
+
 /** The glaze cabinet's shop with other records: a piece of its own. */
 export function pieceOf(...records: readonly Record<string, unknown>[]): unknown {
   return { ...demoDocument(), design: { records } };

@@ -28,10 +28,21 @@ export function bases(text: (from: number, to: number) => fc.Arbitrary<string>):
     {
       weight: 1,
       arbitrary: fc.record({
+        form: fc.constant('legs'),
+        board,
+        strip: fc.constant('leg'),
+        height: text(120, 200),
+        apron: maybe(text(95, 120)),
+        setback: text(25, 38),
+      }),
+    },
+    {
+      weight: 1,
+      arbitrary: fc.record({
         form: fc.constant('feet'),
         strip: fc.constant('foot'),
-        setback: text(27, 32),
-        setbackBack: maybe(text(36, 48)),
+        setback: text(36, 44),
+        setbackBack: maybe(text(40, 52)),
       }),
     },
   );

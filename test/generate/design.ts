@@ -1,9 +1,10 @@
 import fc from 'fast-check';
+import { ROW_IDS } from '../../src/materials/index.ts';
 import { bases } from './bases.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type ChestWish, chestOf, chestWishes } from './chests.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
-import { drawerWishes } from './drawers.ts';
+import { carriedIn, drawerWishes, stripOf } from './drawers.ts';
 import { type HandleWish, handleRecords, handleWishes } from './handles.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { type HoleWish, holeRecords, holeWishes } from './hole-rows.ts';
@@ -101,8 +102,14 @@ function shelves(units: Units, high: number, most: number): fc.Arbitrary<Filling
     board: optional(fc.constantFrom('board', 'other')),
   };
   const spaced = fc.record({ ...common, count: optional(fc.integer({ min: 1, max: most })) });
+  const rows = fc.record({
+    ...common,
+    rowOf: fc.constantFrom(
+      ...(high > 420 ? ROW_IDS : ROW_IDS.filter((id) => id === 'compact-discs' || id === 'paperbacks')),
+    ),
+  });
   const placed = fc.record({ ...common, at: length(units, 60, Math.max(61, high - 60)).map((t) => t.text) });
-  return fc.oneof(spaced, placed).map((shelf) => ({ fill: 'shelves', shelf }));
+  return fc.oneof(spaced, placed, ...(high > 280 ? [rows] : [])).map((shelf) => ({ fill: 'shelves', shelf }));
 }
 
 function split(
@@ -150,7 +157,13 @@ function records(
   wish: Wish,
   units: Units,
 ): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
-  const { overall, back, top, base, edged } = wish;
+  const { overall, back, top } = wish;
+  // A shallow case leaves no room between legs for aprons and their pockets.
+  const base = wish.base?.form === 'legs' && overall.depth.ticks < 340 * 3200 ? undefined : wish.base;
+  // Sides that run to the floor have no mitres, and mitred panels no edging.
+  const mitred = wish.joints === 'mitre' && base?.form !== 'toe-kick';
+  const joints = wish.joints === 'mitre' && !mitred ? undefined : wish.joints;
+  const edged = wish.edged && !mitred;
   const inside =
     wish.doors && 'closes' in wish.doors && wish.doors.closes === 'each' ? sideBySide(wish) : wish.inside;
   const list: Field[] = [
@@ -160,10 +173,10 @@ function records(
       kind: 'case',
       parent: 'piece',
       board: 'board',
-      ...(wish.joints === undefined ? {} : { joints: wish.joints }),
+      ...(joints === undefined ? {} : { joints }),
       ...(wish.heads === undefined ? {} : { heads: wish.heads }),
-      ...(wish.bottom === undefined || base?.form === 'toe-kick' ? {} : { bottom: wish.bottom }),
-      ...(wish.lid === undefined || top ? {} : { lid: wish.lid }),
+      ...(wish.bottom === undefined || base?.form === 'toe-kick' || mitred ? {} : { bottom: wish.bottom }),
+      ...(wish.lid === undefined || top || mitred ? {} : { lid: wish.lid }),
     },
     { id: 'gap', kind: 'size', value: GAP[units].text },
   ];
@@ -172,7 +185,12 @@ function records(
     if (filled.fill === 'shelves')
       list.push({ id: `${id}.shelf`, kind: 'shelf', parent: id, ...withoutAbsent(filled.shelf) });
     if (filled.fill === 'drawers')
-      list.push({ id: `${id}.drawers`, kind: 'drawers', parent: id, ...filled.drawers });
+      list.push({
+        id: `${id}.drawers`,
+        kind: 'drawers',
+        parent: id,
+        ...stripOf(id, carriedIn(overall.depth, filled.drawers)),
+      });
     if (filled.fill === 'pins') list.push({ id: `${id}.pins`, kind: 'pins', parent: id, ...filled.pins });
     if (filled.fill !== 'split') return;
     filled.openings.forEach((opening, i) => {
@@ -205,7 +223,8 @@ function records(
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   chestOf(wish.chest, list);
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
-  if (!base && wish.hung)
+  // Drawers reach as far back and up as a rail does.
+  if (!base && wish.hung && !list.some((r) => r.kind === 'drawers'))
     list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other', height: '90 mm' });
   // Fronts before the case leave no place for doors there.
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
@@ -241,6 +260,7 @@ interface Wish {
     | 'tongue'
     | 'dowels'
     | 'biscuits'
+    | 'mitre'
     | undefined;
   readonly bottom: 'between' | 'under' | undefined;
   readonly lid: 'between' | 'over' | undefined;
@@ -290,6 +310,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         'tongue' as const,
         'dowels' as const,
         'biscuits' as const,
+        'mitre' as const,
       ),
     ),
     bottom: optional(fc.constantFrom('between' as const, 'under' as const)),
@@ -395,6 +416,7 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
         thin: text(3, 12),
         strip: text(5, 22),
         lip: text(3, 10),
+        taped: fc.constantFrom(true, false, false),
       }),
       router: optional(fc.constantFrom('0.1 mm', '1/64 in', '0.5 mm')),
     })

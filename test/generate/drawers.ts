@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { optional, withoutAbsent } from './optional.ts';
-import { type Field, length, type Units } from './typed-length.ts';
+import { type Field, length, type Typed, type Units } from './typed-length.ts';
 
 /** Drawers for an opening that takes so many. */
 export function drawerWishes(
@@ -19,9 +19,11 @@ export function drawerWishes(
       gap: optional(text(1.5, 4)),
       joint: optional(fc.constantFrom('rabbet', 'dado', 'screws', 'pocket-screws')),
       bottomFitting: optional(fc.constantFrom('groove', 'applied')),
+      carriedBy: optional(fc.constant('wooden-runners')),
+      oneStrip: optional(fc.constant('fronts')),
       load: optional(fc.constantFrom('5 kg', '20 lb')),
     })
-    .map((drawers) => ({ fill: 'drawers', drawers: withoutAbsent(drawers) }));
+    .map((drawers) => ({ fill: 'drawers', drawers: withoutAbsent(carried(drawers)) }));
 }
 
 /** Runners for a generated rack. */
@@ -37,3 +39,24 @@ export function runners(): readonly Field[] {
     carries: '30 kg',
   }));
 }
+
+/** The fronts of each opening have a strip of their own. */
+export function stripOf(opening: string, drawers: Field): Field {
+  return drawers.oneStrip === undefined ? drawers : { ...drawers, oneStrip: opening };
+}
+
+/** Drawers on wooden runners have their strips, and corners in whose way their grooves are not. */
+function carried<T extends { readonly carriedBy?: string | undefined; readonly joint?: string | undefined }>(
+  drawers: T,
+): T & { readonly runnerStrip?: string } {
+  if (drawers.carriedBy === undefined) return drawers;
+  return { ...drawers, runnerStrip: 'runner-strip', joint: drawers.joint === undefined ? undefined : 'dado' };
+}
+
+/** Wooden runners want a deep case; in a shallow one drawers are carried by bought ones. */
+export function carriedIn(depth: Typed, drawers: Field): Field {
+  const { carriedBy, runnerStrip: _, ...others } = drawers;
+  return carriedBy === undefined || depth.ticks >= DEEP ? drawers : others;
+}
+
+const DEEP = 420 * 3200;

@@ -29,12 +29,18 @@ const ROWS: readonly Row[] = [
   { feature: 'dividers that are named', in: has('divider') },
   { feature: 'sizes by formula', in: usesFormulas },
   { feature: 'shelves', in: has('shelf') },
+  { feature: 'shelves for books or records', in: has('shelf', (s) => s.rowOf !== undefined) },
   { feature: 'shelves set back', in: has('shelf', (s) => s.setback !== undefined) },
   { feature: 'drawers', in: (_, piece) => piece.drawers.length > 0 },
   {
     feature: 'drawers graded in height',
     in: has('drawers', (d) => d.grade !== undefined && (d.count ?? 1) > 1),
   },
+  {
+    feature: 'drawers on wooden runners',
+    in: (_, piece) => piece.drawers.some((d) => d.wooden !== undefined),
+  },
+  { feature: 'fronts from one strip', in: (_, piece) => piece.parts.some((p) => p.strip !== undefined) },
   { feature: 'drawers with overlay fronts', in: has('drawers', (d) => d.hang === 'overlay') },
   { feature: 'loose shelves on pins', in: has('pins') },
   { feature: 'a bottom under the sides', in: has('case', (c) => c.bottom === 'under') },
@@ -48,6 +54,7 @@ const ROWS: readonly Row[] = [
   { feature: 'stopped dados', in: has('case', (c) => c.joints === 'stopped-dado') },
   { feature: 'dowels', in: (_, piece) => piece.pegs.some((p) => p.kind === 'dowel') },
   { feature: 'biscuits', in: (_, piece) => piece.pegs.some((p) => p.kind === 'biscuit') },
+  { feature: 'mitred corners', in: has('case', (c) => c.joints === 'mitre') },
   { feature: 'a back in rabbets', in: has('back', (b) => b.fitting === 'rabbet') },
   { feature: 'a back in grooves', in: has('back', (b) => b.fitting === 'groove') },
   { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },
@@ -71,13 +78,24 @@ const ROWS: readonly Row[] = [
   },
   { feature: 'a mitred base', in: has('base', (b) => (b.form ?? 'frame') === 'frame') },
   { feature: 'a kick board', in: has('base', (b) => b.form === 'toe-kick') },
+  { feature: 'legs with aprons', in: has('base', (b) => b.form === 'legs') },
   { feature: 'feet', in: has('base', (b) => b.form === 'feet') },
   { feature: 'rails to hang by', in: has('hanging') },
   { feature: 'front edging', in: has('edging') },
+  {
+    feature: 'veneer tape',
+    in: (job) => {
+      const tape = new Set(job.shop.rack.lots.filter((l) => l.tape).map((l) => l.id));
+      return treeOf(job)
+        .all('edging')
+        .some((e) => tape.has(e.strip));
+    },
+  },
   { feature: 'holes for cables', in: has('cable') },
   { feature: 'rows of holes', in: has('holes', (h) => (h.count ?? 1) > 1) },
   { feature: 'holes mirrored for the other hand', in: has('holes', mirrored) },
   { feature: 'a hinged lid over a fixed front', in: (_, piece) => piece.lids.length > 0 },
+  { feature: 'bought pulls', in: has('pull') },
   { feature: 'shop-made handles', in: has('handle') },
   { feature: 'vents of slots', in: has('vent', (v) => v.form === 'slots') },
   { feature: 'vents of holes', in: has('vent', (v) => v.form === 'holes') },

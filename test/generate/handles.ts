@@ -14,6 +14,7 @@ export function handleWishes(
     length: optional(text(90, 130)),
     fromEdge: optional(text(50, 60)),
     fromBelow: optional(text(80, 100)),
+    bought: fc.boolean(),
     lay: optional(fc.constantFrom('across', 'up')),
   });
   return fc.option(wish, { nil: undefined, freq: 3 });
@@ -21,13 +22,18 @@ export function handleWishes(
 
 /** Handles on the first doors or drawers among the records of a design. */
 export function handleRecords(wish: HandleWish | undefined, list: readonly Field[]): Field[] {
-  const kinds = ['door', 'sliding-doors', 'drawers'];
-  const parent = list.find((r) => kinds.includes(String(r.kind)) && r.fingerHole === undefined);
-  if (!wish || !parent) return [];
+  // Drawers behind doors are drawn without.
+  const parent =
+    list.find((r) => r.kind === 'door' || r.kind === 'sliding-doors') ??
+    list.find((r) => r.kind === 'drawers');
+  if (!wish || !parent || parent.fingerHole !== undefined) return [];
+  // Every other time bought ones.
+  if (wish.bought === true && parent.kind !== 'sliding-doors')
+    return [{ id: 'pull', kind: 'pull', parent: parent.id }];
   const own = { id: 'handle', kind: 'handle', parent: parent.id, strip: 'foot' };
   if (parent.kind === 'drawers') return [{ ...own, ...(wish.length ? { length: wish.length } : {}) }];
   // Lying across, a handle needs to be further in.
-  const { lay, fromEdge, ...more } = wish;
+  const { lay, fromEdge, bought: _, ...more } = wish;
   return [
     {
       ...own,

@@ -8,14 +8,36 @@ type Role = keyof Drawer['parts'];
 
 /** Everything that is wrong with the drawers of a set-out piece. */
 export function drawerFaults(setOut: SetOut): string[] {
-  return setOut.drawers.flatMap((d) =>
-    [
-      ...boxFaults(setOut, d),
-      ...frontFaults(setOut, d),
-      ...runnerFaults(setOut, d),
-      ...wayOut(setOut, d),
-    ].map((what) => `${d.name}: ${what}`),
-  );
+  return [
+    ...stripFaults(setOut),
+    ...setOut.drawers.flatMap((d) =>
+      [
+        ...boxFaults(setOut, d),
+        ...frontFaults(setOut, d),
+        ...runnerFaults(setOut, d),
+        ...wayOut(setOut, d),
+      ].map((what) => `${d.name}: ${what}`),
+    ),
+  ];
+}
+
+/** Fronts of one strip are of one lot, alike across the way they follow one another, and stand in the order of their marks. */
+function stripFaults(setOut: SetOut): string[] {
+  const inStrip = setOut.parts.filter((p) => p.strip !== undefined);
+  return inStrip.flatMap((p) => {
+    const number = (of: Part) => Number(of.mark.slice(1));
+    const mates = inStrip.filter((m) => m.strip!.id === p.strip!.id);
+    const along = p.strip!.follow === 'width' ? 2 : 0;
+    const own = boxOf(setOut, p);
+    const faults = mates.length < 2 ? ['is alone in its strip'] : [];
+    for (const m of mates) {
+      const box = boxOf(setOut, m);
+      const across = [own, box].map((b) => b.max[2 - along]! - b.min[2 - along]!);
+      if (m.lot !== p.lot || across[0] !== across[1]) faults.push(`differs from ${m.mark} in its strip`);
+      if (number(m) > number(p) && box.min[along]! < own.max[along]!) faults.push(`stands beyond ${m.mark}`);
+    }
+    return faults.map((what) => `${p.mark}: ${what}`);
+  });
 }
 
 function partOf(setOut: SetOut, id: string): Part {
@@ -45,7 +67,7 @@ function boxFaults(setOut: SetOut, d: Drawer): string[] {
   };
   want('room on the left', left.min[0] - a!.max[0], t(d.beside));
   want('room on the right', b!.min[0] - right.max[0], t(d.beside));
-  want('length of the box', left.max[1] - left.min[1], t(d.runner.length));
+  want('length of the box', left.max[1] - left.min[1], t(d.length));
   for (const end of [front, back]) {
     if (end.min[0] > left.max[0] || end.max[0] < right.min[0]) faults.push('an end doesn’t reach its sides');
     if (end.min[0] < left.min[0] || end.max[0] > right.max[0]) faults.push('an end comes out of a side');
@@ -78,13 +100,15 @@ function frontFaults(setOut: SetOut, d: Drawer): string[] {
 function runnerFaults(setOut: SetOut, d: Drawer): string[] {
   const t = (x: Drawer['travel']) => setOut.ledger.ticks(x);
   const faults: string[] = [];
-  const level = t(d.runner.height);
-  const long = t(d.runner.screwLength);
+  const { runner } = d;
+  if (!runner) return woodenFaults(setOut, d);
+  const level = t(runner.height);
+  const long = t(runner.screwLength);
   const rows = [
-    [d.posts[0], d.runner.caseScrews],
-    [d.posts[1], d.runner.caseScrews],
-    [d.parts.left, d.runner.drawerScrews],
-    [d.parts.right, d.runner.drawerScrews],
+    [d.posts[0], runner.caseScrews],
+    [d.posts[1], runner.caseScrews],
+    [d.parts.left, runner.drawerScrews],
+    [d.parts.right, runner.drawerScrews],
   ] as const;
   for (const [id, screws] of rows) {
     const part = partOf(setOut, id);
@@ -110,12 +134,61 @@ function runnerFaults(setOut: SetOut, d: Drawer): string[] {
   return faults;
 }
 
+/**
+ * Each strip lies on its upright and in a groove of its side that is wider and deeper than it by little, and behind the
+ * groove’s end; a third of it still stands in the side when the drawer is out; nothing else is let into the wood between.
+ */
+function woodenFaults(setOut: SetOut, d: Drawer): string[] {
+  const t = (x: Drawer['travel']) => setOut.ledger.ticks(x);
+  const faults: string[] = [];
+  if (!d.wooden) return ['nothing carries it'];
+  for (const hand of ['left', 'right'] as const) {
+    const side = partOf(setOut, d.parts[hand]);
+    const [box, strip] = [boxOf(setOut, side), boxOf(setOut, partOf(setOut, d.wooden[hand]))];
+    const post = boxOf(setOut, partOf(setOut, d.posts[hand === 'left' ? 0 : 1]));
+    const stands = hand === 'left' ? strip.min[0]! - post.max[0]! : post.min[0]! - strip.max[0]!;
+    if (stands !== 0) faults.push(`its ${hand} runner doesn’t lie on the upright`);
+    const inside = hand === 'left' ? strip.max[0]! - box.min[0]! : box.max[0]! - strip.min[0]!;
+    const groove = side.features.find((f) => f.kind === 'groove' && f.face === 'show');
+    if (groove?.kind !== 'groove') {
+      faults.push(`no groove in its ${hand} side`);
+      continue;
+    }
+    const low = box.min[2]! + t(groove.inset);
+    const room = [strip.min[2]! - low, low + t(groove.width) - strip.max[2]!, t(groove.depth) - inside];
+    if (room.some((r) => r < 0.2 * MM || r > 1.2 * MM))
+      faults.push(`its ${hand} runner has no fit in its groove`);
+    const length = t(groove.to) - t(groove.from);
+    const end = box.max[1]! - length;
+    if (end - box.min[1]! !== 40 * MM) faults.push(`its ${hand} groove stops elsewhere`);
+    if (strip.min[1]! <= end || strip.max[1]! > box.max[1]!)
+      faults.push(`its ${hand} runner is longer than its groove`);
+    if (3 * (box.max[1]! - t(d.travel) - strip.min[1]!) < strip.max[1]! - strip.min[1]! - 3)
+      faults.push('drawn out, it hangs by less than a third');
+    for (const f of side.features) {
+      if ((f.kind !== 'groove' && f.kind !== 'rabbet') || f === groove) continue;
+      const along = f.edge === 'near' || f.edge === 'far';
+      const apart = along
+        ? f.kind === 'groove' && t(f.inset) + t(f.width) <= t(groove.inset)
+        : // At the front end, before the groove begins.
+          f.kind === 'rabbet' && f.edge === (t(groove.from) > 0 ? 'start' : 'end') && t(f.width) <= 40 * MM;
+      if (!apart && t(f.depth) + t(groove.depth) + 2 * MM > t(side.thickness))
+        faults.push(`its ${hand} groove meets what is let into the other face`);
+    }
+  }
+  return faults;
+}
+
 /** Straight forward the drawer meets nothing but what it carries. */
 function wayOut(setOut: SetOut, d: Drawer): string[] {
   const handles = setOut.joints.filter((j) => j.duty === 'handle' && j.part === d.parts.face);
-  const own = [...Object.values(d.parts), ...handles.map((j) => j.mate)];
+  const own = [
+    ...Object.values(d.parts),
+    ...handles.map((j) => j.mate),
+    ...(d.wooden ? [d.wooden.left, d.wooden.right] : []),
+  ];
   const travel = setOut.ledger.ticks(d.travel);
-  return own.flatMap((id) => {
+  return Object.values(d.parts).flatMap((id) => {
     const b = boxOf(setOut, partOf(setOut, id));
     const swept = [b.min[0]!, b.min[1]! - travel, b.min[2]!, b.max[0]!, b.min[1]!, b.max[2]!];
     return setOut.parts.flatMap((p) => {

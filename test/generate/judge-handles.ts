@@ -7,6 +7,35 @@ const MM = 3200;
 
 /** Everything that is wrong with the handles of a set-out piece: off their doors, or hardly held. */
 export function handleFaults(setOut: SetOut): string[] {
+  return [...pullFaults(setOut), ...madeFaults(setOut)];
+}
+
+/** Screws of bought pulls that hold in their threads, through holes as far apart as the pull's. */
+function pullFaults(setOut: SetOut): string[] {
+  const t = (x: SetOut['pulls'][number]['reach']) => setOut.ledger.ticks(x);
+  return setOut.pulls.flatMap((pull) => {
+    const faults: string[] = [];
+    const boards = [pull.part, ...(pull.behind ? [pull.behind] : [])].map(
+      (id) => setOut.parts.find((p) => p.id === id)!,
+    );
+    const wood = boards.reduce((sum, p) => sum + t(p.thickness), 0);
+    const reach = t(pull.screwLength) - wood;
+    if (reach < t(pull.screwDiameter) || reach >= t(pull.deep))
+      faults.push('has screws that don’t fit its thread');
+    for (const board of boards) {
+      const at = board.features.flatMap((f) =>
+        f.kind === 'hole' && f.id.startsWith(`${board.id}#${pull.record}:`) ? [f.at.map(t)] : [],
+      );
+      if (at.length !== pull.count) faults.push(`has ${at.length} holes in ${board.id}`);
+      const [a, b] = at;
+      if (a && b && pull.holes && Math.abs(Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!) - t(pull.holes)) > 2)
+        faults.push('has holes that are not as far apart as its own');
+    }
+    return faults.map((what) => `${pull.record} on ${pull.part} ${what}`);
+  });
+}
+
+function madeFaults(setOut: SetOut): string[] {
   const t = (x: SetOut['fasteners'][number]['length']) => setOut.ledger.ticks(x);
   return setOut.joints
     .filter((j) => j.duty === 'handle')

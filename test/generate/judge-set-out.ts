@@ -183,9 +183,9 @@ function inPiece(setOut: SetOut, part: Part, box: Box): Box {
   };
 }
 
-/** True when a box is the square corner in which two strips of one thickness meet at 45 degrees. */
+/** True when a box is the square corner in which two strips or panels of one thickness meet at 45 degrees, tips outside. */
 function isMitre(setOut: SetOut, a: Part, b: Part, shared: Box): boolean {
-  const bevelled = (part: Part) => {
+  const bevelled = (part: Part, other: Part) => {
     const local = inPart(setOut, part, shared);
     const [from, to] = [local.min[0], local.max[0]];
     const thick = setOut.ledger.ticks(part.thickness);
@@ -194,14 +194,21 @@ function isMitre(setOut: SetOut, a: Part, b: Part, shared: Box): boolean {
       (f) =>
         f.kind === 'bevel' &&
         f.angle === 45 &&
-        f.fullFace === 'show' &&
         (f.edge === 'start'
           ? from === 0 && to === thick
-          : f.edge === 'end' && from === end - thick && to === end),
+          : f.edge === 'end' && from === end - thick && to === end) &&
+        tipIsOutside(setOut, part, f.fullFace, other),
     );
   };
-  // The show faces look away from one another's wood: each strip's outer face is the corner's outer side.
-  return bevelled(a) && bevelled(b) && a.place.thickness !== b.place.thickness;
+  return bevelled(a, b) && bevelled(b, a) && a.place.thickness[1] !== b.place.thickness[1];
+}
+
+/** True when the face that keeps its length is level with the outer end of the other part. */
+function tipIsOutside(setOut: SetOut, part: Part, full: 'show' | 'under', other: Part): boolean {
+  const [mine, theirs] = [boxOf(setOut, part), boxOf(setOut, other)];
+  const k = 'xyz'.indexOf(part.place.thickness[1]!);
+  const up = part.place.thickness.startsWith('+') === (full === 'show');
+  return up ? mine.max[k] === theirs.max[k] : mine.min[k] === theirs.min[k];
 }
 
 /** A box of the piece in a part's own coordinates. */

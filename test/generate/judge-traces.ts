@@ -26,10 +26,9 @@ export function everyLength(piece: SetOut): Traced[] {
       d.inside.width,
       d.inside.depth,
       d.travel,
-      d.runner.length,
-      d.runner.line,
-      d.runner.height,
-      ...d.runner.caseScrews,
+      d.length,
+      ...(d.runner ? [d.runner.line, d.runner.height, ...d.runner.caseScrews] : []),
+      ...(d.wooden ? [d.wooden.up, d.wooden.width, d.wooden.depth] : []),
     ]),
     ...piece.pinned.flatMap((s) => [
       s.hole.diameter,

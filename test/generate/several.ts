@@ -59,6 +59,11 @@ function amongOthers<W extends Trimmed>(wish: W, onFloor: boolean, topped: boole
   };
 }
 
+/** Dowels, biscuits and mitres close in one go, so nothing is built on to them. */
+function builtOn(joints: unknown): never {
+  return (['dowels', 'biscuits', 'mitre'].includes(String(joints)) ? undefined : joints) as never;
+}
+
 /** Two neighbours that close on one side: what both must have in common there is the earlier one’s. */
 function sharing<W extends Trimmed>(
   members: readonly Stand<W>[],
@@ -75,6 +80,7 @@ function sharing<W extends Trimmed>(
       top: undefined,
       bottom: undefined,
       lid: undefined,
+      joints: builtOn(before.wish.joints),
       back: wish.back === undefined ? undefined : before.wish.back === 'groove' ? 'groove' : 'rabbet',
     });
     made[i] = {
@@ -87,7 +93,6 @@ function sharing<W extends Trimmed>(
         ...closed(after.wish),
         base: before.wish.base,
         edged: before.wish.edged,
-        joints: before.wish.joints,
       },
       place: withoutAbsent({ ...own, height, depth, ...(side === 'left' ? { leftSide: 'shared' } : {}) }),
     };

@@ -5,7 +5,15 @@ import type { Field, Units } from './typed-length.ts';
 /** Parts of a shop that a design can be set out with, whatever the thickness of its boards. */
 export function shop(
   units: Units,
-  thickness: { board: string; other: string; thin: string; strip: string; lip: string; wood: string },
+  thickness: {
+    board: string;
+    other: string;
+    thin: string;
+    strip: string;
+    lip: string;
+    taped: boolean;
+    wood: string;
+  },
   router: string | undefined,
 ): Field {
   const sheet = (id: string, thick: string, material = 'birch-plywood') => ({
@@ -48,8 +56,12 @@ export function shop(
         sheet('other', thickness.other, thickness.wood),
         sheet('thin', thickness.thin),
         strips('strip', thickness.strip),
-        strips('lip', thickness.lip),
+        thickness.taped
+          ? { ...strips('lip', '0.6 mm'), tape: 'iron-on', width: '40 mm' }
+          : strips('lip', thickness.lip),
         strips('foot', '24 mm'),
+        { ...strips('runner-strip', '6 mm'), width: '18 mm' },
+        strips('leg', '30 mm'),
       ],
       screws: [
         ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),
@@ -59,6 +71,9 @@ export function shop(
         screw('face-60', 'countersunk', 60, '5 mm', '9.7 mm'),
         screw('face-80', 'countersunk', 80, '5 mm', '9.7 mm'),
         screw('hinge-screw', 'countersunk', 12, '3.5 mm', '7 mm'),
+        ...[20, 25, 30, 35, 40, 45, 50, 55, 60].map((n) =>
+          screw(`machine-${n}`, 'machine', n, '4 mm', '8 mm'),
+        ),
         screw('runner-screw', 'countersunk', 10, '3.5 mm', '7 mm'),
       ],
       fixings: [
@@ -93,6 +108,7 @@ export function shop(
         },
       ],
       runners: runners(),
+      pulls: [{ id: 'bar', holes: '64 mm', thread: '4 mm', deep: '12 mm', length: '80 mm' }],
       stays: [{ id: 'stay', holds: '40 N m' }],
       pins: [{ id: 'pin', diameter: '5 mm', deep: '9 mm', stands: '8 mm' }],
       bits: [],

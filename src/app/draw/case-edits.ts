@@ -88,7 +88,8 @@ export function baseFormEdit(
     edit: 'all',
     of: [
       set('form', form === 'frame' ? undefined : form),
-      set('strip', feet ? strip : undefined),
+      set('strip', feet || form === 'legs' ? strip : undefined),
+      ...(form === 'legs' ? [] : [set('apron')]),
       set('board', own),
       set('height', height),
       ...(form === 'toe-kick' ? [set('setbackBack')] : []),

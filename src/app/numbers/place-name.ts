@@ -87,6 +87,8 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
       return record.id;
     case 'cable':
       return `Cable hole ${record.id}`;
+    case 'pull':
+      return `Pulls ${record.id}`;
     case 'front':
       return 'Front';
     case 'handle':

@@ -1,6 +1,8 @@
 import type { Lot } from '../../job/index.ts';
+import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField, NumberField } from '../fields/text-field.tsx';
 import { useApp } from '../state/use-desk.ts';
+import { StockFlaws } from './stock-flaws.tsx';
 
 /** A lot: stock of one material and one measured thickness. */
 export function LotCard({ lot }: { lot: Lot }) {
@@ -27,11 +29,27 @@ export function LotCard({ lot }: { lot: Lot }) {
         {sheet ? (
           <>
             <LengthField path={`${at}/trim`} label={`Trim of ${lot.name}`} empty="nothing" /> trimmed off all
-            round.
+            round; face veneer{' '}
+            <LengthField
+              path={`${at}/veneer`}
+              label={`Face veneer of ${lot.name}`}
+              empty="not known"
+              end="."
+            />
           </>
         ) : (
           <>
-            <LengthField path={`${at}/width`} label={`Width of ${lot.name}`} /> wide.
+            <LengthField path={`${at}/width`} label={`Width of ${lot.name}`} /> wide;{' '}
+            <ChoiceField
+              path={`${at}/tape`}
+              label={`What ${lot.name} is`}
+              choices={[
+                ['', 'solid wood'],
+                ['iron-on', 'veneer tape with glue on it'],
+                ['glue', 'veneer tape without glue'],
+              ]}
+              end="."
+            />
           </>
         )}{' '}
         <span className="faint">{partsWords(parts)}</span>
@@ -45,6 +63,7 @@ export function LotCard({ lot }: { lot: Lot }) {
               {sheet && <th scope="col">Width</th>}
               <th scope="col">On the rack</th>
               <th scope="col">Price ({currency})</th>
+              <th scope="col">Worth, used up</th>
               <th scope="col" className="figure">
                 Plan uses
               </th>
@@ -72,6 +91,9 @@ export function LotCard({ lot }: { lot: Lot }) {
                   <td>
                     <NumberField path={`${row}/price`} label={of('Price')} empty="not sold" />
                   </td>
+                  <td>
+                    <NumberField path={`${row}/value`} label={of('Worth')} empty="little" />
+                  </td>
                   <td className="figure">{sheets.filter((x) => x.source.stock.id === s.id).length || '–'}</td>
                 </tr>
               );
@@ -79,6 +101,9 @@ export function LotCard({ lot }: { lot: Lot }) {
           </tbody>
         </table>
       </div>
+      {lot.stock.map((s) => (
+        <StockFlaws key={s.id} at={`${at}/stock/${s.id}`} stock={s} sheet={sheet} />
+      ))}
     </section>
   );
 }

@@ -3,6 +3,7 @@ import { LotCard } from './lot-card.tsx';
 import { Screws } from './screws.tsx';
 import { ShopNote } from './shop-note.tsx';
 import { Tools } from './tools.tsx';
+import { WaysOfCutting } from './ways-of-cutting.tsx';
 import { WorkingTimes } from './working-times.tsx';
 
 /** What is in the shop: stock by lots, screws, tools, hours and hands, and how things are written there. */
@@ -20,6 +21,7 @@ export function RackPlace() {
           <LotCard key={lot.id} lot={lot} />
         ))}
       </div>
+      <WaysOfCutting />
       <Screws />
       <Tools />
       <WorkingTimes />

@@ -62,6 +62,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     pinned: [],
     drawers: [],
     lids: [],
+    pulls: [],
     fits: [],
     sliding: [],
     overall: { width: nothing, height: nothing, depth: nothing },

@@ -25,7 +25,7 @@ interface Box {
 
 /**
  * All sides of all parts as they stand, less what other parts lie on or are let into. Channels and holes are left out:
- * they take glue or little finish.
+ * they take glue or little finish. Drawers are finished drawn out, so they and the case don't look at one another.
  */
 export function exposedFaces(bench: Bench): readonly ExposedFace[] {
   const { parts } = bench.setOut;
@@ -34,6 +34,9 @@ export function exposedFaces(bench: Bench): readonly ExposedFace[] {
     const own = { min: [0, 0, 0] as never, max: [t(p.length), t(p.width), t(p.thickness)] as never };
     return toPiece(placeTicks(bench.ledger, p.place), own);
   });
+  const drawerOf = new Map(
+    bench.setOut.drawers.flatMap((d) => Object.values(d.parts).map((id) => [id, d] as const)),
+  );
   const whole: Box = {
     min: [0, 1, 2].map((a) => Math.min(...boxes.map((b) => b.min[a]!))),
     max: [0, 1, 2].map((a) => Math.max(...boxes.map((b) => b.max[a]!))),
@@ -48,7 +51,7 @@ export function exposedFaces(bench: Bench): readonly ExposedFace[] {
       const covers: Rectangle[] = [];
       const beyond: { readonly rectangle: Rectangle; readonly gap: number }[] = [];
       boxes.forEach((b, n) => {
-        if (n === i) return;
+        if (n === i || drawerOf.get(part.id) !== drawerOf.get(parts[n]!.id)) return;
         const rectangle = commonRectangle(face, rectangleAcross(b, axis));
         if (!rectangle) return;
         const [near, far] = up ? [b.min[axis]!, b.max[axis]!] : [-b.max[axis]!, -b.min[axis]!];

@@ -140,7 +140,7 @@ function comesOut({ setOut }: Bench): readonly string[] {
       : []),
     ...(setOut.drawers.length > 0
       ? [
-          'Drawers come out, and the halves of the runners off them: no finish in a runner. Mask those that stay in the case.',
+          `Drawers come out and are finished by themselves${setOut.drawers.some((d) => d.runner) ? ', the halves of the runners off them' : ''}. Tape over the runners that stay in the case: a coat gums them up.`,
         ]
       : []),
     ...(shelves.length > 0 ? [`${listWords(shelves)} and their pins come out.`] : []),

@@ -11,7 +11,9 @@ const INTO_THE_PIECE = 50;
 /** The class of each face: by which way it looks, and whether it looks at another part. */
 export function surfaceClass(bench: Bench): (face: ExposedFace) => SurfaceClass {
   const bases = new Set(bench.setOut.joints.filter((j) => j.duty === 'base').map((j) => j.part));
+  const boxes = new Set(bench.setOut.drawers.flatMap(({ parts: { face: _, ...box } }) => Object.values(box)));
   return ({ part, side, looks, gapMm, behindMm }) => {
+    if (boxes.has(part.id)) return 'inside';
     const away = looks === '+y' || looks === '-z';
     if (side !== 'show' && side !== 'under')
       return looks === '-y' || (gapMm === undefined && !away) ? 'edges' : 'hidden';

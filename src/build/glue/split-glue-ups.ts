@@ -38,6 +38,8 @@ export function splitGlueUps(bench: Bench, operations: readonly Operation[]): re
   const byMark = new Map(bench.setOut.parts.map((p) => [p.mark, p]));
   const standing = new Map<string, Set<string>>();
   const open = new Map<string, GlueStep[]>();
+  /** The first part of an assembly that is on the bench with no glue on it yet. */
+  const begun = new Map<string, GlueStep>();
   const runs: GlueRun[] = [];
   const close = (assembly: string, how: Pick<GlueRun, 'more' | 'checked'>) => {
     const steps = open.get(assembly);
@@ -59,19 +61,25 @@ export function splitGlueUps(bench: Bench, operations: readonly Operation[]): re
     const there = standing.get(into) ?? new Set<string>();
     standing.set(into, there);
     const joints = gluedJoints(bench, o, there);
+    const begins = there.size === 0;
     const part = o.does.act === 'set' ? byMark.get(o.does.workpiece) : undefined;
     if (part) there.add(part.id);
     const steps = open.get(into);
     if (joints.length === 0) {
-      steps?.push({ operation: o, joints, minutes: o.minutes.active });
+      const step = { operation: o, joints, minutes: o.minutes.active };
+      if (steps) steps.push(step);
+      else if (begins && part) begun.set(into, step);
+      else begun.delete(into);
       continue;
     }
     const clamps = clampsNeeded(bench, joints);
     const step = { operation: o, joints, minutes: minutesToGlue(bench, joints, clamps, hands) };
     const together = clampsNeeded(bench, [...(steps ?? []).flatMap((s) => s.joints), ...joints]);
-    if (steps && (sumOf(steps) + step.minutes > leaves || together > most))
+    if (steps && (sumOf(sinceGlue(steps)) + step.minutes > leaves || together > most))
       close(into, { more: true, checked: false });
-    open.set(into, [...(open.get(into) ?? []), step]);
+    const before = begun.get(into);
+    begun.delete(into);
+    open.set(into, [...(open.get(into) ?? (before ? [before] : [])), step]);
   }
   for (const assembly of [...open.keys()]) close(assembly, { more: false, checked: false });
   return runs;
@@ -87,7 +95,7 @@ function runOf(
   // Behind the last joint only its screws go on at once; what is set after that can wait.
   const next = all.findIndex((s, i) => i > last && s.operation.does.act === 'set');
   const steps = next < 0 || how.checked ? all : all.slice(0, next);
-  const open = steps.filter((s, i) => i <= last || holdsGlue(bench, s.operation));
+  const open = sinceGlue(steps).filter((s) => steps.indexOf(s) <= last || holdsGlue(bench, s.operation));
   const joints = steps.flatMap((s) => s.joints);
   const touched = new Set(joints.flatMap((j) => [j.part, j.mate]));
   return {
@@ -99,6 +107,11 @@ function runOf(
     clamps: clampsNeeded(bench, joints),
     ...how,
   };
+}
+
+/** Steps from the first glue on: what only begins the assembly is done before. */
+function sinceGlue(steps: readonly GlueStep[]): readonly GlueStep[] {
+  return steps.slice(steps.findIndex((s) => s.joints.length > 0));
 }
 
 function sumOf(steps: readonly GlueStep[]): number {

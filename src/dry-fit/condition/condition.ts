@@ -124,9 +124,10 @@ export class Condition {
   private edge(o: Operation, { pairs }: Extract<Act, { act: 'edge' }>): readonly ConditionFault[] {
     for (const { strip, board } of pairs) {
       this.strips.add(strip);
-      this.wet.set(board, o.title);
+      // Tape that is ironed on holds as soon as it is cold.
+      if (o.kind !== 'iron') this.wet.set(board, o.title);
     }
-    if (o.minutes.waiting === 0) return [];
+    if (o.kind === 'iron' || o.minutes.waiting === 0) return [];
     const faults = this.tooSoon(o, this.care.glueSets, 'glue', pairs[0]?.strip);
     for (const { board } of pairs) this.wet.delete(board);
     return faults;

@@ -13,6 +13,7 @@ export const CaseJoints = v.picklist([
   'tongue',
   'dowels',
   'biscuits',
+  'mitre',
 ]);
 export type CaseJoints = v.InferOutput<typeof CaseJoints>;
 

@@ -17,6 +17,7 @@ import { HolesRecord } from './holes.ts';
 import { OpeningRecord } from './opening.ts';
 import { PieceRecord } from './piece.ts';
 import { PinsRecord } from './pins.ts';
+import { PullRecord } from './pull.ts';
 import { RoomRecord } from './room.ts';
 import { ShelfRecord } from './shelf.ts';
 import { SizeRecord } from './size.ts';
@@ -44,6 +45,7 @@ export const DesignRecord = v.variant('kind', [
   VentRecord,
   HolesRecord,
   HandleRecord,
+  PullRecord,
   FrontRecord,
   HangingRecord,
   SizeRecord,

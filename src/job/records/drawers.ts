@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { Id, MarginText, MassText, SizeFormula } from '../typed.ts';
+import { Id, MarginText, MassText, Name, SizeFormula } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
 /** Drawers that fill an opening, one above the other: boxes on runners, with fronts screwed on. */
@@ -22,8 +22,14 @@ export const DrawersRecord = v.strictObject({
   joint: v.optional(v.picklist(['rabbet', 'dado', 'screws', 'pocket-screws'])),
   /** Whether the bottoms stand in grooves (as when absent) or are laid under the boxes. */
   bottomFitting: v.optional(v.picklist(['groove', 'applied'])),
+  /** What carries them: a pair of the rack (as when absent), or strips on the uprights that run in grooves of the boxes. */
+  carriedBy: v.optional(v.picklist(['runners', 'wooden-runners'])),
   /** A pair of runners of the rack; the longest that goes in when absent. */
   runner: v.optional(Id),
+  /** The lot of strips that wooden runners are cut from. */
+  runnerStrip: v.optional(Id),
+  /** Fronts with one word here are cut from one strip in their order, those of several openings too. */
+  oneStrip: v.optional(Name),
   /** What lies in each. */
   load: v.optional(MassText),
 });

@@ -3,6 +3,7 @@ import { Id, MarginText, Name, SizeText } from '../typed.ts';
 import { Fixing } from './fixing.ts';
 import { Hinge } from './hinge.ts';
 import { Pin } from './pin.ts';
+import { Pull } from './pull.ts';
 import { Runner } from './runner.ts';
 import { Stay } from './stay.ts';
 import { AdhesiveLot, FinishLot } from './supplies.ts';
@@ -56,6 +57,13 @@ export const Lot = v.strictObject({
   thickness: v.optional(SizeText),
   /** Width of a strip's section. */
   width: v.optional(SizeText),
+  /**
+   * Of strips: veneer tape for edges, cut with scissors and ironed on. Whether it comes with glue of its own, or gets
+   * wood glue that is left to dry first.
+   */
+  tape: v.optional(v.picklist(['iron-on', 'glue'])),
+  /** Of sheets: how thick the face veneer is, which sanding must not go through. */
+  veneer: v.optional(SizeText),
   /** Whether parts must follow the grain. */
   grain: v.optional(v.picklist(['along', 'free'])),
   /** Taken off every side of a sheet before parts are cut, kerf included. */
@@ -68,7 +76,7 @@ export type Lot = v.InferOutput<typeof Lot>;
 export const Screw = v.strictObject({
   id: Id,
   name: v.optional(Name),
-  kind: v.picklist(['pocket', 'countersunk']),
+  kind: v.picklist(['pocket', 'countersunk', 'machine']),
   length: SizeText,
   diameter: SizeText,
   /** Diameter of the head. */
@@ -104,6 +112,7 @@ export const Rack = v.strictObject({
   finishes: v.array(FinishLot),
   pins: v.optional(v.array(Pin)),
   runners: v.optional(v.array(Runner)),
+  pulls: v.optional(v.array(Pull)),
   stays: v.optional(v.array(Stay)),
 });
 export type Rack = v.InferOutput<typeof Rack>;

@@ -11,6 +11,7 @@ import { fixedFront } from '../lids/fixed-front.ts';
 import { hangLid } from '../lids/hang-lid.ts';
 import { joinFront } from '../lids/join-front.ts';
 import { pinnedShelves } from '../pins/pinned-shelves.ts';
+import { boughtPulls } from '../pulls/bought-pulls.ts';
 import { slidingDoors } from '../sliding/sliding-doors.ts';
 import type { ClearSizes } from '../spaces/clear-sizes.ts';
 import { ClosedSpaces } from '../spaces/closed-spaces.ts';
@@ -22,6 +23,7 @@ import { casePanels } from './case-panels.ts';
 import { type Footing, footing, joinFooting } from './footing.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
+import { joinLegs, type Legs, legsOf } from './legs.ts';
 import type { Hand } from './shared-sides.ts';
 import { appliedTop } from './top.ts';
 
@@ -33,6 +35,7 @@ export interface MadeCase extends Omit<Joinable, 'beyond'> {
   readonly stands: Footing;
   /** A fixed front under a lid. */
   readonly front: Parting | undefined;
+  readonly legs: Legs;
 }
 
 /** Makes the parts of one case; undefined where nothing is left inside. */
@@ -95,9 +98,10 @@ export function partsOfCase(
   ]);
   const back = backPanel(draft, frame, panels);
   const top = appliedTop(draft, frame);
-  const base = baseFrame(draft, frame);
+  const legs = legsOf(draft, frame);
+  const base = frame.base?.form === 'legs' ? legs.aprons : baseFrame(draft, frame);
   const stands = footing(draft, frame, panels, partings, closed);
-  return { frame, panels, closed, leaves, partings, back, top, base, edging, stands, front };
+  return { frame, panels, closed, leaves, partings, back, top, base, legs, edging, stands, front };
 }
 
 /** Hangs, bores and joins what was made of a case; the parts of its neighbours are there already. */
@@ -106,6 +110,8 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
   holeRows(draft, bores, frame, 'panels');
   hangDoors(draft, bores, made);
   slidingDoors(draft, bores, made, top?.board);
+  // Aprons are screwed to their legs first: there is only one place for that, and several along the bottom.
+  joinLegs(draft, bores, made.legs);
   holeRows(draft, bores, frame, 'doors');
   const before = draft.joints.length;
   if (made.front) joinFront(draft, bores, { ...made, beyond }, made.front.part);
@@ -125,6 +131,7 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
     drawers(draft, bores, { frame, panels, loops }, leaf);
   }
   shopMadeHandles(draft, bores, frame);
+  boughtPulls(draft, bores, frame);
   loadTopAndBottom(draft, frame, panels.bottom, top?.board ?? panels.lid);
 }
 
@@ -155,7 +162,9 @@ function loadTopAndBottom(
     frame.box.load,
     frame.box,
   );
-  if (top) loadSurface(draft, top, span, frame.depth, frame.top?.load, frame.top ?? frame.box);
+  // On a lid nothing stands, unless the maker says so.
+  if (top && (!frame.top?.hinged || frame.top.load !== undefined))
+    loadSurface(draft, top, span, frame.depth, frame.top?.load, frame.top ?? frame.box);
 }
 
 /** Whether what stands round a case leaves anything of it; stops say what doesn't. */

@@ -1,8 +1,9 @@
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { intoCorner, lengthened } from '../joints/let-in.ts';
-import { runsThrough } from './corners.ts';
+import { isMitred, runsThrough } from './corners.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
+import { mitreCorners, roughForMitres } from './mitred-corners.ts';
 import type { Hand } from './shared-sides.ts';
 
 /** The panels that make a case a box, and the clear space they leave. */
@@ -25,15 +26,16 @@ export function ownSides(draft: Draft, frame: CaseFrame): Readonly<Partial<Recor
   const l = draft.ledger;
   const { box, lot, board, sides } = frame;
   const through = runsThrough(frame);
+  const mitred = isMitred(frame);
+  // Mitred sides reach past the panels that run through, to the tips.
+  const on = mitred ? { bottom: false, lid: false } : through;
   const corner = intoCorner(draft, frame, board);
   const tongues = {
-    start: through.bottom ? corner : undefined,
-    end: through.lid ? corner : undefined,
+    start: on.bottom ? corner : undefined,
+    end: on.lid ? corner : undefined,
   };
-  const onPanels = [through.bottom, through.lid].filter((t) => t).map(() => board);
-  const foot = through.bottom
-    ? l.sum('lower end of the sides, on the bottom', frame.foot, board)
-    : frame.foot;
+  const onPanels = [on.bottom, on.lid].filter((t) => t).map(() => board);
+  const foot = on.bottom ? l.sum('lower end of the sides, on the bottom', frame.foot, board) : frame.foot;
   const height =
     onPanels.length > 0
       ? l.less('height of the sides, between what runs through', frame.uprightHeight, ...onPanels)
@@ -47,6 +49,9 @@ export function ownSides(draft: Draft, frame: CaseFrame): Readonly<Partial<Recor
       lot,
       ...lengthened(draft, [x, frame.panelFront, foot], [board, sideDepth(draft, frame), height], 2, tongues),
       tongues,
+      ...(mitred
+        ? { rough: roughForMitres(draft, [height, sideDepth(draft, frame), board], through.lid ? 2 : 1) }
+        : {}),
       length: '+z',
       // The show face looks outward, so the two are mirror images.
       width: hand === 'left' ? '+y' : '-y',
@@ -94,6 +99,9 @@ export function casePanels(
         ? {
             at: [frame.left, frame.panelFront, z],
             size: [frame.width, sideDepth(draft, frame), board],
+            ...(isMitred(frame)
+              ? { rough: roughForMitres(draft, [frame.width, sideDepth(draft, frame), board], 2) }
+              : {}),
           }
         : {
             ...lengthened(
@@ -113,6 +121,7 @@ export function casePanels(
   const lid = !frame.lidded
     ? undefined
     : flat('lid', 'top panel', 'top', l.less('underside of the top panel', frame.head, board));
+  if (isMitred(frame)) mitreCorners([left, right], bottom, lid);
   return {
     left,
     right,

@@ -3,6 +3,7 @@ import { DRAWERS, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart, Triple } from '../draft.ts';
 import { depthIn } from '../joints/let-in.ts';
+import { jointOf } from './wooden-choice.ts';
 
 /** What a drawer's box is made to: its outer sizes and place, and how it is joined. */
 export interface BoxSpec {
@@ -36,7 +37,7 @@ export function drawerBox(draft: Draft, spec: BoxSpec): DrawerBox {
   const lot = draft.lot(record.board);
   const board = draft.thickness(lot);
   const thin = draft.thickness(draft.lot(record.bottomBoard));
-  const joint = record.joint ?? 'rabbet';
+  const joint = jointOf(record);
   const bottomFitting = record.bottomFitting ?? 'groove';
   const applied = bottomFitting === 'applied';
   const foot = applied ? l.sum('lower edge of the sides, on the bottom', at[2], thin) : at[2];

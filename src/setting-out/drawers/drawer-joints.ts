@@ -138,18 +138,6 @@ function onGroove(draft: Draft, box: DrawerBox, mate: DraftPart): TracedBox {
 function screwOn(draft: Draft, bores: Bores, { record, name, box, face }: JoinableDrawer): boolean {
   const l = draft.ledger;
   const inner = box.front;
-  if (l.ticks(box.inside.depth) < l.ticks(l.row(DRAWERS.driverRoom))) {
-    draft.stop(
-      'drawers.too-shallow',
-      record,
-      'runner',
-      `The ${name} is so shallow inside that no drill goes in to screw on its front.`,
-      {
-        says: 'Make the case deeper by 50 mm, or set its back and what stands before it closer to its faces.',
-      },
-    );
-    return false;
-  }
   const screw = faceScrew(draft, inner.thickness, face.thickness);
   const id = `${inner.id}>${face.id}`;
   if (!screw) {

@@ -1,5 +1,16 @@
 import type { Traced } from '../../measure/index.ts';
 
+/** Wooden runners: strips screwed to the uprights, in grooves of the box's sides. */
+export interface WoodenRunners {
+  /** The strips, parts by id. */
+  readonly left: string;
+  readonly right: string;
+  /** The lower wall of the grooves above the box's lower edge, how wide they are and how deep. */
+  readonly up: Traced;
+  readonly width: Traced;
+  readonly depth: Traced;
+}
+
 /** A drawer as it stands closed: its parts by id, and what carries it. */
 export interface Drawer {
   readonly record: string;
@@ -25,10 +36,12 @@ export interface Drawer {
   /** What is left between box and upright on either side, and inside the box from end to end and side to side. */
   readonly beside: Traced;
   readonly inside: { readonly width: Traced; readonly depth: Traced };
-  readonly runner: {
+  /** How long the box is from front to back. */
+  readonly length: Traced;
+  /** Bought runners that it hangs on. */
+  readonly runner?: {
     /** A pair of the rack. */
     readonly id: string;
-    readonly length: Traced;
     readonly screw: string;
     readonly screwLength: Traced;
     readonly screwDiameter: Traced;
@@ -39,6 +52,8 @@ export interface Drawer {
     readonly caseScrews: readonly Traced[];
     readonly drawerScrews: readonly Traced[];
   };
+  /** Strips on the uprights that it runs on instead. */
+  readonly wooden?: WoodenRunners;
   /** How far it comes out. */
   readonly travel: Traced;
   readonly loadKg?: number;

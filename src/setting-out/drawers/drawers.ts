@@ -9,11 +9,15 @@ import type { ClearLoops } from '../fits/clear-loops.ts';
 import { fitsOfDrawer } from '../fits/drawer-fits.ts';
 import type { Bores } from '../joints/bores.ts';
 import type { Space } from '../spaces/openings.ts';
+import type { Carriage } from './carriage.ts';
+import type { Drawer } from './drawer.ts';
 import { drawerBox } from './drawer-box.ts';
 import { type FrontCover, type FrontSpan, frontSpans } from './drawer-fronts.ts';
 import { joinDrawer } from './drawer-joints.ts';
 import { type ChosenRunner, chooseRunner } from './runner-choice.ts';
 import { runnerLine } from './runner-screws.ts';
+import { chooseWooden } from './wooden-choice.ts';
+import { type WoodenSpec, woodenRunners } from './wooden-runners.ts';
 
 /** What drawers are made in. */
 export interface DrawerPlace {
@@ -40,27 +44,30 @@ export function drawers(draft: Draft, bores: Bores, place: DrawerPlace, space: S
     l.sum('back of the opening', space.at[1], space.size[1]),
     back,
   );
-  const runner = chooseRunner(draft, record, behind);
-  if (!runner) return;
+  const carriage =
+    record.carriedBy === 'wooden-runners'
+      ? chooseWooden(draft, record, behind)
+      : onRunners(draft, record, behind);
+  if (!carriage) return;
   const spans = frontSpans(draft, record, cover, gap);
   if (!spans) return;
   const width = l.less(
     'width of the box, between its runners',
     space.size[0],
-    runner.thickness,
-    runner.thickness,
+    carriage.beside,
+    carriage.beside,
   );
   const board = draft.thickness(draft.lot(record.board));
   if (l.ticks(width) <= 4 * l.ticks(board)) {
     noRoom(draft, record, 'board', `“${space.record.id}” is too narrow for runners and the box of a drawer.`);
     return;
   }
-  if (!screwsFit(draft, record, space, runner, board)) return;
+  if (carriage.by.kind === 'bought' && !screwsFit(draft, record, space, carriage.by.runner, board)) return;
   spans.forEach((span, i) => {
     oneDrawer(draft, bores, place, space, record, {
       cover,
       gap,
-      runner,
+      carriage,
       back,
       width,
       span,
@@ -74,7 +81,7 @@ export function drawers(draft: Draft, bores: Bores, place: DrawerPlace, space: S
 interface One {
   readonly cover: FrontCover;
   readonly gap: Traced;
-  readonly runner: ChosenRunner;
+  readonly carriage: Carriage;
   /** Back of the fronts, where the boxes begin. */
   readonly back: Traced;
   readonly width: Traced;
@@ -92,7 +99,7 @@ function oneDrawer(
   one: One,
 ): void {
   const l = draft.ledger;
-  const { cover, span, runner, back } = one;
+  const { cover, span, carriage, back } = one;
   const upper = l.sum('upper edge of the front', span.lower, span.height);
   const ceiling = l.sum('upper end of the opening', space.at[2], space.size[2]);
   const foot = l.sum(
@@ -111,7 +118,7 @@ function oneDrawer(
     draft.stepOf('circular-saw'),
     'down',
   );
-  const least = Math.max(l.ticks(l.row(DRAWERS.lowestBox)), l.ticks(runner.height));
+  const least = Math.max(l.ticks(l.row(DRAWERS.lowestBox)), l.ticks(carriage.lowest));
   if (l.ticks(high) < least) {
     noRoom(
       draft,
@@ -123,12 +130,13 @@ function oneDrawer(
   }
   const which = one.count > 1 ? `drawer ${one.n}` : 'drawer';
   const name = `${which} of ${space.record.id}`;
+  const suffix = one.count > 1 ? `:${one.n}` : '';
   const box = drawerBox(draft, {
     record,
-    suffix: one.count > 1 ? `:${one.n}` : '',
+    suffix,
     name,
-    at: [l.sum('left side of the box, beside its runner', space.at[0], runner.thickness), back, foot],
-    size: [one.width, runner.length, high],
+    at: [l.sum('left side of the box, beside its runner', space.at[0], carriage.beside), back, foot],
+    size: [one.width, carriage.length, high],
   });
   if (
     [box.front, box.back, box.bottom].some((p) => ![p.length, p.width].every((t) => draft.isSome(t))) ||
@@ -139,7 +147,7 @@ function oneDrawer(
   }
   const face = draft.panel({
     record: record.id,
-    role: `front${one.count > 1 ? `:${one.n}` : ''}`,
+    role: `front${suffix}`,
     name: `front of ${name}`,
     family: 'drawer front',
     lot: draft.lot(record.frontBoard),
@@ -155,8 +163,8 @@ function oneDrawer(
     between: record.hang === 'inset',
   });
   if (!joinDrawer(draft, bores, { record, name, box, face })) return;
-  const line = runnerLine(draft, bores, { record, name, box, space, runner });
-  if (!line) return;
+  const carried = carry(draft, bores, { record, suffix, name, box, space, carriage });
+  if (!carried) return;
   const loadKg = draft.mass(record.load);
   const drawer = {
     record: record.id,
@@ -175,24 +183,57 @@ function oneDrawer(
     posts: [space.left.id, space.right.id] as const,
     below: space.below.id,
     gap: one.gap,
-    beside: runner.thickness,
+    beside: carriage.beside,
     inside: box.inside,
-    runner: {
-      id: runner.runner.id,
-      length: runner.length,
-      screw: runner.runner.screw,
-      screwLength: runner.screwLength,
-      screwDiameter: runner.screwDiameter,
-      line: line.aboveBox,
-      height: line.at,
-      caseScrews: runner.caseScrews,
-      drawerScrews: runner.drawerScrews,
-    },
-    travel: runner.travel,
+    length: carriage.length,
+    ...carried,
+    travel: carriage.travel,
     ...(loadKg === undefined ? {} : { loadKg }),
   };
   draft.drawers.push(drawer);
-  fitsOfDrawer(draft, { drawer, box, face, space, runner, single: one.count === 1 }, place.loops);
+  fitsOfDrawer(draft, { drawer, box, face, space, carriage, single: one.count === 1 }, place.loops);
+}
+
+/** Bought runners as what carries the drawers of an opening. */
+function onRunners(draft: Draft, record: RecordOf<'drawers'>, depth: Traced): Carriage | undefined {
+  const runner = chooseRunner(draft, record, depth);
+  return (
+    runner && {
+      length: runner.length,
+      beside: runner.thickness,
+      lowest: runner.height,
+      travel: runner.travel,
+      by: { kind: 'bought', runner },
+    }
+  );
+}
+
+/** Puts a box on what carries it; undefined where there is no place for that (a stop says so). */
+function carry(
+  draft: Draft,
+  bores: Bores,
+  { carriage, ...spec }: Omit<WoodenSpec, 'strips'> & { readonly carriage: Carriage },
+): Pick<Drawer, 'runner' | 'wooden'> | undefined {
+  if (carriage.by.kind === 'wooden') {
+    const wooden = woodenRunners(draft, bores, { ...spec, strips: carriage.by.strips });
+    return wooden && { wooden };
+  }
+  const { runner } = carriage.by;
+  const line = runnerLine(draft, bores, { ...spec, runner });
+  return (
+    line && {
+      runner: {
+        id: runner.runner.id,
+        screw: runner.runner.screw,
+        screwLength: runner.screwLength,
+        screwDiameter: runner.screwDiameter,
+        line: line.aboveBox,
+        height: line.at,
+        caseScrews: runner.caseScrews,
+        drawerScrews: runner.drawerScrews,
+      },
+    }
+  );
 }
 
 /** Where the fronts stand: inside the opening, or before the case's edges. */

@@ -1,8 +1,8 @@
 import { DRAWERS } from '../../materials/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import type { Carriage } from '../drawers/carriage.ts';
 import type { Drawer } from '../drawers/drawer.ts';
 import type { DrawerBox } from '../drawers/drawer-box.ts';
-import type { ChosenRunner } from '../drawers/runner-choice.ts';
 import type { Space } from '../spaces/openings.ts';
 import { betweenOf, type ClearLoops } from './clear-loops.ts';
 import { addFit, cut, type FitMember, setBy, thick } from './fit.ts';
@@ -13,7 +13,7 @@ export interface FittedDrawer {
   readonly box: DrawerBox;
   readonly face: DraftPart;
   readonly space: Space;
-  readonly runner: ChosenRunner;
+  readonly carriage: Carriage;
   /** Whether its front is the only one of its opening. */
   readonly single: boolean;
 }
@@ -21,41 +21,11 @@ export interface FittedDrawer {
 /** The box between its runners, the bottom in its grooves, and an inset front in its opening. */
 export function fitsOfDrawer(
   draft: Draft,
-  { drawer, box, face, space, runner, single }: FittedDrawer,
+  { drawer, box, face, space, carriage, single }: FittedDrawer,
   loops: ClearLoops,
 ): void {
   const l = draft.ledger;
-  const hardware = { by: 'hardware', id: runner.runner.id } as const;
-  const ends = widthOfBox(draft, box);
-  addFit(draft, {
-    id: `${box.left.id}/across`,
-    kind: 'drawer',
-    name: `the ${drawer.name} on its runners, across`,
-    gap: l.less(
-      'room beside box and runners',
-      space.size[0],
-      l.sum(
-        'box and runners',
-        l.less('width of the box', box.right.box.max[0], box.left.box.min[0]),
-        runner.thickness,
-        runner.thickness,
-      ),
-    ),
-    least: draft.nothing,
-    most: l.times('1/32 in a side', l.row(DRAWERS.runnerWider), 2),
-    loop: [
-      ...loops.of(betweenOf('width', space)),
-      ...ends,
-      {
-        name: `thickness of ${runner.runner.name ?? runner.runner.id}`,
-        length: runner.thickness,
-        sign: -1,
-        times: 2,
-        made: hardware,
-      },
-    ],
-    toFit: box.front.id,
-  });
+  acrossFit(draft, { drawer, box, space, carriage }, loops);
   if (box.groove !== undefined)
     addFit(draft, {
       id: `${box.bottom.id}/length`,
@@ -104,6 +74,65 @@ export function fitsOfDrawer(
       toFit: face.id,
       faces: 4,
     });
+}
+
+/** The box between its uprights, with what carries it on either side. */
+function acrossFit(
+  draft: Draft,
+  { drawer, box, space, carriage }: Pick<FittedDrawer, 'drawer' | 'box' | 'space' | 'carriage'>,
+  loops: ClearLoops,
+): void {
+  const l = draft.ledger;
+  const width = l.less('width of the box', box.right.box.max[0], box.left.box.min[0]);
+  const common = { id: `${box.left.id}/across`, kind: 'drawer', toFit: box.front.id } as const;
+  const loop = [...loops.of(betweenOf('width', space)), ...widthOfBox(draft, box)];
+  if (carriage.by.kind === 'bought') {
+    const { runner, thickness } = carriage.by.runner;
+    addFit(draft, {
+      ...common,
+      name: `the ${drawer.name} on its runners, across`,
+      gap: l.less(
+        'room beside box and runners',
+        space.size[0],
+        l.sum('box and runners', width, thickness, thickness),
+      ),
+      least: draft.nothing,
+      most: l.times('1/32 in a side', l.row(DRAWERS.runnerWider), 2),
+      loop: [
+        ...loop,
+        {
+          name: `thickness of ${runner.name ?? runner.id}`,
+          length: thickness,
+          sign: -1,
+          times: 2,
+          made: { by: 'hardware', id: runner.id },
+        },
+      ],
+    });
+    return;
+  }
+  addFit(draft, {
+    ...common,
+    name: `the ${drawer.name} between its uprights, across`,
+    gap: l.less('room beside the box', space.size[0], width),
+    least: l.row(DRAWERS.slideRoom),
+    most: l.times('on both sides', l.row(DRAWERS.runnerWider), 4),
+    loop,
+    faces: 4,
+  });
+  const { groove, high, lot } = carriage.by.strips;
+  addFit(draft, {
+    id: `${box.left.id}/runner`,
+    kind: 'panel',
+    name: `the runners of the ${drawer.name} in their grooves`,
+    gap: l.less('play of the runner', groove.width, high),
+    least: draft.nothing,
+    most: l.row(DRAWERS.woodMost),
+    loop: [
+      setBy('router', 'width of the groove', groove.width, 1, box.left.id),
+      { name: `width of ${lot.name}`, length: high, sign: -1, made: { by: 'lot', lot: lot.id } },
+    ],
+  });
 }
 
 /** How wide a box comes out: its front, both sides, less what the front stands in them. */

@@ -1,5 +1,5 @@
 import type { RecordOf } from '../../job/index.ts';
-import { SETTING_OUT } from '../../materials/index.ts';
+import { HANDLES, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { fromEdge, sizeAcross } from './from-edge.ts';
@@ -12,7 +12,7 @@ export interface FrontPart {
   readonly overlap?: Traced;
 }
 
-type OnFront = RecordOf<'handle'>;
+type OnFront = RecordOf<'handle' | 'pull'>;
 
 /** The doors or drawer fronts of the record that something is screwed to, in the order of their marks. */
 export function frontParts(draft: Draft, record: OnFront): readonly FrontPart[] {
@@ -45,7 +45,12 @@ export function middleOn(draft: Draft, record: OnFront, front: FrontPart): reado
   const step = l.row(SETTING_OUT.setStep);
   const marked = (t: Traced) => l.round('as it is marked', t, step, 'nearest');
   const half = (t: Traced, why: string) => marked(l.ratio(why, t, SETTING_OUT.half));
-  const aside = fromEdge(draft, record, sizeAcross(draft, record, layOn(record, front)), front.overlap);
+  const aside =
+    record.kind === 'handle'
+      ? fromEdge(draft, record, sizeAcross(draft, record, layOn(record, front)), front.overlap)
+      : record.fromEdge === undefined
+        ? l.row(HANDLES.fromEdge)
+        : draft.field(record, 'fromEdge');
   const x =
     opens === undefined
       ? l.sum('half way across', min[0], half(l.less('its width', max[0], min[0]), 'half its width'))

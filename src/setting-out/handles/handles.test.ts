@@ -17,12 +17,14 @@ const HANDLE_STRIP = {
 function withHandles(
   handle: Record<string, unknown> = {},
   lengths: Readonly<Record<string, string>> = {},
+  more: readonly Record<string, unknown>[] = [],
 ): SetOut {
   return setOut(
     cupboard({}, (job) => {
       for (const [id, length] of Object.entries({ 'flat-4x30': '30 mm', 'flat-4x35': '35 mm', ...lengths }))
         job.shop.rack.screws.push({ id, kind: 'countersunk', length, diameter: '4 mm', head: '8 mm' });
       job.shop.rack.lots.push(HANDLE_STRIP);
+      job.design.records.push(...more);
       job.design.records.push({ id: 'grip', kind: 'handle', parent: 'bag-doors', strip: 'oak', ...handle });
     }),
   );
@@ -61,6 +63,13 @@ describe('shop-made handles', () => {
     const codes = (handle: Record<string, unknown>) => withHandles(handle).snags.map((s) => s.code);
     expect(codes({ length: '110 mm' })).toEqual([]);
     expect(codes({ length: '100 mm' })).toEqual(['handles.no-screw', 'handles.no-screw']);
+  });
+
+  test('lie over no holes of their doors', () => {
+    const row = { id: 'row', kind: 'holes', parent: 'bag-doors', diameter: '5 mm', fromRight: '40 mm' };
+    const holed = (more: object) => withHandles({}, {}, [{ ...row, ...more }]).snags.map((x) => x.code);
+    expect(holed({ fromBelow: '60 mm' })).toEqual([]);
+    expect(holed({})).toEqual(['handles.no-place', 'handles.no-place']);
   });
 
   test('stay on their doors', () => {

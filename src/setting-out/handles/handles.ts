@@ -46,7 +46,7 @@ function makeHandle(draft: Draft, bores: Bores, record: HandleRecord, front: Fro
     // The show face looks to the front.
     width: up ? '-x' : '+z',
   });
-  if (!isOnFront(draft, record, part, front.part)) return;
+  if (!isOnFront(draft, record, part, front.part) || coversHoles(draft, record, part, front.part)) return;
   const thickest = thickestScrew(draft, part);
   const screw = connectingScrew(draft, front.part.thickness, thick, thickest);
   if (screw) screwOn(draft, bores, record, part, front.part, screw);
@@ -69,6 +69,31 @@ function thickestScrew(draft: Draft, part: DraftPart): number {
   const [end, of] = SCREW_DISTANCES.solidEnd.of;
   const long = l.ticks(part.length) - l.ticks(l.row(HANDLES.apart));
   return Math.max(0, Math.min((l.ticks(part.width) * under) / (2 * side), (long * of) / (2 * end)));
+}
+
+/** True when a hole that the maker asked for comes out under the handle, which a stop says. */
+function coversHoles(draft: Draft, record: HandleRecord, part: DraftPart, front: DraftPart): boolean {
+  const l = draft.ledger;
+  const covered = front.features.some((f) => {
+    if (f.kind !== 'hole' || f.use !== 'row') return false;
+    return (['length', 'width'] as const).every((run, i) => {
+      const { axis, sign } = axisOf(front.place[run]);
+      const at = l.ticks(front.place.origin[axis]) + sign * l.ticks(f.at[i]!);
+      const reach = l.ticks(f.diameter) / 2 + l.ticks(l.row(HANDLES.beside));
+      return at + reach > l.ticks(part.box.min[axis]) && at - reach < l.ticks(part.box.max[axis]);
+    });
+  });
+  if (covered)
+    draft.stop(
+      'handles.no-place',
+      record,
+      'fromBelow',
+      `The ${part.name} would lie over holes of its door.`,
+      {
+        says: 'Place one of them elsewhere.',
+      },
+    );
+  return covered;
 }
 
 function isOnFront(draft: Draft, record: HandleRecord, part: DraftPart, front: DraftPart): boolean {

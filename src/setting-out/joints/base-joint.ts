@@ -1,3 +1,5 @@
+import { pocketShape } from '../../materials/index.ts';
+import { fromMm, toMm } from '../../measure/index.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { FrameSide } from '../case/mitred-frame.ts';
@@ -42,7 +44,7 @@ export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void 
       plugs: plugWish(draft, parts.frame.box),
       standing,
     };
-    if (underRabbet(draft, parts, strip)) continue;
+    if (underRabbet(draft, parts, strip) || isFull(draft, strip)) continue;
     if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) continue;
     joined++;
     if (through) faceJoint(draft, bores, down);
@@ -71,3 +73,14 @@ function underRabbet(draft: Draft, { panels }: Based, strip: DraftPart): boolean
     l.ticks(strip.box.min[0]) < clear || l.ticks(strip.box.max[0]) > clear + l.ticks(panels.inside.width)
   );
 }
+
+/** True for an apron with pockets at both ends that leave no place for others between them. */
+function isFull(draft: Draft, strip: DraftPart): boolean {
+  if (!strip.features.some((f) => f.kind === 'pocket' && (f.edge === 'start' || f.edge === 'end')))
+    return false;
+  const { mouth } = pocketShape(toMm(draft.ledger.ticks(strip.thickness)));
+  return draft.ledger.ticks(strip.length) < fromMm(2 * mouth + PLACE);
+}
+
+/** Room for two pockets between those at the ends of an apron, mm. */
+const PLACE = 50;

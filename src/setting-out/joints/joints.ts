@@ -1,7 +1,8 @@
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { CasePanels } from '../case/case-panels.ts';
-import { runsThrough } from '../case/corners.ts';
+import { isMitred, runsThrough } from '../case/corners.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
+import { joinMitres } from '../case/mitred-corners.ts';
 import type { FrameSide } from '../case/mitred-frame.ts';
 import type { Top } from '../case/top.ts';
 import { screwTopToLid } from '../case/tops-over-cases.ts';
@@ -51,7 +52,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     [panels.bottom, through.bottom, 'start'],
     [panels.lid, through.lid, 'end'],
   ] as const) {
-    if (!flat) continue;
+    if (!flat || isMitred(frame)) continue;
     const ends = runs
       ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing: around }))
       : ([
@@ -62,6 +63,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   }
   // Panels at the back of a space stand as well before shelves come.
   const uprights = parts.partings.filter((p) => p.upright || p.behind).map((p) => p.part);
+  if (isMitred(frame)) joinMitres(draft, panels);
   parts.partings.forEach(({ part, upright, from, to }, i) => {
     const before = parts.partings.slice(0, i).map((p) => p.part);
     const standing = [...around, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);

@@ -1,4 +1,4 @@
-import { DRAWERS, SETTING_OUT } from '../../materials/index.ts';
+import { BASES, DRAWERS, SETTING_OUT } from '../../materials/index.ts';
 import type { Ledger, LengthRow, Traced } from '../../measure/index.ts';
 import type { Duty } from './joint.ts';
 
@@ -34,6 +34,12 @@ const RULES: Partial<Record<Duty, SpacingRule>> = {
     most: SETTING_OUT.footSpacingMost,
     end: SETTING_OUT.footEnd,
     endLeast: SETTING_OUT.footEndLeast,
+  },
+  frame: {
+    least: BASES.apronSpacingLeast,
+    most: BASES.apronSpacingMost,
+    end: BASES.apronEnd,
+    endLeast: BASES.apronEndLeast,
   },
   back: {
     least: SETTING_OUT.backSpacingLeast,

@@ -10,9 +10,9 @@ export function glueTop(draft: Draft, { board, strips }: Top): void {
   for (const strip of strips.values()) glueStrip(draft, strip, board);
 }
 
-/** Glues the corners of a mitred frame. */
+/** Glues the corners of a mitred frame. Aprons have legs between them, and no mitres. */
 export function mitreCorners(draft: Draft, frame: ReadonlyMap<FrameSide, DraftPart>): void {
-  for (const [a, b] of corners(frame)) mitre(draft, a, b);
+  for (const [a, b] of corners(frame)) if (a.features.some((f) => f.kind === 'bevel')) mitre(draft, a, b);
 }
 
 /** An edging strip glued to its board: the strip's under face on the board's edge. */

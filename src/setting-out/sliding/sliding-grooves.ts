@@ -87,19 +87,23 @@ function intoDados(draft: Draft, row: GrooveRow): GrooveRow {
   };
 }
 
-/** From end to end where the panel ends beside the opening (or in its dado there); else from face to face. */
+/** From end to end where the panel ends beside the opening, in its dado there or in a mitre; else from face to face. */
 function runOf(
   draft: Draft,
   { panel, left, right }: GrooveRow,
 ): { readonly from: Traced; readonly to: Traced } {
   const l = draft.ledger;
-  const { start, end } = panel.tongues;
+  const ends = (edge: 'start' | 'end') => {
+    const mitred = panel.features.some((f) => f.kind === 'bevel' && f.edge === edge);
+    const beyond = mitred ? panel.thickness : panel.tongues[edge];
+    return beyond === undefined ? 0 : l.ticks(beyond);
+  };
   const from = inPart(draft, panel, 0, left, 'where the grooves begin');
   const to = inPart(draft, panel, 0, right, 'where the grooves end');
   const rest = l.ticks(panel.length) - l.ticks(to);
   return {
-    from: l.ticks(from) <= (start === undefined ? 0 : l.ticks(start)) ? draft.nothing : from,
-    to: rest <= (end === undefined ? 0 : l.ticks(end)) ? panel.length : to,
+    from: l.ticks(from) <= ends('start') ? draft.nothing : from,
+    to: rest <= ends('end') ? panel.length : to,
   };
 }
 

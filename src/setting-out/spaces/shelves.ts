@@ -1,4 +1,6 @@
 import type { RecordOf } from '../../job/index.ts';
+import { ABOVE_ROW, rowHeld } from '../../materials/index.ts';
+import { toMm } from '../../measure/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Draft, DraftPart, Triple } from '../draft.ts';
 import { intoDado, lengthened } from '../joints/let-in.ts';
@@ -9,7 +11,11 @@ export function fixedShelves(draft: Draft, frame: CaseFrame, space: Space, parti
   const records = draft.tree.childrenOf(space.record.id, 'shelf');
   for (const record of records) {
     const shelves =
-      record.at === undefined ? spaced(draft, frame, space, record) : [atHeight(draft, frame, space, record)];
+      record.at !== undefined
+        ? [atHeight(draft, frame, space, record)]
+        : record.rowOf !== undefined
+          ? aboveRows(draft, frame, space, record)
+          : spaced(draft, frame, space, record);
     for (const part of shelves) {
       if (!part) continue;
       partings.push({
@@ -51,6 +57,45 @@ function spaced(
   let under = space.at[2];
   return Array.from({ length: count }, (_, i) => {
     const z = l.sum('underside of the shelf', under, l.share('an equal space', clear, weights, i));
+    under = l.sum('upper face of the shelf', z, thickness);
+    return shelfPart(draft, frame, space, record, z, count > 1 ? i + 1 : undefined);
+  });
+}
+
+/** Shelves from below, each so high above the one under it that a row of something goes in between. */
+function aboveRows(
+  draft: Draft,
+  frame: CaseFrame,
+  space: Space,
+  record: RecordOf<'shelf'>,
+): (DraftPart | undefined)[] {
+  const l = draft.ledger;
+  const count = record.count ?? 1;
+  const thickness = draft.thickness(draft.lot(record.board ?? frame.box.board));
+  const held = rowHeld(record.rowOf!);
+  const clear = l.round(
+    'as fine as lengths are marked',
+    l.sum('row and the room above it', l.row(held.height), l.row(ABOVE_ROW)),
+    draft.stepOf('marking'),
+    'up',
+  );
+  const all = l.times('all spaces and shelves', l.sum('space and shelf', clear, thickness), count);
+  if (l.ticks(all) >= l.ticks(space.size[2])) {
+    const fit = Math.floor((l.ticks(space.size[2]) - 1) / (l.ticks(clear) + l.ticks(thickness)));
+    draft.stop(
+      'shelves.no-room',
+      record,
+      'rowOf',
+      `${count > 1 ? `${count} shelves` : 'A shelf'} for ${held.says}, ${toMm(l.ticks(clear))} mm clear each, don’t fit in “${space.record.id}”.`,
+      fit > 0
+        ? { says: 'Have fewer shelves.', edits: [{ record: record.id, field: 'count', value: fit }] }
+        : { says: 'Make the opening higher, or the shelf for something lower.' },
+    );
+    return [];
+  }
+  let under = space.at[2];
+  return Array.from({ length: count }, (_, i) => {
+    const z = l.sum('underside of the shelf, above the row', under, clear);
     under = l.sum('upper face of the shelf', z, thickness);
     return shelfPart(draft, frame, space, record, z, count > 1 ? i + 1 : undefined);
   });

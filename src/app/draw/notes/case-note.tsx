@@ -31,6 +31,7 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
             ['tongue', 'by tongues in narrow dados'],
             ['dowels', 'by dowels'],
             ['biscuits', 'by biscuits'],
+            ['mitre', 'by mitres at the corners'],
           ]}
           end="."
         />{' '}

@@ -45,6 +45,32 @@ export function DrawersNote({ drawers }: { drawers: RecordOf<'drawers'> }) {
         ]}
         end="."
       />{' '}
+      They run on{' '}
+      <ChoiceField
+        path={`${at}/carriedBy`}
+        label={`What carries ${drawers.id}`}
+        choices={[
+          ['', 'runners of the rack'],
+          ['wooden-runners', 'wooden runners in grooves of their sides'],
+        ]}
+      />
+      {drawers.carriedBy && (
+        <>
+          , cut from{' '}
+          <LotField
+            path={`${at}/runnerStrip`}
+            label={`Strips for the runners of ${drawers.id}`}
+            form="strip"
+          />
+        </>
+      )}
+      . The fronts are cut from one strip, called{' '}
+      <LengthField
+        path={`${at}/oneStrip`}
+        label={`Name of the strip for the fronts of ${drawers.id}`}
+        empty="none, each for itself"
+        end="."
+      />{' '}
       Each carries{' '}
       <LengthField
         path={`${at}/load`}

@@ -43,3 +43,50 @@ export function HandlesNote({ handles }: { handles: readonly RecordOf<'handle'>[
     </Note>
   );
 }
+
+/** Bought pulls: on what, which, and where they stand. */
+export function PullsNote({ pulls }: { pulls: readonly RecordOf<'pull'>[] }) {
+  const job = useApp((s) => s.history.job);
+  const rack = job.shop.rack.pulls ?? [];
+  return (
+    <Note title="Pulls">
+      {pulls.map(({ id, parent }) => {
+        const at = `design/records/${id}`;
+        return (
+          <p key={id}>
+            <strong>{id}</strong>, on {parent},{' '}
+            <ChoiceField
+              path={`${at}/pull`}
+              label={`Kind of ${id}`}
+              choices={[
+                ['', 'the first pull of the rack'],
+                ...rack.map((p) => [p.id, p.name ?? p.id] as const),
+              ]}
+              end=","
+            />{' '}
+            running{' '}
+            <ChoiceField
+              path={`${at}/lay`}
+              label={`Way that ${id} runs`}
+              choices={[
+                ['', 'as usual'],
+                ['across', 'across'],
+                ['up', 'upward'],
+              ]}
+              end=","
+            />{' '}
+            its middle{' '}
+            <LengthField path={`${at}/fromEdge`} label={`From the edge to ${id}`} empty="as usual" /> from the
+            edge that opens,{' '}
+            <LengthField path={`${at}/fromBelow`} label={`From below to ${id}`} empty="half way" /> from
+            below, <LengthField path={`${at}/fromAbove`} label={`From above to ${id}`} empty="half way" />{' '}
+            from above.{' '}
+            <EditButton edit={() => removeEdit(job, id)} quiet>
+              Take away
+            </EditButton>
+          </p>
+        );
+      })}
+    </Note>
+  );
+}

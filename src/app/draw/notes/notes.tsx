@@ -17,7 +17,7 @@ import { CaseNote } from './case-note.tsx';
 import { DoorsNote, SlidingDoorsNote } from './door-notes.tsx';
 import { FillersNote } from './fillers-note.tsx';
 import { GroupNote } from './group-note.tsx';
-import { HandlesNote } from './handle-notes.tsx';
+import { HandlesNote, PullsNote } from './handle-notes.tsx';
 import { InsideNote } from './inside-note.tsx';
 import { PieceNote } from './piece-note.tsx';
 import { RoomNote } from './room-note.tsx';
@@ -107,7 +107,10 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
   const front = tree.childOf(box.id, 'front');
   const vents = tree.all('vent').filter((v) => tree.caseOf(v.id) === box);
   const handles = tree.all('handle').filter((h) => tree.caseOf(h.id) === box);
-  const opened = [...doors, ...sliding].filter((d) => !tree.childOf(d.id, 'handle'));
+  const pulls = tree.all('pull').filter((p) => tree.caseOf(p.id) === box);
+  const opened = [...doors, ...sliding].filter(
+    (d) => !tree.childOf(d.id, 'handle') && !tree.childOf(d.id, 'pull'),
+  );
   const rows = tree.all('holes').filter((h) => tree.caseOf(h.id) === box);
   // A case stands on the floor or hangs on the wall.
   const missing = MISSING.filter(
@@ -130,6 +133,7 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
       {doors.length > 0 && <DoorsNote doors={doors} />}
       {sliding.length > 0 && <SlidingDoorsNote doors={sliding} />}
       {handles.length > 0 && <HandlesNote handles={handles} />}
+      {pulls.length > 0 && <PullsNote pulls={pulls} />}
       {opened.length > 0 && (
         <p className="acts">
           {opened.map(({ id }) => (

@@ -123,6 +123,7 @@ export function BaseNote({ base }: { base: RecordOf<'base'> }) {
             ['frame', 'A mitred frame'],
             ['toe-kick', 'A kick board between the sides'],
             ['feet', 'Feet'],
+            ['legs', 'Legs with aprons'],
           ]}
           editOf={(v) => baseFormEdit(job, base, v as NonNullable<RecordOf<'base'>['form']>)}
         />{' '}
@@ -132,6 +133,12 @@ export function BaseNote({ base }: { base: RecordOf<'base'> }) {
           </>
         ) : (
           <>
+            {form === 'legs' ? (
+              <>
+                of <LotField path={`${at}/strip`} label="Strip of the legs" form="strip" end="," /> aprons{' '}
+                <LengthField path={`${at}/apron`} label="Height of the aprons" empty="100 mm" /> high{' '}
+              </>
+            ) : null}
             of <LotField path={`${at}/board`} label="Board of the base" form="sheet" end="," />{' '}
             <LengthField path={`${at}/height`} label="Height of the base" /> high,{' '}
           </>

@@ -1,6 +1,6 @@
-import type { Joint } from '../setting-out/index.ts';
-import type { Bench } from './bench.ts';
-import { sideWords } from './words.ts';
+import type { Joint } from '../../setting-out/index.ts';
+import type { Bench } from '../bench.ts';
+import { sideWords } from '../words.ts';
 
 /** The screws of a drawer's joint: in the pockets of an end, through a side into an end, or from inside into the front. */
 export function hangingScrews(
@@ -14,7 +14,7 @@ export function hangingScrews(
   if (!first) return;
   const [part, mate] = [joint.part, joint.mate].map(
     (id) => bench.setOut.parts.find((p) => p.id === id)!,
-  ) as never as [import('../setting-out/index.ts').Part, import('../setting-out/index.ts').Part];
+  ) as never as [import('../../setting-out/index.ts').Part, import('../../setting-out/index.ts').Part];
   const pockets = joint.hold === 'pocket-screws';
   const side = pockets ? joint.side : joint.side === 'show' ? 'under' : 'show';
   const screw = bench.job.shop.rack.screws.find((s) => s.id === first.screw)!;

@@ -1,0 +1,93 @@
+import type { Traced } from '../../measure/index.ts';
+import type { Drawer } from '../../setting-out/index.ts';
+import type { Bench } from '../bench.ts';
+import { planesOf } from '../boxes.ts';
+import type { Touch } from '../operation.ts';
+import { offset, touchWords } from '../seating.ts';
+import { listWords } from '../words.ts';
+import { boxName, named, partOf } from './in-words.ts';
+import { hangingScrews } from './screws.ts';
+
+/** The front goes on last, by its gaps, and is screwed from inside. */
+export function fitFront(bench: Bench, drawer: Drawer): void {
+  const end = partOf(bench, drawer.parts.front);
+  const gap = bench.set('marking', drawer.gap);
+  setFront(bench, drawer, 'case', {
+    title: `Fit ${named(partOf(bench, drawer.parts.face))} to its opening and hold it against ${end.mark}`,
+    gap,
+    lines: (told) => [
+      drawer.hang === 'inset'
+        ? 'Measure the opening as it was built: plane the front to {0} less on every side. Slips of that thickness under it and beside it hold it there.'
+        : 'Slips of {0} between it and the front beside or below; two dabs of hot glue or double-sided tape on the box hold it meanwhile.',
+      `Drawn: ${told}.`,
+      'Clamp it to the box’s front from inside, draw the drawer out, and look at the gaps once more.',
+    ],
+  });
+}
+
+/** The front of a box so shallow that no drill goes in: screwed on while its back is still open. */
+export function frontOnOpenBox(bench: Bench, drawer: Drawer): void {
+  const end = partOf(bench, drawer.parts.front);
+  setFront(bench, drawer, boxName(bench, drawer), {
+    title: `Hold ${named(partOf(bench, drawer.parts.face))} against ${end.mark}, before the back goes in`,
+    gap: bench.set('marking', drawer.gap),
+    lines: (told) => [
+      'The box is too short inside for a drill, so its front goes on now, while the back is open.',
+      `Where it comes: ${told}. Clamp it there.`,
+      'Its gaps, {0} all round, are set later: where the runners’ slots don’t do, plane its edges.',
+    ],
+  });
+}
+
+/** Holds the front against its box and screws it on. */
+function setFront(
+  bench: Bench,
+  drawer: Drawer,
+  into: string,
+  card: {
+    readonly title: string;
+    readonly gap: Traced;
+    readonly lines: (told: string) => readonly string[];
+  },
+): void {
+  const l = bench.ledger;
+  const face = partOf(bench, drawer.parts.face);
+  const end = partOf(bench, drawer.parts.front);
+  const mine = planesOf(l, face);
+  const inner = planesOf(l, end);
+  const touches: readonly [Touch, Touch, Touch] = [
+    offset(bench, mine, '-x', inner),
+    { side: '+y', of: end.mark, face: '-y' },
+    offset(bench, mine, '-z', inner),
+  ];
+  const lengths: Traced[] = [card.gap];
+  const told = touches.map((t) => {
+    const { words, lengths: more } = touchWords(bench, t, lengths.length);
+    lengths.push(...more);
+    return words;
+  });
+  bench.do(
+    {
+      id: `${face.mark}/set`,
+      kind: 'hang',
+      stage: 'fill',
+      title: card.title,
+      does: {
+        act: 'set',
+        workpiece: face.mark,
+        into,
+        turn: { length: face.place.length, width: face.place.width },
+        touches,
+        glue: false,
+      },
+      tool: 'clamp',
+      lines: card.lines(listWords(told)),
+      lengths,
+    },
+    [face.mark, into],
+  );
+  const joint = bench.setOut.joints.find(
+    (j) => j.part === drawer.parts.front && j.mate === drawer.parts.face,
+  );
+  if (joint) hangingScrews(bench, joint, into);
+}

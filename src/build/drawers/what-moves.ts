@@ -1,0 +1,12 @@
+import type { Drawer } from '../../setting-out/index.ts';
+import type { Bench } from '../bench.ts';
+import { partOf } from './in-words.ts';
+import { isShallow } from './shallow.ts';
+
+/** The marks of what comes out when a box is first tried: its own parts, and its front where that is on already. */
+export function whatMoves(bench: Bench, drawer: Drawer): readonly string[] {
+  const { face, ...box } = drawer.parts;
+  return [...Object.values(box), ...(isShallow(bench, drawer) ? [face] : [])].map(
+    (id) => partOf(bench, id).mark,
+  );
+}

@@ -1,0 +1,52 @@
+import type { Traced } from '../measure/index.ts';
+import type { BoughtPull, Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+
+/** Screws bought pulls on once the finish is dry, so that it runs under them and nothing is masked. */
+export function fitPulls(bench: Bench): void {
+  for (const pull of bench.setOut.pulls) fitPull(bench, pull);
+}
+
+function fitPull(bench: Bench, pull: BoughtPull): void {
+  const partOf = (id: string): Part => bench.setOut.parts.find((p) => p.id === id)!;
+  const part = partOf(pull.part);
+  const behind = pull.behind === undefined ? undefined : partOf(pull.behind);
+  const { rack } = bench.job.shop;
+  const name = rack.pulls?.find((p) => p.id === pull.pull)?.name ?? pull.pull;
+  const screw = rack.screws.find((s) => s.id === pull.screw)!;
+  const lengths: Traced[] = [pull.screwLength, pull.screwDiameter, pull.reach, pull.deep];
+  const n = pull.holes === undefined ? -1 : lengths.push(pull.holes) - 1;
+  bench.do(
+    {
+      id: `${part.mark}/pull`,
+      kind: 'hang',
+      stage: 'finish',
+      title: `Screw ${name} on ${part.mark} (${part.name})`,
+      does: {
+        act: 'pull',
+        workpiece: part.mark,
+        ...(behind ? { behind: behind.mark } : {}),
+        into: 'case',
+        pull: pull.pull,
+        screw: pull.screw,
+        length: pull.screwLength,
+        diameter: pull.screwDiameter,
+        count: pull.count,
+        ...(pull.holes === undefined ? {} : { holes: pull.holes }),
+        deep: pull.deep,
+      },
+      tool: 'drill',
+      lines: [
+        `${pull.count} × ${screw.name ?? screw.id}, {1} × {0}, from behind${behind ? ` through ${behind.mark} and ${part.mark}` : ''}: {2} of each stand in the pull, whose thread is {3} deep.`,
+        ...(n < 0
+          ? []
+          : [
+              `Its holes are {${n}} apart, as measured on the pull: both screws begin by hand before either is tight.`,
+            ]),
+        'By hand at the end, only until it no longer turns; a screw that stops short of tight is too long.',
+      ],
+      lengths,
+    },
+    [part.mark, ...(behind ? [behind.mark] : []), 'case'],
+  );
+}

@@ -1,0 +1,77 @@
+import type { Snag } from '../snag/index.ts';
+import type { RecordOf } from './records/design-record.ts';
+import type { RecordTree } from './tree.ts';
+
+/** What a case with mitred corners can't have. */
+export function badMitres(box: RecordOf<'case'>, tree: RecordTree): readonly Snag[] {
+  if (box.joints !== 'mitre') return [];
+  const snags: Snag[] = [];
+  const refuse = (record: string, field: string, sentence: string, says: string) =>
+    snags.push({
+      code: 'design.mitred-case',
+      level: 'stop',
+      where: { path: `design/records/${record}/${field}`, record },
+      sentence,
+      cures: [
+        { says },
+        {
+          says: 'Join the case in another way.',
+          edits: [{ record: box.id, field: 'joints', value: 'rabbet' }],
+        },
+      ],
+    });
+  for (const field of ['bottom', 'lid'] as const)
+    if (box[field] !== undefined)
+      refuse(
+        box.id,
+        field,
+        `At the mitred corners of “${box.id}” no panel runs through.`,
+        `Leave out “${field}”.`,
+      );
+  const base = tree.childOf(box.id, 'base');
+  if (base?.form === 'toe-kick')
+    refuse(
+      base.id,
+      'form',
+      `Sides that are mitred with the bottom can’t run to the floor.`,
+      'Use a base of another form.',
+    );
+  const edging = tree.childOf(box.id, 'edging');
+  if (edging)
+    refuse(
+      edging.id,
+      'strip',
+      'Edging glued on after the mitres are cut would not meet at the corners.',
+      'Leave the edging out, and finish the front edges as they are.',
+    );
+  return snags;
+}
+
+/** Ways of joining that close in one direction alone, or all round at once: what stands already is in their way. */
+const CLOSED_AT_ONCE: readonly (string | undefined)[] = ['mitre', 'dowels', 'biscuits'];
+
+/** Whether a case that shares a side is joined in a way in which it can be built on to that side. */
+export function closedOnShared(box: RecordOf<'case'>, tree: RecordTree): readonly Snag[] {
+  const shares = (
+    [
+      ['left', 'right'],
+      ['right', 'left'],
+    ] as const
+  ).some(
+    ([hand, other]) =>
+      box[`${hand}Side`] === 'shared' || tree.neighbourOf(box, hand)?.[`${other}Side`] === 'shared',
+  );
+  if (!shares || !CLOSED_AT_ONCE.includes(box.joints)) return [];
+  return [
+    {
+      code: 'design.side-not-shared',
+      level: 'stop',
+      where: { path: `design/records/${box.id}/joints`, record: box.id },
+      sentence: `Joined by “${box.joints}”, the panels of “${box.id}” can’t be put on to a side that stands already.`,
+      cures: [
+        { says: 'Let its panels into dados.', edits: [{ record: box.id, field: 'joints', value: 'dado' }] },
+        { says: 'Let each case have a side of its own.' },
+      ],
+    },
+  ];
+}
