@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Built, built, demoDocument, pieceOf } from '../../test/build/built.ts';
+import { type Built, built, demoDocument, pieceOf, shelvesAlone } from '../../test/build/built.ts';
 
 type Tool = Record<string, unknown> & { readonly kind: string };
 
@@ -16,7 +16,7 @@ const without =
 const missing = ({ build }: Built) => build.snags.filter((s) => s.code === 'tools.missing');
 
 test('without a router a rabbet is kerfed from the face and pared, no tighter than drawn; edging is planed level', () => {
-  const { build, drawn } = inShop(without('router'));
+  const { build, drawn } = inShop(without('router'), shelvesAlone());
   const t = (x: Parameters<typeof drawn.ledger.ticks>[0]) => drawn.ledger.ticks(x);
   const rabbets = build.operations.filter((o) => o.does.act === 'rabbet');
   expect(rabbets.length).toBe(2);
