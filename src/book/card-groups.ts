@@ -40,13 +40,19 @@ function joins(card: CardGroup, next: Operation): boolean {
     case 'rabbet':
       return did.act === 'rabbet';
     case 'groove':
-      return did.act === 'groove' && sameMarks(did.workpieces, does.workpieces);
+      return did.act === 'groove' && (sameMarks(did.workpieces, does.workpieces) || readsAlike(last, next));
     case 'notch':
       return did.act === 'notch';
     case 'pocket':
       return (
-        did.act === 'pocket' && sameMarks(did.workpieces, does.workpieces) && last.faceUp === next.faceUp
+        did.act === 'pocket' &&
+        ((sameMarks(did.workpieces, does.workpieces) && last.faceUp === next.faceUp) ||
+          readsAlike(last, next))
       );
+    case 'drill':
+    case 'pin-holes':
+    case 'slot':
+      return did.act === does.act && readsAlike(last, next);
     case 'edge':
       return (
         did.act === 'edge' &&
@@ -66,6 +72,13 @@ function joins(card: CardGroup, next: Operation): boolean {
     default:
       return false;
   }
+}
+
+/** Is it the same work on other parts, such as the second of a pair? Their figures are told for each. */
+function readsAlike(last: Operation, next: Operation): boolean {
+  return (
+    sameMarks(last.lines, next.lines) && last.faceUp === next.faceUp && last.reference === next.reference
+  );
 }
 
 /** Truing and squaring a sheet; trimming what the card has just cut; one strip's cuts. */

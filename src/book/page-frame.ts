@@ -35,7 +35,7 @@ const HEADINGS: Readonly<Record<BookPage['kind'], string>> = {
   shopping: 'Materials, hours, cost',
   finish: 'Finish',
   time: 'Time',
-  gauges: 'Gauge sticks',
+  gauges: 'Gauge and story sticks',
   labels: 'Labels',
   steps: 'Step cards',
   snags: 'Snags',

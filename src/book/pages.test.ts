@@ -42,7 +42,7 @@ describe('a plan book', () => {
       (p) => p.kind === 'gauges',
     );
     expect(found).toHaveLength(1);
-    expect(found[0]!.bookmark).toBe('Gauge sticks');
+    expect(found[0]!.bookmark).toBe('Gauge and story sticks');
     expect(words(found[0]!)).toContain('gauge stick 1');
     expect(found[0]!.marks.some((m) => m.kind === 'text' && m.trace === part!.length)).toBe(true);
   });

@@ -3,7 +3,7 @@ import type { BookInput } from './book-input.ts';
 import { type Content, cover } from './cover.ts';
 import { finishBlocks } from './finish-pages.ts';
 import { type Block, flow } from './flow.ts';
-import { gaugeBlocks } from './gauge-pages.ts';
+import { stickBlocks } from './gauge-pages.ts';
 import { labelBlocks } from './label-pages.ts';
 import { cuttingListBlocks, shoppingBlocks } from './list-pages.ts';
 import { columnOf, framed, PAPERS } from './page-frame.ts';
@@ -46,8 +46,13 @@ export function book(input: BookInput, type: TextMeasure = PLEX): Book {
         ]
       : []),
     { title: 'Time', pages: set('time', 'Time', timeBlocks(input, width, type)) },
-    ...(input.build.gauges.length > 0
-      ? [{ title: 'Gauge sticks', pages: set('gauges', 'Gauge sticks', gaugeBlocks(input, width, type)) }]
+    ...(input.build.gauges.length + input.build.stories.length > 0
+      ? [
+          {
+            title: 'Gauge and story sticks',
+            pages: set('gauges', 'Gauge and story sticks', stickBlocks(input, width, type)),
+          },
+        ]
       : []),
     { title: 'Step cards', pages: set('steps', 'Step cards', stepBlocks(input, width, type)) },
     { title: 'Labels', pages: set('labels', 'Labels', labelBlocks(input, width, type)) },

@@ -3,7 +3,6 @@ import {
   axisOf,
   closingOrder,
   type Direction,
-  type Fastener,
   isPegged,
   type Joint,
   type Part,
@@ -12,17 +11,19 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
+import { driveScrews } from './drive-screws.ts';
 import { foldedParts, foldLines } from './fold-work.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
 import { endGlueLines, gluedTo, glueLines } from './glue-lines.ts';
 import { legFrame, squareLegs, UPSIDE_DOWN } from './leg-frame.ts';
-import type { StageId, Touch, Turn } from './operation.ts';
+import type { Touch } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
 import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
+import { setGroup } from './set-group.ts';
 import { topTouches } from './top-touches.ts';
-import { washerLines } from './washer-lines.ts';
-import { listWords, looks, sideWords } from './words.ts';
+import { layOnFace, stand } from './turning.ts';
+import { capital, listWords, looks, sideWords } from './words.ts';
 
 /** Puts the piece together: the base, the box, the top, the shelves, the back. */
 export function assemble(bench: Bench): void {
@@ -47,7 +48,8 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
     for (const part of legs) setPart(bench, onLegs, part, { first: UPSIDE_DOWN });
     if (legs.length > 0) squareLegs(bench, name, legs);
   }
-  const standing = new Standing(bench, unit.name);
+  const pockets = unit.parts.some((p) => p.features.some((f) => f.kind === 'pocket'));
+  const standing = new Standing(bench, unit.name, pockets);
   const shelves = bases.flatMap(({ box, strips, feet, legs }, i) =>
     boxTogether(
       bench,
@@ -63,14 +65,47 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
     for (const foot of feet) setPart(bench, standing, foot);
   }
   for (const box of unit.boxes)
-    for (const top of topsOf(bench, box)) if (!closes(top)) mountTop(bench, standing, box, top);
+    for (const top of topsOf(bench, box)) if (!closes(top)) mountTop(bench, unit, standing, box, top);
   // Rails would stand in a driver's way, under the top and before one another; they go in last, from behind.
+  const inBases = new Set(bases.flatMap(({ strips, feet, legs }) => [...strips, ...feet, ...legs]));
   for (const box of unit.boxes)
-    for (const rail of [...marked(box, 'T')].reverse()) setPart(bench, standing, rail);
+    for (const rail of [...marked(box, 'T')].reverse())
+      if (!inBases.has(rail) && !standing.has(rail.id)) setPart(bench, standing, rail);
   for (const shelf of shelves) setPart(bench, standing, shelf);
   const slidesIn = slidingBacks(bench);
-  for (const box of unit.boxes)
-    for (const back of marked(box, 'F')) if (!slidesIn.has(back.id)) setPart(bench, standing, back);
+  const onto = unit.boxes.flatMap((box) => marked(box, 'F').filter((p) => !slidesIn.has(p.id)));
+  if (onto.length > 0) layOnFace(bench, unit.name, unit.words, overhang(bench, standing));
+  for (const back of onto) setPart(bench, standing, back);
+}
+
+/** Are there uprights whose upper ends nothing holds yet? */
+function freeUprights(bench: Bench, standing: Standing, uprights: readonly Part[]): boolean {
+  return uprights.some((d) =>
+    bench.setOut.joints.some((j) => {
+      const other = j.part === d.id ? j.mate : j.mate === d.id ? j.part : undefined;
+      return other !== undefined && partById(bench, other).mark.startsWith('C') && !standing.has(other);
+    }),
+  );
+}
+
+/** How far the foremost of the parts that stand is before the sides; undefined when they come level. */
+function overhang(bench: Bench, standing: Standing): Traced | undefined {
+  const l = bench.ledger;
+  const side = standing.placed.find((p) => p.part.hand !== 'none')!;
+  const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === side.part.id);
+  const front = edged ? planesOf(l, partById(bench, edged.part)).planes['-y'] : side.planes['-y'];
+  const ids = new Set(standing.placed.map((p) => p.part.id));
+  const strips = bench.setOut.joints.flatMap((j) =>
+    j.duty === 'edging' && ids.has(j.mate) ? [planesOf(l, partById(bench, j.part))] : [],
+  );
+  const foremost = l.least(
+    'the foremost part',
+    front,
+    ...[...standing.placed, ...strips].map((p) => p.planes['-y']),
+  );
+  return l.ticks(foremost) < l.ticks(front)
+    ? l.less('how far it stands before the sides', front, foremost)
+    : undefined;
 }
 
 /** The parts of a case of one family. */
@@ -123,7 +158,11 @@ function boxTogether(
     if (over && closes(part)) for (const back of backs) setPart(bench, standing, back);
     setPart(bench, standing, part, { folded });
   }
-  if (folded.length > 0) checkSquare(bench, standing.into, nth, box, true);
+  if (folded.length > 0)
+    checkSquare(bench, standing.into, nth, box, {
+      glued: true,
+      free: freeUprights(bench, standing, uprights),
+    });
   const waiting = (
     letIn
       ? [
@@ -147,7 +186,11 @@ function boxTogether(
     if (over) for (const back of backs) setPart(bench, standing, back);
     for (const lid of lids) setPart(bench, standing, lid);
   }
-  if (folded.length === 0) checkSquare(bench, standing.into, nth, box, letIn || pegged.length > 0);
+  if (folded.length === 0)
+    checkSquare(bench, standing.into, nth, box, {
+      glued: letIn || pegged.length > 0,
+      free: freeUprights(bench, standing, uprights),
+    });
   if (!over) for (const back of backs) setPart(bench, standing, back);
   return waiting;
 }
@@ -191,9 +234,11 @@ function isSide(bench: Bench, id: string, part: Part): boolean {
   return part.mark.startsWith('B') && bench.setOut.sides.some((s) => s.left === id || s.right === id);
 }
 
-const ON_ITS_FACE = [
-  'The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level and a driver reaches every pocket. Cards and drawings speak of it as it will stand, seen from the front.',
-];
+function onItsFace({ pockets }: Standing): readonly string[] {
+  return [
+    `The case is put together lying on its face, front edges down on pads on a flat floor or bench, so that the fronts come level${pockets ? ' and a driver reaches every pocket' : ''}. Cards and drawings speak of it as it will stand, seen from the front.`,
+  ];
+}
 
 /** How a part is set that isn't just the next of a case. */
 interface Setting {
@@ -245,7 +290,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
       ...(first ? {} : { tool: 'clamp' as const }),
       lines: [
         ...(first
-          ? [...(how.first ?? ON_ITS_FACE), `${capital(wayRound(part))}.`, ...fold]
+          ? [...(how.first ?? onItsFace(standing)), `${capital(wayRound(part))}.`, ...fold]
           : [
               ...glueLines(bench, standing, part),
               ...endGlueLines(part, meets),
@@ -263,7 +308,10 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
     },
     first ? [part.mark] : [part.mark, standing.into],
   );
-  if (first) bench.comesFrom(standing.into, `${part.mark}/set`);
+  if (first) {
+    bench.comesFrom(standing.into, `${part.mark}/set`);
+    if (!how.first) bench.lies.set(standing.into, 'on its face');
+  }
   standing.add(part);
   for (const j of bench.setOut.joints) {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
@@ -313,52 +361,6 @@ function pocketed(bench: Bench, standing: Standing, part: Part): boolean {
   });
 }
 
-/** The screws of one joint. */
-export function driveScrews(bench: Bench, into: string, joint: Joint, stage: StageId = 'assemble'): void {
-  const fasteners = joint.fasteners.map((id) => bench.setOut.fasteners.find((f) => f.id === id)!);
-  const first: Fastener | undefined = fasteners[0];
-  if (!first) return;
-  const part = partById(bench, joint.part);
-  const mate = partById(bench, joint.mate);
-  const pockets = joint.hold === 'pocket-screws';
-  // Face screws go in from the side that isn't against the mate.
-  const side = pockets ? joint.side : joint.side === 'show' ? 'under' : 'show';
-  const screw = bench.job.shop.rack.screws.find((s) => s.id === first.screw)!;
-  bench.do(
-    {
-      id: `${part.mark}/screw-${mate.mark}`,
-      kind: 'screw',
-      stage,
-      title: `Screw ${part.mark} to ${mate.mark}`,
-      does: {
-        act: 'screw',
-        workpiece: part.mark,
-        into,
-        mate: mate.mark,
-        by: pockets ? 'pockets' : 'holes',
-        side,
-        screw: first.screw,
-        length: first.length,
-        diameter: first.diameter,
-        count: fasteners.length,
-      },
-      tool: 'drill',
-      times: fasteners.length,
-      lines: [
-        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots of ${mate.mark}`}.`,
-        pockets
-          ? 'Low clutch setting: stop when the head sits; more strips the hole.'
-          : joint.duty === 'back'
-            ? 'Heads just level; a thin panel dimples if they go deeper.'
-            : 'Clamp it first, edges and lines level. Low clutch setting, heads just level: once it spins, the screw holds no more.',
-        ...washerLines(bench, fasteners, mate),
-      ],
-      lengths: [first.length, first.diameter],
-    },
-    [part.mark, mate.mark, into],
-  );
-}
-
 function mountBase(
   bench: Bench,
   standing: Standing,
@@ -397,7 +399,10 @@ function mountBase(
     driveScrews(bench, standing.into, j);
 }
 
-function mountTop(bench: Bench, standing: Standing, box: CaseBox, top: Part): void {
+function mountTop(bench: Bench, unit: CaseUnit, standing: Standing, box: CaseBox, top: Part): void {
+  stand(bench, 'assemble', unit.name, unit.words, [
+    'Clamp a batten across the back edges near the top, so that nothing racks.',
+  ]);
   const side = planesOf(bench.ledger, box.left);
   const isHeld = (j: Joint) =>
     (j.mate === top.id && (j.hold === 'pocket-screws' || partById(bench, j.part).role === 'lid')) ||
@@ -414,51 +419,13 @@ function mountTop(bench: Bench, standing: Standing, box: CaseBox, top: Part): vo
     top.mark,
     `Lay ${top.mark} (${top.name}) on the case`,
     topTouches(bench, top, side, under),
-    [
-      'Clamp a batten across the back edges near the top, so that nothing racks; then two people stand the case upright. Check the overhang on all sides, and every upright by its gauge stick, before the first screw.',
-    ],
+    ['Check the overhang on all sides, and every upright by its gauge stick, before the first screw.'],
     { length: top.place.length, width: top.place.width },
   );
   standing.add(top);
   for (const j of bench.setOut.joints.filter(isHeld)) driveScrews(bench, standing.into, j);
 }
 
-export function setGroup(
-  bench: Bench,
-  into: string,
-  workpiece: string,
-  title: string,
-  touches: readonly [Touch, Touch, Touch],
-  before: readonly string[],
-  turn: Turn,
-  stage: StageId = 'assemble',
-): void {
-  const lengths: Traced[] = [];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
-  bench.do(
-    {
-      id: `${workpiece}/set`,
-      kind: 'assemble',
-      stage,
-      title,
-      does: { act: 'set', workpiece, into, turn, touches, glue: false },
-      tool: 'clamp',
-      lines: [...before, `${capital(listWords(told))}.`],
-      lengths,
-      cautions: [CAUTION.lift],
-    },
-    [workpiece, into],
-  );
-}
-
 function partById(bench: Bench, id: string): Part {
   return bench.setOut.parts.find((p) => p.id === id)!;
-}
-
-function capital(s: string): string {
-  return s.charAt(0).toUpperCase() + s.slice(1);
 }

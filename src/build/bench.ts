@@ -5,8 +5,12 @@ import type { SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { GaugeSticks } from './gauge-sticks.ts';
 import { MINUTES, WAITS } from './minutes.ts';
+import type { Setting } from './one-setting.ts';
 import type { Act, Operation, OperationKind, StageId } from './operation.ts';
 import { clampTime, coatTime } from './setting-times.ts';
+import type { StoryStick } from './story-sticks.ts';
+import type { Lies } from './turning.ts';
+import { waysRound } from './ways-round.ts';
 
 /** What an operation's writer says of it; the bench fills in the rest. */
 export interface OperationDraft {
@@ -41,6 +45,11 @@ export class Bench {
   readonly setOut: SetOut;
   readonly ledger: Ledger;
   readonly gauges: GaugeSticks;
+  /** Work on loose parts that is not written down yet. */
+  readonly settings: Setting[] = [];
+  readonly stories: StoryStick[] = [];
+  /** How each case that is being put together lies. */
+  readonly lies = new Map<string, Lies>();
   private readonly lastOn = new Map<string, string>();
   private readonly missing = new Set<ToolKind>();
 
@@ -56,7 +65,7 @@ export class Bench {
   }
 
   /** A length of the document that belongs to a tool. */
-  ofTool(tool: Tool, field: 'step' | 'kerf' | 'length' | 'width' | 'reach' | 'base'): Traced {
+  ofTool(tool: Tool, field: 'step' | 'kerf' | 'length' | 'width' | 'height' | 'reach' | 'base'): Traced {
     const text = Reflect.get(tool, field) as string;
     const read = parseLength(text, this.job.shop.units);
     if (!read.ok) throw new Error(`unchecked length: ${text}`);
@@ -122,6 +131,11 @@ export class Bench {
     for (const w of works) this.lastOn.set(w, draft.id);
   }
 
+  /** Has a workpiece or an assembly come about yet? */
+  isThere(workpiece: string): boolean {
+    return this.lastOn.has(workpiece);
+  }
+
   /** Says that a new workpiece comes from an operation. */
   comesFrom(workpiece: string, operation: string): void {
     this.lastOn.set(workpiece, operation);
@@ -140,7 +154,7 @@ export class Bench {
         source: 'common practice',
         confirmed: true,
       },
-      cures: [{ says: `${WITHOUT[kind] ?? 'Borrow or buy one'}; then add it to the list of tools.` }],
+      cures: waysRound(this.job, kind),
     });
   }
 }
@@ -157,20 +171,4 @@ const TOOL_WORDS: Record<ToolKind, string> = {
   sander: 'the sander',
   clamp: 'clamps',
   marking: 'rule and square',
-};
-
-const WITHOUT: Partial<Record<ToolKind, string>> = {
-  'pocket-jig': 'A pocket-hole jig costs little; until then screw from outside',
-  'dowel-jig': 'A dowelling jig costs little; without one, screw the case or let its panels into dados',
-  'biscuit-joiner':
-    'A slot cutter in the router, with a bearing, cuts edges alike; without one, screw the case or let its panels into dados',
-  router:
-    'Apply the back over the case’s edges instead of letting it in, and join with screws; a rabbet can also be kerfed from the face with the saw and pared with a chisel',
-  'circular-saw': 'Have the sheets cut at the yard',
-  'guide-rail': 'A straight board clamped to the sheet guides the saw as well',
-  sander: 'Sand by hand with a cork block',
-  'mitre-saw': 'A mitre box and a fine handsaw cost little and cut the same',
-  drill: 'A brace or a borrowed drill does; glue alone holds only joints that are let in',
-  clamp: 'Join with screws, which hold while glue sets; tape and wedges hold edging',
-  marking: 'A steel rule and a square are where every number begins: buy them first',
 };

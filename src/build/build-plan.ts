@@ -5,6 +5,7 @@ import type { GaugeStick } from './gauge-sticks.ts';
 import type { GlueUp } from './glue/glue-up.ts';
 import type { Operation, StageId } from './operation.ts';
 import type { Schedule } from './schedule/schedule.ts';
+import type { StoryStick } from './story-sticks.ts';
 
 /** A sheet, offcut, board or strip as it stands in the shop before work begins, under the name the cards use. */
 export interface Workpiece {
@@ -36,5 +37,6 @@ export interface BuildPlan {
   readonly finishing?: FinishPlan;
   readonly schedule: Schedule;
   readonly gauges: readonly GaugeStick[];
+  readonly stories: readonly StoryStick[];
   readonly snags: readonly Snag[];
 }

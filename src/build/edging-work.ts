@@ -92,6 +92,7 @@ function trimBatch(bench: Bench, batch: Batch): void {
   }
   const boards = batch.map((e) => e.board.mark);
   const ends = trimmedEnds(first.strips.filter((s) => standsOut(bench, s)));
+  const routed = bench.tool('router') !== undefined;
   bench.do(
     {
       id: `${boards[0]}/flush`,
@@ -103,12 +104,19 @@ function trimBatch(bench: Bench, batch: Batch): void {
         workpieces: boards,
         sides: [looks(first.board, 'show'), looks(first.board, 'under'), ...ends],
       },
-      tool: 'router',
-      times: batch.length,
+      ...(routed ? { tool: 'router' as const } : {}),
+      times: batch.length * (routed ? 1 : 2),
       faceUp: 'one face up, then the other',
       lines: [
-        'When the glue has set: flush-trim bit, bearing on the board, both faces; the last shaving with a block plane or scraper.',
-        'The router stands on the strip: clamp a thick board level beside the edge, so that it can’t tip.',
+        ...(routed
+          ? [
+              'When the glue has set: flush-trim bit, bearing on the board, both faces; the last shaving with a block plane or scraper.',
+              'The router stands on the strip: clamp a thick board level beside the edge, so that it can’t tip.',
+            ]
+          : [
+              'When the glue has set: block plane, set fine, skewed so that its sole rides on the board and its iron takes only the strip, both faces; stop a shaving short and finish with a scraper.',
+              'Pencil lines across the veneer beside the strip: where they go, you are through to the board.',
+            ]),
         ...(ends.length
           ? [
               `Saw and plane the ${listWords(ends.map(directionWords))} end${ends.length > 1 ? 's' : ''} level.`,
@@ -116,7 +124,7 @@ function trimBatch(bench: Bench, batch: Batch): void {
           : []),
         'The veneer is thin: no power sanding along the edge.',
       ],
-      cautions: [CAUTION.router],
+      cautions: [routed ? CAUTION.router : CAUTION.chisel],
     },
     boards,
   );

@@ -1,10 +1,11 @@
 import type { Part } from '../setting-out/index.ts';
-import { driveScrews, setGroup } from './assembly.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
+import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
 import { offset } from './seating.ts';
+import { setGroup } from './set-group.ts';
 import { looks, sideWords } from './words.ts';
 
 /** Scribes the fillers to their walls, when the cases stand level in their place, and screws them on from inside. */

@@ -14,11 +14,6 @@ import {
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
-import type { FinishPlan } from './finish/finish-plan.ts';
-import { finishPiece } from './finish/finish-work.ts';
-import { packingLines } from './packing.ts';
-import { fitPulls } from './pulls.ts';
-import { waxGrooves } from './sliding.ts';
 import { listWords } from './words.ts';
 
 /** Begins the work: what must be there and measured before anything is cut. */
@@ -98,10 +93,13 @@ export function sandParts(bench: Bench): void {
     );
     const marks = here.flatMap((g) => g.parts.map((p) => p.mark));
     if (marks.length === 0) continue;
+    // Strips are too slender for a machine, and nobody needs one to sand.
+    const machine = form === 'sheet' && bench.tool('sander') !== undefined;
     const lengths: Traced[] = [];
     const veneers = veneerLines(
       bench,
       here.flatMap((g) => g.parts),
+      machine,
       lengths,
     );
     bench.do(
@@ -111,11 +109,11 @@ export function sandParts(bench: Bench): void {
         stage: 'sand',
         title: `Sand ${listWords(here.map((g) => g.marks))}`,
         does: { act: 'other', on: marks },
-        tool: 'sander',
-        times: marks.length,
+        ...(machine ? { tool: 'sander' as const } : {}),
+        times: marks.length * (machine ? 1 : 2),
         lines: [
           form === 'sheet'
-            ? 'From 150 or 180 on to 220. The veneer of a panel is thin: pencil a few lines across and stop when they are gone.'
+            ? `${machine ? '' : 'By hand with a cork block, with the grain, '}${machine ? 'From' : 'from'} 150 or 180 on to 220. The veneer of a panel is thin: pencil a few lines across and stop when they are gone.`
             : 'By hand with a block, with the grain, from 120 on to 220.',
           ...veneers,
           'Edges by hand, arrises eased a little; no sanding where glue or another part will come.',
@@ -130,7 +128,12 @@ export function sandParts(bench: Bench): void {
 }
 
 /** What may be sanded off where it was said how thick the face veneer is. */
-function veneerLines(bench: Bench, parts: readonly Part[], lengths: Traced[]): readonly string[] {
+function veneerLines(
+  bench: Bench,
+  parts: readonly Part[],
+  machine: boolean,
+  lengths: Traced[],
+): readonly string[] {
   return bench.job.shop.rack.lots.flatMap((lot) => {
     if (lot.veneer === undefined || !parts.some((p) => p.lot === lot.id)) return [];
     const veneer = bench.ledger.document(
@@ -141,60 +144,7 @@ function veneerLines(bench: Bench, parts: readonly Part[], lengths: Traced[]): r
     const most = bench.ledger.ratio('a quarter of the veneer', veneer, VENEER.mayGo);
     const n = lengths.push(veneer, most) - 2;
     return [
-      `${lot.name}: its face veneer is {${n}} thick, so all sanding together may take {${n + 1}}${bench.ledger.ticks(veneer) < VENEER.byHand.value ? '. That is too little for a machine: by hand with a block, 180 and 220' : ': a light pass of each grit, the machine always moving'}. Nothing coarser near an edge.`,
+      `${lot.name}: its face veneer is {${n}} thick, so all sanding together may take {${n + 1}}${bench.ledger.ticks(veneer) < VENEER.byHand.value ? '. That is too little for a machine: by hand with a block, 180 and 220' : `: a light pass of each grit${machine ? ', the machine always moving' : ''}`}. Nothing coarser near an edge.`,
     ];
   });
-}
-
-/** Finish, and the way to its place. */
-export function finishAndSetUp(bench: Bench, plan: FinishPlan): void {
-  finishPiece(bench, plan);
-  fitPulls(bench);
-  const everything = ['case', ...bench.setOut.parts.map((p) => p.mark)];
-  setUp(bench, everything);
-  waxGrooves(bench);
-}
-
-/** The way to its place: on the floor, or on the wall. */
-function setUp(bench: Bench, everything: readonly string[]): void {
-  const rails = bench.setOut.parts.filter((p) => p.mark.startsWith('T'));
-  const hung = rails[0];
-  const { drawers, sliding, pinned } = bench.setOut;
-  const out = [
-    ...(drawers.length > 0 ? ['drawers'] : []),
-    ...(sliding.length > 0 ? ['sliding doors'] : []),
-    ...(pinned.length > 0 ? ['loose shelves'] : []),
-  ];
-  const light =
-    out.length > 0
-      ? [`It is carried without its ${listWords(out)}: lighter, and nothing slides out on the stairs.`]
-      : [];
-  const lengths: Traced[] = [];
-  const half = hung && bench.ledger.ratio('middle of the rail', hung.width, SETTING_OUT.half);
-  bench.do(
-    {
-      id: 'home/set-up',
-      kind: 'anchor',
-      stage: 'home',
-      title: hung ? 'Hang it on the wall' : 'Set it in its place, level, and fix it to the wall',
-      does: { act: 'other', on: ['case'] },
-      lines: half
-        ? [
-            ...light,
-            'Find the studs, or sound out the masonry; look for pipes and cables before any hole is drilled.',
-            `Draw a level line where the middles of ${listWords(rails.map((p) => p.mark))} come: {0} below the underside of the top.`,
-            'Bore through the rail, and the back where there is one, at every stud and near both ends: two anchors in each rail at least, each as wide as its maker asks.',
-            'Rest it on a batten screwed to the wall while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.',
-          ]
-        : [
-            ...light,
-            ...packingLines(bench, lengths),
-            'Level it both ways with thin packing, then fix it to the wall near its top: with an angle bracket, or through a batten screwed under the top. A thin back alone doesn’t hold it.',
-            'Load the lowest shelves first.',
-          ],
-      lengths: half ? [bench.set('marking', half)] : lengths,
-      cautions: [CAUTION.lift, hung ? CAUTION.hang : CAUTION.tip],
-    },
-    everything,
-  );
 }

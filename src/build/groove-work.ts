@@ -10,24 +10,17 @@ import {
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
-import { listWords, sideWords } from './words.ts';
+import { capital, sideWords } from './words.ts';
 
 /** Routs the grooves and dados of parts that are worked alike. */
 export function grooves(bench: Bench, batch: readonly [Part, ...Part[]]): void {
   const [part] = batch;
-  const named = batch.length === 1 ? `${part.mark} (${part.name})` : listWords(batch.map((p) => p.mark));
   channelRows(bench.ledger, part).forEach((row, i) => {
-    rout(bench, batch, named, row, i + 1);
+    rout(bench, batch, row, i + 1);
   });
 }
 
-function rout(
-  bench: Bench,
-  batch: readonly [Part, ...Part[]],
-  named: string,
-  row: ChannelRow,
-  n: number,
-): void {
+function rout(bench: Bench, batch: readonly [Part, ...Part[]], row: ChannelRow, n: number): void {
   const [part] = batch;
   const [first] = row;
   const { bit, depth, guided, fences: channels } = channelSettings(bench.ledger, bench.job.shop, row);
@@ -42,7 +35,7 @@ function rout(
       ? `Edge guide on the ${edge}: this far from it to the nearer side of the bit:`
       : `Straightedge clamped ${across ? 'square across' : 'along'}, so that from the ${edge} to the nearer side of the bit it is:`,
     ...channels.map((fences, i) => {
-      const what = batch.length === 1 ? `${capital(row[i]!.purpose)}: ` : '';
+      const what = batch.length === 1 && row.length > 1 ? `${capital(row[i]!.purpose)}: ` : '';
       const [begin, ...more] = fences.map(put);
       return `${what}${begin}${more.map((m) => `, then ${m}`).join('')}.`;
     }),
@@ -57,33 +50,31 @@ function rout(
     'Prove the settings on an offcut with a piece of what goes in: it slides in by hand and doesn’t rattle.',
   ];
   const name = across ? (row.length === 1 ? 'a dado' : `${row.length} dados`) : 'a groove';
-  bench.do(
-    {
-      id: `${part.mark}/groove-${first.face}-${first.edge}-${n}`,
-      kind: 'groove',
-      stage: 'machine',
-      title: `Rout ${name} in ${named}${row.length === 1 && batch.length === 1 ? `, ${first.purpose}` : ''}`,
-      does: {
-        act: 'groove',
-        workpieces: batch.map((p) => p.mark),
-        edge: first.edge,
-        face: first.face,
-        bit,
-        depth,
-        channels,
-        ...(stop ? { stop } : {}),
-        ...(otherStop ? { otherStop } : {}),
-      },
-      tool: 'router',
-      times: batch.length * row.length,
-      faceUp: `${sideWords(part, first.face)} up`,
-      reference: `the ${edge}`,
-      lines,
-      lengths,
-      cautions: [CAUTION.router, CAUTION.dust],
+  bench.settings.push({
+    id: `${part.mark}/groove-${first.face}-${first.edge}-${n}`,
+    kind: 'groove',
+    what: `Rout ${name} in`,
+    parts: batch,
+    ...(row.length === 1 ? { purpose: first.purpose } : {}),
+    does: {
+      act: 'groove',
+      workpieces: batch.map((p) => p.mark),
+      edge: first.edge,
+      face: first.face,
+      bit,
+      depth,
+      channels,
+      ...(stop ? { stop } : {}),
+      ...(otherStop ? { otherStop } : {}),
     },
-    batch.map((p) => p.mark),
-  );
+    tool: 'router',
+    times: row.length,
+    faceUp: `${sideWords(part, first.face)} up`,
+    reference: `the ${edge}`,
+    lines,
+    lengths,
+    cautions: [CAUTION.router, CAUTION.dust],
+  });
 }
 
 /** A place where a channel stops, so far from an edge. */
@@ -116,8 +107,4 @@ function straightedgeLine(bench: Bench, bit: Traced, put: (t: Traced) => string)
   return [
     `The straightedge lies ${put(bench.set('marking', beside))} further from the bit’s side: the rest of the base plate.`,
   ];
-}
-
-function capital(s: string): string {
-  return s.charAt(0).toUpperCase() + s.slice(1);
 }

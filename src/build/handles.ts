@@ -8,11 +8,13 @@ import { offset, touchWords } from './seating.ts';
 import { listWords } from './words.ts';
 
 /** Screws handles to their doors and drawer fronts while these lie loose: their backs are out of reach later. */
-export function fixHandles(bench: Bench): void {
-  for (const joint of bench.setOut.joints) if (joint.duty === 'handle') fixHandle(bench, joint);
+export function fixHandles(bench: Bench, fronts: readonly Part[], stage: 'fill' | 'hang'): void {
+  const ids = new Set(fronts.map((p) => p.id));
+  for (const joint of bench.setOut.joints)
+    if (joint.duty === 'handle' && ids.has(joint.part)) fixHandle(bench, joint, stage);
 }
 
-function fixHandle(bench: Bench, joint: Joint): void {
+function fixHandle(bench: Bench, joint: Joint, stage: 'fill' | 'hang'): void {
   const [front, handle] = [joint.part, joint.mate].map(
     (id) => bench.setOut.parts.find((p) => p.id === id)!,
   ) as [Part, Part];
@@ -32,7 +34,7 @@ function fixHandle(bench: Bench, joint: Joint): void {
     {
       id: `${handle.mark}/set`,
       kind: 'assemble',
-      stage: 'fill',
+      stage,
       title: `Lay ${handle.mark} (${handle.name}) on ${front.mark}`,
       does: {
         act: 'edge',
@@ -50,7 +52,7 @@ function fixHandle(bench: Bench, joint: Joint): void {
     },
     [handle.mark, front.mark],
   );
-  hangingScrews(bench, joint, front.mark);
+  hangingScrews(bench, joint, front.mark, stage);
 }
 
 /** The side of the front that the handle is nearer to: its place is measured from there. */

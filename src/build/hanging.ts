@@ -3,14 +3,23 @@ import type { DoorLeaf, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
+import { cutToOpenings } from './cut-to-opening.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
-import { listWords } from './words.ts';
+import { stand } from './turning.ts';
+import { capital, listWords } from './words.ts';
 
 /** Hangs the doors on the finished case: measure, let in, hang, adjust. */
 export function hangDoors(bench: Bench): void {
+  if (bench.setOut.doors.length > 0) stand(bench, 'hang');
+  const inset = bench.setOut.doors.filter((d) => d.hang === 'inset');
+  for (const record of new Set(inset.map((d) => d.record)))
+    measureOpening(bench, inset.filter((d) => d.record === record) as unknown as [DoorLeaf, ...DoorLeaf[]]);
+  cutToOpenings(
+    bench,
+    inset.map((d) => partOf(bench, d.part)),
+  );
   for (const leaf of bench.setOut.doors) {
-    if (leaf.hang === 'inset') measureOpening(bench, leaf);
     if (leaf.leaf) letIn(bench, leaf, leaf.leaf);
     setDoor(bench, leaf);
     screwHinges(bench, leaf);
@@ -31,28 +40,35 @@ function named(part: Part): string {
   return `${part.mark} (${part.name})`;
 }
 
-/** An inset door fits the opening that was really built, not the one that was drawn. */
-function measureOpening(bench: Bench, leaf: DoorLeaf): void {
-  const part = partOf(bench, leaf.part);
-  const gap = bench.set('marking', leaf.gap);
-  const pair = bench.setOut.doors.filter((d) => d.record === leaf.record).length > 1;
-  const free = leaf.hung === 'left' ? 'right' : 'left';
+/** Inset doors fit the opening that was really built, not the one that was drawn. */
+function measureOpening(bench: Bench, leaves: readonly [DoorLeaf, ...DoorLeaf[]]): void {
+  const [leaf] = leaves;
+  const parts = leaves.map((d) => partOf(bench, d.part));
+  const marks = parts.map((p) => p.mark);
+  const pair = leaves.length > 1;
+  const lengths: Traced[] = [leaf.opening.width, leaf.opening.height, bench.set('marking', leaf.gap)];
+  const put = (t: Traced) => `{${lengths.push(t) - 1}}`;
+  const sizes = parts.map((p) => {
+    const { width, length } = p.fitted ?? p.cut;
+    return `${p.mark} ${put(width)} wide and ${put(length)} high`;
+  });
   bench.do(
     {
-      id: `${part.mark}/measure`,
-      kind: 'inspect',
+      id: `${marks[0]}/measure`,
+      kind: 'measure',
       stage: 'hang',
-      title: `Fit ${named(part)} to its opening as it was built`,
-      does: { act: 'other', on: [part.mark, 'case'] },
+      title: `Measure the opening of ${pair ? listWords(marks) : named(parts[0]!)} as it was built`,
+      does: { act: 'other', on: [...marks, 'case'] },
       tool: 'marking',
       lines: [
         'Measure the opening’s width at its upper and lower end and its height at both sides, and both diagonals.',
-        `Drawn are {0} wide and {1} high, with a gap of {2} all round${pair ? ' and between the two doors' : ''}; ${part.mark} was cut {3} wide and {4} high to that.`,
-        `Where the opening is smaller, take as much off the door: at its ${free} edge and its upper end, away from the hinges. Where it is out of square, plane the door to follow it.`,
+        `Drawn are {0} wide and {1} high, with a gap of {2} all round${pair ? ' and between the two doors' : ''}: that makes ${listWords(sizes)}. What you measure, less the gaps, comes first; enter it, and the next cards follow.`,
+        'Have the hinges in the hand: their knuckles or arms must fit that gap.',
+        `Where the opening is out of square, cut to its widest and plane the ${pair ? 'outer edges' : `${leaf.hung === 'left' ? 'right' : 'left'} edge`} to follow it.`,
       ],
-      lengths: [leaf.opening.width, leaf.opening.height, gap, part.cut.width, part.cut.length],
+      lengths,
     },
-    [part.mark, 'case'],
+    [...marks, 'case'],
   );
 }
 
@@ -108,8 +124,8 @@ function setDoor(bench: Bench, leaf: DoorLeaf): void {
       lines: [
         `${capital(listWords(told))}.`,
         leaf.hang === 'inset'
-          ? 'The case stands upright. Slips of that thickness under it and beside it hold it there; it should pass by all edges without touching.'
-          : 'The case stands upright. Rest it on a batten clamped to the case; bumpers keep it off the case’s front.',
+          ? 'Slips of that thickness under it and beside it hold it there; it should pass by all edges without touching.'
+          : 'Rest it on a batten clamped to the case; bumpers keep it off the case’s front.',
       ],
       lengths,
       cautions: [CAUTION.lift],
@@ -210,7 +226,7 @@ function adjust(bench: Bench, leaves: readonly DoorLeaf[]): void {
   bench.do(
     {
       id: `${marks[0]}/adjust`,
-      kind: 'hang',
+      kind: 'adjust',
       stage: 'hang',
       title: `Adjust ${listWords(marks)}`,
       does: { act: 'other', on: [...marks, 'case'] },
@@ -233,8 +249,4 @@ function gapWords(leaves: readonly DoorLeaf[]): string {
   if (leaves[0]!.hang === 'inset')
     return `The gap is {0} all round${leaves.length > 1 ? ', and between the two doors' : ''}.`;
   return 'The gap is {0} between doors and under a top that lies on the case; half as much is left free at the case’s own edges.';
-}
-
-function capital(s: string): string {
-  return s.charAt(0).toUpperCase() + s.slice(1);
 }

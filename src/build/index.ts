@@ -7,7 +7,7 @@ export type { SurfaceClass } from './finish/surface-class.ts';
 export { fromOperation } from './from-operation.ts';
 export type { GaugeStick } from './gauge-sticks.ts';
 export type { GlueUp } from './glue/glue-up.ts';
-export { WAITS } from './minutes.ts';
+export { MINUTES, WAITS } from './minutes.ts';
 export type {
   Act,
   Operation,
@@ -29,3 +29,4 @@ export type { Schedule, ScheduledOperation } from './schedule/schedule.ts';
 export { scheduleReport } from './schedule/schedule-report.ts';
 export { sizesMade } from './sizes-made.ts';
 export { stepsReport } from './steps-report.ts';
+export type { StoryStick } from './story-sticks.ts';

@@ -1,11 +1,13 @@
 import { axisOf, type Joint, type Part } from '../setting-out/index.ts';
-import { driveScrews, setGroup } from './assembly.ts';
 import type { Bench } from './bench.ts';
 import { highSide, lowSide, planesOf } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
+import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
 import { edgingOf, jointDirection, offset } from './seating.ts';
+import { setGroup } from './set-group.ts';
 import { TopsToLay } from './tops-over-cases.ts';
+import { stand } from './turning.ts';
 
 /**
  * Sets the cases of a piece beside and upon one another, and screws each to those that stand; a top over several of them
@@ -17,6 +19,7 @@ export function joinCases(bench: Bench): void {
   const standing = new Map(first.parts.map((p) => [p.id, p]));
   const waiting = [...rest];
   const tops = new TopsToLay(bench, first.name);
+  if (rest.length > 0) for (const { name, words } of [first, ...rest]) stand(bench, 'assemble', name, words);
   const met = (unit: CaseUnit) => {
     const own = new Set(unit.parts.map((p) => p.id));
     return bench.setOut.joints.filter(

@@ -5,10 +5,12 @@ import { type PartPlanes, planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
-import { listWords, looks } from './words.ts';
+import { stand } from './turning.ts';
+import { capital, listWords, looks } from './words.ts';
 
 /** Hangs the lids of chests on their backs, and fits the stays that hold them open. */
 export function hangLids(bench: Bench): void {
+  if (bench.setOut.lids.length > 0) stand(bench, 'hang');
   for (const lid of bench.setOut.lids) {
     letIn(bench, lid);
     layOn(bench, lid);
@@ -86,7 +88,7 @@ function layOn(bench: Bench, lid: Lid): void {
       },
       lines: [
         `${capital(listWords(told))}.`,
-        `The case stands upright. Under its front edge {${n}} stay open: measure it at both ends, for fingers and for air.`,
+        `Under its front edge {${n}} stay open: measure it at both ends, for fingers and for air.`,
       ],
       lengths,
       cautions: [CAUTION.lift],
@@ -143,8 +145,4 @@ function fitStays(bench: Bench, lid: Lid, stays: NonNullable<Lid['stays']>): voi
     },
     [part.mark, 'case'],
   );
-}
-
-function capital(s: string): string {
-  return s.charAt(0).toUpperCase() + s.slice(1);
 }

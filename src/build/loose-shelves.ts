@@ -4,10 +4,12 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
+import { stand } from './turning.ts';
 import { listWords } from './words.ts';
 
 /** Puts the loose shelves in on their pins, the lowest of each opening first. */
 export function layLooseShelves(bench: Bench): void {
+  if (bench.setOut.pinned.length > 0) stand(bench, 'fill');
   for (const shelf of bench.setOut.pinned) {
     setIn(bench, shelf);
     rest(bench, shelf);
@@ -42,7 +44,7 @@ function setIn(bench: Bench, shelf: PinnedShelf): void {
         glue: false,
       },
       lines: [
-        `The case stands upright. Pins first, in the holes of level ${shelf.level} above ${partOf(bench, shelf.below).mark}, two in each upright; then the shelf, tilted past them and let down.`,
+        `Pins first, in the holes of level ${shelf.level} above ${partOf(bench, shelf.below).mark}, two in each upright; then the shelf, tilted past them and let down.`,
         `Where it lies: ${listWords(told)}.`,
       ],
       lengths,

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { built, pieceOf, shelvesAlone } from '../../test/build/built.ts';
+import { hallCupboard } from '../../test/doors/door-job.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Operation } from './operation.ts';
 
@@ -51,6 +52,39 @@ test('a cut that keeps less than the rail’s 200 mm says what carries the rail,
     expect(textOf(o).includes('narrower than the rail'), o.id).toBe(narrow);
   }
   expect(places((o) => textOf(o).includes('narrower than the rail')).length).toBeGreaterThan(0);
+});
+
+test('a case is turned by a card of its own: upright for its top, on its face for its back, upright for the rest', () => {
+  const turns = build.operations.filter((o) => o.kind === 'move' && o.id.startsWith('case/'));
+  const at = (id: string) => build.operations.findIndex((o) => o.id === id);
+  expect(turns.map((o) => o.title)).toEqual([
+    'Stand the case upright',
+    'Lay the case on its face',
+    'Stand the case upright',
+  ]);
+  const [up, down, upAgain] = turns.map((o) => at(o.id)) as [number, number, number];
+  expect(up).toBeLessThan(at('C1/set'));
+  expect(down).toBeGreaterThan(at('C1/set'));
+  expect(down).toBeLessThan(at('F1/set'));
+  // The glue of the back has set by then.
+  expect(upAgain).toBeGreaterThan(build.operations.findLastIndex((o) => o.kind === 'cure'));
+  expect(upAgain).toBeLessThan(at('finish/prepare'));
+  // The top with its edging stands out 24 mm before the sides with theirs, by the drawing.
+  const beams = build.operations[down]!;
+  expect(beams.lengths.map((t) => drawn.ledger.ticks(t) / 3200)).toEqual([24]);
+});
+
+test('it is carried, levelled and fixed before what came out for the finish goes in again', () => {
+  const { operations } = built(hallCupboard()).build;
+  const home = operations.filter((o) => o.stage === 'home').map((o) => o.kind);
+  expect(home).toEqual(['move', 'level', 'anchor', 'adjust']);
+});
+
+test('nothing comes between the rehearsal of a glue-up and the glue', () => {
+  for (const { id, operations } of build.glueUps) {
+    const first = build.operations.findIndex((o) => o.id === operations[0]);
+    expect(build.operations[first - 1]!.id).toBe(`${id}/rehearse`);
+  }
 });
 
 test('a slender strip is not sent under the circular saw without a word', () => {

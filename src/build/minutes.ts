@@ -33,6 +33,8 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   screw: { active: 1, waiting: 0 },
   mortise: { active: 12, waiting: 0 },
   hang: { active: 8, waiting: 0 },
+  measure: { active: 8, waiting: 0 },
+  adjust: { active: 8, waiting: 0 },
   'check-square': { active: 5, waiting: 0 },
   cure: { active: 1, waiting: 0 },
   mask: { active: 5, waiting: 0 },
@@ -42,7 +44,9 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   wax: { active: 15, waiting: 0 },
   inspect: { active: 10, waiting: 0 },
   rest: { active: 2, waiting: 0 },
-  anchor: { active: 20, waiting: 0 },
+  move: { active: 3, waiting: 0 },
+  level: { active: 10, waiting: 0 },
+  anchor: { active: 15, waiting: 0 },
 };
 
 /** Kinds that must be left alone until the shop’s glue has set, or its coat is dry. */

@@ -11,7 +11,6 @@ export function openHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: 
   const l = bench.ledger;
   const face = first.side as 'show' | 'under';
   const marks = batch.map((p) => p.mark);
-  const named = batch.length === 1 ? `${part.mark} (${part.name})` : listWords(marks);
   const ref = referenceFor(part, 'near');
   const at = row.map((h) => {
     const along = ref.turned
@@ -26,40 +25,38 @@ export function openHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: 
   });
   const air = first.use === 'vent';
   const saw = bitFor(bench, first) === 'hole-saw';
-  bench.do(
-    {
-      id: `${part.mark}/drill-${face}-${first.use}-${l.ticks(first.diameter)}`,
-      kind: 'drill',
-      stage: 'machine',
-      title: `${row.length > 1 ? 'Holes' : 'Hole'} through ${named}, ${[...new Set(row.map((h) => h.purpose))].join('; ')}`,
-      does: {
-        act: 'drill',
-        workpieces: marks,
-        side: face,
-        from: ref.from,
-        at,
-        diameter: first.diameter,
-        bit: saw ? 'hole-saw' : 'forstner',
-        open: true,
-      },
-      tool: 'drill',
-      times: batch.length * row.length * (air ? 2 : 4),
-      faceUp: `${sideWords(part, face)} up, a waste board clamped tight under it`,
-      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, 'near')}`,
-      lines: [
-        ...placeLines,
-        saw
-          ? 'Hole saw of {0}, slowly, cleared of dust as it goes: until its pilot bit comes through, then from the other face, so that both stay clean.'
-          : 'Forstner bit of {0}, slowly, through into the waste board: so the far face stays clean.',
-        air
-          ? 'Ease the rims with sandpaper round a dowel.'
-          : 'Try the plug itself. Ease both rims with sandpaper, so that no cable is chafed.',
-      ],
-      lengths,
-      cautions: [CAUTION.drill],
+  bench.settings.push({
+    id: `${part.mark}/drill-${face}-${first.use}-${l.ticks(first.diameter)}`,
+    kind: 'drill',
+    what: `${row.length > 1 ? 'Holes' : 'Hole'} through`,
+    parts: batch,
+    purpose: [...new Set(row.map((h) => h.purpose))].join('; '),
+    does: {
+      act: 'drill',
+      workpieces: marks,
+      side: face,
+      from: ref.from,
+      at,
+      diameter: first.diameter,
+      bit: saw ? 'hole-saw' : 'forstner',
+      open: true,
     },
-    marks,
-  );
+    tool: 'drill',
+    times: row.length * (air ? 2 : 4),
+    faceUp: `${sideWords(part, face)} up, a waste board clamped tight under it`,
+    reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, 'near')}`,
+    lines: [
+      ...placeLines,
+      saw
+        ? 'Hole saw of {0}, slowly, cleared of dust as it goes: until its pilot bit comes through, then from the other face, so that both stay clean.'
+        : 'Forstner bit of {0}, slowly, through into the waste board: so the far face stays clean.',
+      air
+        ? 'Ease the rims with sandpaper round a dowel.'
+        : 'Try the plug itself. Ease both rims with sandpaper, so that no cable is chafed.',
+    ],
+    lengths,
+    cautions: [CAUTION.drill],
+  });
 }
 
 /** Holes by the lines they stand on; lines with the same places together. */

@@ -400,6 +400,8 @@ export type OperationKind =
   | 'plug'
   | 'mortise'
   | 'hang'
+  | 'measure'
+  | 'adjust'
   | 'check-square'
   | 'cure'
   | 'mask'
@@ -409,6 +411,8 @@ export type OperationKind =
   | 'wax'
   | 'inspect'
   | 'rest'
+  | 'move'
+  | 'level'
   | 'anchor';
 
 /** One thing a person does with one tool. */

@@ -1,17 +1,19 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import type { Bevel, Hole, Notch, Part, Pocket, Rabbet } from '../setting-out/index.ts';
+import type { Bevel, Hole, Notch, Part, Pocket } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { biscuitSlots } from './biscuit-work.ts';
 import { CAUTION } from './cautions.ts';
 import { dowelHoles } from './dowel-work.ts';
 import { fingerHoles } from './finger-holes.ts';
-import { grooves, stopsOf } from './groove-work.ts';
+import { grooves } from './groove-work.ts';
 import { fromEdge, linesOfHoles, placeholders } from './hole-places.ts';
-import { layOut } from './lay-out.ts';
+import { mitreSawFor } from './mitre-saw.ts';
+import { writeSettings } from './one-setting.ts';
 import { openHoles } from './open-holes.ts';
 import type { WorkEdge } from './operation.ts';
 import { pinHoles } from './pin-work.ts';
+import { rabbets } from './rabbet-work.ts';
 import { rowHoles } from './row-holes.ts';
 import { slots } from './slot-work.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
@@ -23,17 +25,18 @@ const SLENDER_MITRE =
   'So slender a strip is better cut in a mitre box with a fine handsaw, to the same marks; with the circular saw, only clamped between two boards of its own thickness.';
 
 /** Everything that is cut or bored into blanks before they are put together. */
-export function machineParts(bench: Bench): void {
-  layOut(bench);
+export function machineParts(bench: Bench, parts: readonly Part[], stage: 'machine' | 'hang'): void {
   // One setting after the other, not one part after the other; mitres first, for places are measured from their tips.
-  for (const work of [bevels, rabbets, grooves, notches, pockets, holes, biscuitSlots, slots])
-    for (const batch of batches(bench)) work(bench, batch);
+  for (const work of [bevels, rabbets, grooves, notches, pockets, holes, biscuitSlots, slots]) {
+    for (const batch of batches(bench, parts)) work(bench, batch);
+    writeSettings(bench, stage);
+  }
 }
 
 /** Parts worked at one setting. */
-function batches(bench: Bench): readonly Batch[] {
+function batches(bench: Bench, parts: readonly Part[]): readonly Batch[] {
   const found = new Map<string, [Part, ...Part[]]>();
-  for (const part of bench.setOut.parts) {
+  for (const part of parts) {
     if (part.features.length === 0) continue;
     const key = workKey(bench, part);
     const batch = found.get(key);
@@ -59,11 +62,6 @@ function marksOf(batch: Batch): string[] {
   return batch.map((p) => p.mark);
 }
 
-function named(batch: Batch): string {
-  const [first] = batch;
-  return batch.length === 1 ? `${first.mark} (${first.name})` : listWords(marksOf(batch));
-}
-
 function bevels(bench: Bench, batch: Batch): void {
   const [part] = batch;
   const l = bench.ledger;
@@ -71,6 +69,7 @@ function bevels(bench: Bench, batch: Batch): void {
   // The start is cut first, and the end measured from its tip.
   const inOrder = [...cuts.filter((c) => c.edge === 'start'), ...cuts.filter((c) => c.edge === 'end')];
   const allowance = l.row(SETTING_OUT.mitreAllowance);
+  const saw = mitreSawFor(bench, part) ? 'mitre-saw' : 'circular-saw';
   for (const c of inOrder) {
     const startDone = cuts.some((o) => o.edge === 'start');
     const at =
@@ -80,84 +79,35 @@ function bevels(bench: Bench, batch: Batch): void {
           ? bench.set('circular-saw', part.length)
           : bench.set('circular-saw', l.sum('square end to the tip of the mitre', part.length, allowance));
     const far = c.edge === 'end';
-    bench.do(
-      {
-        id: `${part.mark}/bevel-${c.edge}`,
-        kind: 'bevel',
-        stage: 'machine',
-        title: `Mitre the ${sideWords(part, c.edge)} of ${named(batch)}`,
-        does: {
-          act: 'bevel',
-          workpieces: marksOf(batch),
-          edge: c.edge,
-          at,
-          angle: c.angle,
-          fullFace: c.fullFace,
-        },
-        tool: bench.tool('circular-saw') || !bench.tool('mitre-saw') ? 'circular-saw' : 'mitre-saw',
-        times: batch.length,
-        faceUp: `${sideWords(part, c.fullFace)} up; it keeps the full length`,
-        reference: far ? (startDone ? 'the tip of the first mitre' : 'the square end') : 'the sawn end',
-        lines: [
-          ...(part.form === 'strip' ? [SLENDER_MITRE] : []),
-          `Blade tilted to ${c.angle} degrees; prove it on an offcut: two cuts together must make a right angle.`,
-          far
-            ? `Mark {0} from ${startDone ? 'the tip of the first mitre' : `the ${sideWords(part, 'start')}`} on the upper face: this is the long point.`
-            : `Mark {0} from the sawn end on the upper face, only to clean it up: this is the long point.`,
-          'Lay a strip of the same thickness beside it to carry the rail, and cut so that the slope runs in under the part.',
-        ],
-        lengths: [at],
-        cautions: [CAUTION.bevel],
+    bench.settings.push({
+      id: `${part.mark}/bevel-${c.edge}`,
+      kind: 'bevel',
+      what: `Mitre the ${sideWords(part, c.edge)} of`,
+      parts: batch,
+      does: {
+        act: 'bevel',
+        workpieces: marksOf(batch),
+        edge: c.edge,
+        at,
+        angle: c.angle,
+        fullFace: c.fullFace,
       },
-      marksOf(batch),
-    );
-  }
-}
-
-function rabbets(bench: Bench, batch: Batch): void {
-  const [part] = batch;
-  const all = part.features.filter((f): f is Rabbet => f.kind === 'rabbet');
-  for (const r of all) {
-    const width = bench.set('router', r.width);
-    const depth = bench.set('router', r.depth);
-    const stops = stopsOf(bench, part, r);
-    const lengths = [width, depth, ...stops.map((s) => s.at)];
-    const alone = all.every((other) => other === r || other.edge !== r.edge);
-    const begin = stops.find((s) => s.from === 'near' || s.from === 'start')?.at;
-    const end = stops.find((s) => s.from === 'far' || s.from === 'end')?.at;
-    bench.do(
-      {
-        id: `${part.mark}/rabbet-${r.edge}${alone ? '' : `-${r.face}`}`,
-        kind: 'rabbet',
-        stage: 'machine',
-        title: `Rabbet the ${sideWords(part, r.edge)} of ${named(batch)}, ${r.purpose}`,
-        does: {
-          act: 'rabbet',
-          workpieces: marksOf(batch),
-          edge: r.edge,
-          face: r.face,
-          width,
-          depth,
-          ...(begin === undefined ? {} : { from: begin }),
-          ...(end === undefined ? {} : { before: end }),
-        },
-        tool: 'router',
-        times: batch.length,
-        faceUp: `${sideWords(part, r.face)} up`,
-        reference: `the ${sideWords(part, r.edge)}`,
-        lines: [
-          `Straight bit, edge guide on the ${sideWords(part, r.edge)}: {0} in from the edge, ${
-            stops.length === 0
-              ? 'right through from end to end, with a waste block where the bit comes out'
-              : `stopping ${stops.map((s, i) => `{${i + 2}} from the ${sideWords(part, s.from)}`).join(' and ')}; square the corner${stops.length > 1 ? 's' : ''} with a chisel`
-          }.`,
-          'Depth {1}, in two or three passes. Try both settings on an offcut with a piece of the panel that goes in.',
-        ],
-        lengths,
-        cautions: [CAUTION.router, CAUTION.dust],
-      },
-      marksOf(batch),
-    );
+      tool: saw,
+      faceUp: `${sideWords(part, c.fullFace)} ${saw === 'mitre-saw' ? 'towards you, on edge' : 'up'}; it keeps the full length`,
+      reference: far ? (startDone ? 'the tip of the first mitre' : 'the square end') : 'the sawn end',
+      lines: [
+        ...(part.form === 'strip' && saw !== 'mitre-saw' ? [SLENDER_MITRE] : []),
+        `${saw === 'mitre-saw' ? 'On edge against the fence, the saw turned' : 'Blade tilted'} to ${c.angle} degrees; prove it on an offcut: two cuts together must make a right angle.`,
+        far
+          ? `Mark {0} from ${startDone ? 'the tip of the first mitre' : `the ${sideWords(part, 'start')}`} on that face: this is the long point.`
+          : `Mark {0} from the sawn end on that face, only to clean it up: this is the long point.`,
+        saw === 'mitre-saw'
+          ? 'Cut so that the slope runs back from the mark; hold it with a clamp, never with fingers near the blade.'
+          : 'Lay a strip of the same thickness beside it to carry the rail, and cut so that the slope runs in under the part.',
+      ],
+      lengths: [at],
+      cautions: [CAUTION.bevel],
+    });
   }
 }
 
@@ -166,23 +116,19 @@ function notches(bench: Bench, batch: Batch): void {
   for (const c of part.features.filter((f): f is Notch => f.kind === 'notch')) {
     const length = bench.set('marking', c.length, 'up');
     const width = bench.set('marking', c.width, 'up');
-    bench.do(
-      {
-        id: `${part.mark}/notch-${c.end}-${c.edge}`,
-        kind: 'notch',
-        stage: 'machine',
-        title: `Notch the ${sideWords(part, c.end)} of ${named(batch)} at the ${sideWords(part, c.edge)}`,
-        does: { act: 'notch', workpieces: marksOf(batch), end: c.end, edge: c.edge, length, width },
-        times: batch.length,
-        reference: `the ${sideWords(part, c.end)} and the ${sideWords(part, c.edge)}`,
-        lines: [
-          `Mark {0} in from the ${sideWords(part, c.end)} and {1} from the ${sideWords(part, c.edge)}, ${c.purpose}.`,
-          'Saw inside the lines with a fine hand saw, and pare to them with a chisel.',
-        ],
-        lengths: [length, width],
-      },
-      marksOf(batch),
-    );
+    bench.settings.push({
+      id: `${part.mark}/notch-${c.end}-${c.edge}`,
+      kind: 'notch',
+      what: `Notch, at the ${sideWords(part, c.edge)}, the ${sideWords(part, c.end)} of`,
+      parts: batch,
+      does: { act: 'notch', workpieces: marksOf(batch), end: c.end, edge: c.edge, length, width },
+      reference: `the ${sideWords(part, c.end)} and the ${sideWords(part, c.edge)}`,
+      lines: [
+        `Mark {0} in from the ${sideWords(part, c.end)} and {1} from the ${sideWords(part, c.edge)}, ${c.purpose}.`,
+        'Saw inside the lines with a fine hand saw, and pare to them with a chisel.',
+      ],
+      lengths: [length, width],
+    });
   }
 }
 
@@ -200,26 +146,23 @@ function pockets(bench: Bench, batch: Batch): void {
         'pocket-jig',
       );
       const collar = part.thickness;
-      bench.do(
-        {
-          id: `${part.mark}/pocket-${face}-${edge}`,
-          kind: 'pocket',
-          stage: 'machine',
-          title: `Pocket holes at the ${sideWords(part, edge)} of ${named(batch)}`,
-          does: { act: 'pocket', workpieces: marksOf(batch), face, edge, from, along, collar },
-          tool: 'pocket-jig',
-          times: batch.length * along.length,
-          faceUp: `${sideWords(part, face)} up`,
-          reference: `the ${sideWords(part, from)}`,
-          lines: [
-            `Set jig and bit collar for a board {${along.length}} thick.`,
-            `Bore at ${placeholders(along.length)} from the ${sideWords(part, from)}, each middle on its mark, into the ${sideWords(part, face)} towards the ${sideWords(part, edge)}.`,
-          ],
-          lengths: [...along, collar],
-          cautions: [CAUTION.drill],
-        },
-        marksOf(batch),
-      );
+      bench.settings.push({
+        id: `${part.mark}/pocket-${face}-${edge}`,
+        kind: 'pocket',
+        what: `Pocket holes at the ${sideWords(part, edge)} of`,
+        parts: batch,
+        does: { act: 'pocket', workpieces: marksOf(batch), face, edge, from, along, collar },
+        tool: 'pocket-jig',
+        times: along.length,
+        faceUp: `${sideWords(part, face)} up`,
+        reference: `the ${sideWords(part, from)}`,
+        lines: [
+          `Set jig and bit collar for a board {${along.length}} thick.`,
+          `Bore at ${placeholders(along.length)} from the ${sideWords(part, from)}, ${along.length > 1 ? 'each middle on its' : 'its middle on the'} mark, into the ${sideWords(part, face)} towards the ${sideWords(part, edge)}.`,
+        ],
+        lengths: [...along, collar],
+        cautions: [CAUTION.drill],
+      });
     }
 }
 
@@ -274,34 +217,31 @@ function edgeHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
   const depth = first.depth === undefined ? undefined : bench.set('drill', first.depth, 'up');
   const lengths = [...along, up[0]!, diameter, ...(depth === undefined ? [] : [depth])];
   const n = along.length;
-  bench.do(
-    {
-      id: `${part.mark}/drill-${edge}`,
-      kind: 'drill',
-      stage: 'machine',
-      title: `Pilot holes in the ${sideWords(part, edge)} of ${named(batch)}`,
-      does: {
-        act: 'drill',
-        workpieces: marksOf(batch),
-        side: edge,
-        from,
-        at: along.map((a, i) => [a, up[i]!] as const),
-        diameter,
-        ...(depth === undefined ? {} : { depth }),
-      },
-      tool: 'drill',
-      times: batch.length * n * 0.5,
-      faceUp: `${sideWords(part, edge)} up, the part clamped on edge`,
-      reference: `the ${sideWords(part, from)}`,
-      lines: [
-        `Line along the edge {${n}} from the ${sideWords(part, 'under')}; on it mark ${placeholders(n)} from the ${sideWords(part, from)}.`,
-        `Drill {${n + 1}}${depth === undefined ? '' : `, {${n + 2}} deep`}, square to the edge: a flag of tape on the bit shows the depth.`,
-      ],
-      lengths,
-      cautions: [CAUTION.drill],
+  bench.settings.push({
+    id: `${part.mark}/drill-${edge}`,
+    kind: 'drill',
+    what: `Pilot holes in the ${sideWords(part, edge)} of`,
+    parts: batch,
+    does: {
+      act: 'drill',
+      workpieces: marksOf(batch),
+      side: edge,
+      from,
+      at: along.map((a, i) => [a, up[i]!] as const),
+      diameter,
+      ...(depth === undefined ? {} : { depth }),
     },
-    marksOf(batch),
-  );
+    tool: 'drill',
+    times: n * 0.5,
+    faceUp: `${sideWords(part, edge)} up, the part clamped on edge`,
+    reference: `the ${sideWords(part, from)}`,
+    lines: [
+      `Line along the edge {${n}} from the ${sideWords(part, 'under')}${inTheMiddle(bench, part, up[0]!) ? ': run the gauge from both faces, the middle lies between its lines' : ''}; on it mark ${placeholders(n)} from the ${sideWords(part, from)}.`,
+      `Drill {${n + 1}}${depth === undefined ? '' : `, {${n + 2}} deep`}, square to the edge: a flag of tape on the bit shows the depth.`,
+    ],
+    lengths,
+    cautions: [CAUTION.drill],
+  });
 }
 
 function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: string): void {
@@ -310,7 +250,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
   const face = first.side as 'show' | 'under';
   const ref = referenceFor(part, 'near');
   // Both from the sides that a part is set by: what was rounded off its size then lies beyond the holes.
-  const side = referenceFor(part, 'start');
+  const side = hungSide(bench, part) ?? referenceFor(part, 'start');
   const at = row.map((h) => {
     const along = bench.set('drill', fromEdge(bench, part, 'near', h.at[0], ref.turned));
     return { along, across: bench.set('drill', fromEdge(bench, part, 'start', h.at[1], side.turned)) };
@@ -337,34 +277,39 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
     const line = print(across);
     return `${line} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
   });
-  bench.do(
-    {
-      id: `${part.mark}/drill-${face}-${first.use}${suffix}`,
-      kind: 'drill',
-      stage: 'machine',
-      title: `${depth === undefined ? 'Screw holes through' : `Pilot holes in the ${sideWords(part, face)} of`} ${named(batch)}`,
-      does: {
-        act: 'drill',
-        workpieces: marksOf(batch),
-        side: face,
-        from: ref.from,
-        ...(side.turned ? { acrossFrom: 'far' as const } : {}),
-        at: at.map((a) => [a.along, a.across] as const),
-        diameter: first.diameter,
-        ...(depth === undefined ? {} : { depth }),
-        ...(first.countersink === undefined ? {} : { countersink: first.countersink }),
-        ...(wide ? { counterbore: wide } : {}),
-      },
-      tool: 'drill',
-      times: row.length * 0.5,
-      faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board under it' : ''}`,
-      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
-      lines: ['Mark the lines and the places on them:', ...lines, drill],
-      lengths,
-      cautions: [CAUTION.drill],
+  bench.settings.push({
+    id: `${part.mark}/drill-${face}-${first.use}${suffix}`,
+    kind: 'drill',
+    what: depth === undefined ? 'Screw holes through' : `Pilot holes in the ${sideWords(part, face)} of`,
+    parts: batch,
+    does: {
+      act: 'drill',
+      workpieces: marksOf(batch),
+      side: face,
+      from: ref.from,
+      ...(side.turned ? { acrossFrom: 'far' as const } : {}),
+      at: at.map((a) => [a.along, a.across] as const),
+      diameter: first.diameter,
+      ...(depth === undefined ? {} : { depth }),
+      ...(first.countersink === undefined ? {} : { countersink: first.countersink }),
+      ...(wide ? { counterbore: wide } : {}),
     },
-    marksOf(batch),
-  );
+    tool: 'drill',
+    times: row.length * 0.5,
+    faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board under it' : ''}`,
+    reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
+    lines: ['Mark the lines and the places on them:', ...lines, drill],
+    lengths,
+    cautions: [CAUTION.drill],
+  });
+}
+
+/** A door is set by the edge that it hangs on: what belongs to its hinges is measured from there. */
+function hungSide(bench: Bench, part: Part): ReturnType<typeof referenceFor> | undefined {
+  const leaf = bench.setOut.doors.find((d) => d.part === part.id);
+  if (leaf?.hung !== 'right') return undefined;
+  const { from, turned } = referenceFor(part, 'start');
+  return { from: from === 'near' ? 'far' : 'near', turned: !turned };
 }
 
 /** Flat-bottomed holes for hinge cups, measured from the edge that the hinges are on. */
@@ -382,39 +327,42 @@ function cupHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
     .map((h) => bench.set('drill', fromEdge(bench, part, 'near', h.at[0], ref.turned)));
   const depth = bench.set('drill', first.depth!, 'down');
   const n = along.length;
-  bench.do(
-    {
-      id: `${part.mark}/drill-${face}-cup`,
-      kind: 'drill',
-      stage: 'machine',
-      title: `Holes for the hinge cups in ${named(batch)}`,
-      does: {
-        act: 'drill',
-        workpieces: marksOf(batch),
-        side: face,
-        from: ref.from,
-        ...(low ? {} : { acrossFrom: 'far' as const }),
-        at: along.map((a) => [a, across] as const),
-        diameter: first.diameter,
-        depth,
-        bit: 'forstner',
-      },
-      tool: 'drill',
-      times: batch.length * n * 2,
-      faceUp: `${sideWords(part, face)} up`,
-      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, edge)}`,
-      lines: [
-        `Line {${n}} from the ${sideWords(part, edge)}; on it mark ${placeholders(n)} from the ${sideWords(part, ref.from)}.`,
-        `Forstner bit {${n + 1}} wide, {${n + 2}} deep and no deeper: try it on an offcut of the same board, and set the stop by that.`,
-        'A drill press or a drill guide keeps the hole square; the cup must lie flat.',
-      ],
-      lengths: [...along, across, first.diameter, depth],
-      cautions: [CAUTION.drill],
+  bench.settings.push({
+    id: `${part.mark}/drill-${face}-cup`,
+    kind: 'drill',
+    what: 'Holes for the hinge cups in',
+    parts: batch,
+    does: {
+      act: 'drill',
+      workpieces: marksOf(batch),
+      side: face,
+      from: ref.from,
+      ...(low ? {} : { acrossFrom: 'far' as const }),
+      at: along.map((a) => [a, across] as const),
+      diameter: first.diameter,
+      depth,
+      bit: 'forstner',
     },
-    marksOf(batch),
-  );
+    tool: 'drill',
+    times: n * 2,
+    faceUp: `${sideWords(part, face)} up`,
+    reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, edge)}`,
+    lines: [
+      `Line {${n}} from the ${sideWords(part, edge)}; on it mark ${placeholders(n)} from the ${sideWords(part, ref.from)}.`,
+      `Forstner bit {${n + 1}} wide, {${n + 2}} deep and no deeper: try it on an offcut of the same board, and set the stop by that.`,
+      'A drill press or a drill guide keeps the hole square; the cup must lie flat.',
+    ],
+    lengths: [...along, across, first.diameter, depth],
+    cautions: [CAUTION.drill],
+  });
 }
 
 function inOrder(bench: Bench, places: readonly Traced[], tool: 'pocket-jig'): readonly Traced[] {
   return places.map((p) => bench.set(tool, p)).sort((a, b) => bench.ledger.ticks(a) - bench.ledger.ticks(b));
+}
+
+/** Is a line along an edge half way through the board, as far as it can be set? */
+function inTheMiddle(bench: Bench, part: Part, up: Traced): boolean {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  return Math.abs(2 * t(up) - t(part.thickness)) <= t(bench.finest('drill'));
 }

@@ -41,36 +41,34 @@ export function pinHoles(bench: Bench, batch: readonly [Part, ...Part[]], holes:
       : '';
     return `${on}: the first hole ${put(row.first)} from the ${end}, then one every ${put(row.pitch)}, to number ${row.count}.${out}`;
   });
-  bench.do(
-    {
-      id: `${part.mark}/drill-${face}-pins`,
-      kind: 'drill',
-      stage: 'machine',
-      title: `Rows of holes for shelf pins in the ${sideWords(part, face)} of ${batch.length === 1 ? `${part.mark} (${part.name})` : listWords(batch.map((p) => p.mark))}`,
-      does: {
-        act: 'pin-holes',
-        workpieces: batch.map((p) => p.mark),
-        side: face,
-        from: ref.from as 'start' | 'end',
-        ...(fromFront ? {} : { acrossFrom: 'far' as const }),
-        rows,
-        diameter: first.diameter,
-        depth,
-      },
-      tool: 'drill',
-      times: 10 + batch.length * holes.length * 0.4,
-      faceUp: `${sideWords(part, face)} up`,
-      reference: `the ${end} and the ${edge}`,
-      lines: [
-        'A strip of hardwood or plywood with one row of holes serves as the jig: bore it on a drill press, mark its lower end, and clamp it on each line with that end at the same side of every part. A shelf rocks where one hole of its four is off.',
-        ...lines,
-        `Drill ${bit}, ${deep} deep, with a stop on the bit; try it on an offcut with a pin, which goes in by hand and holds.`,
-      ],
-      lengths,
-      cautions: [CAUTION.drill],
+  bench.settings.push({
+    id: `${part.mark}/drill-${face}-pins`,
+    kind: 'drill',
+    what: `Rows of holes for shelf pins in the ${sideWords(part, face)} of`,
+    parts: batch,
+    does: {
+      act: 'pin-holes',
+      workpieces: batch.map((p) => p.mark),
+      side: face,
+      from: ref.from as 'start' | 'end',
+      ...(fromFront ? {} : { acrossFrom: 'far' as const }),
+      rows,
+      diameter: first.diameter,
+      depth,
     },
-    batch.map((p) => p.mark),
-  );
+    tool: 'drill',
+    once: 10,
+    times: holes.length * 0.4,
+    faceUp: `${sideWords(part, face)} up`,
+    reference: `the ${end} and the ${edge}`,
+    lines: [
+      'A strip of hardwood or plywood with one row of holes serves as the jig: bore it on a drill press, mark its lower end, and clamp it on each line with that end at the same side of every part. A shelf rocks where one hole of its four is off.',
+      ...lines,
+      `Drill ${bit}, ${deep} deep, with a stop on the bit; try it on an offcut with a pin, which goes in by hand and holds.`,
+    ],
+    lengths,
+    cautions: [CAUTION.drill],
+  });
 }
 
 /** Which of the two long edges looks to the front. */

@@ -10,12 +10,14 @@ import { fitDrawers } from './drawers/fit-drawers.ts';
 import { glueEdging } from './edging-work.ts';
 import { fitFillers } from './filler-work.ts';
 import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
-import { prefinishParts } from './finish/finish-work.ts';
-import { finishAndSetUp, gather, sandParts } from './finishing.ts';
+import { finishPiece, prefinishParts } from './finish/finish-work.ts';
+import { gather, sandParts } from './finishing.ts';
 import { planGlueUps } from './glue/plan-glue-ups.ts';
 import { fixHandles } from './handles.ts';
 import { hangDoors } from './hanging.ts';
+import { bringHome } from './home.ts';
 import { joinCases } from './joining.ts';
+import { layOut } from './lay-out.ts';
 import { hangLids } from './lids.ts';
 import { layLooseShelves } from './loose-shelves.ts';
 import { MINUTES } from './minutes.ts';
@@ -23,9 +25,11 @@ import { type Operation, STAGES, type StageId } from './operation.ts';
 import { inOrder } from './order.ts';
 import { machineParts } from './part-work.ts';
 import { plugScrews } from './plug-work.ts';
+import { fitPulls } from './pulls.ts';
 import { sawStock } from './sawing.ts';
 import { scheduleBuild } from './schedule/build-schedule.ts';
 import { liftInDoors } from './sliding.ts';
+import { makeStorySticks } from './story-sticks.ts';
 import { cutAtYard } from './yard-cuts.ts';
 
 const TITLES: Record<StageId, string> = {
@@ -50,21 +54,26 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   cutAtYard(bench, breakdown);
   gather(bench);
   sawStock(bench, breakdown);
-  machineParts(bench);
+  layOut(bench);
+  makeStorySticks(bench);
+  const cutAtOnce = setOut.parts.filter((p) => !p.cutLater);
+  machineParts(bench, cutAtOnce, 'machine');
   glueEdging(bench);
   sandParts(bench);
   const finishing = planFinish(bench);
   prefinishParts(bench, finishing);
   assemble(bench);
   joinCases(bench);
-  fixHandles(bench);
+  fixHandles(bench, cutAtOnce, 'fill');
   fitDrawers(bench);
   layLooseShelves(bench);
   plugScrews(bench);
   hangDoors(bench);
   liftInDoors(bench);
   hangLids(bench);
-  finishAndSetUp(bench, finishing);
+  finishPiece(bench, finishing);
+  fitPulls(bench);
+  bringHome(bench);
   fitFillers(bench);
   return planOf(bench, breakdown, finishing);
 }
@@ -88,6 +97,7 @@ function planOf(bench: Bench, breakdown: Breakdown, finishing?: FinishPlan): Bui
     ...(finishing ? { finishing } : {}),
     schedule,
     gauges: bench.gauges.all,
+    stories: bench.stories,
     snags: [...bench.snags, ...glued.snags, ...unknownTimings(bench.job.shop.timings)],
   };
 }

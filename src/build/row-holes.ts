@@ -15,7 +15,6 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
   const l = bench.ledger;
   const face = first.side as 'show' | 'under';
   const marks = batch.map((p) => p.mark);
-  const named = batch.length === 1 ? `${part.mark} (${part.name})` : listWords(marks);
   const ref = referenceFor(part, 'near');
   const side = referenceFor(part, 'start');
   const placed = row.map((h) => {
@@ -31,34 +30,32 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
     return `${print(across)} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
   });
   const purposes = [...new Set(row.map((h) => h.purpose))].join('; ');
-  bench.do(
-    {
-      id: `${part.mark}/drill-${face}-row-${l.ticks(first.diameter)}${depth === undefined ? '' : `-${l.ticks(depth)}`}`,
-      kind: 'drill',
-      stage: 'machine',
-      title: `${row.length > 1 ? 'Holes' : 'Hole'} ${depth === undefined ? 'through' : `in the ${sideWords(part, face)} of`} ${named}: ${purposes}`,
-      does: {
-        act: 'drill',
-        workpieces: marks,
-        side: face,
-        from: ref.from,
-        ...(side.turned ? { acrossFrom: 'far' as const } : {}),
-        at: placed.map((p) => [p.along, p.across] as const),
-        diameter: first.diameter,
-        ...(depth === undefined ? {} : { depth }),
-        ...(bit === 'twist' ? {} : { bit }),
-        open: true,
-      },
-      tool: 'drill',
-      times: batch.length * row.length,
-      faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board clamped tight under it' : ''}`,
-      reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
-      lines: ['Mark the lines and the places on them:', ...lines, HOW[bit](depth !== undefined)],
-      lengths,
-      cautions: [CAUTION.drill],
+  bench.settings.push({
+    id: `${part.mark}/drill-${face}-row-${l.ticks(first.diameter)}${depth === undefined ? '' : `-${l.ticks(depth)}`}`,
+    kind: 'drill',
+    what: `${row.length > 1 ? 'Holes' : 'Hole'} ${depth === undefined ? 'through' : `in the ${sideWords(part, face)} of`}`,
+    parts: batch,
+    purpose: purposes,
+    does: {
+      act: 'drill',
+      workpieces: marks,
+      side: face,
+      from: ref.from,
+      ...(side.turned ? { acrossFrom: 'far' as const } : {}),
+      at: placed.map((p) => [p.along, p.across] as const),
+      diameter: first.diameter,
+      ...(depth === undefined ? {} : { depth }),
+      ...(bit === 'twist' ? {} : { bit }),
+      open: true,
     },
-    marks,
-  );
+    tool: 'drill',
+    times: row.length,
+    faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board clamped tight under it' : ''}`,
+    reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
+    lines: ['Mark the lines and the places on them:', ...lines, HOW[bit](depth !== undefined)],
+    lengths,
+    cautions: [CAUTION.drill],
+  });
 }
 
 type RowBit = 'twist' | 'forstner' | 'hole-saw';

@@ -4,6 +4,7 @@ import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import type { Yield } from './operation.ts';
+import { underRail } from './rail.ts';
 import { piecesFromYard, type RawPiece } from './yard-cuts.ts';
 
 /** Cuts every sheet, offcut and strip to blanks, in the order of the cut trees. */
@@ -75,7 +76,7 @@ function sawSheet(
       yields: [undefined, { name, turned: false }],
       ...flawed(bench, sheet),
       extra:
-        'This is the edge that everything on this sheet is measured from: mark it with a wavy line. Of what stays after a rip, the fresh edge is the trued one. The saw tears the upper side, so the better face lies down for every cut.',
+        'This is the edge that everything on this sheet is measured from: mark it with a wavy line. Of what stays after a rip, the fresh edge is the trued one. The saw tears the upper side, and a splinter strip keeps it clean only under the rail; so the better face lies down for every cut, and drawings of sheets and cuts show them as they lie.',
     });
   if (l.ticks(raw.start) > 0)
     cut(bench, {
@@ -302,6 +303,8 @@ function cut(bench: Bench, draft: CutDraft): void {
   const trimming = draft.kind === 'true-edge' || draft.kind === 'square-end';
   const from =
     trimming && keep === 'behind' ? (across === 'width' ? 'the raw long edge' : 'the raw end') : reference;
+  const saw =
+    (strip || !bench.tool('circular-saw')) && mitres(bench, draft.at) ? 'mitre-saw' : 'circular-saw';
   const lines = draft.tape
     ? [
         `Mark {0} from ${from} and square the line across.`,
@@ -310,11 +313,13 @@ function cut(bench: Bench, draft: CutDraft): void {
     : strip
       ? [
           `Mark {0} from ${from} and square the line round.`,
-          'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
+          saw === 'mitre-saw'
+            ? 'Against the fence, blade down slowly on the waste side of the line, so that the mark stays on the part to keep; let it stop before it comes up.'
+            : 'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
         ]
       : [
           `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
-          `Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
+          `${bench.tool('guide-rail') ? 'Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends' : 'Clamp a straight board to the part to keep as a fence, beyond the sheet at both ends and as far from both marks as the saw’s shoe reaches beside its blade: take that from the test cut'}; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
           ...(underRail(bench, keptOf(bench, draft))
             ? [
                 'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and fix both down, with clamps or screws in waste.',
@@ -342,7 +347,7 @@ function cut(bench: Bench, draft: CutDraft): void {
         yields: draft.yields,
         ...(draft.tape ? { knife: true as const } : {}),
       },
-      ...(draft.tape ? {} : { tool: sawFor(bench) }),
+      ...(draft.tape ? {} : { tool: saw }),
       ...(strip ? {} : { faceUp: 'better face down' }),
       reference: from,
       lines,
@@ -354,8 +359,11 @@ function cut(bench: Bench, draft: CutDraft): void {
   for (const y of draft.yields) if (y) bench.comesFrom(y.name, draft.id);
 }
 
-function sawFor(bench: Bench): 'circular-saw' | 'mitre-saw' {
-  return bench.tool('circular-saw') || !bench.tool('mitre-saw') ? 'circular-saw' : 'mitre-saw';
+/** Is there a mitre saw that can be set to this length, or nothing else to cut it with? */
+function mitres(bench: Bench, at: Traced): boolean {
+  if (!bench.tool('mitre-saw')) return false;
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  return !bench.tool('circular-saw') || t(at) % t(bench.finest('mitre-saw')) === 0;
 }
 
 function isTape(bench: Bench, lot: string): boolean {
@@ -367,12 +375,6 @@ function keptOf(bench: Bench, { keep, at, whole }: CutDraft): Traced {
   return keep === 'behind' && whole !== undefined
     ? bench.ledger.less('what the rail lies on', whole, at)
     : at;
-}
-
-/** Is a piece of this width too narrow to carry the guide rail? */
-function underRail(bench: Bench, width: Traced): boolean {
-  const rail = bench.tool('guide-rail');
-  return rail !== undefined && bench.ledger.ticks(width) < bench.ledger.ticks(bench.ofTool(rail, 'width'));
 }
 
 function isStrip(bench: Bench, workpiece: string): boolean {

@@ -22,15 +22,18 @@ export class Standing {
   private readonly bench: Bench;
   /** The assembly that they stand in. */
   readonly into: string;
+  /** Whether any of its parts is held by pocket screws. */
+  readonly pockets: boolean;
   readonly placed: PartPlanes[] = [];
   /** Where panels in dados come by the cards, whose figures are rounded: what is set from them next counts from there. */
   readonly setAt = new Map<string, Traced>();
   /** How much further along dividers come by the cards than they were drawn, where no dado holds them. */
   readonly further = new Map<string, Traced>();
 
-  constructor(bench: Bench, into: string) {
+  constructor(bench: Bench, into: string, pockets = false) {
     this.bench = bench;
     this.into = into;
+    this.pockets = pockets;
   }
 
   add(part: Part): void {

@@ -1,5 +1,5 @@
 import type { Traced } from '../measure/index.ts';
-import type { SetOut } from '../setting-out/index.ts';
+import type { Part, SetOut } from '../setting-out/index.ts';
 import type { Operation } from './operation.ts';
 
 /** The sizes that stand once a card is done: of every part that comes off the saw, by the name of the dimension. */
@@ -12,7 +12,18 @@ export function sizesMade(
   return names.flatMap((mark) => {
     const part = parts.find((p) => p.mark === mark);
     if (!part) return [];
+    if (part.fitted) return fittedSizes(part, part.fitted, does);
     const length = [`${mark}.length`, part.cut.length] as const;
     return part.form === 'strip' ? [length] : [length, [`${mark}.width`, part.cut.width] as const];
   });
+}
+
+/** What is cut to its opening has its sizes from then on, not when it comes off the sheet. */
+function fittedSizes(
+  { mark }: Part,
+  fitted: NonNullable<Part['fitted']>,
+  does: Operation['does'],
+): readonly (readonly [name: string, size: Traced])[] {
+  if (does.act !== 'saw' || does.workpiece !== mark) return [];
+  return [[`${mark}.${does.across}`, fitted[does.across]]];
 }

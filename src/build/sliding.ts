@@ -3,12 +3,19 @@ import type { Part, SlidingLeaf, SlidingSet } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
+import { cutToOpenings } from './cut-to-opening.ts';
+import { stand } from './turning.ts';
 import { listWords } from './words.ts';
 
 /** Lifts sliding doors into their grooves: measure, the rearmost first, try them over their whole way. */
 export function liftInDoors(bench: Bench): void {
+  if (bench.setOut.sliding.length > 0) stand(bench, 'hang');
   for (const set of bench.setOut.sliding) {
     measureOpening(bench, set);
+    cutToOpenings(
+      bench,
+      set.leaves.map((d) => partOf(bench, d.part)),
+    );
     for (const leaf of [...set.leaves].reverse()) liftIn(bench, set, leaf);
     tryThem(bench, set);
   }
@@ -54,19 +61,24 @@ function measureOpening(bench: Bench, set: SlidingSet): void {
   bench.do(
     {
       id: `${marks[0]}/measure`,
-      kind: 'inspect',
+      kind: 'measure',
       stage: 'hang',
-      title: `Fit ${listWords(marks)} to the opening as it was built`,
+      title: `Measure the opening of ${listWords(marks)} as it was built`,
       does: { act: 'other', on: [...marks, 'case'] },
       tool: 'marking',
       times: marks.length,
       lines: [
         `Measure from ${below} to ${above} at both ends and in the middle, with the case on a level floor, and the depth of all grooves.`,
-        'Drawn are {0} between them, a groove {1} deep below and {2} above; the doors were cut {3} high.',
-        'Where the clear height is less at its lowest place, take as much off the doors’ upper edges; where it is more by over a millimetre, they would drop out: cut them anew to what you measured.',
-        `The doors lap by {4}; ease their edges so that nothing catches, and try ${marks[0]} on edge in every groove: it must run by its own weight.`,
+        'Drawn are {0} between them, a groove {1} deep below and {2} above: that makes the doors {3} high. What you measure at the lowest place comes first; enter it, and the next cards follow.',
+        `The doors lap by {4}. Try an offcut of their board in every groove: it must run by its own weight.`,
       ],
-      lengths: [set.opening.height, lower, upper, first.length, bench.set('marking', set.overlap)],
+      lengths: [
+        set.opening.height,
+        lower,
+        upper,
+        (first.fitted ?? first.cut).length,
+        bench.set('marking', set.overlap),
+      ],
     },
     [...marks, 'case'],
   );
@@ -113,7 +125,7 @@ function liftIn(bench: Bench, set: SlidingSet, leaf: SlidingLeaf): void {
         lift,
       },
       lines: [
-        `The case stands upright. Hold ${part.mark} with its lower edge toward you, its upper edge in the ${groove} groove of ${above.mark}.`,
+        `Hold ${part.mark} with its lower edge toward you, its upper edge in the ${groove} groove of ${above.mark}.`,
         `Lift it by {0}, swing the lower edge in over the front of ${below.mark}, and let it down into the ${groove} groove there. It then stands {1} deep below and {2} deep above: that holds it.`,
         n < 0 ? `Slide it against ${left.mark}.` : `Slide it until it is {${n}} from ${left.mark}.`,
       ],
@@ -140,7 +152,7 @@ function tryThem(bench: Bench, set: SlidingSet): void {
   bench.do(
     {
       id: `${marks[0]}/adjust`,
-      kind: 'hang',
+      kind: 'adjust',
       stage: 'hang',
       title: `Try ${listWords(marks)}`,
       does: { act: 'other', on: [...marks, 'case'] },

@@ -32,7 +32,6 @@ function rout(
   const [first] = row;
   const l = bench.ledger;
   const marks = batch.map((p) => p.mark);
-  const named = batch.length === 1 ? `${part.mark} (${part.name})` : listWords(marks);
   const ref = referenceFor(part, 'near');
   const from = ref.from as 'start' | 'end';
   const along = (x: Traced) =>
@@ -50,43 +49,54 @@ function rout(
     .map((s) => set(lengthwise ? s.at[1] : along(s.at[0])))
     .sort((a, b) => l.ticks(a) - l.ticks(b));
   const [lineSide, endSide] = lengthwise ? (['near', from] as const) : ([from, 'near'] as const);
-  const router = bench.tool('router');
+  const sawn = !bench.tool('router') && bench.tool('drill') !== undefined;
   const lengths: Traced[] = [first.width, ...ends, ...beside];
   const print = (x: Traced) => `{${lengths.push(x) - 1}}`;
-  const fence =
-    router?.base === undefined
-      ? 'A straightedge clamped along the line, half the router’s base plate from it, guides the cut.'
-      : `Clamp a straightedge ${print(set(l.ratio('half the base plate', bench.ofTool(router, 'base'), SETTING_OUT.half)))} beside each line: half the base plate.`;
-  bench.do(
-    {
-      id: `${part.mark}/slot-${first.face}-${n}`,
-      kind: 'slot',
-      stage: 'machine',
-      title: `Rout ${row.length === 1 ? 'a slot' : `${row.length} slots`} through ${named}, ${first.purpose}`,
-      does: {
-        act: 'slot',
-        workpieces: marks,
-        face: first.face,
-        run: first.run,
-        from,
-        bit: first.width,
-        ends,
-        beside,
-      },
-      tool: 'router',
-      times: batch.length * row.length,
-      faceUp: `${sideWords(part, first.face)} up, a waste board clamped tight under it`,
-      reference: `the ${sideWords(part, lineSide)} and the ${sideWords(part, endSide)}`,
-      lines: [
-        `Middle lines at ${listWords(beside.map((_, i) => `{${i + 3}}`))} from the ${sideWords(part, lineSide)}.`,
-        `On each the middle of the bit goes from {1} to {2} from the ${sideWords(part, endSide)}: stop blocks clamped there.`,
-        `Straight bit of {0}, plunged a few millimetres deeper with every pass, until it is through into the waste board. Where the router doesn’t plunge, bore a hole at one end first.`,
-        fence,
-        'Ease the rims with sandpaper round a strip of wood.',
-      ],
-      lengths,
-      cautions: [CAUTION.router, CAUTION.dust],
+  const cut = sawn ? WITHOUT_ROUTER : [...PLUNGED, fence(bench, print)];
+  bench.settings.push({
+    id: `${part.mark}/slot-${first.face}-${n}`,
+    kind: 'slot',
+    what: `Rout ${row.length === 1 ? 'a slot' : `${row.length} slots`} through`,
+    parts: batch,
+    purpose: first.purpose,
+    does: {
+      act: 'slot',
+      workpieces: marks,
+      face: first.face,
+      run: first.run,
+      from,
+      bit: first.width,
+      ends,
+      beside,
     },
-    marks,
-  );
+    tool: sawn ? 'drill' : 'router',
+    times: row.length * (sawn ? 3 : 1),
+    faceUp: `${sideWords(part, first.face)} up, a waste board clamped tight under it`,
+    reference: `the ${sideWords(part, lineSide)} and the ${sideWords(part, endSide)}`,
+    lines: [
+      `Middle lines at ${listWords(beside.map((_, i) => `{${i + 3}}`))} from the ${sideWords(part, lineSide)}.`,
+      `On each the middle of the bit goes from {1} to {2} from the ${sideWords(part, endSide)}${sawn ? '' : ': stop blocks clamped there'}.`,
+      ...cut,
+      'Ease the rims with sandpaper round a strip of wood.',
+    ],
+    lengths,
+    cautions: sawn ? [CAUTION.drill, CAUTION.chisel] : [CAUTION.router, CAUTION.dust],
+  });
+}
+
+const PLUNGED = [
+  'Straight bit of {0}, plunged a few millimetres deeper with every pass, until it is through into the waste board. Where the router doesn’t plunge, bore a hole at one end first.',
+];
+
+const WITHOUT_ROUTER = [
+  'Bore a hole of {0} at both ends, into the waste board. Saw from one to the other along both sides with a keyhole saw, a little inside the lines, and pare to them from both faces.',
+];
+
+/** What guides the router along a slot. */
+function fence(bench: Bench, print: (x: Traced) => string): string {
+  const router = bench.tool('router');
+  if (router?.base === undefined)
+    return 'A straightedge clamped along the line, half the router’s base plate from it, guides the cut.';
+  const half = bench.ledger.ratio('half the base plate', bench.ofTool(router, 'base'), SETTING_OUT.half);
+  return `Clamp a straightedge ${print(bench.set('marking', half))} beside each line: half the base plate.`;
 }

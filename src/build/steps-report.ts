@@ -18,6 +18,12 @@ export function stepsReport(build: BuildPlan): Report {
     })),
     stages: build.stages,
     gauge_sticks: build.gauges.map((g) => ({ name: g.name, length_mm: g.length, uses: g.uses })),
+    story_sticks: build.stories.map((s) => ({
+      name: s.name,
+      runs: s.runs,
+      length_mm: s.length,
+      marks: s.marks.map((m) => ({ part: m.part, from_mm: m.from, to_mm: m.to })),
+    })),
     glue_ups: build.glueUps.map((g) => ({
       id: g.id,
       assembly: g.assembly,

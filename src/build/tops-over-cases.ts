@@ -1,9 +1,10 @@
 import { treeOf } from '../job/index.ts';
 import type { Joint, Part } from '../setting-out/index.ts';
-import { driveScrews, setGroup } from './assembly.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { unitsOf } from './case-units.ts';
+import { driveScrews } from './drive-screws.ts';
+import { setGroup } from './set-group.ts';
 import { topTouches } from './top-touches.ts';
 
 /** The tops over several cases that aren’t laid yet. */

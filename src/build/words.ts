@@ -73,3 +73,8 @@ export function listWords(words: readonly string[]): string {
   if (words.length < 2) return words[0] ?? '';
   return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
+
+/** With a capital at its beginning. */
+export function capital(s: string): string {
+  return s.charAt(0).toUpperCase() + s.slice(1);
+}

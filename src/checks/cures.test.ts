@@ -15,6 +15,7 @@ const BUILD = {
   operations: [],
   stages: [],
   gauges: [],
+  stories: [],
   glueUps: [],
   stock: [],
   snags: [],

@@ -25,14 +25,30 @@ export interface MadeError {
 export function stackOfFit(job: JobDocument, ledger: Ledger, fit: PrintedFit): StackUp {
   return stackUp(
     fit.loop.flatMap((m): LoopMember[] => {
-      const one = { name: m.name, sign: m.sign, size: ledger.ticks(m.printed), ...errorOf(job, ledger, m) };
+      const error = memberError(job, ledger, fit, m);
+      const one = { name: m.name, sign: m.sign, size: ledger.ticks(m.printed), ...error };
       return Array.from({ length: m.times ?? 1 }, () => one);
     }),
   );
 }
 
+/**
+ * How far off a member of a fit may be. Where a part is cut to the measured loop, only its own cut counts, and the film that
+ * comes later.
+ */
+export function memberError(
+  job: JobDocument,
+  ledger: Ledger,
+  { cutLater, toFit, loop }: PrintedFit,
+  member: FitMember,
+): MadeError {
+  const own = toFit ?? loop.find((m) => m.made.by === 'tool')?.part;
+  const counts = !cutLater || member.made.by === 'finish' || member.part === own;
+  return counts ? errorOf(job, ledger, member) : { plus: ZERO, minus: ZERO };
+}
+
 /** How far off this shop may make a dimension. */
-export function errorOf(job: JobDocument, ledger: Ledger, member: FitMember): MadeError {
+function errorOf(job: JobDocument, ledger: Ledger, member: FitMember): MadeError {
   const { made } = member;
   switch (made.by) {
     case 'tool':

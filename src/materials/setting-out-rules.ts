@@ -158,6 +158,11 @@ export const SETTING_OUT = {
   grooveBit: length('bit.straight', 6, 'a straight bit of this size, until one is on the list'),
   guideReach: length('guide.reach', 150, 'a router’s edge guide reaches about this far in from an edge'),
   mitreAllowance: length('mitre.allowance', 6, 'a strip to be mitred is left this much longer at each end'),
+  cutLaterAllowance: length(
+    'cut-later.allowance',
+    10,
+    'a door is left this much longer and wider until its opening can be measured',
+  ),
   edgingAllowance: length(
     'edging.allowance',
     5,

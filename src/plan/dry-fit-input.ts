@@ -97,7 +97,9 @@ function toFit({ ledger, joints, parts }: SetOut, part: Part, sawStep: Ticks): n
   const boards = joints.filter((j) => j.duty === 'edging' && j.part === part.id).map((j) => j.mate);
   const off = [part, ...parts.filter((p) => boards.includes(p.id))].flatMap((p) =>
     (['length', 'width'] as const).map((size) =>
-      Math.abs(ledger.ticks((p.rough ?? p)[size]) - ledger.ticks(p.cut[size])),
+      p.fitted
+        ? Math.abs(ledger.ticks(p[size]) - ledger.ticks(p.fitted[size]))
+        : Math.abs(ledger.ticks((p.rough ?? p)[size]) - ledger.ticks(p.cut[size])),
     ),
   );
   return toMm(Math.max(0, ...off.map((t) => t - sawStep)));

@@ -1,4 +1,4 @@
-import { errorOf } from '../checks/index.ts';
+import { memberError } from '../checks/index.ts';
 import { type VirtualFit, type VirtualOutcome, virtualBuilds } from '../dry-fit/index.ts';
 import { Chance, type Report, ticks, toMm } from '../measure/index.ts';
 import type { Plan } from './plan.ts';
@@ -13,7 +13,7 @@ export function toleranceOf({ job, setOut }: Pick<Plan, 'job' | 'setOut'>): Virt
   const { ledger } = setOut;
   const fits = setOut.fits.map((fit): VirtualFit => {
     const loop = fit.loop.map((m, i) => {
-      const { plus, minus, sharedBy } = errorOf(job, ledger, m);
+      const { plus, minus, sharedBy } = memberError(job, ledger, fit, m);
       return {
         name: m.name,
         // A part is cut once, whichever fits it stands in.
@@ -24,7 +24,7 @@ export function toleranceOf({ job, setOut }: Pick<Plan, 'job' | 'setOut'>): Virt
       };
     });
     const last = fit.loop.find((m) => m.part === fit.toFit && m.made.by === 'tool');
-    const cutting = last && errorOf(job, ledger, last);
+    const cutting = last && memberError(job, ledger, fit, last);
     return {
       id: fit.id,
       name: fit.name,

@@ -75,6 +75,10 @@ export function namePrinted(draft: Draft, parts: readonly Part[], fits: readonly
     for (const name of namesOf(part)) {
       add(`${name}.cut length`, part.cut.length);
       add(`${name}.cut width`, part.cut.width);
+      if (part.fitted) {
+        add(`${name}.fitted length`, part.fitted.length);
+        add(`${name}.fitted width`, part.fitted.width);
+      }
     }
   for (const fit of fits) {
     const along = fit.id.slice(fit.id.lastIndexOf('/') + 1);

@@ -52,6 +52,7 @@ export interface PanelSpec {
   readonly hand?: 'left' | 'right';
   readonly between?: boolean;
   readonly rough?: NonNullable<UncutPart['rough']>;
+  readonly cutLater?: true;
   readonly tongues?: Tongues;
 }
 
@@ -217,7 +218,7 @@ export class Draft {
 
   /** Adds a part and gives it its mark. */
   panel(spec: PanelSpec): DraftPart {
-    const { at, size, length, width, rough } = spec;
+    const { at, size, length, width, rough, cutLater } = spec;
     const thickness = thirdDirection(length, width);
     const max = at.map((low, axis) =>
       this.ledger.sum(FAR_SIDE[axis]!, low, size[axis]!),
@@ -241,6 +242,7 @@ export class Draft {
       width: along(width),
       thickness: along(thickness),
       ...(rough ? { rough } : {}),
+      ...(cutLater ? { cutLater } : {}),
       grain: spec.lot.grain === 'free' ? 'free' : 'length',
       place: { origin, length, width, thickness },
       features: [],

@@ -33,6 +33,8 @@ export interface UncutPart {
   readonly thickness: Traced;
   /** Sizes to cut to, before what is trimmed off once the part is glued on; equal to the finished ones if absent. */
   readonly rough?: { readonly length: Traced; readonly width: Traced; readonly thickness: Traced };
+  /** Set when it is cut to `rough` first, and to its opening once that can be measured. */
+  readonly cutLater?: true;
   /** Whether the grain must run along the length. */
   readonly grain: 'length' | 'free';
   readonly place: Place;
@@ -49,4 +51,6 @@ export interface UncutPart {
 export interface Part extends UncutPart {
   /** Sizes to cut to, on the grid of what the saw can set, and so that nothing it must fit is printed too tight. */
   readonly cut: CutSize;
+  /** Sizes that its opening asks for by the drawing, where it is cut to that later. */
+  readonly fitted?: CutSize;
 }

@@ -37,6 +37,7 @@ export function partsReport(setOut: SetOut): Report {
         width_mm: first.width,
         thickness_mm: first.thickness,
         cut: { length_mm: first.cut.length, width_mm: first.cut.width },
+        fitted: first.fitted && { length_mm: first.fitted.length, width_mm: first.fitted.width },
         count: parts.length,
         grain: first.grain,
         hand: first.hand,
@@ -202,6 +203,8 @@ function likeness(ledger: Ledger, part: Part): string {
     t(part.thickness),
     t(part.cut.length),
     t(part.cut.width),
+    t(part.fitted?.length),
+    t(part.fitted?.width),
     part.hand,
     part.features.map(feature),
   ]);

@@ -104,7 +104,7 @@ function inOrderOfMarks(parts: readonly DraftPart[], printed: PrintedSizes): rea
   return parts
     .map((whole): Part => {
       const { box: _, tongues: __, ...part } = whole;
-      return { ...part, cut: printed.of(whole) };
+      return { ...part, ...printed.of(whole) };
     })
     .sort((a, b) => key(a)[0] - key(b)[0] || key(a)[1] - key(b)[1]);
 }

@@ -336,6 +336,7 @@ function smallBuild(setOut: SetOut): BuildPlan {
   const shop = { people: [{ id: 'maker', lift: '30 kg' }], tools: [] } as never;
   return {
     gauges: [],
+    stories: [],
     glueUps: [],
     stock: [
       {

@@ -191,6 +191,28 @@ describe('on a wide page', () => {
     await front().getByText('360', { exact: true }).first().waitFor();
   });
 
+  test('the first day, the hours and one’s own minutes stand on the Rack, and the schedule follows', async () => {
+    await planned();
+    await go('Rack');
+    const write = async (label: string, text: string) => {
+      const field = page.getByLabel(label, { exact: true });
+      await field.fill(text);
+      await field.press('Enter');
+    };
+    await write('First day of work', '2026-13-40');
+    await page.getByRole('alert').first().waitFor();
+    await write('First day of work', '2026-03-02');
+    await write('Days of working hours 1', 'Saturday, Sunday');
+    await write('End of working hours 1', '11');
+    expect(await page.getByLabel('Days of working hours 1', { exact: true }).inputValue()).toBe('sat sun');
+    expect(await page.getByLabel('End of working hours 1', { exact: true }).inputValue()).toBe('11:00');
+    await page.getByText('Minutes that work takes here').click();
+    await write('Minutes to rip', '9');
+    await page.getByRole('button', { name: 'Another person' }).click();
+    await page.getByLabel('Name of person2', { exact: true }).waitFor();
+    expect(errors).toEqual([]);
+  });
+
   test('the piece stands on the canvas, and a part of it can be clicked', async () => {
     const canvas = page.locator('canvas[data-ready=true]');
     await canvas.waitFor(PLANNED);

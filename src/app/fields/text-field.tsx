@@ -21,6 +21,11 @@ export function LengthField(props: FieldProps) {
   return <WrittenField {...props} meaning={(text) => text} />;
 }
 
+/** Words, or a day: as they were typed. */
+export function TextField(props: FieldProps) {
+  return <WrittenField {...props} meaning={(text) => text} />;
+}
+
 /** A whole number or an amount of money. */
 export function NumberField(props: FieldProps) {
   return (

@@ -4,8 +4,9 @@ import { Screws } from './screws.tsx';
 import { ShopNote } from './shop-note.tsx';
 import { Tools } from './tools.tsx';
 import { WaysOfCutting } from './ways-of-cutting.tsx';
+import { WorkingTimes } from './working-times.tsx';
 
-/** What is in the shop: stock by lots, screws, tools, and how things are written there. */
+/** What is in the shop: stock by lots, screws, tools, hours and hands, and how things are written there. */
 export function RackPlace() {
   const lots = useApp((s) => s.history.job.shop.rack.lots);
   return (
@@ -23,6 +24,7 @@ export function RackPlace() {
       <WaysOfCutting />
       <Screws />
       <Tools />
+      <WorkingTimes />
       <ShopNote />
     </div>
   );

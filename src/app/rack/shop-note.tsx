@@ -1,5 +1,5 @@
 import { ChoiceField } from '../fields/choice-field.tsx';
-import { LengthField, NumberField } from '../fields/text-field.tsx';
+import { NumberField } from '../fields/text-field.tsx';
 import { useApp } from '../state/use-desk.ts';
 import { WayHomeNote } from './way-home-note.tsx';
 
@@ -15,7 +15,7 @@ const PRECISION = {
   ],
 } as const;
 
-/** How numbers and paper are written in this shop, who works there, and at what rate. */
+/** How numbers and paper are written in this shop, and at what rate work is reckoned. */
 export function ShopNote() {
   const shop = useApp((s) => s.history.job.shop);
   return (
@@ -56,14 +56,6 @@ export function ShopNote() {
         paper. An hour of work is reckoned at{' '}
         <NumberField path="shop/hourly" label="Price of an hour" empty="nothing" /> {shop.currency}.
       </p>
-      <ul className="tools">
-        {shop.people.map((p) => (
-          <li key={p.id}>
-            <strong>{p.name ?? p.id}</strong> carries{' '}
-            <LengthField path={`shop/people/${p.id}/lift`} label={`What ${p.name ?? p.id} can carry`} />
-          </li>
-        ))}
-      </ul>
       <WayHomeNote />
     </section>
   );

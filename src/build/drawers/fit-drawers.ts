@@ -1,4 +1,5 @@
 import type { Bench } from '../bench.ts';
+import { stand } from '../turning.ts';
 import { makeBox } from './box.ts';
 import { fitFront } from './front.ts';
 import { onBoughtRunners } from './on-bought-runners.ts';
@@ -9,6 +10,7 @@ import { isShallow } from './shallow.ts';
 export function fitDrawers(bench: Bench): void {
   const { drawers } = bench.setOut;
   for (const drawer of drawers) makeBox(bench, drawer);
+  if (drawers.length > 0) stand(bench, 'fill');
   for (const drawer of drawers) {
     if (drawer.runner) onBoughtRunners(bench, drawer, drawer.runner);
     if (drawer.wooden) onWoodenRunners(bench, drawer, drawer.wooden);

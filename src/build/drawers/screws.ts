@@ -3,7 +3,12 @@ import type { Bench } from '../bench.ts';
 import { sideWords } from '../words.ts';
 
 /** The screws of a drawer's joint: in the pockets of an end, through a side into an end, or from inside into the front. */
-export function hangingScrews(bench: Bench, joint: Joint, into: string): void {
+export function hangingScrews(
+  bench: Bench,
+  joint: Joint,
+  into: string,
+  stage: 'fill' | 'hang' = 'fill',
+): void {
   const fasteners = joint.fasteners.map((id) => bench.setOut.fasteners.find((f) => f.id === id)!);
   const first = fasteners[0];
   if (!first) return;
@@ -17,7 +22,7 @@ export function hangingScrews(bench: Bench, joint: Joint, into: string): void {
     {
       id: `${part.mark}/screw-${mate.mark}`,
       kind: 'screw',
-      stage: 'fill',
+      stage,
       title: `Screw ${part.mark} to ${mate.mark}`,
       does: {
         act: 'screw',

@@ -50,7 +50,10 @@ export function planFinish(bench: Bench): FinishPlan {
       ? [{ surface, areaM2, coats: n, litres: ((areaM2 * n) / coverage) * FINISH_WORK.withWaste }]
       : [];
   });
-  const before = faces.filter((f) => f.surface === 'inside' && outOfReach(bench, f.face));
+  const comesOut = partsThatComeOut(bench);
+  const before = faces.filter(
+    (f) => f.surface === 'inside' && !comesOut.has(f.face.part.id) && outOfReach(bench, f.face),
+  );
   return {
     kind,
     lot,
@@ -78,6 +81,16 @@ function hiddenFaces(
       return side ? [[p.mark, side] as const] : [];
     }),
   );
+}
+
+/** Drawers, doors and loose shelves come out for the finish: every face of theirs can be reached then. */
+function partsThatComeOut({ setOut }: Bench): ReadonlySet<string> {
+  return new Set([
+    ...setOut.drawers.flatMap((d) => Object.values(d.parts)),
+    ...setOut.doors.map((d) => d.part),
+    ...setOut.sliding.flatMap((s) => s.leaves.map((d) => d.part)),
+    ...setOut.pinned.map((s) => s.part),
+  ]);
 }
 
 /** A face in a space so narrow and deep that a hand with a cloth doesn’t reach it. */

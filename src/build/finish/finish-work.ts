@@ -1,6 +1,7 @@
 import { FINISH_WORK } from '../../materials/index.ts';
 import type { Bench } from '../bench.ts';
 import { CAUTION } from '../cautions.ts';
+import { stand } from '../turning.ts';
 import { listWords } from '../words.ts';
 import type { FinishPlan } from './finish-plan.ts';
 
@@ -60,6 +61,7 @@ export function prefinishParts(bench: Bench, plan: FinishPlan): void {
 
 /** Finishes the piece: insides first, what wears most and is seen most last, with one coat more. */
 export function finishPiece(bench: Bench, plan: FinishPlan): void {
+  stand(bench, 'finish');
   const whole = ['case'];
   const everything = [...whole, ...bench.setOut.parts.map((p) => p.mark)];
   const order = (['hidden', 'inside', 'edges', 'show', 'top'] as const).filter((s) =>
@@ -77,17 +79,7 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
       lines: [
         'With a lamp held low: glue spots, pencil lines, dents. What shows now will show more under the finish. Scrape glue off; finish doesn’t take on it.',
         'Sand by hand with the grain, outside and top with the last grit again, and wipe the dust off.',
-        ...(bench.setOut.doors.length > 0
-          ? ['Doors and their hinges come off and are finished lying down.']
-          : []),
-        ...(bench.setOut.lids.length > 0
-          ? [
-              'The lid, its hinges and its stays come off as well: nobody reaches under a lid that stands open over wet finish.',
-            ]
-          : []),
-        ...(bench.setOut.drawers.length > 0
-          ? ['Drawers come out and are finished by themselves. Tape over the runners: a coat gums them up.']
-          : []),
+        ...comesOut(bench),
         `Try the finish on an offcut of the same lots first, all coats of it. ${plan.kind.note}`,
       ],
       cautions: [CAUTION.dust],
@@ -134,6 +126,25 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
     },
     everything,
   );
+}
+
+/** What comes out first, so that everything can be reached and nothing that must run gets finish. */
+function comesOut({ setOut }: Bench): readonly string[] {
+  const shelves = setOut.pinned.map((s) => setOut.parts.find((p) => p.id === s.part)!.mark);
+  return [
+    ...(setOut.doors.length > 0 ? ['Doors and their hinges come off and are finished lying down.'] : []),
+    ...(setOut.lids.length > 0
+      ? [
+          'The lid, its hinges and its stays come off as well: nobody reaches under a lid that stands open over wet finish.',
+        ]
+      : []),
+    ...(setOut.drawers.length > 0
+      ? [
+          `Drawers come out and are finished by themselves${setOut.drawers.some((d) => d.runner) ? ', the halves of the runners off them' : ''}. Tape over the runners that stay in the case: a coat gums them up.`,
+        ]
+      : []),
+    ...(shelves.length > 0 ? [`${listWords(shelves)} and their pins come out.`] : []),
+  ];
 }
 
 /** Rubbing down before another coat. */

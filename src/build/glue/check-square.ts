@@ -5,7 +5,13 @@ import { CAUTION } from '../cautions.ts';
 import { squareLines } from './square-lines.ts';
 
 /** Checks the n-th case of an assembly by its diagonals, and lets it set where it was glued. */
-export function checkSquare(bench: Bench, into: string, n: number, box: CaseBox, glued: boolean): void {
+export function checkSquare(
+  bench: Bench,
+  into: string,
+  n: number,
+  box: CaseBox,
+  { glued, free }: { readonly glued: boolean; readonly free: boolean },
+): void {
   const l = bench.ledger;
   const { left, right } = box;
   const nth = n > 1 ? `-${n}` : '';
@@ -31,8 +37,10 @@ export function checkSquare(bench: Bench, into: string, n: number, box: CaseBox,
       lengths: square.lengths,
       lines: [
         ...square.lines,
-        ...(!glued && box.parts.some((p) => p.mark.startsWith('D') && p.place.length === '+z')
-          ? ['The uprights inside are still free at one end: set them by the gauge sticks there too.']
+        ...(!glued && free
+          ? [
+              'The uprights inside are still free at one end: bring that to the same distances, by the gauge sticks where there are any.',
+            ]
           : []),
       ],
     },

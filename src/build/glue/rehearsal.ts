@@ -45,6 +45,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
         : []),
     ],
     lengths: [],
+    together: glueUp.id,
     minutes: { active: bench.job.shop.timings?.rehearse?.active ?? MINUTES.rehearse.active, waiting: 0 },
     cautions: [CAUTION.glue],
   };

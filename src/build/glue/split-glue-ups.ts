@@ -49,8 +49,13 @@ export function splitGlueUps(bench: Bench, operations: readonly Operation[]): re
   for (const o of operations) {
     const into = assemblyOf(o);
     if (into === undefined) continue;
-    if (o.kind === 'check-square' || o.kind === 'cure' || o.does.act === 'hinge') {
-      close(into, { more: false, checked: o.does.act !== 'hinge' });
+    // Nothing is turned over or hung on before the glue has set.
+    if (o.kind === 'move' || o.does.act === 'hinge') {
+      close(into, { more: false, checked: false });
+      continue;
+    }
+    if (o.kind === 'check-square' || o.kind === 'cure') {
+      close(into, { more: false, checked: true });
       continue;
     }
     const there = standing.get(into) ?? new Set<string>();
@@ -125,6 +130,6 @@ function holdsGlue(bench: Bench, { does }: Operation): boolean {
 
 /** What an operation builds on: the assembly it sets into, screws or checks. */
 function assemblyOf(o: Operation): string | undefined {
-  if (o.kind === 'check-square' || o.kind === 'cure') return o.id.split('/')[0];
+  if (o.kind === 'check-square' || o.kind === 'cure' || o.kind === 'move') return o.id.split('/')[0];
   return o.does.act === 'set' || o.does.act === 'screw' || o.does.act === 'hinge' ? o.does.into : undefined;
 }

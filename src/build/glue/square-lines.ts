@@ -24,7 +24,7 @@ export function squareLines(
   const { difference, fit } = squareLimit(bench, width, height, parts);
   return {
     lines: [
-      `Measure both diagonals of ${what} from outer corner to outer corner. They may differ by {0} at most${fit === undefined ? '' : `, or ${fit} has nothing left to spare`}.`,
+      `Measure both diagonals of ${what} from outer corner to outer corner. They may differ by {0} at most${fit === undefined ? '' : `; more would use up all the play of ${fit}`}.`,
       wet
         ? 'If they differ by more, lay a clamp along the longer one and draw it shorter, or set the other clamps a little aslant that way; measure again, all before the glue sets.'
         : 'If they differ by more, loosen the screws at one corner and push along the longer one.',

@@ -196,6 +196,9 @@ export class Condition {
       case 'prefinish':
       case 'finish':
         return this.coat(o, on, marksOf);
+      // Whoever turns a case over in wet glue racks it.
+      case 'move':
+        return this.still(on.flatMap((name) => marksOf(name)));
       case 'anchor':
         this.fixed = true;
         return this.still(on.flatMap((name) => marksOf(name)));

@@ -9,6 +9,7 @@ import type { Bores } from '../joints/bores.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Parting, Space } from '../spaces/openings.ts';
 import { hangOnHinges } from './hinges.ts';
+import { leftLarger } from './left-larger.ts';
 
 /** What doors are hung between. */
 export interface Hangable {
@@ -92,6 +93,7 @@ function hangDoor(draft: Draft, bores: Bores, parts: Hangable, door: RecordOf<'d
       // The show face looks to the front.
       width: '-x',
       between: door.hang === 'inset',
+      ...(door.hang === 'inset' ? leftLarger(draft, width, height, thickness) : {}),
     });
     const post = hung === 'left' ? first.left : last.right;
     hangOnHinges(draft, bores, {

@@ -56,6 +56,8 @@ export interface Fit {
 export interface PrintedFit extends Fit {
   readonly loop: readonly (FitMember & { readonly printed: Traced })[];
   readonly printed: Traced;
+  /** Set when a part of it is cut once the rest of the loop stands and is measured: their errors don't count. */
+  readonly cutLater?: true;
 }
 
 /** A size that a part is cut to. */

@@ -1,6 +1,7 @@
 import { FIT_LIMITS } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import type { Part } from '../part.ts';
 import { type CutSize, sawnSize, sawStep } from './cut-size.ts';
 import type { Fit, FitMember, PrintedFit } from './fit.ts';
 
@@ -45,9 +46,11 @@ export class PrintedSizes {
     return part.record === record && this.draft.made(part, size) === undefined;
   }
 
-  /** The sizes that a part is cut to. */
-  of(part: DraftPart): CutSize {
-    return { length: this.cut(part, 'length'), width: this.cut(part, 'width') };
+  /** The sizes that a part is cut to, and those it is brought to at its opening. */
+  of(part: DraftPart): Pick<Part, 'cut' | 'fitted'> {
+    const fitted = { length: this.cut(part, 'length'), width: this.cut(part, 'width') };
+    if (!part.cutLater) return { cut: fitted };
+    return { cut: sawnSize(this.draft.ledger, this.step, part), fitted };
   }
 
   /** Every fit with the printed size of each of its members, and the gap that these leave. */
@@ -57,7 +60,13 @@ export class PrintedSizes {
       const loop = fit.loop.map((m) => ({ ...this.asMade(m), printed: this.printed(m) }));
       const all = (sign: 1 | -1) => loop.filter((m) => m.sign === sign).map((m) => this.timesOver(m));
       const opens = l.sum('what opens the gap, as printed', ...all(1));
-      return { ...fit, loop, printed: l.less('gap of the printed sizes', opens, ...all(-1)) };
+      const later = loop.some((m) => this.isCutLater(m));
+      return {
+        ...fit,
+        loop,
+        printed: l.less('gap of the printed sizes', opens, ...all(-1)),
+        ...(later ? { cutLater: true } : {}),
+      };
     });
   }
 
@@ -71,16 +80,26 @@ export class PrintedSizes {
       this.known.set(key, made);
       return made;
     }
-    const bare = sawnSize(this.draft.ledger, this.step, part)[size];
+    const bare = this.bare(part)[size];
     // What rests on this one meanwhile takes it as the saw alone has it.
     this.known.set(key, bare);
     const strip = part.form === 'strip' && size === 'width';
     const fitted =
-      part.rough || strip
+      (part.rough && !part.cutLater) || strip
         ? bare
         : (this.cuttings.get(key) ?? []).reduce((so, c) => this.cutTo(c, part, size, so), bare);
     this.known.set(key, fitted);
     return fitted;
+  }
+
+  /** A part's sizes by the saw alone; of what is cut to its opening later, those that it has then. */
+  private bare({ rough, ...part }: DraftPart): CutSize {
+    return sawnSize(this.draft.ledger, this.step, part.cutLater || !rough ? part : { ...part, rough });
+  }
+
+  /** Is the member a size that is cut once the rest of the loop can be measured? */
+  private isCutLater(m: FitMember): boolean {
+    return this.sizeOf(m) !== undefined && this.draft.part(m.part!).cutLater === true;
   }
 
   /** The size for one fit: as it is where the printed gap is neither narrower nor wider than rounding may leave it. */
@@ -91,7 +110,7 @@ export class PrintedSizes {
     const own = closers.reduce((sum, m) => {
       const other = this.draft.part(m.part!);
       const which = this.sizeOf(m)!;
-      const bare = other === part ? so : sawnSize(l, this.step, other)[which];
+      const bare = other === part ? so : this.bare(other)[which];
       return sum + t(bare) * (m.times ?? 1);
     }, 0);
     const over = (sign: 1 | -1) =>
@@ -142,7 +161,7 @@ export class PrintedSizes {
     if (!part || !size)
       return l.round('as fine as it is set', m.length, this.draft.stepOf(m.made.kind), 'nearest');
     // What is trimmed later is brought to its finished size then.
-    if (part.rough && l.ticks(part.rough[size]) !== l.ticks(part[size]))
+    if (part.rough && !part.cutLater && l.ticks(part.rough[size]) !== l.ticks(part[size]))
       return l.round('finished size, as fine as the saw is set', part[size], this.step, 'nearest');
     return this.cut(part, size);
   }

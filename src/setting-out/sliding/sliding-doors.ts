@@ -3,6 +3,7 @@ import { SETTING_OUT, SLIDING } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Hangable } from '../doors/doors.ts';
+import { leftLarger } from '../doors/left-larger.ts';
 import { lackToSwingIn } from '../doors/swing-in.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { barredBy } from '../handles/barred-by.ts';
@@ -111,6 +112,7 @@ function makeDoors(
       // The show face looks to the front.
       width: '-x',
       between: true,
+      ...leftLarger(draft, width, heights.door, tracks.door),
     });
     fingerHole(draft, record, part, inSight[i]!);
     if (tracks.rabbet !== undefined) tongues(draft, part, tracks.rabbet, heights);

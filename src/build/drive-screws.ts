@@ -1,0 +1,55 @@
+import type { Fastener, Joint, Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import type { StageId } from './operation.ts';
+import { washerLines } from './washer-lines.ts';
+import { sideWords } from './words.ts';
+
+/** The screws of one joint. */
+export function driveScrews(bench: Bench, into: string, joint: Joint, stage: StageId = 'assemble'): void {
+  const fasteners = joint.fasteners.map((id) => bench.setOut.fasteners.find((f) => f.id === id)!);
+  const first: Fastener | undefined = fasteners[0];
+  if (!first) return;
+  const part = partById(bench, joint.part);
+  const mate = partById(bench, joint.mate);
+  const pockets = joint.hold === 'pocket-screws';
+  // Face screws go in from the side that isn't against the mate.
+  const side = pockets ? joint.side : joint.side === 'show' ? 'under' : 'show';
+  const screw = bench.job.shop.rack.screws.find((s) => s.id === first.screw)!;
+  bench.do(
+    {
+      id: `${part.mark}/screw-${mate.mark}`,
+      kind: 'screw',
+      stage,
+      title: `Screw ${part.mark} to ${mate.mark}`,
+      does: {
+        act: 'screw',
+        workpiece: part.mark,
+        into,
+        mate: mate.mark,
+        by: pockets ? 'pockets' : 'holes',
+        side,
+        screw: first.screw,
+        length: first.length,
+        diameter: first.diameter,
+        count: fasteners.length,
+      },
+      tool: 'drill',
+      times: fasteners.length,
+      lines: [
+        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots of ${mate.mark}`}.`,
+        pockets
+          ? 'Low clutch setting: stop when the head sits; more strips the hole.'
+          : joint.duty === 'back'
+            ? 'Heads just level; a thin panel dimples if they go deeper.'
+            : 'Clamp it first, edges and lines level. Low clutch setting, heads just level: once it spins, the screw holds no more.',
+        ...washerLines(bench, fasteners, mate),
+      ],
+      lengths: [first.length, first.diameter],
+    },
+    [part.mark, mate.mark, into],
+  );
+}
+
+function partById(bench: Bench, id: string): Part {
+  return bench.setOut.parts.find((p) => p.id === id)!;
+}

@@ -1,0 +1,173 @@
+import { SETTING_OUT } from '../materials/index.ts';
+import type { Traced } from '../measure/index.ts';
+import type { Bench } from './bench.ts';
+import { CAUTION } from './cautions.ts';
+import { packingLines } from './packing.ts';
+import { waxGrooves } from './sliding.ts';
+import { listWords } from './words.ts';
+
+/** The way to its place, and what is done there: it is set, levelled, fixed; then what came out for the finish goes in. */
+export function bringHome(bench: Bench): void {
+  const rails = bench.setOut.parts.filter((p) => p.mark.startsWith('T')).map((p) => p.mark);
+  carry(bench);
+  if (rails.length > 0) hang(bench, rails);
+  else {
+    level(bench);
+    fixToWall(bench);
+  }
+  putBack(bench);
+  waxGrooves(bench);
+}
+
+function everything({ setOut }: Bench): readonly string[] {
+  return ['case', ...setOut.parts.map((p) => p.mark)];
+}
+
+function carry(bench: Bench): void {
+  const { drawers, doors, pinned, sliding, overall } = bench.setOut;
+  const out = [
+    ...(doors.length + sliding.length > 0 ? ['doors'] : []),
+    ...(drawers.length > 0 ? ['drawers'] : []),
+    ...(pinned.length > 0 ? ['loose shelves'] : []),
+  ];
+  bench.do(
+    {
+      id: 'home/carry',
+      kind: 'move',
+      stage: 'home',
+      title: 'Carry it to its place',
+      does: { act: 'other', on: ['case'] },
+      times: 4,
+      lines: [
+        `It measures {0} in width, {1} in height and {2} in depth: measure doors, stairs and corners on the way first.`,
+        ...(out.length > 0 ? [`Its ${listWords(out)} go on their own.`] : []),
+        'The finish is dry but still soft for days: blankets between it and everything else.',
+      ],
+      lengths: [overall.width, overall.height, overall.depth],
+      cautions: [CAUTION.lift],
+    },
+    everything(bench),
+  );
+}
+
+function level(bench: Bench): void {
+  const { doors, drawers, sliding } = bench.setOut;
+  const lengths: Traced[] = [];
+  bench.do(
+    {
+      id: 'home/level',
+      kind: 'level',
+      stage: 'home',
+      title: 'Level it',
+      does: { act: 'other', on: ['case'] },
+      lines: [
+        ...packingLines(bench, lengths),
+        'Level it from side to side and from front to back with thin packing under its corners, until it doesn’t rock; both diagonals of the front as they were in the shop.',
+        ...(doors.length + drawers.length + sliding.length > 0
+          ? ['Doors and drawers run true only in a case that stands true, so this comes before they go in.']
+          : []),
+      ],
+      lengths,
+    },
+    ['case'],
+  );
+}
+
+/** Pieces no higher than this stand by themselves as a rule; common practice, and not where children climb. */
+const LOW_MM = 600;
+
+function fixToWall(bench: Bench): void {
+  const { setOut, ledger } = bench;
+  const low =
+    ledger.ticks(setOut.overall.height) / 3200 <= LOW_MM && setOut.drawers.length + setOut.doors.length === 0;
+  bench.do(
+    {
+      id: 'home/set-up',
+      kind: 'anchor',
+      stage: 'home',
+      title: 'Fix it to the wall',
+      does: { act: 'other', on: ['case'] },
+      lines: low
+        ? [
+            'It is low. Where it stays in its place, fix it with an angle bracket under its top, above all where children climb about.',
+            'What is carried about, as a stool is, stays loose: soft feet under it, and nobody stands at its edge.',
+          ]
+        : [
+            'Fix it to the wall near its top: with an angle bracket, or through a batten screwed under the top. A thin back alone doesn’t hold it. Put tape where a finished face is marked and bored: pencil stays on the tape, and the film doesn’t chip.',
+            'Load the lowest shelves first.',
+          ],
+      cautions: [CAUTION.tip],
+    },
+    ['case'],
+  );
+}
+
+function hang(bench: Bench, rails: readonly string[]): void {
+  const rail = bench.setOut.parts.find((p) => p.mark === rails[0])!;
+  const half = bench.ledger.ratio('middle of the rail', rail.width, SETTING_OUT.half);
+  bench.do(
+    {
+      id: 'home/set-up',
+      kind: 'anchor',
+      stage: 'home',
+      title: 'Hang it on the wall',
+      does: { act: 'other', on: ['case'] },
+      lines: [
+        'Find the studs, or sound out the masonry; look for pipes and cables before any hole is drilled.',
+        `Draw a level line where the middles of ${listWords(rails)} come: {0} below the underside of the top.`,
+        'Tape where the finished rail is marked and bored: pencil stays on the tape, and the film doesn’t chip.',
+        'Bore through the rail, and the back where there is one, at every stud and near both ends: two anchors in each rail at least, each as wide as its maker asks.',
+        'Rest it on a batten screwed to the wall while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.',
+      ],
+      lengths: [bench.set('marking', half)],
+      cautions: [CAUTION.lift, CAUTION.hang],
+    },
+    ['case'],
+  );
+}
+
+/** Doors, drawers and loose shelves that came out for the finish. */
+function putBack(bench: Bench): void {
+  const { doors, drawers, lids, pinned, parts } = bench.setOut;
+  const mark = (id: string) => parts.find((p) => p.id === id)!.mark;
+  const hung = doors.map((d) => mark(d.part));
+  const over = lids.map((lid) => mark(lid.part));
+  const fronts = drawers.map((d) => mark(d.parts.face));
+  const shelves = pinned.map((s) => mark(s.part));
+  if (hung.length + over.length + fronts.length + shelves.length === 0) return;
+  const gap = doors[0]?.gap ?? drawers[0]?.gap;
+  const lengths = gap === undefined ? [] : [bench.set('marking', gap)];
+  bench.do(
+    {
+      id: 'home/put-back',
+      kind: 'adjust',
+      stage: 'home',
+      title: `Put ${listWords([...hung, ...over, ...shelves, ...fronts.map((f) => `the drawer of ${f}`)])} back`,
+      does: { act: 'other', on: [...hung, ...over, ...shelves, ...fronts] },
+      times: hung.length + over.length + 0.5 * fronts.length + 0.25 * shelves.length,
+      lines: [
+        ...(shelves.length > 0 ? ['Pins and shelves where they were.'] : []),
+        ...(fronts.length > 0
+          ? [
+              drawers.some((d) => d.runner)
+                ? 'The halves of the runners back on their drawers, and the drawers in.'
+                : 'The drawers in.',
+            ]
+          : []),
+        ...(hung.length > 0
+          ? ['The hinges into the same holes, by hand; the doors on, the uppermost hinge first.']
+          : []),
+        ...(over.length > 0
+          ? [
+              'The lid on its hinges, and somebody holds it until its stays are on; then try once more where it stays by itself.',
+            ]
+          : []),
+        ...(lengths.length > 0
+          ? ['Set the gaps once more, now that it stands where it stays: {0} by the drawing.']
+          : []),
+      ],
+      lengths,
+    },
+    ['case', ...hung, ...over, ...shelves, ...fronts],
+  );
+}

@@ -1,0 +1,81 @@
+import type { Part, Rabbet } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { CAUTION } from './cautions.ts';
+import { stopsOf } from './groove-work.ts';
+import type { Setting } from './one-setting.ts';
+import { sideWords } from './words.ts';
+
+/**
+ * Rabbets of parts that are worked alike: routed; or kerfed from the face and pared, where there is no
+ * router. A portable saw never runs on a panel’s edge (common practice).
+ */
+export function rabbets(bench: Bench, batch: readonly [Part, ...Part[]]): void {
+  const [part] = batch;
+  const sawn = !bench.tool('router') && bench.tool('circular-saw') !== undefined;
+  const all = part.features.filter((f): f is Rabbet => f.kind === 'rabbet');
+  for (const r of all) {
+    const kind = sawn ? 'circular-saw' : 'router';
+    // What goes in must go in: a coarser setting never makes it tighter.
+    const how = sawn ? 'up' : 'nearest';
+    const width = bench.set(kind, r.width, how);
+    const depth = bench.set(kind, r.depth, how);
+    const stops = stopsOf(bench, part, r);
+    const alone = all.every((other) => other === r || other.edge !== r.edge);
+    const begin = stops.find((s) => s.from === 'near' || s.from === 'start')?.at;
+    const end = stops.find((s) => s.from === 'far' || s.from === 'end')?.at;
+    bench.settings.push({
+      id: `${part.mark}/rabbet-${r.edge}${alone ? '' : `-${r.face}`}`,
+      kind: 'rabbet',
+      what: `${sawn ? 'Saw and pare' : 'Rabbet'} the ${sideWords(part, r.edge)} of`,
+      parts: batch,
+      purpose: r.purpose,
+      does: {
+        act: 'rabbet',
+        workpieces: batch.map((p) => p.mark),
+        edge: r.edge,
+        face: r.face,
+        width,
+        depth,
+        ...(begin === undefined ? {} : { from: begin }),
+        ...(end === undefined ? {} : { before: end }),
+      },
+      faceUp: `${sideWords(part, r.face)} up`,
+      reference: `the ${sideWords(part, r.edge)}`,
+      lengths: [width, depth, ...stops.map((s) => s.at)],
+      ...(sawn ? bySaw(part, r, run(part, stops)) : byRouter(part, r, run(part, stops))),
+    });
+  }
+}
+
+/** How far it runs, in words; its stops are the third length and on. */
+function run(part: Part, stops: ReturnType<typeof stopsOf>): string {
+  if (stops.length === 0) return 'right through from end to end, with a waste block where the bit comes out';
+  const from = stops.map((s, i) => `{${i + 2}} from the ${sideWords(part, s.from)}`);
+  return `stopping ${from.join(' and ')}; square the corner${stops.length > 1 ? 's' : ''} with a chisel`;
+}
+
+type Way = Pick<Setting, 'tool' | 'lines' | 'cautions' | 'times'>;
+
+function byRouter(part: Part, r: Rabbet, runs: string): Way {
+  return {
+    tool: 'router',
+    lines: [
+      `Straight bit, edge guide on the ${sideWords(part, r.edge)}: {0} in from the edge, ${runs}.`,
+      'Depth {1}, in two or three passes. Try both settings on an offcut with a piece of the panel that goes in.',
+    ],
+    cautions: [CAUTION.router, CAUTION.dust],
+  };
+}
+
+function bySaw(part: Part, r: Rabbet, runs: string): Way {
+  return {
+    tool: 'circular-saw',
+    times: 2,
+    lines: [
+      `A rabbet, by saw and chisel: the part lies flat, clamped down, the saw on its face, never on its edge. The blade stands {1} deep: prove that on an offcut.`,
+      `First kerf: its inner side {0} in from the ${sideWords(part, r.edge)}, the rail or a straight board on the part. Then kerf after kerf out to the edge, 2 mm (1/16 in) of wood between them; ${runs.replace(', with a waste block where the bit comes out', '')}.`,
+      'Break out what stands and pare the floor level with a wide chisel, along the kerfs; try it with a piece of the panel that goes in.',
+    ],
+    cautions: [CAUTION.saw, CAUTION.chisel, CAUTION.dust],
+  };
+}

@@ -1,0 +1,54 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { built, demoDocument, pieceOf } from '../../test/build/built.ts';
+import { placeTicks, toPiece } from '../setting-out/index.ts';
+
+const seedShelf: unknown = JSON.parse(
+  readFileSync(new URL('../../examples/seed-shelf.json', import.meta.url), 'utf8'),
+);
+
+test.each([
+  ['the seed shelf', seedShelf],
+  ['the glaze cabinet', demoDocument()],
+])('a lath carries every mark where the part stands, to half a step of the rule: %s', (_, document) => {
+  const { build, drawn } = built(document);
+  const t = (x: Parameters<typeof drawn.ledger.ticks>[0]) => drawn.ledger.ticks(x);
+  const boxOf = (mark: string) => {
+    const part = drawn.parts.find((p) => p.mark === mark)!;
+    const own = {
+      min: [0, 0, 0] as never,
+      max: [part.length, part.width, part.thickness].map(t) as never,
+    };
+    return toPiece(placeTicks(drawn.ledger, part.place), own);
+  };
+  expect(build.stories.map((s) => s.runs).sort()).toEqual(['across', 'up']);
+  for (const stick of build.stories) {
+    const axis = stick.runs === 'up' ? 2 : 0;
+    const sides = drawn.parts.filter((p) => p.hand !== 'none').map((p) => boxOf(p.mark));
+    const from = Math.min(...sides.map((b) => b.min[axis]));
+    const to = Math.max(...sides.map((b) => b.max[axis]));
+    expect(Math.abs(t(stick.length) - (to - from))).toBeLessThanOrEqual(800);
+    for (const m of stick.marks) {
+      const box = boxOf(m.part);
+      expect(Math.abs(t(m.from) - (box.min[axis] - from)), m.part).toBeLessThanOrEqual(800);
+      expect(Math.abs(t(m.to) - (box.max[axis] - from)), m.part).toBeLessThanOrEqual(800);
+    }
+  }
+  // The card that makes them prints every one of their numbers, before any part is marked from them.
+  const card = build.operations.findIndex((o) => o.id === 'parts/story-sticks');
+  const worked = build.operations.findIndex((o) => o.stage === 'machine' && o.does.act !== 'other');
+  expect(card).toBeGreaterThan(-1);
+  expect(card).toBeLessThan(worked);
+  const printed = new Set(build.operations[card]!.lengths);
+  for (const s of build.stories)
+    for (const x of [s.length, ...s.marks.flatMap((m) => [m.from, m.to])]) expect(printed.has(x)).toBe(true);
+});
+
+test('a box with nothing in it needs no lath', () => {
+  const box = pieceOf(
+    { id: 'box', kind: 'piece', name: 'Box', width: '600 mm', height: '700 mm', depth: '300 mm' },
+    { id: 'case', kind: 'case', parent: 'box', board: 'birch18' },
+    { id: 'inside', kind: 'opening', parent: 'case' },
+  );
+  expect(built(box).build.stories).toEqual([]);
+});

@@ -1,0 +1,99 @@
+import type { Traced } from '../measure/index.ts';
+import { axisOf, type Direction, type Part } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import { type PartPlanes, planesOf } from './boxes.ts';
+import { type CaseUnit, unitsOf } from './case-units.ts';
+import { listWords } from './words.ts';
+
+/** A lath that carries a case's marks at full size, up its sides or along its front. */
+export interface StoryStick {
+  readonly name: string;
+  readonly runs: 'up' | 'across';
+  readonly length: Traced;
+  /** Where each part begins and ends, from the lower or left end of the lath, in that order. */
+  readonly marks: readonly { readonly part: string; readonly from: Traced; readonly to: Traced }[];
+}
+
+/** Fewer marks are sooner measured than carried over from a lath. */
+const FEWEST = 3;
+
+/** The story sticks of all cases: heights of what lies, and places along the front of what stands. */
+function storySticks(bench: Bench): readonly StoryStick[] {
+  const units = unitsOf(bench);
+  return units.flatMap((unit) =>
+    (['up', 'across'] as const).flatMap((runs): StoryStick[] => {
+      const stick = stickOf(bench, unit, runs, units.length > 1);
+      return stick && stick.marks.length >= FEWEST ? [stick] : [];
+    }),
+  );
+}
+
+/** Makes the sticks, before anything is marked out on parts. */
+export function makeStorySticks(bench: Bench): void {
+  bench.stories.push(...storySticks(bench));
+  if (bench.stories.length === 0) return;
+  const lengths: Traced[] = [];
+  const put = (t: Traced) => `{${lengths.push(t) - 1}}`;
+  bench.do(
+    {
+      id: 'parts/story-sticks',
+      kind: 'mark',
+      stage: 'machine',
+      title: `Make the story stick${bench.stories.length > 1 ? 's' : ''}`,
+      does: { act: 'other', on: [] },
+      tool: 'marking',
+      times: bench.stories.reduce((sum, s) => sum + 2 + s.marks.length, 0),
+      lines: [
+        'A straight lath for each, squared at one end; every mark is measured from that end, once, with a knife, and has its part’s mark written between its two lines.',
+        ...bench.stories.map(
+          (s) =>
+            `${s.name}, ${put(s.length)} long, from the ${s.runs === 'up' ? 'lower' : 'left'} end: ${listWords(
+              s.marks.map((m) => `${m.part} ${put(m.from)} to ${put(m.to)}`),
+            )}.`,
+        ),
+        'Lay it along what takes those parts, both of a pair side by side, and carry the marks over; what is put together is held against it again. A lath can’t be misread, and all parts get the same marks.',
+      ],
+      lengths,
+    },
+    [],
+  );
+}
+
+function stickOf(
+  bench: Bench,
+  unit: CaseUnit,
+  runs: StoryStick['runs'],
+  several: boolean,
+): StoryStick | undefined {
+  const l = bench.ledger;
+  const [low, high]: readonly [Direction, Direction] = runs === 'up' ? ['-z', '+z'] : ['-x', '+x'];
+  const inside = unit.parts.filter((p) => /^[A-E]/.test(p.mark));
+  const edging = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
+  const all = inside.filter((p) => !edging.has(p.id)).map((p) => planesOf(l, p));
+  const sides = all.filter(({ part }) => part.hand !== 'none');
+  if (sides.length < 2) return undefined;
+  const from = l.least('where the lath begins', ...sides.map((s) => s.planes[low]));
+  const to = l.greatest('where it ends', ...sides.map((s) => s.planes[high]));
+  const between = (p: PartPlanes) =>
+    l.ticks(p.planes[low]) >= l.ticks(from) && l.ticks(p.planes[high]) <= l.ticks(to);
+  const marked = all
+    .filter((p) => stands(p.part) === (runs === 'across') && between(p))
+    .sort((a, b) => l.ticks(a.planes[low]) - l.ticks(b.planes[low]));
+  const at = (plane: Traced) => bench.set('marking', l.less('from the end of the lath', plane, from));
+  return {
+    name: `${runs === 'up' ? 'Upright' : 'Long'} story stick${several ? ` of ${unit.words}` : ''}`,
+    runs,
+    length: bench.set('marking', l.less('length of the lath', to, from)),
+    marks: marked.map(({ part, planes }) => ({
+      part: part.mark,
+      from: at(planes[low]),
+      to: at(planes[high]),
+    })),
+  };
+}
+
+/** Sides and dividers stand; bottoms, lids and shelves lie. Panels across the depth do neither. */
+function stands({ place }: Part): boolean | undefined {
+  const { axis } = axisOf(place.thickness);
+  return axis === 0 ? true : axis === 2 ? false : undefined;
+}

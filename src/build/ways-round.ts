@@ -1,0 +1,49 @@
+import type { CaseJoints, JobDocument, ToolKind } from '../job/index.ts';
+import type { Cure, CureEdit } from '../snag/index.ts';
+
+/** What to do without a tool, the cheapest first: another joint, a cut at the yard, a jig to make; or the tool itself. */
+export function waysRound(job: JobDocument, kind: ToolKind): readonly Cure[] {
+  const edits = otherJoints(job, kind);
+  const named = edits.length === 0 ? [] : [{ says: `${INSTEAD[kind]}.`, edits }];
+  return [...named, { says: `${WITHOUT[kind]}; then add it to the list of tools.` }];
+}
+
+/** Joints that the tools of the shop can make, in place of those that need the missing one. */
+function otherJoints({ design, shop }: JobDocument, kind: ToolKind): readonly CureEdit[] {
+  const owns = (tool: ToolKind) => tool !== kind && shop.tools.some((t) => t.kind === tool);
+  const easier: CaseJoints | undefined = owns('pocket-jig')
+    ? 'pocket-screws'
+    : owns('drill')
+      ? 'face-screws'
+      : undefined;
+  return design.records.flatMap((r): CureEdit[] => {
+    if (kind === 'router' && r.kind === 'back' && r.fitting === 'groove')
+      return [{ record: r.id, field: 'fitting', value: 'applied' }];
+    if (r.kind !== 'case' || r.joints === undefined || easier === undefined) return [];
+    const needs =
+      kind === 'router' ? ROUTED.has(r.joints) : kind === 'pocket-jig' && r.joints === 'pocket-screws';
+    return needs ? [{ record: r.id, field: 'joints', value: easier }] : [];
+  });
+}
+
+const ROUTED: ReadonlySet<CaseJoints> = new Set(['rabbet', 'dado', 'stopped-dado', 'tongue']);
+
+const INSTEAD: Partial<Record<ToolKind, string>> = {
+  router: 'Join without channels, and lay the back over the case’s edges',
+  'pocket-jig': 'Screw the panels through their faces',
+};
+
+const WITHOUT: Record<ToolKind, string> = {
+  'pocket-jig': 'A pocket-hole jig costs little; until then screw from outside',
+  'dowel-jig': 'A dowelling jig costs little; without one, screw the case or let its panels into dados',
+  'biscuit-joiner':
+    'A slot cutter in the router, with a bearing, cuts edges alike; without one, screw the case or let its panels into dados',
+  router: 'Borrow or buy a router with a straight bit and an edge guide',
+  'circular-saw': 'Have the sheets cut at the yard',
+  'guide-rail': 'A straight board clamped to the sheet guides the saw as well',
+  sander: 'Sand by hand with a cork block',
+  'mitre-saw': 'A mitre box and a fine handsaw cost little and cut the same',
+  drill: 'A brace or a borrowed drill does; glue alone holds only joints that are let in',
+  clamp: 'Join with screws, which hold while glue sets; tape and wedges hold edging',
+  marking: 'A steel rule and a square are where every number begins: buy them first',
+};
