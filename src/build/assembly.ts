@@ -423,7 +423,10 @@ function mountTop(bench: Bench, unit: CaseUnit, standing: Standing, box: CaseBox
     { length: top.place.length, width: top.place.width },
   );
   standing.add(top);
-  for (const j of bench.setOut.joints.filter(isHeld)) driveScrews(bench, standing.into, j);
+  // A rail brings its own screws when it goes in.
+  for (const j of bench.setOut.joints.filter(isHeld))
+    if ([j.part, j.mate].every((id) => id === top.id || standing.has(id)))
+      driveScrews(bench, standing.into, j);
 }
 
 function partById(bench: Bench, id: string): Part {

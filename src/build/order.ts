@@ -6,7 +6,8 @@ import { type Operation, STAGES } from './operation.ts';
  */
 export function inOrder(operations: readonly Operation[]): readonly Operation[] {
   const byId = new Map(operations.map((o) => [o.id, o]));
-  if (byId.size !== operations.length) throw new Error('two operations have one id');
+  const twice = operations.find((o) => byId.get(o.id) !== o);
+  if (twice) throw new Error(`two operations have one id, ${twice.id}`);
   const rank = new Map(operations.map((o, i) => [o.id, STAGES.indexOf(o.stage) * operations.length + i]));
   const sorted = [...operations].sort((a, b) => rank.get(a.id)! - rank.get(b.id)!);
   const done = new Set<string>();
