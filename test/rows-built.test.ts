@@ -202,8 +202,8 @@ describe('a run along a wall', () => {
     expect([mm('west', 'rough'), mm('east', 'rough')]).toEqual([each + 11.5, each + 12]);
     const order = plan.build.operations.map((o) => o.id);
     const scribed = order.indexOf(`${parts.find((p) => p.id === 'west/filler')!.mark}/scribe`);
-    expect(scribed).toBeGreaterThan(order.indexOf('home/set-up'));
-    const level = plan.build.operations.find((o) => o.id === 'home/set-up')!;
+    expect(scribed).toBeGreaterThan(order.indexOf('home/level'));
+    const level = plan.build.operations.find((o) => o.id === 'home/level')!;
     expect(level.lines.join(' ')).toMatch(/falls \{0\} to the left/);
   });
 

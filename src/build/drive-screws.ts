@@ -37,17 +37,23 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
       times: fasteners.length,
       lines: [
         `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots of ${mate.mark}`}.`,
-        pockets
-          ? 'Low clutch setting: stop when the head sits; more strips the hole.'
-          : joint.duty === 'back'
-            ? 'Heads just level; a thin panel dimples if they go deeper.'
-            : 'Clamp it first, edges and lines level. Low clutch setting, heads just level: once it spins, the screw holds no more.',
+        turnLine(joint),
         ...washerLines(bench, fasteners, mate),
       ],
       lengths: [first.length, first.diameter],
     },
     [part.mark, mate.mark, into],
   );
+}
+
+/** How far the screws of a joint are turned. */
+function turnLine(joint: Joint): string {
+  if (joint.duty === 'drawer' || joint.duty === 'handle')
+    return 'Low clutch setting, the last turns by hand: heads just level.';
+  if (joint.hold === 'pocket-screws')
+    return 'Low clutch setting: stop when the head sits; more strips the hole.';
+  if (joint.duty === 'back') return 'Heads just level; a thin panel dimples if they go deeper.';
+  return 'Clamp it first, edges and lines level. Low clutch setting, heads just level: once it spins, the screw holds no more.';
 }
 
 function partById(bench: Bench, id: string): Part {

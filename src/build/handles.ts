@@ -2,7 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Joint, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
-import { hangingScrews } from './drawers/screws.ts';
+import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
 import { listWords } from './words.ts';
@@ -52,7 +52,7 @@ function fixHandle(bench: Bench, joint: Joint, stage: 'fill' | 'hang'): void {
     },
     [handle.mark, front.mark],
   );
-  hangingScrews(bench, joint, front.mark, stage);
+  driveScrews(bench, front.mark, joint, stage);
 }
 
 /** The side of the front that the handle is nearer to: its place is measured from there. */

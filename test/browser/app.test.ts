@@ -64,7 +64,9 @@ describe('on a wide page', () => {
   test('the example opens with its sizes, parts and views; nothing is asked of another host', async () => {
     expect(await page.getByLabel('Name of the piece').inputValue()).toBe('Glaze cabinet');
     expect(await width().inputValue()).toBe('1580 mm');
-    expect(await page.getByRole('row', { name: /left side/ }).textContent()).toContain('Birch plywood 18 mm');
+    expect(await page.getByRole('row', { name: /^A1 left side/ }).textContent()).toContain(
+      'Birch plywood 18 mm',
+    );
     for (const name of ['Front', 'From the right', 'From above'])
       expect(await page.getByRole('group', { name: `${name}, with sizes` }).count(), name).toBe(1);
     await planned();
@@ -128,19 +130,17 @@ describe('on a wide page', () => {
     await spaces.fill('5');
     await spaces.press('Enter');
     await page.getByText('bay5', { exact: true }).waitFor();
-    expect(
-      await page
-        .getByRole('row', { name: /divider/ })
-        .first()
-        .textContent(),
-    ).toContain('D1–D4');
+    const dividers = page.getByRole('row', { name: /divider/ });
+    expect((await dividers.allTextContents()).join()).toMatch(/D4/);
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByText('bay5', { exact: true }).waitFor({ state: 'detached' });
   });
 
   test('sliding doors are put before the inside, changed, and taken away', async () => {
-    await page.getByRole('button', { name: 'Close by sliding doors' }).first().click();
     const doors = page.getByRole('row', { name: /sliding door/ });
+    await page.locator('section', { hasText: 'sliders' }).getByRole('button', { name: 'Take away' }).click();
+    await doors.first().waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Close by sliding doors' }).first().click();
     await doors.first().waitFor();
     const count = page.getByLabel('How many sliding doors, doors1');
     await count.fill('3');
@@ -149,7 +149,7 @@ describe('on a wide page', () => {
     const closed = page.getByLabel('Openings that doors1 closes');
     await closed.fill('bay1, bay3');
     await closed.press('Enter');
-    expect(await page.getByRole('alert').textContent()).toMatch(/not neighbours of one split/);
+    await page.getByRole('alert').filter({ hasText: 'not neighbours of one split' }).first().waitFor();
     await page.locator('section', { hasText: 'doors1' }).getByRole('button', { name: 'Take away' }).click();
     await doors.first().waitFor({ state: 'detached' });
   });

@@ -3,12 +3,12 @@ import type { Drawer } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import { CAUTION } from '../cautions.ts';
+import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
 import { touchWords } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { frontOnOpenBox } from './front.ts';
 import { boxName, by, named, partOf } from './in-words.ts';
-import { hangingScrews } from './screws.ts';
 import { isShallow } from './shallow.ts';
 
 type Role = keyof Drawer['parts'];
@@ -118,7 +118,7 @@ function cornerScrews(bench: Bench, drawer: Drawer, end: 'front' | 'back', into:
       pair.includes(id) &&
       pair.some((p) => sides.includes(p))
     )
-      hangingScrews(bench, j, into);
+      driveScrews(bench, into, j, 'fill');
   }
 }
 

@@ -2,11 +2,11 @@ import type { Traced } from '../../measure/index.ts';
 import type { Drawer } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
+import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
 import { offset, touchWords } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { boxName, named, partOf } from './in-words.ts';
-import { hangingScrews } from './screws.ts';
 
 /** The front goes on last, by its gaps, and is screwed from inside. */
 export function fitFront(bench: Bench, drawer: Drawer): void {
@@ -89,5 +89,5 @@ function setFront(
   const joint = bench.setOut.joints.find(
     (j) => j.part === drawer.parts.front && j.mate === drawer.parts.face,
   );
-  if (joint) hangingScrews(bench, joint, into);
+  if (joint) driveScrews(bench, into, joint, 'fill');
 }

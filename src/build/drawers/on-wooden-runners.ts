@@ -3,11 +3,11 @@ import type { Direction, Drawer, Part, WoodenRunners } from '../../setting-out/i
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import { CAUTION } from '../cautions.ts';
+import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
 import { offset, touchWords } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { boxName, named, partOf } from './in-words.ts';
-import { hangingScrews } from './screws.ts';
 import { whatMoves } from './what-moves.ts';
 
 /** Strips screwed to the uprights, the box slid onto them, and along its whole way. */
@@ -67,7 +67,7 @@ function setStrip(bench: Bench, strip: Part, post: Part, below: Part, side: Dire
     [strip.mark, 'case'],
   );
   const joint = bench.setOut.joints.find((j) => j.part === strip.id);
-  if (joint) hangingScrews(bench, joint, 'case');
+  if (joint) driveScrews(bench, 'case', joint, 'fill');
 }
 
 function slideIn(

@@ -265,10 +265,14 @@ function placesOf(
     l.ratio('half', front.length, SETTING_OUT.half),
   );
   const step = l.row(DRAWERS.aside);
+  // One that is moved from the middle of a narrow front must not come too near to its end.
+  const offEnds = (x: number) =>
+    x - l.ticks(front.box.min[0]) >= l.ticks(edge) && l.ticks(front.box.max[0]) - x >= l.ticks(edge);
   const clear = (x: Traced, inward: 1 | -1): Traced | undefined => {
-    const steps = STEPS_INWARD.find((n) =>
-      rows.every((z) => isFree(l.ticks(x) + inward * n * l.ticks(step), l.ticks(z))),
-    );
+    const steps = STEPS_INWARD.find((n) => {
+      const at = l.ticks(x) + inward * n * l.ticks(step);
+      return offEnds(at) && rows.every((z) => isFree(at, l.ticks(z)));
+    });
     if (!steps) return steps === 0 ? x : undefined;
     const by = l.times('steps inward', step, steps);
     const why = 'screws of the front, moved clear of the corner';

@@ -18,22 +18,7 @@ export function HandlesNote({ handles }: { handles: readonly RecordOf<'handle'>[
             <strong>{id}</strong>, on {parent}, of{' '}
             <LotField path={`${at}/strip`} label={`Strip of ${id}`} form="strip" end="," />{' '}
             <LengthField path={`${at}/length`} label={`Length of ${id}`} empty="a hand" /> long, running{' '}
-            <ChoiceField
-              path={`${at}/lay`}
-              label={`Way that ${id} runs`}
-              choices={[
-                ['', 'as usual'],
-                ['across', 'across'],
-                ['up', 'upward'],
-              ]}
-              end=","
-            />{' '}
-            its middle{' '}
-            <LengthField path={`${at}/fromEdge`} label={`From the edge to ${id}`} empty="as usual" /> from the
-            edge that opens,{' '}
-            <LengthField path={`${at}/fromBelow`} label={`From below to ${id}`} empty="half way" /> from
-            below, <LengthField path={`${at}/fromAbove`} label={`From above to ${id}`} empty="half way" />{' '}
-            from above.{' '}
+            <WhereItStands id={id} />{' '}
             <EditButton edit={() => removeEdit(job, id)} quiet>
               Take away
             </EditButton>
@@ -64,23 +49,7 @@ export function PullsNote({ pulls }: { pulls: readonly RecordOf<'pull'>[] }) {
               ]}
               end=","
             />{' '}
-            running{' '}
-            <ChoiceField
-              path={`${at}/lay`}
-              label={`Way that ${id} runs`}
-              choices={[
-                ['', 'as usual'],
-                ['across', 'across'],
-                ['up', 'upward'],
-              ]}
-              end=","
-            />{' '}
-            its middle{' '}
-            <LengthField path={`${at}/fromEdge`} label={`From the edge to ${id}`} empty="as usual" /> from the
-            edge that opens,{' '}
-            <LengthField path={`${at}/fromBelow`} label={`From below to ${id}`} empty="half way" /> from
-            below, <LengthField path={`${at}/fromAbove`} label={`From above to ${id}`} empty="half way" />{' '}
-            from above.{' '}
+            running <WhereItStands id={id} />{' '}
             <EditButton edit={() => removeEdit(job, id)} quiet>
               Take away
             </EditButton>
@@ -88,5 +57,28 @@ export function PullsNote({ pulls }: { pulls: readonly RecordOf<'pull'>[] }) {
         );
       })}
     </Note>
+  );
+}
+
+/** Which way a handle runs, and how far its middle is from the edges. */
+function WhereItStands({ id }: { id: string }) {
+  const at = `design/records/${id}`;
+  return (
+    <>
+      <ChoiceField
+        path={`${at}/lay`}
+        label={`Way that ${id} runs`}
+        choices={[
+          ['', 'as usual'],
+          ['across', 'across'],
+          ['up', 'upward'],
+        ]}
+        end=","
+      />{' '}
+      its middle <LengthField path={`${at}/fromEdge`} label={`From the edge to ${id}`} empty="as usual" />{' '}
+      from the edge that opens,{' '}
+      <LengthField path={`${at}/fromBelow`} label={`From below to ${id}`} empty="half way" /> from below,{' '}
+      <LengthField path={`${at}/fromAbove`} label={`From above to ${id}`} empty="half way" /> from above.
+    </>
   );
 }
