@@ -52,7 +52,7 @@ test('rows of holes are bored where they were drawn, by what their cards say', a
   expect(cards.map((c) => c.title)).toEqual([
     'Holes in the outer face of A1 (left side), for pegs',
     'Holes in the outer face of A2 (right side), for pegs',
-    'Holes through C1 (top): “cords”',
+    'Holes through C1 (top), “cords”',
     'Holes in the under face of E3 (shelf in right), for hooks',
   ]);
   const hooks = cards.at(-1)!;
