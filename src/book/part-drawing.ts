@@ -185,7 +185,8 @@ export function partDrawing(
           ? [
               {
                 at: f.at,
-                ...(f.kind === 'hole' && (f.use === 'cable' || f.use === 'vent' || f.use === 'row')
+                ...(f.kind === 'hole' &&
+                (f.use === 'cable' || f.use === 'vent' || f.use === 'row' || f.use === 'leveller')
                   ? { diameter: f.diameter }
                   : {}),
                 ...followsIn(here, f),

@@ -83,6 +83,7 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, does.into, does.below, does.above, ...does.between];
     case 'pull':
       return [does.workpiece, does.behind ?? does.workpiece, does.into];
+    case 'levellers':
     case 'plug':
       return [does.workpiece, does.into];
     case 'other':

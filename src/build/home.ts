@@ -2,6 +2,7 @@ import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import { levellerLines } from './levellers.ts';
 import { packingLines } from './packing.ts';
 import { waxGrooves } from './sliding.ts';
 import { listWords } from './words.ts';
@@ -51,7 +52,7 @@ function carry(bench: Bench): void {
 }
 
 function level(bench: Bench): void {
-  const { doors, drawers, sliding } = bench.setOut;
+  const { doors, drawers, sliding, levellers } = bench.setOut;
   const lengths: Traced[] = [];
   bench.do(
     {
@@ -61,8 +62,12 @@ function level(bench: Bench): void {
       title: 'Level it',
       does: { act: 'other', on: ['case'] },
       lines: [
-        ...packingLines(bench, lengths),
-        'Level it from side to side and from front to back with thin packing under its corners, until it doesn’t rock; both diagonals of the front as they were in the shop.',
+        ...(levellers.length > 0
+          ? levellerLines(bench, lengths)
+          : [
+              ...packingLines(bench, lengths),
+              'Level it from side to side and from front to back with thin packing under its corners, until it doesn’t rock; both diagonals of the front as they were in the shop.',
+            ]),
         ...(doors.length + drawers.length + sliding.length > 0
           ? ['Doors and drawers run true only in a case that stands true, so this comes before they go in.']
           : []),

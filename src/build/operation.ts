@@ -350,6 +350,16 @@ export type Act =
       readonly holes?: Traced;
       readonly deep: Traced;
     }
+  /** Sleeves of levellers let into the holes of a bottom from below: `count` of them, so wide and so deep. */
+  | {
+      readonly act: 'levellers';
+      readonly workpiece: string;
+      readonly into: string;
+      readonly fixing: string;
+      readonly count: number;
+      readonly diameter: Traced;
+      readonly deep: Traced;
+    }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 

@@ -193,7 +193,7 @@ function holes(bench: Bench, batch: Batch): void {
     const { side, use } = row[0]!;
     if (use === 'cup') cupHoles(bench, batch, row);
     else if (use === 'cable' || use === 'vent') openHoles(bench, batch, row);
-    else if (use === 'row') rowHoles(bench, batch, row);
+    else if (use === 'row' || use === 'leveller') rowHoles(bench, batch, row);
     else if (use === 'finger') fingerHoles(bench, batch, row);
     else if (use === 'pin') pinHoles(bench, batch, row);
     else if (use === 'dowel') dowelHoles(bench, batch, row, nth(side, use));

@@ -18,6 +18,7 @@ import { hangDoors } from './hanging.ts';
 import { bringHome } from './home.ts';
 import { joinCases } from './joining.ts';
 import { layOut } from './lay-out.ts';
+import { fitLevellers } from './levellers.ts';
 import { hangLids } from './lids.ts';
 import { layLooseShelves } from './loose-shelves.ts';
 import { MINUTES } from './minutes.ts';
@@ -73,6 +74,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   hangLids(bench);
   finishPiece(bench, finishing);
   fitPulls(bench);
+  fitLevellers(bench);
   bringHome(bench);
   fitFillers(bench);
   return planOf(bench, breakdown, finishing);

@@ -8,7 +8,7 @@ import { listWords, referenceFor, sideWords } from './words.ts';
 /** Twist drills are sold up to about this width, mm (common practice); wider holes are bored with a Forstner bit. */
 const TWIST_MOST = 13;
 
-/** A row of holes that the maker asked for, all of one width and depth: for pegs, hooks or what else goes in. */
+/** A row of holes that the maker asked for, all of one width and depth: for pegs, hooks or what else goes in; or holes for the sleeves of levellers. */
 export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: readonly Hole[]): void {
   const [part] = batch;
   const first = row[0]!;
@@ -31,7 +31,7 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
   });
   const purposes = [...new Set(row.map((h) => h.purpose))].join('; ');
   bench.settings.push({
-    id: `${part.mark}/drill-${face}-row-${l.ticks(first.diameter)}${depth === undefined ? '' : `-${l.ticks(depth)}`}`,
+    id: `${part.mark}/drill-${face}-${first.use}-${l.ticks(first.diameter)}${depth === undefined ? '' : `-${l.ticks(depth)}`}`,
     kind: 'drill',
     what: `${row.length > 1 ? 'Holes' : 'Hole'} ${depth === undefined ? 'through' : `in the ${sideWords(part, face)} of`}`,
     parts: batch,
@@ -46,7 +46,8 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
       diameter: first.diameter,
       ...(depth === undefined ? {} : { depth }),
       ...(bit === 'twist' ? {} : { bit }),
-      open: true,
+      // A sleeve fills its hole.
+      ...(first.use === 'row' ? { open: true } : {}),
     },
     tool: 'drill',
     times: row.length,

@@ -234,6 +234,16 @@ function actReport(a: Act): Report {
         holes_mm: a.holes,
         deep_mm: a.deep,
       };
+    case 'levellers':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        into: a.into,
+        fixing: a.fixing,
+        count: a.count,
+        diameter_mm: a.diameter,
+        deep_mm: a.deep,
+      };
     case 'hinge':
       return {
         act: a.act,

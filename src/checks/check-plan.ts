@@ -9,6 +9,7 @@ import { enoughMaterial } from './enough-material.ts';
 import { fits } from './fits.ts';
 import { hanging } from './hanging.ts';
 import { hinges } from './hinges.ts';
+import { levellers } from './levellers.ts';
 import { lids } from './lids.ts';
 import { lifting } from './lifting.ts';
 import { looseShelves } from './loose-shelves.ts';
@@ -36,6 +37,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   vents,
   fits,
   hanging,
+  levellers,
   tipsForward,
   bits,
   sawReach,

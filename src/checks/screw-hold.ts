@@ -22,7 +22,9 @@ export function screwHold({
   const woods = woodOf(setOut);
   const fasteners = new Map(setOut.fasteners.map((f) => [f.id, f]));
   const based = new Set(
-    setOut.joints.flatMap((j) => (j.duty === 'base' ? [j.mate] : j.duty === 'foot' ? [j.part] : [])),
+    setOut.joints
+      .flatMap((j) => (j.duty === 'base' ? [j.mate] : j.duty === 'foot' ? [j.part] : []))
+      .concat(setOut.levellers.map((one) => one.part)),
   );
   return setOut.surfaces.flatMap((surface): Snag[] => {
     // What stands on a base does not hang on its screws.

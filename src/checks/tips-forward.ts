@@ -1,6 +1,6 @@
 import { treeOf } from '../job/index.ts';
 import { stabilityLoad } from '../materials/index.ts';
-import { toMm } from '../measure/index.ts';
+import { type Traced, toMm } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { practice, ruleOf } from './rule.ts';
@@ -124,19 +124,31 @@ export function tipsForward(input: Input): readonly Snag[] {
   return snags;
 }
 
+/** Heights no further apart are one, mm. */
+const SAME = 0.01;
+
 /** How the piece stands; undefined when it has no parts. */
 function standOf({ setOut, weigh }: Input): Stand | undefined {
   const boxes = standingBoxes(setOut);
   const all = [...boxes.values()];
   if (all.length === 0) return undefined;
-  const floor = Math.min(...all.map((b) => b.min[2]));
-  const feet = all.filter((b) => b.min[2] === floor);
+  const lowest = Math.min(...all.map((b) => b.min[2]));
+  const mm = (t: Traced) => toMm(setOut.ledger.ticks(t));
+  // What stands on levellers tips over their middles, and its parts begin above the floor.
+  const onLevellers = setOut.levellers.flatMap(({ at, height }) =>
+    Math.abs(mm(height) - lowest) > SAME ? [] : at.map(({ y }) => [mm(y), mm(height)] as const),
+  );
+  const floor = lowest - (onLevellers[0]?.[1] ?? 0);
+  const feet =
+    onLevellers.length > 0
+      ? onLevellers.map(([y]) => [y, y] as const)
+      : all.filter((b) => b.min[2] === lowest).map((b) => [b.min[1], b.max[1]] as const);
   const head = Math.max(...all.map((b) => b.max[2]));
   const top = all.filter((b) => b.max[2] === head);
   const front = (of: readonly StandingBox[]) => Math.min(...of.map((b) => b.min[1]));
   return {
-    pivotMm: front(feet),
-    rearMm: Math.max(...feet.map((b) => b.max[1])),
+    pivotMm: Math.min(...feet.map(([from]) => from)),
+    rearMm: Math.max(...feet.map(([, to]) => to)),
     frontMm: front(top),
     heightMm: head - floor,
     masses: setOut.parts.map((p) => {

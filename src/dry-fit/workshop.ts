@@ -7,6 +7,7 @@ import { Condition } from './condition/condition.ts';
 import { drawOut } from './draw-out.ts';
 import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
+import { letInLevellers } from './levellers.ts';
 import { liftedIn } from './lift-in.ts';
 import { pegged } from './pegs.ts';
 import { restsOnPins } from './pins.ts';
@@ -116,6 +117,8 @@ export class Workshop {
         return this.hinge(operation, does);
       case 'pull':
         return this.pull(operation, does);
+      case 'levellers':
+        return this.levellers(operation, does);
       case 'runners':
         return this.runners(operation, does);
       case 'draw-out':
@@ -437,6 +440,20 @@ export class Workshop {
       this.takeScrew(operation, act);
       const { screws, faults } = screwOnPull(assembly, pullCard(act, this.read), this.screws);
       this.screws.push(...screws);
+      return faults;
+    });
+  }
+
+  private levellers(operation: Operation, act: Extract<Act, { act: 'levellers' }>): void {
+    this.tell(operation, act.into, (assembly) => {
+      const card = {
+        part: act.workpiece,
+        count: act.count,
+        diameterMm: toMm(this.read(act.diameter)),
+        deepMm: toMm(this.read(act.deep)),
+      };
+      const { fills, faults } = letInLevellers(assembly, card, this.filled);
+      for (const way of fills) this.filled.add(way);
       return faults;
     });
   }

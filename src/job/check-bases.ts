@@ -4,10 +4,11 @@ import type { RecordTree } from './tree.ts';
 
 /** What each form of a base needs, and what it can't have. */
 const NEEDS = {
-  frame: { has: ['board', 'height'], lacks: ['strip', 'apron'] },
-  'toe-kick': { has: ['board', 'height'], lacks: ['strip', 'setbackBack', 'apron'] },
-  feet: { has: ['strip'], lacks: ['board', 'height', 'apron'] },
-  legs: { has: ['board', 'strip', 'height'], lacks: [] },
+  frame: { has: ['board', 'height'], lacks: ['strip', 'apron', 'leveller'] },
+  'toe-kick': { has: ['board', 'height'], lacks: ['strip', 'setbackBack', 'apron', 'leveller'] },
+  feet: { has: ['strip'], lacks: ['board', 'height', 'apron', 'leveller'] },
+  legs: { has: ['board', 'strip', 'height'], lacks: ['leveller'] },
+  levellers: { has: [], lacks: ['board', 'strip', 'apron'] },
 } as const;
 
 /** Whether a base says what its form needs, and no more. */

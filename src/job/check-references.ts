@@ -12,6 +12,7 @@ export function checkReferences(job: JobDocument): readonly Snag[] {
     ...badPins(job),
     ...badStays(job),
     ...badPulls(job),
+    ...badLevellers(job),
     ...badRunners(job),
     ...badOver(job),
   ];
@@ -217,6 +218,24 @@ function badPulls(job: JobDocument): readonly Snag[] {
             where: { path: `design/records/${r.id}/pull`, record: r.id },
             sentence: `“${r.id}” names “${r.pull}”, a pull that the rack doesn’t have.`,
             cures: [{ says: 'Add the pull to the rack, or leave “pull” out.' }],
+          },
+        ],
+  );
+}
+
+/** Levellers that the rack must have. */
+function badLevellers(job: JobDocument): readonly Snag[] {
+  const levellers = (job.shop.rack.fixings ?? []).filter((f) => f.kind === 'leveller');
+  return job.design.records.flatMap((r): Snag[] =>
+    r.kind !== 'base' || r.leveller === undefined || levellers.some((f) => f.id === r.leveller)
+      ? []
+      : [
+          {
+            code: 'document.no-such-leveller',
+            level: 'stop',
+            where: { path: `design/records/${r.id}/leveller`, record: r.id },
+            sentence: `“${r.id}” is to stand on “${r.leveller}”, which is no leveller of the rack.`,
+            cures: [{ says: 'Add the leveller to the rack’s fixings, or leave “leveller” out.' }],
           },
         ],
   );

@@ -21,6 +21,16 @@ export const BASES = {
   } satisfies RatioRow as RatioRow,
   footSetback: length('foot.setback', 40, 'feet stand this far inside the case'),
   footApart: length('foot.apart', 800, 'feet stand at most this far apart'),
+  levellersApart: length(
+    'levellers.apart-least',
+    70,
+    'levellers stand at least this far apart, or the case rocks on them',
+  ),
+  levellerAside: length(
+    'levellers.aside',
+    5,
+    'a leveller that would meet what is bored is moved aside in steps of this',
+  ),
   apronHeight: length('apron.height', 100, 'an apron between legs is about this high'),
   apronBack: length('apron.back', 3, 'aprons stand this far behind the faces of their legs'),
   apronLeast: length(

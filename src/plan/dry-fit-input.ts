@@ -40,7 +40,7 @@ export function dryFitInput(
     ),
     fixings: new Map(
       (job.shop.rack.fixings ?? [])
-        .flatMap((f) => (f.kind === 'washer' ? [] : [f]))
+        .flatMap((f) => (f.kind === 'washer' || f.kind === 'leveller' ? [] : [f]))
         .map((f) => [
           f.id,
           f.kind === 'biscuit'

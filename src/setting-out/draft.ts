@@ -11,6 +11,7 @@ import {
 import { SETTING_OUT } from '../materials/index.ts';
 import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
+import type { Levellers } from './case/leveller.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
 import type { Feature } from './feature.ts';
@@ -84,6 +85,7 @@ export class Draft {
   readonly drawers: Drawer[] = [];
   readonly lids: Lid[] = [];
   readonly pulls: BoughtPull[] = [];
+  readonly levellers: Levellers[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */

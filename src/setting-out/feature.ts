@@ -65,8 +65,18 @@ export interface Bevel extends FeatureBase {
 /** A round hole square to the side it starts from. */
 export interface Hole extends FeatureBase {
   readonly kind: 'hole';
-  /** What goes in: a screw, a hinge's cup, a shelf's pin, a dowel, or (`cable`, `vent`, `finger`, `row`) nothing that the plan knows of. */
-  readonly use: 'pilot' | 'clearance' | 'cup' | 'pin' | 'dowel' | 'cable' | 'vent' | 'finger' | 'row';
+  /** What goes in: a screw, a hinge's cup, a shelf's pin, a dowel, the sleeve of a leveller, or (`cable`, `vent`, `finger`, `row`) nothing that the plan knows of. */
+  readonly use:
+    | 'pilot'
+    | 'clearance'
+    | 'cup'
+    | 'pin'
+    | 'dowel'
+    | 'cable'
+    | 'vent'
+    | 'finger'
+    | 'row'
+    | 'leveller';
   readonly side: Side;
   /**
    * Where, on the side it starts from: on a face along the length and across the width; on an edge along the

@@ -33,13 +33,16 @@ export function doorsOf(setOut: Pick<SetOut, 'doors' | 'sliding'>): readonly str
   return [...setOut.doors, ...setOut.sliding.flatMap((s) => s.leaves)].map((d) => d.part);
 }
 
-/** How many of each wooden fixing the piece takes, in the order of first use. */
-export function fixingsUsed(setOut: Pick<SetOut, 'fasteners' | 'pegs'>): ReadonlyMap<string, number> {
+/** How many of each fixing, levellers among them, the piece takes, in the order of first use. */
+export function fixingsUsed(
+  setOut: Pick<SetOut, 'fasteners' | 'pegs' | 'levellers'>,
+): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
-  const add = (id: string) => used.set(id, (used.get(id) ?? 0) + 1);
+  const add = (id: string, n = 1) => used.set(id, (used.get(id) ?? 0) + n);
   for (const { plug, washer } of setOut.fasteners)
     for (const id of [plug, washer]) if (id !== undefined) add(id);
   for (const { fixing } of setOut.pegs) add(fixing);
+  for (const { fixing, at } of setOut.levellers) add(fixing, at.length);
   return used;
 }
 

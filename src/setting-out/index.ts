@@ -1,3 +1,4 @@
+export type { Levellers } from './case/leveller.ts';
 export type { DoorLeaf } from './doors/door-leaf.ts';
 export type { Drawer, WoodenRunners } from './drawers/drawer.ts';
 export type {

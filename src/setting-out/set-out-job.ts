@@ -83,6 +83,7 @@ export function setOut(job: JobDocument): SetOut {
     drawers: draft.drawers,
     lids: draft.lids,
     pulls: draft.pulls,
+    levellers: draft.levellers,
     doors: draft.doors,
     pinned: draft.pinned,
     sliding: draft.sliding,

@@ -1,6 +1,7 @@
 import type { CaseJoints } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
+import type { Levellers } from './case/leveller.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
 import type { PrintedFit } from './fits/fit.ts';
@@ -75,7 +76,9 @@ export interface SetOut {
   readonly lids: readonly Lid[];
   /** Bought pulls, in the order of the document. */
   readonly pulls: readonly BoughtPull[];
-  /** The bounding box of all parts, as sizes. */
+  /** Levellers, case by case. */
+  readonly levellers: readonly Levellers[];
+  /** The bounding box of all parts, as sizes, down to the floor. */
   readonly overall: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   /** The two sides of each case, by their parts, in the order in which cases stand; neighbours may have one in common. */
   readonly sides: readonly SidesOfCase[];

@@ -36,7 +36,7 @@ function isWide(f: Feature): boolean {
   return f.kind === 'hole' && WIDE.has(f.use);
 }
 
-const WIDE: ReadonlySet<Hole['use']> = new Set(['cup', 'cable', 'vent', 'finger', 'row']);
+const WIDE: ReadonlySet<Hole['use']> = new Set(['cup', 'cable', 'vent', 'finger', 'row', 'leveller']);
 
 /** The frame in which a part's own length, width and thickness run along x, y and z. */
 function frameOf(ledger: Ledger, { place }: Part): Frame {

@@ -262,6 +262,7 @@ export function smallCase(): SetOut {
     drawers: [],
     lids: [],
     pulls: [],
+    levellers: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     sides: [],

@@ -45,5 +45,14 @@ export function bases(text: (from: number, to: number) => fc.Arbitrary<string>):
         setbackBack: maybe(text(40, 52)),
       }),
     },
+    {
+      weight: 1,
+      arbitrary: fc.record({
+        form: fc.constant('levellers'),
+        height: maybe(text(30, 60)),
+        setback: maybe(text(35, 50)),
+        setbackBack: maybe(text(35, 50)),
+      }),
+    },
   );
 }

@@ -80,6 +80,7 @@ const ROWS: readonly Row[] = [
   { feature: 'a kick board', in: has('base', (b) => b.form === 'toe-kick') },
   { feature: 'legs with aprons', in: has('base', (b) => b.form === 'legs') },
   { feature: 'feet', in: has('base', (b) => b.form === 'feet') },
+  { feature: 'levellers', in: (_, piece) => piece.levellers.length > 0 },
   { feature: 'rails to hang by', in: has('hanging') },
   { feature: 'front edging', in: has('edging') },
   {

@@ -24,7 +24,7 @@ interface Opening {
 function openings(setOut: SetOut, f: Feature): readonly Opening[] {
   const t = (x: Hole['diameter']) => setOut.ledger.ticks(x);
   if (f.kind === 'hole')
-    return f.use === 'cable' || f.use === 'vent' || f.use === 'row'
+    return f.use === 'cable' || f.use === 'vent' || f.use === 'row' || f.use === 'leveller'
       ? [
           {
             id: f.id,

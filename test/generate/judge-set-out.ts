@@ -97,7 +97,10 @@ function boundingBox(setOut: SetOut, overall: { width: number; height: number; d
   const handles = new Set(setOut.joints.filter((j) => j.duty === 'handle').map((j) => j.mate));
   const boxes = setOut.parts.filter((p) => !handles.has(p.id)).map((p) => boxOf(setOut, p));
   return [overall.width, overall.depth, overall.height].flatMap((asked, axis) => {
-    const from = Math.min(...boxes.map((b) => b.min[axis]!));
+    // What stands on levellers begins as far above the floor as they lift it.
+    const lifted: number[] = axis === 2 ? setOut.levellers.map((one) => setOut.ledger.ticks(one.height)) : [];
+    const lowest = Math.min(...boxes.map((b) => b.min[axis]!));
+    const from = lifted.includes(lowest) ? 0 : lowest;
     const to = Math.max(...boxes.map((b) => b.max[axis]!));
     return from === 0 && to === asked ? [] : [`along ${'xyz'[axis]} from ${from} to ${to}, not to ${asked}`];
   });

@@ -83,7 +83,7 @@ test('a space held before a hidden one, and something to stand in it', () => {
 test('what a case stands on, in every form, one after the other; or rails on the wall', () => {
   let job = example('glaze-cabinet');
   const base = () => treeOf(job).all('base')[0]!;
-  for (const form of ['toe-kick', 'feet', 'frame'] as const) {
+  for (const form of ['toe-kick', 'feet', 'levellers', 'frame'] as const) {
     job = changed(job, baseFormEdit(job, base(), form));
     expect(base().form ?? 'frame').toBe(form);
   }

@@ -83,13 +83,16 @@ export function baseFormEdit(
   const strip = base.strip ?? job.shop.rack.lots.find((l) => l.form === 'strip')?.id ?? 'strips';
   const board = base.board ?? treeOf(job).caseOf(base.id)?.board;
   const feet = form === 'feet';
-  const [own, height] = feet ? [undefined, undefined] : [board, base.height ?? '70 mm'];
+  // Feet are as high as their strip, levellers as low as they can be turned.
+  const bought = form === 'levellers';
+  const [own, height] = feet || bought ? [undefined, undefined] : [board, base.height ?? '70 mm'];
   return {
     edit: 'all',
     of: [
       set('form', form === 'frame' ? undefined : form),
       set('strip', feet || form === 'legs' ? strip : undefined),
       ...(form === 'legs' ? [] : [set('apron')]),
+      ...(bought || base.leveller === undefined ? [] : [set('leveller')]),
       set('board', own),
       set('height', height),
       ...(form === 'toe-kick' ? [set('setbackBack')] : []),

@@ -63,6 +63,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     drawers: [],
     lids: [],
     pulls: [],
+    levellers: [],
     fits: [],
     sliding: [],
     overall: { width: nothing, height: nothing, depth: nothing },

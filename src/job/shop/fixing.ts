@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { Id, Name, SizeText } from '../typed.ts';
+import { Id, MassText, Name, SizeText } from '../typed.ts';
 
 const fixingFields = {
   id: Id,
@@ -44,7 +44,23 @@ const Washer = v.strictObject({
   width: SizeText,
 });
 
-/** Fixings of one size: what joints are made or finished with besides screws. */
-export const Fixing = v.variant('kind', [Plug, Dowel, Biscuit, Washer]);
+/** A foot on a thread that is turned longer or shorter where a piece stands, in a sleeve let into the wood above it. */
+const Leveller = v.strictObject({
+  ...fixingFields,
+  kind: v.literal('leveller'),
+  /** Of the hole for its sleeve, and how deep that is. */
+  diameter: SizeText,
+  deep: SizeText,
+  /** Of its foot. */
+  width: SizeText,
+  /** From the floor to the wood, turned right in and as far out as it may be. */
+  lowest: SizeText,
+  highest: SizeText,
+  /** What one carries, where its maker says so. */
+  carries: v.optional(MassText),
+});
+
+/** Fixings of one size: what joints are made or finished with besides screws, and what a piece stands on. */
+export const Fixing = v.variant('kind', [Plug, Dowel, Biscuit, Washer, Leveller]);
 export type Fixing = v.InferOutput<typeof Fixing>;
 export type FixingOf<K extends Fixing['kind']> = Extract<Fixing, { kind: K }>;

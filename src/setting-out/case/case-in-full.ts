@@ -24,6 +24,7 @@ import { type Footing, footing, joinFooting } from './footing.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
 import { joinLegs, type Legs, legsOf } from './legs.ts';
+import { standOnLevellers } from './levellers.ts';
 import type { Hand } from './shared-sides.ts';
 import { appliedTop } from './top.ts';
 
@@ -125,6 +126,7 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
     frames,
     joints: draft.joints.slice(before),
   });
+  standOnLevellers(draft, bores, frame, panels.bottom);
   const loops = new ClearLoops(draft, made.closed);
   for (const leaf of made.leaves) {
     pinnedShelves(draft, frame, bores, leaf, loops);
@@ -152,7 +154,7 @@ function loadTopAndBottom(
         : [];
   const widths = draft.openings.filter((o) => bays.includes(o.id)).map((o) => o.width);
   const span = widths.length ? l.greatest('widest bay', ...widths) : bottom.length;
-  const based = frame.base !== undefined && frame.base.form !== 'toe-kick';
+  const based = frame.base !== undefined && !['toe-kick', 'levellers'].includes(frame.base.form ?? 'frame');
   // A base carries the bottom at front and back, so there it spans its depth.
   loadSurface(
     draft,

@@ -110,6 +110,17 @@ describe('cases side by side', () => {
     expect(mm(after, 'overall.width')).toBe(1500);
     expect(mm(after, 'bottom of b.length')).toBe(mm(after, 'bottom of c.length'));
   });
+
+  test('reach the wall with their filler, also where one was measured inside', () => {
+    const job = smallJob();
+    const filler = { id: 'gap', kind: 'filler', parent: 'g', board: 'birch18', size: '25 mm' };
+    const inside = { id: 'in', kind: 'opening', parent: 'a' };
+    job.design.records = [piece, group, box('a'), inside, box('b'), filler];
+    job.work = { measured: { 'in.width': '461 mm' } };
+    const read = checkJob(job);
+    if (!read.ok) throw new Error('refused');
+    expect(mm(setOut(read.job), 'overall.width')).toBe(1500);
+  });
 });
 
 describe('a side that two cases share', () => {

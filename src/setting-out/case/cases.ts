@@ -60,7 +60,12 @@ export class Cases {
         within(this.draft, 'where a case ends', f.site[BEGINS[size]], f.outside[size]),
       );
       const tops = this.tops.map((top) => (size === 'height' ? this.overTop(top) : this.rightEndOf(top)));
-      return this.draft.ledger.greatest(`${size}, as measured inside`, ...ends, ...tops);
+      // A row ends at the wall, with what closes its gap.
+      const gaps = this.draft.tree.all('filler').map((f) => {
+        const gap = this.gapOf(f);
+        return within(this.draft, 'where a filler ends', gap[BEGINS[size]], gap[size]);
+      });
+      return this.draft.ledger.greatest(`${size}, as measured inside`, ...ends, ...gaps, ...tops);
     };
     return { width: furthest('width'), height: furthest('height'), depth: whole.depth };
   }

@@ -6,6 +6,7 @@ import type { Draft } from '../draft.ts';
 import { joineryOf } from '../joints/joinery.ts';
 import type { Joinery } from '../set-out.ts';
 import { movementOfTop } from './free-top.ts';
+import { heightOnLevellers } from './levellers.ts';
 import { type Hand, type SideOfCase, sidesOfCase } from './shared-sides.ts';
 import { type Site, within } from './site.ts';
 
@@ -243,6 +244,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
 type Planes = { [K in keyof CaseFrame as CaseFrame[K] extends Traced ? K : never]: CaseFrame[K] };
 
 function heightOfBase(draft: Draft, base: RecordOf<'base'> | undefined): Traced {
+  if (base?.form === 'levellers') return heightOnLevellers(draft, base);
   if (base?.form !== 'feet') return base ? draft.field(base, 'height') : draft.nothing;
   const { id, width } = draft.lot(base.strip!);
   return draft.typed(`shop/rack/lots/${id}/width`, width!);

@@ -1,8 +1,10 @@
-import { BASES } from '../../materials/index.ts';
+import { BASES, SETTING_OUT } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
 import type { Draft } from '../draft.ts';
 import { axisOf } from '../place.ts';
 import type { CasePanels } from './case-panels.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { levellerOf } from './levellers.ts';
 
 /**
  * What the skirting of the wall asks of a case: sides that run to the floor are notched for it, and a base that is not set
@@ -34,8 +36,7 @@ export function skirting(draft: Draft, frame: CaseFrame, panels: CasePanels): vo
       });
     return;
   }
-  const set =
-    base.setbackBack === undefined ? draft.field(base, 'setback') : draft.field(base, 'setbackBack');
+  const set = behindBase(draft, base);
   if (l.ticks(set) < l.ticks(behind))
     draft.snags.push({
       code: 'base.skirting',
@@ -49,6 +50,22 @@ export function skirting(draft: Draft, frame: CaseFrame, panels: CasePanels): vo
         },
       ],
     });
+}
+
+/** How far the base stays inside the back of its case. */
+function behindBase(draft: Draft, base: NonNullable<CaseFrame['base']>): Traced {
+  const l = draft.ledger;
+  const set =
+    base.setbackBack !== undefined
+      ? draft.field(base, 'setbackBack')
+      : base.setback === undefined && (base.form === 'feet' || base.form === 'levellers')
+        ? l.row(BASES.footSetback)
+        : draft.field(base, 'setback');
+  // Levellers are set back to their middles.
+  const leveller = base.form === 'levellers' ? levellerOf(draft, base) : undefined;
+  if (!leveller) return set;
+  const width = draft.typed(`shop/rack/fixings/${leveller.id}/width`, leveller.width);
+  return l.less('behind the foot of a leveller', set, l.ratio('half of it', width, SETTING_OUT.half));
 }
 
 const CLEAR = '5 mm';

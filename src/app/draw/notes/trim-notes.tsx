@@ -112,6 +112,7 @@ export function BaseNote({ base }: { base: RecordOf<'base'> }) {
   const at = `design/records/${base.id}`;
   const form = base.form ?? 'frame';
   const job = useApp((s) => s.history.job);
+  const levellers = (job.shop.rack.fixings ?? []).filter((f) => f.kind === 'leveller');
   return (
     <Note title="Base">
       <p>
@@ -124,12 +125,26 @@ export function BaseNote({ base }: { base: RecordOf<'base'> }) {
             ['toe-kick', 'A kick board between the sides'],
             ['feet', 'Feet'],
             ['legs', 'Legs with aprons'],
+            ['levellers', 'Levellers'],
           ]}
           editOf={(v) => baseFormEdit(job, base, v as NonNullable<RecordOf<'base'>['form']>)}
         />{' '}
         {form === 'feet' ? (
           <>
             of <LotField path={`${at}/strip`} label="Strip of the feet" form="strip" end="," />{' '}
+          </>
+        ) : form === 'levellers' ? (
+          <>
+            <ChoiceField
+              path={`${at}/leveller`}
+              label="Leveller of the base"
+              choices={[
+                ['', 'the first of the rack'],
+                ...levellers.map((f) => [f.id, f.name ?? f.id] as const),
+              ]}
+              end=","
+            />{' '}
+            <LengthField path={`${at}/height`} label="Height of the base" empty="turned right in" /> high,{' '}
           </>
         ) : (
           <>
