@@ -1,4 +1,4 @@
-import { formatOf } from '../job/index.ts';
+import { formatOf, toolName } from '../job/index.ts';
 import { parseLength } from '../measure/index.ts';
 import type { Plan } from '../plan/index.ts';
 import { screwsUsed } from '../setting-out/index.ts';
@@ -20,7 +20,7 @@ export function bookInputOf(plan: Plan): BookInput {
     setOut: plan.setOut,
     breakdown,
     build: plan.build,
-    tools: job.shop.tools.map((t) => ({ id: t.id, name: t.name ?? t.kind.replaceAll('-', ' ') })),
+    tools: job.shop.tools.map((t) => ({ id: t.id, name: toolName(t) })),
     ...railOf(plan),
     people: job.shop.people.map((p) => ({ id: p.id, name: p.name ?? p.id })),
     shopping: {

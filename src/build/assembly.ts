@@ -8,7 +8,7 @@ import {
   type Part,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { planesOf } from './boxes.ts';
+import { overlap, planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { driveScrews } from './drive-screws.ts';
@@ -174,6 +174,9 @@ function boxTogether(
         ]
       : [...marked(box, 'B'), left, ...uprights, right, ...between, ...marked(box, 'E')]
   ).filter((p) => !standing.has(p.id) && !first.includes(p));
+  // What closes a compartment from behind would shut out the shelves before it: these go in first, from there.
+  const closing = letIn ? [] : uprights.filter((d) => closesShelves(bench, d, marked(box, 'E')));
+  for (const panel of closing) waiting.splice(waiting.indexOf(panel), 1);
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
@@ -192,7 +195,22 @@ function boxTogether(
       free: freeUprights(bench, standing, uprights),
     });
   if (!over) for (const back of backs) setPart(bench, standing, back);
-  return waiting;
+  const before = waiting.filter((shelf) => closing.some((panel) => isBefore(bench, shelf, panel)));
+  return [...before, ...closing, ...waiting.filter((p) => !before.includes(p))];
+}
+
+/** Is a panel parallel to the back, with shelves before it? */
+function closesShelves(bench: Bench, panel: Part, shelves: readonly Part[]): boolean {
+  return axisOf(panel.place.thickness).axis === 1 && shelves.some((shelf) => isBefore(bench, shelf, panel));
+}
+
+/** Does a part stand straight before a panel? */
+function isBefore(bench: Bench, part: Part, panel: Part): boolean {
+  const l = bench.ledger;
+  const [own, other] = [planesOf(l, part).planes, planesOf(l, panel).planes];
+  return (
+    l.ticks(own['+y']) <= l.ticks(other['-y']) && overlap(l, part, panel, 0) && overlap(l, part, panel, 2)
+  );
 }
 
 /** Panels with dowels or biscuits, in an order in which each can be pushed on; none in a case without. */
@@ -419,7 +437,9 @@ function mountTop(bench: Bench, unit: CaseUnit, standing: Standing, box: CaseBox
     top.mark,
     `Lay ${top.mark} (${top.name}) on the case`,
     topTouches(bench, top, side, under),
-    ['Check the overhang on all sides, and every upright by its gauge stick, before the first screw.'],
+    [
+      `Check the overhang on all sides${marked(box, 'D').length > 0 ? ', and every upright by the long story stick' : ''}, before the first screw.`,
+    ],
     { length: top.place.length, width: top.place.width },
   );
   standing.add(top);

@@ -15,7 +15,9 @@ export const CAUTION = {
   fingers: 'Keep fingers from under the door and from between doors that pass.',
   pinch:
     'A falling lid crushes fingers and necks: keep hands from under it until its stays hold, and let no child near before they do.',
-  lift: 'Lift with two people and straight backs; wear gloves for raw edges.',
+  lift: 'Lift with two people and straight backs.',
+  liftAlone: 'Ask somebody to help: lift with two people and straight backs.',
+  edges: 'Wear gloves: raw edges and splinters cut.',
   glue: 'Read the glue’s own label: its open and clamping times come before the ones given here.',
   oil: 'Rags with oil can catch fire by themselves: lay them flat outdoors to dry, or soak them in water in a closed metal can. Air the room.',
   vapour:

@@ -14,6 +14,7 @@ import {
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import { liftStock } from './lifting.ts';
 import { listWords } from './words.ts';
 
 /** Begins the work: what must be there and measured before anything is cut. */
@@ -69,7 +70,7 @@ export function gather(bench: Bench): void {
           .map((p) => (p.form === 'strip' ? (p.rough?.thickness ?? p.thickness) : p.thickness)),
         bench.ledger.row(SETTING_OUT.measureAgain),
       ],
-      cautions: [CAUTION.lift],
+      cautions: [...liftStock(bench, lots), CAUTION.edges],
     },
     [],
   );

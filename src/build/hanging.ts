@@ -4,6 +4,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { cutToOpenings } from './cut-to-opening.ts';
+import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
 import { stand } from './turning.ts';
@@ -128,7 +129,7 @@ function setDoor(bench: Bench, leaf: DoorLeaf): void {
           : 'Rest it on a batten clamped to the case; bumpers keep it off the case’s front.',
       ],
       lengths,
-      cautions: [CAUTION.lift],
+      cautions: liftCautions(bench, [part]),
     },
     [part.mark, 'case'],
   );
@@ -214,7 +215,7 @@ function screwHinges(bench: Bench, leaf: DoorLeaf): void {
             'Pilot holes through the leaves, a little toward the back so that the screws draw them in. One screw in each leaf first; try the door, then the others.',
           ],
       lengths: [leaf.screwLength, leaf.screwDiameter, ...(cup ? [cup.diameter, cup.plateScrews] : [])],
-      cautions: [CAUTION.lift],
+      cautions: liftCautions(bench, [part]),
     },
     [part.mark, 'case'],
   );

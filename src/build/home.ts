@@ -3,6 +3,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { levellerLines } from './levellers.ts';
+import { liftCautions } from './lifting.ts';
 import { packingLines } from './packing.ts';
 import { waxGrooves } from './sliding.ts';
 import { listWords } from './words.ts';
@@ -45,7 +46,7 @@ function carry(bench: Bench): void {
         'The finish is dry but still soft for days: blankets between it and everything else.',
       ],
       lengths: [overall.width, overall.height, overall.depth],
-      cautions: [CAUTION.lift],
+      cautions: liftCautions(bench, bench.setOut.parts),
     },
     everything(bench),
   );
@@ -125,7 +126,7 @@ function hang(bench: Bench, rails: readonly string[]): void {
         'Rest it on a batten screwed to the wall while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.',
       ],
       lengths: [bench.set('marking', half)],
-      cautions: [CAUTION.lift, CAUTION.hang],
+      cautions: [...liftCautions(bench, bench.setOut.parts), CAUTION.hang],
     },
     ['case'],
   );

@@ -3,6 +3,7 @@ import type { Lid, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { type PartPlanes, planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
+import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
 import { stand } from './turning.ts';
@@ -91,7 +92,7 @@ function layOn(bench: Bench, lid: Lid): void {
         `Under its front edge {${n}} stay open: measure it at both ends, for fingers and for air.`,
       ],
       lengths,
-      cautions: [CAUTION.lift],
+      cautions: liftCautions(bench, [part]),
     },
     [part.mark, 'case'],
   );

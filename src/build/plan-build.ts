@@ -65,10 +65,10 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   prefinishParts(bench, finishing);
   assemble(bench);
   joinCases(bench);
+  plugScrews(bench);
   fixHandles(bench, cutAtOnce, 'fill');
   fitDrawers(bench);
   layLooseShelves(bench);
-  plugScrews(bench);
   hangDoors(bench);
   liftInDoors(bench);
   hangLids(bench);

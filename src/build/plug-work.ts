@@ -2,16 +2,19 @@ import type { Traced } from '../measure/index.ts';
 import { type Fastener, type Hole, opposite, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import { stand } from './turning.ts';
 import { looks, sideWords } from './words.ts';
 
-/** Covers the sunk heads of screws with plugs, once all screws are in. */
+/** Covers the sunk heads of screws with plugs, once all screws are in and the case stands: from the front every face can be reached. */
 export function plugScrews(bench: Bench): void {
   for (const part of bench.setOut.parts)
     for (const side of ['show', 'under'] as const) {
       const sunk = part.features.filter(
         (f): f is Hole => f.kind === 'hole' && f.side === side && f.counterbore !== undefined,
       );
-      if (sunk.length > 0) plugFace(bench, part, side, sunk);
+      if (sunk.length === 0) continue;
+      stand(bench, 'assemble');
+      plugFace(bench, part, side, sunk);
     }
 }
 

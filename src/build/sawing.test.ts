@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { built, demoDocument } from '../../test/build/built.ts';
+import { built, builtExample, demoDocument } from '../../test/build/built.ts';
 import type { Operation } from './operation.ts';
 
 const { build, drawn } = built(demoDocument());
@@ -42,4 +42,19 @@ test('a cut with the setting of the one before is made next, if its workpiece is
 test('every cut says where its halves go: laid by, cut on, back to the rack, or waste', () => {
   for (const { title, lines } of cuts)
     expect(lines.join(' '), title).toMatch(/Then (lay|keep) |goes back on the rack|the rest is waste/);
+});
+
+test('waste before a flaw is cut off with the rail on what stays, which has a name', () => {
+  const stool = builtExample('step-stool');
+  for (const o of stool.build.operations)
+    expect(`${o.title} ${o.lines.join(' ')}`).not.toContain('undefined');
+  const waste = stool.build.operations.filter((o) => o.id.includes('/waste-off-'));
+  expect(
+    waste.map((o) => o.does.act === 'saw' && [o.does.keep, stool.drawn.ledger.ticks(o.does.at) / 3200]),
+  ).toEqual([['behind', 18]]);
+});
+
+test('the slot to be measured is the blade’s, not what a cut takes in the plan', () => {
+  const trial = build.operations.find((o) => o.kind === 'test-cut')!;
+  expect(drawn.ledger.ticks(trial.lengths[0]!) / 3200).toBe(2.2);
 });

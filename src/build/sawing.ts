@@ -1,4 +1,5 @@
 import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -20,8 +21,9 @@ export function sawStock(bench: Bench, breakdown: Breakdown): void {
 function testCut(bench: Bench, breakdown: Breakdown): void {
   const lots = breakdown.lots.filter((l) => l.lot.form === 'sheet' && l.sheets.length > 0);
   const sheets = lots.flatMap((l) => l.sheets.map((s) => s.name));
-  const kerf = lots[0]?.problem.kerf;
-  if (kerf === undefined) return;
+  const saw = bench.tool('circular-saw');
+  if (lots.length === 0) return;
+  const kerf = saw ? bench.ofTool(saw, 'kerf') : bench.ledger.row(SETTING_OUT.kerf);
   bench.do(
     {
       id: 'sheets/test-cut',
@@ -33,7 +35,7 @@ function testCut(bench: Bench, breakdown: Breakdown): void {
       lines: [
         'A sacrificial board under every cut, the blade set only a few millimetres deeper than the sheet.',
         'Cut a strip of waste in two: the halves, one of them turned over, must close without a gap, or the blade isn’t square. The cut follows the rail’s edge, and the face that lay down is clean.',
-        'The kerf is reckoned at {0}: measure the slot, and enter what you find where it differs.',
+        'The blade is reckoned to take {0}: measure the slot, and enter what you find where it differs.',
       ],
       lengths: [kerf],
       cautions: [CAUTION.saw],
@@ -207,6 +209,7 @@ function sawNode(
   const lengthwise = node.across === 'length';
   const size = lengthwise ? node.parts[0].length : node.parts[0].width;
   const names = node.parts.map((p) => nameFor(sheet, p, count));
+  if (names[0] === undefined) return wasteOff(bench, sheet, { node, workpiece }, names[1]!);
   const yields = node.parts.map((p, i): Yield | undefined => {
     const name = names[i];
     return name === undefined ? undefined : { name, turned: p.kind === 'piece' && p.turned };
@@ -236,6 +239,33 @@ function sawNode(
     const half = node.parts[i]!;
     return half.kind === 'cut' ? [{ node: half, workpiece: names[i]! }] : [];
   });
+}
+
+/** Waste before a flaw comes off first: the rail lies on what stays, whose fresh edge it is. */
+function wasteOff(
+  bench: Bench,
+  sheet: PlannedSheet,
+  { node, workpiece }: Waiting,
+  name: string,
+): readonly Waiting[] {
+  const lengthwise = node.across === 'length';
+  const [, stays] = node.parts;
+  const [whole, kept] = lengthwise ? [node.length, stays.length] : [node.width, stays.width];
+  const piece = stays.kind === 'piece' ? `${stays.part.mark} (${stays.part.name})` : name;
+  cut(bench, {
+    id: `${workpiece}/waste-off-${name}`,
+    title: `Cut waste off ${workpiece === sheet.name ? 'sheet ' : 'piece '}${workpiece}, beside a flaw`,
+    kind: lengthwise ? 'crosscut' : 'rip',
+    workpiece,
+    across: node.across,
+    whole,
+    at: bench.ledger.less('where the waste ends', whole, kept),
+    keep: 'behind',
+    yields: [undefined, { name, turned: stays.kind === 'piece' && stays.turned }],
+    extra: `What comes off is waste; write ${piece} on what stays: its fresh ${lengthwise ? 'end is the squared' : 'edge is the trued'} one.${thenWhat(node.parts[0], stays, [undefined, name])}`,
+  });
+  if (stays.kind !== 'left') trimToContents(bench, stays, name, node.across);
+  return stays.kind === 'cut' ? [{ node: stays, workpiece: name }] : [];
 }
 
 /** Where both halves go: a part is laid by, the rest waits for its own cuts. */
@@ -328,7 +358,7 @@ function cut(bench: Bench, draft: CutDraft): void {
         ];
   if (strip && !draft.tape && /^L\d+$/.test(workpiece))
     lines.unshift(
-      'Check its end with the square; of what stays after a cut, the fresh end is the squared one.',
+      'Check its end with the square, and saw it square first where it isn’t; of what stays after a cut, the fresh end is the squared one.',
     );
   lines.unshift(...(draft.first ?? []));
   if (draft.extra !== undefined) lines.push(draft.extra);

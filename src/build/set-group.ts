@@ -1,6 +1,7 @@
 import type { Traced } from '../measure/index.ts';
+import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { CAUTION } from './cautions.ts';
+import { liftCautions } from './lifting.ts';
 import type { StageId, Touch, Turn } from './operation.ts';
 import { touchWords } from './seating.ts';
 import { capital, listWords } from './words.ts';
@@ -32,8 +33,17 @@ export function setGroup(
       tool: 'clamp',
       lines: [...before, `${capital(listWords(told))}.`],
       lengths,
-      cautions: [CAUTION.lift],
+      cautions: liftCautions(bench, partsOf(bench, workpiece)),
     },
     [workpiece, into],
   );
+}
+
+/** A part by its mark, or what has been put together under that name. */
+function partsOf({ setOut, operations }: Bench, name: string): readonly Part[] {
+  const own = setOut.parts.filter((p) => p.mark === name);
+  const set = operations.flatMap(({ does }) =>
+    does.act === 'set' && does.into === name ? [does.workpiece] : [],
+  );
+  return own.length > 0 ? own : setOut.parts.filter((p) => set.includes(p.mark));
 }

@@ -1,6 +1,7 @@
 import type { Traced } from '../measure/index.ts';
+import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { CAUTION } from './cautions.ts';
+import { liftCautions, takesTwo } from './lifting.ts';
 import type { StageId } from './operation.ts';
 
 /** Stands a case upright, where it lies on its face. */
@@ -13,8 +14,16 @@ export function stand(
 ): void {
   turn(bench, { name, stage, lies: 'upright' }, `Stand ${words} upright`, [
     ...before,
-    'Two people, one at each end: tip it over the lower edges of both sides, and let it down slowly. Never drag it: that racks the joints.',
+    `${takesTwo(bench, standingIn(bench, name)) ? 'Two people, one at each end: tip' : 'Tip'} it over the lower edges of both sides, and let it down slowly. Never drag it: that racks the joints.`,
   ]);
+}
+
+/** What stands in a case by now: its cards put it there. */
+function standingIn(bench: Bench, name: string): readonly Part[] {
+  const set = bench.operations.flatMap(({ does }) =>
+    does.act === 'set' && (does.into === name || name === 'case') ? [does.workpiece] : [],
+  );
+  return bench.setOut.parts.filter((p) => set.includes(p.mark));
 }
 
 /** Lays a case on its face, where it stands. What its top stands out in front must hang free of the floor. */
@@ -25,9 +34,11 @@ export function layOnFace(bench: Bench, name: string, words: string, overhang: T
     { name, stage: 'assemble', lies: 'on its face' },
     `Lay ${words} on its face`,
     [
-      lengths.length > 0
-        ? 'Two people: tip it forward onto two beams with pads, under both sides from end to end and thicker than {0}, so that the top, which stands out so far, hangs free.'
-        : 'Two people: tip it forward onto pads on a flat floor or bench, front edges down, so that what comes now lies on it by its own weight.',
+      `${takesTwo(bench, standingIn(bench, name)) ? 'Two people: tip' : 'Tip'} it forward onto ${
+        lengths.length > 0
+          ? 'two beams with pads, under both sides from end to end and thicker than {0}, so that the top, which stands out so far, hangs free.'
+          : 'pads on a flat floor or bench, front edges down, so that what comes now lies on it by its own weight.'
+      }`,
     ],
     lengths,
   );
@@ -52,7 +63,7 @@ function turn(
       does: { act: 'other', on: [name] },
       lines,
       lengths,
-      cautions: [CAUTION.lift],
+      cautions: liftCautions(bench, standingIn(bench, name)),
     },
     [name],
   );

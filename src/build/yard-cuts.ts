@@ -123,7 +123,7 @@ function yardCard(bench: Bench, sheet: PlannedSheet, { workpiece, across, at, ov
         `It holds {1} to spare on either side. Write ${named.join(', then ')} on the pieces, from the measured side on. Never measure from the yard’s cut: it is trued at home.`,
       ],
       lengths: [at, over],
-      cautions: [CAUTION.lift],
+      cautions: [CAUTION.lift, CAUTION.edges],
     },
     [workpiece],
   );

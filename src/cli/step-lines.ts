@@ -1,5 +1,5 @@
 import type { BuildPlan } from '../build/index.ts';
-import { formatOf, type Shop } from '../job/index.ts';
+import { formatOf, type Shop, toolName } from '../job/index.ts';
 import { type Ledger, printSetting } from '../measure/index.ts';
 
 /** The cards of a plan in the order of work, as text. */
@@ -16,7 +16,7 @@ export function stepLines(build: BuildPlan, ledger: Ledger, shop: Shop): string 
       const filled = o.lines.map((l) =>
         l.replace(/\{(\d+)\}/g, (_, i) => printSetting(ledger.ticks(o.lengths[Number(i)]!), format)),
       );
-      lines.push('', `${++n}. ${o.title}${tool ? `  [${tool.name ?? tool.kind}]` : ''}`);
+      lines.push('', `${++n}. ${o.title}${tool ? `  [${toolName(tool)}]` : ''}`);
       if (o.faceUp) lines.push(`   Lying: ${o.faceUp}.`);
       if (o.reference) lines.push(`   Measure from: ${o.reference}.`);
       for (const l of filled) lines.push(`   - ${l}`);

@@ -28,6 +28,7 @@ export type { Shop } from './shop/shop.ts';
 export type { Stay } from './shop/stay.ts';
 export type { AdhesiveLot, FinishLot } from './shop/supplies.ts';
 export type { Person, Tool, ToolKind, ToolOf } from './shop/tool.ts';
+export { toolName } from './shop/tool-name.ts';
 export { RecordTree, treeOf } from './tree.ts';
 export type { OpeningSize } from './typed.ts';
 export { isFormula, readMoment, readOpeningSize, readPower } from './typed.ts';

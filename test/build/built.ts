@@ -32,6 +32,11 @@ export function demoDocument(): {
   return JSON.parse(readFileSync(new URL('../../examples/glaze-cabinet.json', import.meta.url), 'utf8'));
 }
 
+/** An example by its name, taken as far as its build. */
+export function builtExample(name: string): Built {
+  return built(JSON.parse(readFileSync(new URL(`../../examples/${name}.json`, import.meta.url), 'utf8')));
+}
+
 /** The glaze cabinet with shelves alone: its fourth bay has one like the third, and nothing closes any. */
 export function shelvesAlone(): ReturnType<typeof demoDocument> {
   const demo = demoDocument();

@@ -1,5 +1,6 @@
 import type { Drawing } from '../../book/index.ts';
 import { type Operation, timeWords, writtenMoment } from '../../build/index.ts';
+import { toolName } from '../../job/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { DrawingPicture } from '../drawing/drawing-picture.tsx';
 import { CardDone } from './card-done.tsx';
@@ -16,7 +17,7 @@ interface CardProps {
 export function StepCard({ plan, operation: o, number, drawing }: CardProps) {
   const tool = plan.job.shop.tools.find((t) => t.id === o.tool);
   const facts = [
-    ['With', tool && (tool.name ?? tool.kind.replaceAll('-', ' '))],
+    ['With', tool && toolName(tool)],
     ['Face up', o.faceUp],
     ['Measured from', o.reference],
     ['Begins', beginsOn(plan, o.id)],

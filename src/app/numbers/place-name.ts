@@ -1,4 +1,4 @@
-import { type JobDocument, treeOf } from '../../job/index.ts';
+import { type JobDocument, toolName, treeOf } from '../../job/index.ts';
 
 const FIELDS: Readonly<Record<string, string>> = {
   at: 'height below',
@@ -34,7 +34,7 @@ export function placeName(job: JobDocument, path: string): string {
   }
   const { rack, tools } = job.shop;
   const tool = steps[1] === 'tools' ? tools.find((t) => t.id === steps[2]) : undefined;
-  if (tool) return `${tool.name ?? tool.kind}, ${words}`;
+  if (tool) return `${toolName(tool)}, ${words}`;
   const lot = steps[2] === 'lots' ? rack.lots.find((l) => l.id === steps[3]) : undefined;
   if (lot) {
     const stock = steps[4] === 'stock' ? lot.stock.find((s) => s.id === steps[5]) : undefined;

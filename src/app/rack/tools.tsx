@@ -1,4 +1,4 @@
-import type { Tool } from '../../job/index.ts';
+import { type Tool, toolName } from '../../job/index.ts';
 import { LengthField } from '../fields/text-field.tsx';
 import { useApp } from '../state/use-desk.ts';
 
@@ -30,7 +30,7 @@ export function Tools() {
 
 function ToolLine({ tool }: { tool: Tool }) {
   const at = `shop/tools/${tool.id}`;
-  const name = tool.name ?? tool.kind.replaceAll('-', ' ');
+  const name = toolName(tool);
   const sizes = [['accuracy', 'true to'], ...Object.entries(SIZES)].filter(([field]) => field! in tool);
   return (
     <li>

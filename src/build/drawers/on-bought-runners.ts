@@ -2,7 +2,6 @@ import type { Traced } from '../../measure/index.ts';
 import type { Drawer } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
-import { CAUTION } from '../cautions.ts';
 import type { Touch } from '../operation.ts';
 import { offset, touchWords } from '../seating.ts';
 import { listWords } from '../words.ts';
@@ -69,7 +68,6 @@ export function onBoughtRunners(bench: Bench, drawer: Drawer, runners: NonNullab
         `Slide the box in. Where it stands: ${listWords(told)}.`,
       ],
       lengths,
-      cautions: [CAUTION.lift],
     },
     [into, 'case'],
   );

@@ -2,7 +2,6 @@ import type { Traced } from '../../measure/index.ts';
 import type { Direction, Drawer, Part, WoodenRunners } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
-import { CAUTION } from '../cautions.ts';
 import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
 import { offset, touchWords } from '../seating.ts';
@@ -113,7 +112,6 @@ function slideIn(
         `Where it stands: ${listWords(told)}.`,
       ],
       lengths,
-      cautions: [CAUTION.lift],
     },
     [into, 'case'],
   );

@@ -39,7 +39,7 @@ export function checkSquare(
         ...square.lines,
         ...(!glued && free
           ? [
-              'The uprights inside are still free at one end: bring that to the same distances, by the gauge sticks where there are any.',
+              'The uprights inside are still free at one end: bring that to its marks on the long story stick.',
             ]
           : []),
       ],

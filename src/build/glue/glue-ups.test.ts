@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Built, built } from '../../../test/build/built.ts';
+import { type Built, built, builtExample } from '../../../test/build/built.ts';
 import { generatedJobs } from '../../../test/generate/design.ts';
 import { equipped } from '../../../test/generate/equipped.ts';
 import { takesGlue } from './glued-joints.ts';
@@ -103,4 +103,8 @@ test('of generated designs as well', () => {
     }),
     { numRuns: 25 },
   );
+});
+
+test('screws that hold a glued joint count before it is begun: no glue-up of the stool outruns its glue', () => {
+  for (const g of builtExample('step-stool').build.glueUps) expect(g.minutes).toBeLessThanOrEqual(g.leaves);
 });

@@ -38,7 +38,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
         'tape for the diagonals',
       ])}.`,
       `From the first glue to the last clamp it takes about ${timeWords(glueUp.minutes)}; ${timeWords(time.assembly)} ${by}.${glueUp.minutes > time.assembly ? ' That is too long: see the snags before any glue is spread.' : ''}`,
-      ...(run.more
+      ...(run.more && glueUp.clamps > 0
         ? [
             'The parts that come later stand in dry while this sets: they hold it square, and no glue goes near them.',
           ]

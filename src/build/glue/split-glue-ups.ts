@@ -46,7 +46,7 @@ export function splitGlueUps(bench: Bench, operations: readonly Operation[]): re
     open.delete(assembly);
     if (steps) runs.push(runOf(bench, assembly, steps, how));
   };
-  for (const o of operations) {
+  for (const [i, o] of operations.entries()) {
     const into = assemblyOf(o);
     if (into === undefined) continue;
     // Nothing is turned over or hung on before the glue has set.
@@ -75,7 +75,8 @@ export function splitGlueUps(bench: Bench, operations: readonly Operation[]): re
     const clamps = clampsNeeded(bench, joints);
     const step = { operation: o, joints, minutes: minutesToGlue(bench, joints, clamps, hands) };
     const together = clampsNeeded(bench, [...(steps ?? []).flatMap((s) => s.joints), ...joints]);
-    if (steps && (sumOf(sinceGlue(steps)) + step.minutes > leaves || together > most))
+    const held = step.minutes + screwsBehind(bench, operations, i, into);
+    if (steps && (sumOf(sinceGlue(steps)) + held > leaves || together > most))
       close(into, { more: true, checked: false });
     const before = begun.get(into);
     begun.delete(into);
@@ -126,6 +127,15 @@ function holdsGlue(bench: Bench, { does }: Operation): boolean {
   return bench.setOut.joints.some(
     (j) => j.hold === 'glue-and-screws' && pair.includes(j.part) && pair.includes(j.mate),
   );
+}
+
+/** Minutes for the screws that hold what an operation glues in, and that follow it at once. */
+function screwsBehind(bench: Bench, operations: readonly Operation[], at: number, into: string): number {
+  const behind = operations.slice(at + 1).filter((o) => assemblyOf(o) === into);
+  const other = behind.findIndex((o) => o.does.act !== 'screw');
+  return (other < 0 ? behind : behind.slice(0, other))
+    .filter((o) => holdsGlue(bench, o))
+    .reduce((sum, o) => sum + o.minutes.active, 0);
 }
 
 /** What an operation builds on: the assembly it sets into, screws or checks. */
