@@ -28,6 +28,14 @@ export function badMitres(box: RecordOf<'case'>, tree: RecordTree): readonly Sna
         `At the mitred corners of “${box.id}” no panel runs through.`,
         `Leave out “${field}”.`,
       );
+  const top = tree.childOf(box.id, 'top');
+  if (top?.fit === 'inset')
+    refuse(
+      top.id,
+      'fit',
+      'Mitred panels are folded round what is inside: a top between them would have no way in.',
+      'Let the top lie on the case.',
+    );
   const base = tree.childOf(box.id, 'base');
   if (base?.form === 'toe-kick')
     refuse(

@@ -20,6 +20,7 @@ export function badSharedSides(box: RecordOf<'case'>, tree: RecordTree): readonl
       edits: [{ record: box.id, field: `${hand}Side`, value: 'own' }],
     };
     const mate = tree.neighbourOf(box, hand);
+    const top = tree.childOf(box.id, 'top');
     if (!mate)
       return [
         say(
@@ -73,16 +74,11 @@ export function badSharedSides(box: RecordOf<'case'>, tree: RecordTree): readonl
             ]
           : [];
       }),
-      ...(tree.childOf(box.id, 'top')
+      ...(top && top.fit !== 'inset'
         ? [
-            say(
-              tree.childOf(box.id, 'top')!.id,
-              'parent',
-              `A top of “${box.id}” would lie on a side that belongs to “${mate.id}”.`,
-              {
-                says: `Let it lie over both of them: give it to “${box.parent}”.`,
-              },
-            ),
+            say(top.id, 'parent', `A top of “${box.id}” would lie on a side that belongs to “${mate.id}”.`, {
+              says: `Let it lie over both of them: give it to “${box.parent}”.`,
+            }),
           ]
         : []),
     ];

@@ -2,6 +2,47 @@ import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
+/** What a top can't say of itself that comes level with its case, or lies between its sides. */
+const LACKS = {
+  applied: [],
+  flush: ['overhangFront', 'overhangSides', 'overhangBack'],
+  inset: ['overhangFront', 'overhangSides', 'overhangBack', 'edging', 'edgedSides', 'hinged'],
+} as const;
+
+/** Whether a top says what goes with the way it lies, and no more. */
+export function badFit(top: RecordOf<'top'>, tree: RecordTree): readonly Snag[] {
+  const fit = top.fit ?? 'applied';
+  const say = (field: string, sentence: string, says: string): Snag => ({
+    code: 'design.top-fit',
+    level: 'stop',
+    where: { path: `design/records/${top.id}/${field}`, record: top.id },
+    sentence,
+    cures: [{ says }],
+  });
+  return [
+    ...LACKS[fit]
+      .filter((field) => top[field] !== undefined)
+      .map((field) =>
+        say(
+          field,
+          fit === 'flush'
+            ? `“${top.id}” comes level with its case all round, so it has no “${field}”.`
+            : `“${top.id}” lies between the sides of its case, so “${field}” says nothing of it.`,
+          `Take “${field}” out, or let the top be applied.`,
+        ),
+      ),
+    ...(fit === 'inset' && tree.get(top.parent)?.kind === 'group'
+      ? [
+          say(
+            'fit',
+            `“${top.id}” lies over several cases: it can’t lie between the sides of one.`,
+            'Let it be applied, or give each case a top of its own.',
+          ),
+        ]
+      : []),
+  ];
+}
+
 /** One top over several cases lies on a row of them, and none of those that reach it has a top of its own. */
 export function topOverCases(top: RecordOf<'top'>, tree: RecordTree): readonly Snag[] {
   const group = tree.get(top.parent);

@@ -157,13 +157,15 @@ function records(
   wish: Wish,
   units: Units,
 ): { readonly list: readonly Field[]; readonly asked: Record<string, number> } {
-  const { overall, back, top } = wish;
+  const { overall, back } = wish;
   // A shallow case leaves no room between legs for aprons and their pockets.
   const base = wish.base?.form === 'legs' && overall.depth.ticks < 340 * 3200 ? undefined : wish.base;
   // Sides that run to the floor have no mitres, and mitred panels no edging.
   const mitred = wish.joints === 'mitre' && base?.form !== 'toe-kick';
   const joints = wish.joints === 'mitre' && !mitred ? undefined : wish.joints;
   const edged = wish.edged && !mitred;
+  // Mitred panels fold round what is inside, and no top goes in between.
+  const top = mitred && wish.top?.fit === 'inset' ? undefined : wish.top;
   const inside =
     wish.doors && 'closes' in wish.doors && wish.doors.closes === 'each' ? sideBySide(wish) : wish.inside;
   const list: Field[] = [
@@ -330,20 +332,34 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
       (top): fc.Arbitrary<Field | undefined> =>
         top === undefined
           ? fc.constant(undefined)
-          : fc.boolean().chain(
-              (edged): fc.Arbitrary<Field> =>
-                edged
-                  ? // An edged top that stands out less than its strips are thick leaves its screws no board to find.
-                    fc.record({
-                      ...Object.fromEntries(Object.entries(top).map(([k, v]) => [k, fc.constant(v)])),
-                      overhangSides: text(18, 40),
-                      // Nothing is glued across the ends of solid wood.
-                      board: fc.constant(undefined),
-                      edging: fc.constant('strip'),
-                      edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
-                    })
-                  : fc.constant(top),
-            ),
+          : fc
+              .oneof(
+                { weight: 5, arbitrary: fc.boolean() },
+                { weight: 1, arbitrary: fc.constantFrom('flush' as const, 'inset' as const) },
+              )
+              .chain(
+                (edged): fc.Arbitrary<Field> =>
+                  edged === 'inset'
+                    ? fc.record({ fit: fc.constant('inset'), board: fc.constantFrom(undefined, 'other') })
+                    : edged === 'flush'
+                      ? fc.record({
+                          fit: fc.constant('flush'),
+                          board: fc.constantFrom(undefined, 'other'),
+                          edging: optional(fc.constant('strip')),
+                          edgedSides: fc.constant('front'),
+                        })
+                      : edged
+                        ? // An edged top that stands out less than its strips are thick leaves its screws no board to find.
+                          fc.record({
+                            ...Object.fromEntries(Object.entries(top).map(([k, v]) => [k, fc.constant(v)])),
+                            overhangSides: text(18, 40),
+                            // Nothing is glued across the ends of solid wood.
+                            board: fc.constant(undefined),
+                            edging: fc.constant('strip'),
+                            edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
+                          })
+                        : fc.constant(top),
+              ),
     ),
     base: optional(bases(text)),
     hung: fc.boolean(),

@@ -60,6 +60,8 @@ const ROWS: readonly Row[] = [
   { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },
   { feature: 'a top', in: has('top') },
   { feature: 'a top with strips mitred round it', in: has('top', (t) => t.edging !== undefined) },
+  { feature: 'a flush top', in: has('top', (t) => t.fit === 'flush') },
+  { feature: 'an inset top', in: has('top', (t) => t.fit === 'inset') },
   {
     feature: 'a side that two cases share',
     in: has('case', (c) => c.leftSide === 'shared' || c.rightSide === 'shared'),

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { applyEdit, type Edit, inverseOf, type JobDocument, readJob, treeOf } from '../../job/index.ts';
 import { setOut } from '../../setting-out/index.ts';
-import { addCaseEdit, addThingEdit, baseFormEdit, removeCaseEdit } from './case-edits.ts';
+import { addCaseEdit, addThingEdit, baseFormEdit, removeCaseEdit, topFitEdit } from './case-edits.ts';
 import { addTrimEdit, divideEdit, removeEdit } from './design-edits.ts';
 
 function example(name: string): JobDocument {
@@ -90,4 +90,15 @@ test('what a case stands on, in every form, one after the other; or rails on the
   const free = changed(job, removeEdit(job, base().id));
   const hung = changed(free, addTrimEdit(free, caseOf(free, 0), 'hanging'));
   expect(treeOf(hung).all('hanging')).toHaveLength(1);
+});
+
+test('a top in every way it can lie: what it can’t say then goes, and may be said again', () => {
+  let job = example('glaze-cabinet');
+  const top = () => treeOf(job).all('top')[0]!;
+  for (const fit of ['flush', 'inset', 'applied'] as const) {
+    job = changed(job, topFitEdit(top(), fit));
+    expect(top().fit ?? 'applied').toBe(fit);
+    expect(top().overhangFront).toBeUndefined();
+  }
+  expect(top().edging).toBeUndefined();
 });

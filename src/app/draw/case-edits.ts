@@ -100,6 +100,25 @@ export function baseFormEdit(
   };
 }
 
+/** Another way for a top to lie: what it can't say of itself then goes. */
+export function topFitEdit(top: RecordOf<'top'>, fit: NonNullable<RecordOf<'top'>['fit']>): Edit {
+  const at = `design/records/${top.id}`;
+  const gone = {
+    applied: [],
+    flush: ['overhangFront', 'overhangSides', 'overhangBack'],
+    inset: ['overhangFront', 'overhangSides', 'overhangBack', 'edging', 'edgedSides', 'hinged'],
+  } as const;
+  return {
+    edit: 'all',
+    of: [
+      { edit: 'set', at: `${at}/fit`, ...(fit === 'applied' ? {} : { value: fit }) },
+      ...gone[fit]
+        .filter((field) => top[field] !== undefined)
+        .map((field): Edit => ({ edit: 'set', at: `${at}/${field}` })),
+    ],
+  };
+}
+
 /** Something to be held by a space, of modest sizes, to be written over. */
 export function addThingEdit(job: JobDocument, opening: string): Edit {
   return {

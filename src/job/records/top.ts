@@ -10,13 +10,18 @@ export const TopRecord = v.strictObject({
   ...baseFields,
   kind: v.literal('top'),
   board: Id,
+  /**
+   * `applied`, as when absent: it lies on the case and may stand out. `flush`: it lies on the case and comes level with it all
+   * round. `inset`: between the sides, as a lid of a board of its own.
+   */
+  fit: v.optional(v.picklist(['applied', 'flush', 'inset'])),
   /** How far it stands out beyond the case, its edging included. */
   overhangFront: v.optional(MarginFormula),
   overhangSides: v.optional(MarginFormula),
   overhangBack: v.optional(MarginFormula),
   /** A lot of solid strips to edge it with, mitred at the corners. */
   edging: v.optional(Id),
-  edgedSides: v.optional(v.picklist(['front-and-sides', 'all-round'])),
+  edgedSides: v.optional(v.picklist(['front', 'front-and-sides', 'all-round'])),
   load: v.optional(MassText),
   /** Set to hinge it to the back, as a lid. */
   hinged: v.optional(v.boolean()),

@@ -165,8 +165,9 @@ function loadTopAndBottom(
     frame.box,
   );
   // On a lid nothing stands, unless the maker says so.
-  if (top && (!frame.top?.hinged || frame.top.load !== undefined))
-    loadSurface(draft, top, span, frame.depth, frame.top?.load, frame.top ?? frame.box);
+  const record = frame.inset ?? frame.top;
+  if (top && (!record?.hinged || record.load !== undefined))
+    loadSurface(draft, top, span, frame.depth, record?.load, record ?? frame.box);
 }
 
 /** Whether what stands round a case leaves anything of it; stops say what doesn't. */

@@ -3,6 +3,7 @@ import type { Draft, DraftPart } from '../draft.ts';
 import { intoCorner, lengthened } from '../joints/let-in.ts';
 import { isMitred, runsThrough } from './corners.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
+import { heldAcrossGrain } from './free-top.ts';
 import { mitreCorners, roughForMitres } from './mitred-corners.ts';
 import type { Hand } from './shared-sides.ts';
 
@@ -88,26 +89,31 @@ export function casePanels(
     start: intoCorner(draft, frame, frame.leftBoard, sides.left.shared),
     end: intoCorner(draft, frame, frame.rightBoard, sides.right.shared),
   };
-  const flat = (role: 'bottom' | 'lid', name: string, family: 'bottom' | 'top', z: Traced) =>
+  const flat = (
+    role: 'bottom' | 'lid',
+    family: 'bottom' | 'top',
+    z: Traced,
+    { record, name, of, thick }: { record: string; name: string; of: typeof lot; thick: Traced },
+  ) =>
     draft.panel({
-      record: box.id,
+      record,
       role,
       name: `${name}${ofCase(frame)}`,
       family,
-      lot,
+      lot: of,
       ...(through[role]
         ? {
             at: [frame.left, frame.panelFront, z],
-            size: [frame.width, sideDepth(draft, frame), board],
+            size: [frame.width, sideDepth(draft, frame), thick],
             ...(isMitred(frame)
-              ? { rough: roughForMitres(draft, [frame.width, sideDepth(draft, frame), board], 2) }
+              ? { rough: roughForMitres(draft, [frame.width, sideDepth(draft, frame), thick], 2) }
               : {}),
           }
         : {
             ...lengthened(
               draft,
               [insideLeft, frame.panelFront, z],
-              [insideWidth, frame.insideDepth, board],
+              [insideWidth, frame.insideDepth, thick],
               0,
               tongues,
             ),
@@ -117,10 +123,22 @@ export function casePanels(
       length: '+x',
       width: '+y',
     });
-  const bottom = flat('bottom', 'bottom', 'bottom', frame.under);
+  const bottom = flat('bottom', 'bottom', frame.under, {
+    record: box.id,
+    name: 'bottom',
+    of: lot,
+    thick: board,
+  });
+  const { inset } = frame;
+  if (inset) heldAcrossGrain(draft, inset);
   const lid = !frame.lidded
     ? undefined
-    : flat('lid', 'top panel', 'top', l.less('underside of the top panel', frame.head, board));
+    : flat('lid', 'top', l.less('underside of the top panel', frame.head, frame.lidBoard), {
+        record: inset?.id ?? box.id,
+        name: inset ? 'top' : 'top panel',
+        of: inset ? draft.lot(inset.board) : lot,
+        thick: frame.lidBoard,
+      });
   if (isMitred(frame)) mitreCorners([left, right], bottom, lid);
   return {
     left,

@@ -22,6 +22,8 @@ export interface CaseFrame {
   readonly joints: CaseJoints;
   readonly joinery: Joinery;
   readonly board: Traced;
+  /** How thick its lid is, where it has one. */
+  readonly lidBoard: Traced;
   /** Its sides: whose they are, and how thick. */
   readonly sides: Readonly<Record<Hand, SideOfCase>>;
   readonly leftBoard: Traced;
@@ -31,6 +33,8 @@ export interface CaseFrame {
   /** What the sizes of its site really come to: as asked, but for what was measured inside. */
   readonly outside: { readonly width: Traced; readonly height: Traced; readonly depth: Traced };
   readonly top: RecordOf<'top'> | undefined;
+  /** A top that lies between the sides, as its lid. */
+  readonly inset: RecordOf<'top'> | undefined;
   /** True where a lid closes it: it has no top, or one of solid wood that must be free to move on something. */
   readonly lidded: boolean;
   readonly base: RecordOf<'base'> | undefined;
@@ -74,7 +78,9 @@ export interface CaseFrame {
 /** Works out the planes of a case, each when it is first asked for: a formula may rest on one that comes before it. */
 export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alone: boolean): CaseFrame {
   const l = draft.ledger;
-  const top = draft.tree.childOf(box.id, 'top');
+  const topmost = draft.tree.childOf(box.id, 'top');
+  // One between the sides is a lid of a board of its own.
+  const [top, inset] = topmost?.fit === 'inset' ? [undefined, topmost] : [topmost, undefined];
   const base = draft.tree.childOf(box.id, 'base');
   const back = draft.tree.childOf(box.id, 'back');
   const edging = draft.tree.childOf(box.id, 'edging');
@@ -93,9 +99,10 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   // What was found inside stands before what was drawn outside: there the panels are already made.
   const found = (size: 'width' | 'height') => root && draft.measured(`${root.id}.${size}`);
   const lidded = !top || movementOfTop(draft, top) !== undefined;
-  const panelsAcross = () => (!lidded ? [planes.board] : [planes.board, planes.board]);
+  const panelsAcross = () => (!lidded ? [planes.board] : [planes.board, planes.lidBoard]);
   const planes: Planes = asAsked<Planes>({
     board: () => draft.thickness(lot),
+    lidBoard: () => (inset ? draft.thickness(draft.lot(inset.board)) : planes.board),
     leftBoard: () => draft.thickness(draft.lot(sides.left.of.board)),
     rightBoard: () => draft.thickness(draft.lot(sides.right.of.board)),
     left: () => within(draft, 'left side of the case, inside the top’s overhang', site.left, beside()),
@@ -232,6 +239,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     sides,
     lidded,
     top,
+    inset,
     base,
     back,
     edging,

@@ -15,6 +15,29 @@ export function movementOfTop(draft: Draft, top: RecordOf<'top'> | undefined): R
   return movementBetween(material, room?.dryest ?? INDOORS.dryest, room?.dampest ?? INDOORS.dampest);
 }
 
+/** Tells that a top of solid wood between two sides is held at both of its ends. */
+export function heldAcrossGrain(draft: Draft, top: RecordOf<'top'>): void {
+  if (!movementOfTop(draft, top)) return;
+  draft.snags.push({
+    code: 'top.held-across-grain',
+    level: 'mind',
+    where: { path: `design/records/${top.id}/fit`, record: top.id },
+    sentence: `“${top.id}” is of solid wood and held at both ends between sides that don’t move with it: it may crack, or open its joints.`,
+    rule: {
+      says: 'nothing holds a wide board of solid wood all across its grain',
+      source: 'common practice',
+      confirmed: true,
+    },
+    cures: [
+      {
+        says: 'Lay it on the case, where it is free to move.',
+        edits: [{ record: top.id, field: 'fit', value: 'applied' }],
+      },
+      { says: 'Make it of a panel, which hardly moves.' },
+    ],
+  });
+}
+
 /** A hole in which a screw goes with the wood it holds, and the washer under its head. */
 export interface WideHole {
   readonly diameter: Traced;

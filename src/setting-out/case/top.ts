@@ -52,11 +52,14 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
       ? []
       : (top.edgedSides ?? 'front-and-sides') === 'all-round'
         ? ['front', 'left', 'right', 'back']
-        : ['front', 'left', 'right'];
+        : top.edgedSides === 'front'
+          ? ['front']
+          : ['front', 'left', 'right'];
   const strip = top.edging === undefined ? undefined : draft.lot(top.edging);
-  if (strip && movementOfTop(draft, top)) acrossGrain(draft, top);
+  const atEnds = sides.includes('left');
+  if (atEnds && movementOfTop(draft, top)) acrossGrain(draft, top);
   const edge = strip ? draft.thickness(strip) : draft.nothing;
-  const boardWidth = strip
+  const boardWidth = atEnds
     ? l.less('width of the top’s board, inside its edging', spec.width, edge, edge)
     : spec.width;
   const boardDepth = strip
@@ -80,7 +83,7 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
     lot,
     at: strip
       ? [
-          within(draft, 'left end of the top’s board', spec.left, edge),
+          atEnds ? within(draft, 'left end of the top’s board', spec.left, edge) : spec.left,
           within(draft, 'front of the top’s board', spec.front, edge),
           spec.under,
         ]

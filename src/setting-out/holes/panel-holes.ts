@@ -13,8 +13,10 @@ type OnPanel = RecordOf<'cable' | 'vent' | 'holes'>;
 /** The panels that a record's hole goes through: one, or every shelf of its kind. */
 export function panelsOf(draft: Draft, record: OnPanel, panel = record.panel): readonly DraftPart[] {
   const parent = draft.tree.get(record.parent)!;
-  const role = parent.kind === 'case' ? panel : parent.kind === 'top' ? 'top' : undefined;
-  const panels = draft.parts.filter((p) => p.record === parent.id && (role === undefined || p.role === role));
+  const roles = parent.kind === 'case' ? [panel] : parent.kind === 'top' ? ['top', 'lid'] : undefined;
+  const panels = draft.parts.filter(
+    (p) => p.record === parent.id && (roles?.includes(p.role as never) ?? true),
+  );
   if (panels.length === 0 && draft.snags.length === 0)
     draft.stop(
       'holes.no-panel',
@@ -23,7 +25,7 @@ export function panelsOf(draft: Draft, record: OnPanel, panel = record.panel): r
       `“${record.id}” is to go through a panel that isn’t made.`,
       {
         says:
-          role === 'lid'
+          panel === 'lid'
             ? 'An applied top lies in its place: let the hole belong to that.'
             : 'Name a panel that is there.',
       },

@@ -3,7 +3,7 @@ import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
-import { baseFormEdit } from '../case-edits.ts';
+import { baseFormEdit, topFitEdit } from '../case-edits.ts';
 import { removeEdit } from '../design-edits.ts';
 import { Note } from './note.tsx';
 
@@ -11,21 +11,43 @@ import { Note } from './note.tsx';
 
 export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) {
   const at = `design/records/${top.id}`;
+  const fit = top.fit ?? 'applied';
   return (
     <Note title={over === undefined ? 'Top' : `Top over ${over}`}>
       <p>
-        Of <LotField path={`${at}/board`} label="Board of the top" form="sheet" end="," /> standing out{' '}
-        <LengthField path={`${at}/overhangFront`} label="Overhang in front" empty="nothing" /> in front,{' '}
-        <LengthField path={`${at}/overhangSides`} label="Overhang at the sides" empty="nothing" /> at each
-        side, <LengthField path={`${at}/overhangBack`} label="Overhang behind" empty="nothing" /> behind.
-        Edged with{' '}
-        <LotField
-          path={`${at}/edging`}
-          label="Edging of the top"
-          form="strip"
-          none="nothing"
-          {...(top.edging === undefined ? { end: '.' } : {})}
-        />
+        Of <LotField path={`${at}/board`} label="Board of the top" form="sheet" end="," />{' '}
+        <ChoiceField
+          path={`${at}/fit`}
+          label="Where the top lies"
+          absent="applied"
+          choices={[
+            ['applied', 'lying on the case'],
+            ['flush', 'level with the case all round'],
+            ...(over === undefined ? [['inset', 'between the sides'] as const] : []),
+          ]}
+          editOf={(v) => topFitEdit(top, v as NonNullable<RecordOf<'top'>['fit']>)}
+          end={fit === 'applied' ? ',' : '.'}
+        />{' '}
+        {fit === 'applied' && (
+          <>
+            standing out{' '}
+            <LengthField path={`${at}/overhangFront`} label="Overhang in front" empty="nothing" /> in front,{' '}
+            <LengthField path={`${at}/overhangSides`} label="Overhang at the sides" empty="nothing" /> at each
+            side, <LengthField path={`${at}/overhangBack`} label="Overhang behind" empty="nothing" /> behind.{' '}
+          </>
+        )}
+        {fit !== 'inset' && (
+          <>
+            Edged with{' '}
+            <LotField
+              path={`${at}/edging`}
+              label="Edging of the top"
+              form="strip"
+              none="nothing"
+              {...(top.edging === undefined ? { end: '.' } : {})}
+            />
+          </>
+        )}
         {top.edging !== undefined && (
           <>
             {' '}
@@ -34,6 +56,7 @@ export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) 
               label="Edged sides of the top"
               absent="front-and-sides"
               choices={[
+                ['front', 'at the front'],
                 ['front-and-sides', 'at the front and sides'],
                 ['all-round', 'all round'],
               ]}
@@ -42,18 +65,28 @@ export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) 
           </>
         )}
         {' It carries '}
-        <LengthField path={`${at}/load`} label="Load on the top" empty="the usual load" end="," /> and{' '}
-        <ChoiceField
-          path={`${at}/hinged`}
-          label="How the top lies"
-          absent="false"
-          choices={[
-            ['false', 'lies fixed'],
-            ['true', 'opens as a lid, hinged to the back'],
-          ]}
-          editOf={(v) => ({ edit: 'set', at: `${at}/hinged`, ...(v === 'true' ? { value: true } : {}) })}
-          end="."
+        <LengthField
+          path={`${at}/load`}
+          label="Load on the top"
+          empty="the usual load"
+          end={fit === 'inset' ? '.' : ','}
         />{' '}
+        {fit !== 'inset' && (
+          <>
+            and{' '}
+            <ChoiceField
+              path={`${at}/hinged`}
+              label="How the top lies"
+              absent="false"
+              choices={[
+                ['false', 'lies fixed'],
+                ['true', 'opens as a lid, hinged to the back'],
+              ]}
+              editOf={(v) => ({ edit: 'set', at: `${at}/hinged`, ...(v === 'true' ? { value: true } : {}) })}
+              end="."
+            />{' '}
+          </>
+        )}
         {top.hinged && <Held at={at} />}
         <TakeAway id={top.id} />
       </p>
