@@ -273,7 +273,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
   const lengths: Traced[] = [];
   if (!first)
     for (const touch of touches) {
-      const { words, lengths: more } = touchWords(bench, touch, lengths.length);
+      const { words, lengths: more } = touchWords(bench, touch, lengths.length, part);
       told.push(words);
       lengths.push(...more);
     }

@@ -1,8 +1,12 @@
+import { toMm } from '../measure/index.ts';
 import type { Fastener, Joint, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import type { StageId } from './operation.ts';
 import { washerLines } from './washer-lines.ts';
 import { sideWords } from './words.ts';
+
+/** A back under this dimples where a head is drawn too deep; common practice. */
+const THIN_MM = 10;
 
 /** The screws of one joint. */
 export function driveScrews(bench: Bench, into: string, joint: Joint, stage: StageId = 'assemble'): void {
@@ -37,7 +41,7 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
       times: fasteners.length,
       lines: [
         `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots of ${mate.mark}`}.`,
-        turnLine(joint),
+        turnLine(joint, toMm(bench.ledger.ticks(part.thickness))),
         ...washerLines(bench, fasteners, mate),
       ],
       lengths: [first.length, first.diameter],
@@ -47,12 +51,13 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
 }
 
 /** How far the screws of a joint are turned. */
-function turnLine(joint: Joint): string {
+function turnLine(joint: Joint, thicknessMm: number): string {
   if (joint.duty === 'drawer' || joint.duty === 'handle')
     return 'Low clutch setting, the last turns by hand: heads just level.';
   if (joint.hold === 'pocket-screws')
     return 'Low clutch setting: stop when the head sits; more strips the hole.';
-  if (joint.duty === 'back') return 'Heads just level; a thin panel dimples if they go deeper.';
+  if (joint.duty === 'back')
+    return `Heads just level${thicknessMm < THIN_MM ? '; a thin panel dimples if they go deeper' : ''}.`;
   return 'Clamp it first, edges and lines level. Low clutch setting, heads just level: once it spins, the screw holds no more.';
 }
 

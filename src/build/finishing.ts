@@ -37,43 +37,50 @@ export function gather(bench: Bench): void {
         `Measure all of it again before the first cut, sheets at the four corners, strips at both ends. Where it differs by {${lots.length}} or more, enter what you find and plan again.`,
         ...[...screws].map(([id, n]) => {
           const screw = bench.job.shop.rack.screws.find((s) => s.id === id)!;
-          return `${n} × ${screw.name ?? screw.id} (on the rack: ${screw.have ?? 0}).`;
+          return `${n} × ${screw.name ?? screw.id} (${onRack(n, screw.have)}).`;
         }),
         ...[...fixingsUsed(bench.setOut)].map(([id, n]) => {
           const fixing = bench.job.shop.rack.fixings?.find((f) => f.id === id);
-          return `${n} × ${fixing?.name ?? id} (on the rack: ${fixing?.have ?? 0}).`;
+          return `${n} × ${fixing?.name ?? id} (${onRack(n, fixing?.have)}).`;
         }),
         ...[...hingesUsed(bench.setOut)].map(([id, n]) => {
           const hinge = bench.job.shop.rack.hinges?.find((h) => h.id === id);
-          return `${n} × ${hinge?.name ?? id} (on the rack: ${hinge?.have ?? 0}). Have them in the hand and measure them before anything is bored.`;
+          return `${n} × ${hinge?.name ?? id} (${onRack(n, hinge?.have)}). Have them in the hand and measure them before anything is bored.`;
         }),
         ...[...pullsUsed(bench.setOut)].map(([id, n]) => {
           const pull = bench.job.shop.rack.pulls?.find((p) => p.id === id);
-          return `${n} × ${pull?.name ?? id} (on the rack: ${pull?.have ?? 0}). Measure its holes from middle to middle, and try how deep a screw goes in, before any front is bored.`;
+          return `${n} × ${pull?.name ?? id} (${onRack(n, pull?.have)}). Measure its holes from middle to middle, and try how deep a screw goes in, before any front is bored.`;
         }),
         ...[...staysUsed(bench.setOut)].map(([id, n]) => {
           const stay = bench.job.shop.rack.stays?.find((s) => s.id === id);
-          return `${n} × ${stay?.name ?? id} (on the rack: ${stay?.have ?? 0}). See that its maker’s figure is what one holds, not a pair.`;
+          return `${n} × ${stay?.name ?? id} (${onRack(n, stay?.have)}). See that its maker’s figure is what one holds, not a pair.`;
         }),
         ...[...runnersUsed(bench.setOut)].map(([id, n]) => {
           const runner = bench.job.shop.rack.runners?.find((r) => r.id === id);
-          return `${n} × ${runner?.name ?? id}, a pair each (on the rack: ${runner?.have ?? 0}). Have them in the hand, measured and taken apart once, before a drawer is cut.`;
+          return `${n} × ${runner?.name ?? id}, a pair each (${onRack(n, runner?.have)}). Have them in the hand, measured and taken apart once, before a drawer is cut.`;
         }),
         ...[...pinsUsed(bench.setOut)].map(([id, n]) => {
           const pin = bench.job.shop.rack.pins?.find((p) => p.id === id);
-          return `${n} × ${pin?.name ?? id} (on the rack: ${pin?.have ?? 0}). Try one in an offcut before any row is bored.`;
+          return `${n} × ${pin?.name ?? id} (${onRack(n, pin?.have)}). Try one in an offcut before any row is bored.`;
         }),
       ],
       lengths: [
         ...lots
           .map((lot) => bench.setOut.parts.find((p) => p.lot === lot.id)!)
           .map((p) => (p.form === 'strip' ? (p.rough?.thickness ?? p.thickness) : p.thickness)),
-        bench.ledger.row(SETTING_OUT.measureAgain),
+        bench.ledger.row(
+          bench.job.shop.units === 'in' ? SETTING_OUT.measureAgainInches : SETTING_OUT.measureAgain,
+        ),
       ],
       cautions: [...liftStock(bench, lots), CAUTION.edges],
     },
     [],
   );
+}
+
+/** How many of them lie there, and how many must be bought. */
+function onRack(needed: number, have = 0): string {
+  return `on the rack: ${have}${have < needed ? `, so ${needed - have} to buy` : ''}`;
 }
 
 /** What is cut and good from an earlier day. */

@@ -49,7 +49,13 @@ function rout(bench: Bench, batch: readonly [Part, ...Part[]], row: ChannelRow, 
         ]),
     'Prove the settings on an offcut with a piece of what goes in: it slides in by hand and doesn’t rattle.',
   ];
-  const name = across ? (row.length === 1 ? 'a dado' : `${row.length} dados`) : 'a groove';
+  const name = across
+    ? row.length === 1
+      ? 'a dado'
+      : `${row.length} dados`
+    : row.length === 1
+      ? 'a groove'
+      : `${row.length} grooves`;
   bench.settings.push({
     id: `${part.mark}/groove-${first.face}-${first.edge}-${n}`,
     kind: 'groove',

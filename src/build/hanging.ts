@@ -47,7 +47,8 @@ function measureOpening(bench: Bench, leaves: readonly [DoorLeaf, ...DoorLeaf[]]
   const parts = leaves.map((d) => partOf(bench, d.part));
   const marks = parts.map((p) => p.mark);
   const pair = leaves.length > 1;
-  const lengths: Traced[] = [leaf.opening.width, leaf.opening.height, bench.set('marking', leaf.gap)];
+  const { width, height } = leaf.opening;
+  const lengths = [width, height, leaf.gap].map((t) => bench.set('marking', t));
   const put = (t: Traced) => `{${lengths.push(t) - 1}}`;
   const sizes = parts.map((p) => {
     const { width, length } = p.fitted ?? p.cut;
@@ -90,9 +91,9 @@ function letIn(bench: Bench, leaf: DoorLeaf, plate: NonNullable<DoorLeaf['leaf']
       lines: [
         `Middles of the hinges at ${listWords(places.map((_, i) => `{${i}}`))} from the lower end of ${part.mark}, on its ${leaf.hung} edge.`,
         `Lay an opened hinge there, its pin just free of the front, and mark round the leaf with a knife: {${n}} long, {${n + 1}} wide. Chisel out {${n + 2}} deep, so that the leaf lies level.`,
-        `Hold the door in its opening with the gap below it, and carry the marks over to ${post.mark}; let in the other leaves there.`,
+        `Hold the door in its opening with slips {${n + 3}} thick under it, and carry the marks over to ${post.mark}; let in the other leaves there.`,
       ],
-      lengths: [...places, plate.length, plate.width, plate.thickness],
+      lengths: [...places, plate.length, plate.width, plate.thickness, bench.set('marking', leaf.gap)],
       cautions: [CAUTION.chisel],
     },
     [part.mark, 'case'],
@@ -113,7 +114,7 @@ function setDoor(bench: Bench, leaf: DoorLeaf): void {
       id: `${part.mark}/set`,
       kind: 'hang',
       stage: 'hang',
-      title: `Set ${named(part)} in its place`,
+      title: `${leaf.cup ? 'Try' : 'Set'} ${named(part)} in its place`,
       does: {
         act: 'set',
         workpiece: part.mark,
@@ -123,10 +124,11 @@ function setDoor(bench: Bench, leaf: DoorLeaf): void {
         glue: false,
       },
       lines: [
+        ...(leaf.cup ? ['Before its hinges are on.'] : []),
         `${capital(listWords(told))}.`,
         leaf.hang === 'inset'
           ? 'Slips of that thickness under it and beside it hold it there; it should pass by all edges without touching.'
-          : 'Rest it on a batten clamped to the case; bumpers keep it off the case’s front.',
+          : 'Clamp a batten to the case for it to rest on, which stays there until it hangs; bumpers keep it off the case’s front.',
       ],
       lengths,
       cautions: liftCautions(bench, [part]),
@@ -207,14 +209,18 @@ function screwHinges(bench: Bench, leaf: DoorLeaf): void {
       lines: cup
         ? [
             what,
-            `Press the cups ({2} wide) into the back of ${part.mark}, arms square to its edge, two screws each; two screws through each plate into the pilots in ${post.mark}, {3} apart.`,
-            'Screw by hand at the end: such short screws strip their holes. Then clip or slide the arms onto their plates, the uppermost first, someone holding the door.',
+            `Lay ${part.mark} on its face: press the cups ({2} wide) into its back, arms square to its edge, two screws each; two screws through each plate into the pilots in ${post.mark}, {3} apart.`,
+            'Screw by hand at the end: such short screws strip their holes. Then bring the door back to its place, and clip or slide the arms onto their plates, the uppermost first, someone holding the door.',
           ]
         : [
             what,
-            'Pilot holes through the leaves, a little toward the back so that the screws draw them in. One screw in each leaf first; try the door, then the others.',
+            'Pilot holes through the leaves, {2} wide and {0} deep, a little toward the back so that the screws draw them in. One screw in each leaf first; try the door, then the others.',
           ],
-      lengths: [leaf.screwLength, leaf.screwDiameter, ...(cup ? [cup.diameter, cup.plateScrews] : [])],
+      lengths: [
+        leaf.screwLength,
+        leaf.screwDiameter,
+        ...(cup ? [cup.diameter, cup.plateScrews] : [leaf.pilot]),
+      ],
       cautions: liftCautions(bench, [part]),
     },
     [part.mark, 'case'],

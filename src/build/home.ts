@@ -84,6 +84,10 @@ const LOW_MM = 600;
 
 function fixToWall(bench: Bench): void {
   const { setOut, ledger } = bench;
+  const under =
+    setOut.lids.length > 0
+      ? 'with an angle bracket at each side, inside, close under the lid'
+      : 'with an angle bracket under its top';
   const low =
     ledger.ticks(setOut.overall.height) / 3200 <= LOW_MM && setOut.drawers.length + setOut.doors.length === 0;
   bench.do(
@@ -95,11 +99,11 @@ function fixToWall(bench: Bench): void {
       does: { act: 'other', on: ['case'] },
       lines: low
         ? [
-            'It is low. Where it stays in its place, fix it with an angle bracket under its top, above all where children climb about.',
+            `It is low. Where it stays in its place, fix it ${under}, above all where children climb about.`,
             'What is carried about, as a stool is, stays loose: soft feet under it, and nobody stands at its edge.',
           ]
         : [
-            'Fix it to the wall near its top: with an angle bracket, or through a batten screwed under the top. A thin back alone doesn’t hold it. Put tape where a finished face is marked and bored: pencil stays on the tape, and the film doesn’t chip.',
+            `Fix it to the wall near its top: ${setOut.lids.length > 0 ? under : 'with an angle bracket, or through a batten screwed under the top'}. A thin back alone doesn’t hold it. Put tape where a finished face is marked and bored: pencil stays on the tape, and the film doesn’t chip.`,
             'Load the lowest shelves first.',
           ],
       cautions: [CAUTION.tip],
@@ -148,7 +152,7 @@ function putBack(bench: Bench): void {
       id: 'home/put-back',
       kind: 'adjust',
       stage: 'home',
-      title: `Put ${listWords([...hung, ...over, ...shelves, ...fronts.map((f) => `the drawer of ${f}`)])} back`,
+      title: `Put ${listWords([...hung, ...over, ...shelves, ...(fronts.length > 0 ? [`the drawer${fronts.length > 1 ? 's' : ''} of ${listWords(fronts)}`] : [])])} back`,
       does: { act: 'other', on: [...hung, ...over, ...shelves, ...fronts] },
       times: hung.length + over.length + 0.5 * fronts.length + 0.25 * shelves.length,
       lines: [

@@ -1,5 +1,5 @@
 import type { Traced } from '../measure/index.ts';
-import type { Lid, Part } from '../setting-out/index.ts';
+import { axisOf, type Lid, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { type PartPlanes, planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
@@ -29,6 +29,8 @@ function letIn(bench: Bench, lid: Lid): void {
   const [part, back] = [partOf(bench, lid.part), partOf(bench, lid.back)];
   const places = lid.hinges.map((t) => bench.set('marking', t));
   const n = places.length;
+  const lengths = [...places, lid.leaf.length, lid.leaf.width, lid.leaf.thickness];
+  const told = inWords(bench, touchesOf(bench, lid), lengths);
   bench.do(
     {
       id: `${part.mark}/mortise`,
@@ -38,19 +40,24 @@ function letIn(bench: Bench, lid: Lid): void {
       does: { act: 'other', on: [part.mark, 'case'] },
       times: n,
       lines: [
-        `Middles of the hinges at ${listWords(places.map((_, i) => `{${i}}`))} from the left end of ${back.mark}, on its upper edge.`,
+        `Middles of the hinges at ${listWords(places.map((_, i) => `{${i}}`))} from the left side of ${back.mark}, on its upper ${sideThere(back)}.`,
         `Lay an opened hinge there, its pin just clear behind the back, and mark round the leaf with a knife: {${n}} long, {${n + 1}} wide. Chisel out {${n + 2}} deep, so that the leaf lies level.`,
-        `Lay ${part.mark} in its place and carry the marks over to its underside; let in the other leaves there. The lid must come down on the sides, not on the hinges.`,
+        `Lay ${part.mark} in its place, ${listWords(told)}, and carry the marks over to its underside; let in the other leaves there. The lid must come down on the sides, not on the hinges.`,
       ],
-      lengths: [...places, lid.leaf.length, lid.leaf.width, lid.leaf.thickness],
+      lengths,
       cautions: [CAUTION.chisel],
     },
     [part.mark, 'case'],
   );
 }
 
+/** Is the upper side of a panel an end or an edge? */
+function sideThere(panel: Part): string {
+  return axisOf(panel.place.length).axis === 2 ? 'end' : 'edge';
+}
+
 /** On the upper ends of the sides, level with the back behind. */
-function layOn(bench: Bench, lid: Lid): void {
+function touchesOf(bench: Bench, lid: Lid): readonly [Touch, Touch, Touch] {
   const l = bench.ledger;
   const part = partOf(bench, lid.part);
   const mine = planesOf(l, part);
@@ -61,17 +68,27 @@ function layOn(bench: Bench, lid: Lid): void {
     .map((j) => partOf(bench, j.part))
     .find((p) => looks(p, 'show') === '-x');
   const outer: PartPlanes = strip ? planesOf(l, strip) : mine;
-  const touches: readonly [Touch, Touch, Touch] = [
+  return [
     { ...offset(bench, outer, '-x', side), ...(strip ? { part: strip.mark } : {}) },
     offset(bench, mine, '+y', back),
     { side: '-z', of: side.part.mark, face: '+z' },
   ];
-  const lengths: Traced[] = [];
-  const told = touches.map((t) => {
+}
+
+/** Touches in words; the lengths that they print are added to those of the card. */
+function inWords(bench: Bench, touches: readonly Touch[], lengths: Traced[]): readonly string[] {
+  return touches.map((t) => {
     const { words, lengths: more } = touchWords(bench, t, lengths.length);
     lengths.push(...more);
     return words;
   });
+}
+
+function layOn(bench: Bench, lid: Lid): void {
+  const part = partOf(bench, lid.part);
+  const touches = touchesOf(bench, lid);
+  const lengths: Traced[] = [];
+  const told = inWords(bench, touches, lengths);
   const n = lengths.push(bench.set('marking', lid.gap)) - 1;
   bench.do(
     {
@@ -115,10 +132,10 @@ function screwOn(bench: Bench, lid: Lid): void {
       times: count,
       lines: [
         `${count} × ${hinge?.name ?? lid.hinge}, ${count * lid.screwsPerHinge} × ${screw.name ?? screw.id}, {0} long and {1} thick.`,
-        'Pilot holes through the leaves, a little inward so that the screws draw them home; into the back’s edge right in its middle. One screw in each leaf first; open and close the lid, then the others.',
+        'Pilot holes through the leaves, {2} wide and {0} deep, a little inward so that the screws draw them home; into the back’s edge right in its middle. One screw in each leaf first; open and close the lid, then the others.',
         'Somebody holds the lid until its stays are on.',
       ],
-      lengths: [lid.screwLength, lid.screwDiameter],
+      lengths: [lid.screwLength, lid.screwDiameter, lid.pilot],
       cautions: [CAUTION.pinch],
     },
     [part.mark, 'case'],

@@ -15,6 +15,7 @@ import type { WorkEdge } from './operation.ts';
 import { pinHoles } from './pin-work.ts';
 import { rabbets } from './rabbet-work.ts';
 import { rowHoles } from './row-holes.ts';
+import { sideOfHoles } from './side-of-holes.ts';
 import { slots } from './slot-work.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
@@ -250,7 +251,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
   const face = first.side as 'show' | 'under';
   const ref = referenceFor(part, 'near');
   // Both from the sides that a part is set by: what was rounded off its size then lies beyond the holes.
-  const side = hungSide(bench, part) ?? referenceFor(part, 'start');
+  const side = sideOfHoles(bench, part, row);
   const at = row.map((h) => {
     const along = bench.set('drill', fromEdge(bench, part, 'near', h.at[0], ref.turned));
     return { along, across: bench.set('drill', fromEdge(bench, part, 'start', h.at[1], side.turned)) };
@@ -302,14 +303,6 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
     lengths,
     cautions: [CAUTION.drill],
   });
-}
-
-/** A door is set by the edge that it hangs on: what belongs to its hinges is measured from there. */
-function hungSide(bench: Bench, part: Part): ReturnType<typeof referenceFor> | undefined {
-  const leaf = bench.setOut.doors.find((d) => d.part === part.id);
-  if (leaf?.hung !== 'right') return undefined;
-  const { from, turned } = referenceFor(part, 'start');
-  return { from: from === 'near' ? 'far' : 'near', turned: !turned };
 }
 
 /** Flat-bottomed holes for hinge cups, measured from the edge that the hinges are on. */

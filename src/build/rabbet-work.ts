@@ -42,14 +42,16 @@ export function rabbets(bench: Bench, batch: readonly [Part, ...Part[]]): void {
       faceUp: `${sideWords(part, r.face)} up`,
       reference: `the ${sideWords(part, r.edge)}`,
       lengths: [width, depth, ...stops.map((s) => s.at)],
-      ...(sawn ? bySaw(part, r, run(part, stops)) : byRouter(part, r, run(part, stops))),
+      ...(sawn ? bySaw(part, r, run(part, r, stops)) : byRouter(part, r, run(part, r, stops))),
     });
   }
 }
 
 /** How far it runs, in words; its stops are the third length and on. */
-function run(part: Part, stops: ReturnType<typeof stopsOf>): string {
-  if (stops.length === 0) return 'right through from end to end, with a waste block where the bit comes out';
+function run(part: Part, r: Rabbet, stops: ReturnType<typeof stopsOf>): string {
+  const across = r.edge === 'start' || r.edge === 'end';
+  if (stops.length === 0)
+    return `right through from ${across ? 'edge to edge' : 'end to end'}, with a waste block where the bit comes out`;
   const from = stops.map((s, i) => `{${i + 2}} from the ${sideWords(part, s.from)}`);
   return `stopping ${from.join(' and ')}; square the corner${stops.length > 1 ? 's' : ''} with a chisel`;
 }

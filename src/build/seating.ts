@@ -82,7 +82,11 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   const gauged = (upright && axis === 0) || (!upright && axis === 2);
   // What is screwed through another part's face, or pegged into it, goes where that part's holes are: measured as they were.
   const outer = gauged ? outerOf(bench, standing, mine.part) : undefined;
-  if (outer) return offset(bench, mine, lowSide(axis), outer);
+  if (outer) {
+    const t = (side: Direction) =>
+      bench.ledger.ticks(mine.planes[side]) - bench.ledger.ticks(outer.planes[side]);
+    return offset(bench, mine, t(highSide(axis)) === 0 ? highSide(axis) : lowSide(axis), outer);
+  }
   return (
     (gauged ? atEnd(bench, standing, mine, axis) : undefined) ??
     (gauged ? fromNeighbour(bench, standing, mine, axis) : undefined) ??
@@ -184,7 +188,7 @@ function takingIn(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
 
 /** How deep one part stands in the other, as a gap that is less than nothing. */
 function depthOf(bench: Bench, joint: Joint): Traced {
-  return bench.set('router', bench.ledger.times('so deep one in the other', joint.letIn!.depth, -1));
+  return bench.set('router', bench.ledger.times('so deep in the other', joint.letIn!.depth, -1));
 }
 
 /** True when the end of a panel goes into the face of another. */
@@ -323,11 +327,18 @@ function opposed(d: Direction): Direction {
   return `${d[0] === '+' ? '-' : '+'}${d[1]}` as Direction;
 }
 
+/** Is it the part itself that has the channel for what is there? */
+function takesIn({ setOut }: Bench, part: Part | undefined, mark: string): boolean {
+  const there = setOut.parts.find((p) => p.mark === mark);
+  return setOut.joints.some((j) => j.part === there?.id && j.mate === part?.id && isLetIn(j));
+}
+
 /** A touch in words; a distance is printed at placeholder `n`. The second value is the length for it, outward or not. */
 export function touchWords(
   bench: Bench,
   touch: Touch,
   n: number,
+  part?: Part,
 ): { readonly words: string; readonly lengths: readonly Traced[] } {
   const who = touch.part === undefined ? 'its' : `${touch.part}’s`;
   const side = `${who} ${directionWords(touch.side)} side`;
@@ -349,6 +360,8 @@ export function touchWords(
         ? `${side} home on the floor of the rabbets, {${n}} in from the ${edge} side of ${touch.of}`
         : outward
           ? `${side} {${n}} from ${touch.of}`
-          : `${side} and ${touch.of} {${n}} deep one in the other`;
+          : takesIn(bench, part, touch.of)
+            ? `${touch.of} {${n}} deep in ${side}`
+            : `${side} {${n}} deep in ${touch.of}`;
   return { words, lengths: [distance] };
 }

@@ -139,6 +139,11 @@ export const SETTING_OUT = {
     0.2,
     'stock that measures this much thicker or thinner than was reckoned is set out again',
   ),
+  measureAgainInches: length(
+    'stock.measure-again.inches',
+    0.254,
+    'stock that measures 0.01 in thicker or thinner than was reckoned is set out again',
+  ),
   dadoDepth: ratio(
     'dado.depth',
     [1, 3],

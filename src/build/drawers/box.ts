@@ -150,7 +150,7 @@ const HOW: Record<Exclude<Role, 'face'>, (drawer: Drawer, shallow: boolean) => r
     CORNER[d.joint],
     ...(shallow ? ['It goes in from behind, or down its channels from above, and closes the box.'] : []),
     ...(d.bottomFitting === 'groove'
-      ? ['Its lower edge lies on the bottom, level with the upper wall of the grooves.']
+      ? ['Its lower edge comes level with the upper wall of the grooves: the bottom slides in under it.']
       : []),
   ],
   bottom: (d) =>

@@ -63,7 +63,7 @@ export function onBoughtRunners(bench: Bench, drawer: Drawer, runners: NonNullab
       tool: 'drill',
       lines: [
         `Take a pair of ${name} apart. The drawer’s halves go on ${left.mark} and ${right.mark}, front ends level with the box’s front: their middle ${put(line)} above the lower edge, over the pilots.`,
-        `The case’s halves on ${posts[0].mark} and ${posts[1].mark}: cut ${stick.name} twice, ${put(stick.length)} long, from what is below up to the middle of the runner; both sides by the same stick, so that both are level.`,
+        `The case’s halves on ${posts[0].mark} and ${posts[1].mark}: cut ${stick.name} twice, ${put(stick.length)} long, from ${below.mark} up to the middle of the runner; both sides by the same stick, so that both are level.`,
         'Only the screws in slotted holes at first, two to each half, until the drawer runs; then the others.',
         `Slide the box in. Where it stands: ${listWords(told)}.`,
       ],

@@ -20,6 +20,8 @@ export interface DoorLeaf {
   readonly screwsPerHinge: number;
   readonly screwLength: Traced;
   readonly screwDiameter: Traced;
+  /** The hole that is bored for each screw. */
+  readonly pilot: Traced;
   /** Middles of the hinges from the door’s lower end, lowest first. */
   readonly hinges: readonly Traced[];
   /** A cup’s hole, where it has one, and how far apart the screws of a plate are. */

@@ -1,6 +1,6 @@
 import type { Hinge, HingeOf, RecordOf, Screw } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
-import { type Ticks, type Traced, toMm } from '../../measure/index.ts';
+import { type Ledger, type Ticks, type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { DoorLeaf } from './door-leaf.ts';
 
@@ -91,19 +91,24 @@ export function sized(draft: Draft, hinge: Hinge): Chosen {
   const l = draft.ledger;
   const screw = draft.job.shop.rack.screws.find((s) => s.id === hinge.screw)!;
   const diameter = draft.typed(`shop/rack/screws/${screw.id}/diameter`, screw.diameter);
-  const root = l.ratio('root of the screw', diameter, SETTING_OUT.rootShare);
   return {
     hinge,
     screw,
     length: draft.typed(`shop/rack/screws/${screw.id}/length`, screw.length),
     diameter,
-    pilot: l.round(
-      'to the nearest bit',
-      l.ratio('pilot hole for the screw', root, SETTING_OUT.pilotShare),
-      l.row(SETTING_OUT.bitStep),
-      'nearest',
-    ),
+    pilot: hingePilot(l, diameter),
   };
+}
+
+/** The pilot hole for a hinge's screw. */
+export function hingePilot(l: Ledger, diameter: Traced): Traced {
+  const root = l.ratio('root of the screw', diameter, SETTING_OUT.rootShare);
+  return l.round(
+    'to the nearest bit',
+    l.ratio('pilot hole for the screw', root, SETTING_OUT.pilotShare),
+    l.row(SETTING_OUT.bitStep),
+    'nearest',
+  );
 }
 
 /** The screws go into a face of the door (or its edge, on butts, where there is wood enough) and of the upright. */

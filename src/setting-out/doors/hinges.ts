@@ -1,6 +1,7 @@
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft } from '../draft.ts';
+import { bitNear } from '../joints/bit-choice.ts';
 import type { Bores } from '../joints/bores.ts';
 import { inPart, sideLooking } from '../joints/contact.ts';
 import { axisOf } from '../place.ts';
@@ -34,6 +35,7 @@ export function hangOnHinges(draft: Draft, bores: Bores, h: Hanging): void {
     screwsPerHinge: hinge.kind === 'cup' ? 4 : 2 * hinge.screws,
     screwLength: chosen.length,
     screwDiameter: chosen.diameter,
+    pilot: hinge.kind === 'cup' ? chosen.pilot : bitNear(draft, 'twist', chosen.pilot),
     hinges: places,
     ...(cup ? { cup: { diameter: cup.diameter, plateScrews: cup.plateScrews } } : {}),
     ...(hinge.kind === 'butt'

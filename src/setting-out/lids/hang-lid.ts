@@ -4,8 +4,9 @@ import { DOORS, density, GRAVITY, HINGE_COUNTS, hingeCount, SETTING_OUT } from '
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Top } from '../case/top.ts';
-import { ofHinge } from '../doors/hinge-choice.ts';
+import { hingePilot, ofHinge } from '../doors/hinge-choice.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { bitNear } from '../joints/bit-choice.ts';
 import { gapUnderLid } from './fixed-front.ts';
 import type { Lid } from './lid.ts';
 
@@ -25,6 +26,7 @@ export function hangLid(
   if (!hinge) return;
   const l = draft.ledger;
   const screw = draft.job.shop.rack.screws.find((s) => s.id === hinge.screw)!;
+  const diameter = draft.typed(`shop/rack/screws/${screw.id}/diameter`, screw.diameter);
   const { kg, momentNm } = weightOf(draft, top);
   const stays = staysFor(draft, record, momentNm);
   if (stays === 'weak') return;
@@ -37,7 +39,8 @@ export function hangLid(
     screw: screw.id,
     screwsPerHinge: 2 * hinge.screws,
     screwLength: draft.typed(`shop/rack/screws/${screw.id}/length`, screw.length),
-    screwDiameter: draft.typed(`shop/rack/screws/${screw.id}/diameter`, screw.diameter),
+    screwDiameter: diameter,
+    pilot: bitNear(draft, 'twist', hingePilot(l, diameter)),
     leaf: {
       length: ofHinge(draft, hinge, 'length'),
       width: ofHinge(draft, hinge, 'width'),

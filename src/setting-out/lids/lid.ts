@@ -12,6 +12,8 @@ export interface Lid {
   readonly screwsPerHinge: number;
   readonly screwLength: Traced;
   readonly screwDiameter: Traced;
+  /** The hole that is bored for each screw. */
+  readonly pilot: Traced;
   readonly leaf: { readonly length: Traced; readonly width: Traced; readonly thickness: Traced };
   /** Middles of the hinges from the left end of the back. */
   readonly hinges: readonly Traced[];
