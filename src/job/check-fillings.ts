@@ -3,7 +3,7 @@ import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
 /** What fills an opening and leaves no room for anything else in it. */
-const ALONE = ['pins', 'drawers'] as const;
+const ALONE = ['pins', 'drawers', 'trays'] as const;
 
 /** Whether what fills an opening can share it, and whether the opening is one space at all. */
 export function badFillings(opening: RecordOf<'opening'>, tree: RecordTree): readonly Snag[] {

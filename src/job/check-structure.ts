@@ -23,6 +23,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   shelf: ['opening'],
   pins: ['opening'],
   drawers: ['opening'],
+  trays: ['opening'],
   thing: ['opening'],
   back: ['case'],
   top: ['case', 'group'],

@@ -149,6 +149,7 @@ export const SETTING_OUT = {
     [1, 3],
     'a dado is a third of the thickness deep, in plywood never over half',
   ),
+  trayLeast: length('trays.least', 20, 'a hand draws a tray out of a place at least this wide'),
   dadoClear: length('dado.clear', 0.1, 'a dado is up to 0.13 mm wider than what is glued into it measures'),
   dadoStop: length('dado.stop', 11, 'a stopped dado ends 10 to 12 mm behind the front edge'),
   tongue: ratio('tongue.thickness', [1, 2], 'a tongue that a rabbet leaves is about half the thickness'),

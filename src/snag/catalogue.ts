@@ -129,6 +129,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['pins.no-room', 'Rows of holes, or the shelves on them, do not fit in an opening.'],
     ['pins.too-deep', 'The hole for a pin would come out of the far face.'],
     ['pins.shelf-falls', 'A shelf is so much shorter than its opening that it slips off its pins.'],
+    ['trays.no-above', 'Dividers for trays stand under a top that is laid on last.'],
+    ['trays.no-room', 'Dividers for trays leave no places between them.'],
     ['pins.no-level', 'Too few levels are free of other holes for the shelves of an opening.'],
     ['back.no-lip', 'A groove for the back stands so near the back edge that no wood is left behind it.'],
     ['holes.no-panel', 'A hole is to go through a panel that the case does not have.'],

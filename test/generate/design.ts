@@ -13,6 +13,7 @@ import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
 import { shop } from './shop.ts';
 import { thingWishes, withThings } from './things-held.ts';
+import { trayDividers, withoutTraysUnderTop } from './tray-dividers.ts';
 import { type Field, length, type Typed, type Units } from './typed-length.ts';
 
 /** A generated job, as a file would hold it, and the overall size it asks for in ticks of 1/3200 mm. */
@@ -57,6 +58,7 @@ type Filling =
   | { readonly fill: 'shelves'; readonly shelf: Field }
   | { readonly fill: 'pins'; readonly pins: Field }
   | { readonly fill: 'drawers'; readonly drawers: Field }
+  | { readonly fill: 'trays'; readonly trays: Field }
   | {
       readonly fill: 'split';
       readonly split: 'across' | 'down';
@@ -77,6 +79,7 @@ function filling(units: Units, wide: number, high: number, levels: number): fc.A
   if (most >= 1 && wide > 150)
     choices.push(
       { weight: 2, arbitrary: shelves(units, high, Math.min(most, 5)) },
+      { weight: 1, arbitrary: trayDividers(units, Math.min(6, Math.floor(wide / 60))) },
       { weight: 1, arbitrary: looseShelves(units, Math.min(most, 5)) },
       { weight: 1, arbitrary: drawerWishes(units, Math.max(1, Math.min(4, Math.floor(high / 170)))) },
     );
@@ -193,6 +196,7 @@ function records(
         parent: id,
         ...stripOf(id, carriedIn(overall.depth, filled.drawers)),
       });
+    if (filled.fill === 'trays') list.push({ id: `${id}.trays`, kind: 'trays', parent: id, ...filled.trays });
     if (filled.fill === 'pins') list.push({ id: `${id}.pins`, kind: 'pins', parent: id, ...filled.pins });
     if (filled.fill !== 'split') return;
     filled.openings.forEach((opening, i) => {
@@ -223,17 +227,20 @@ function records(
     list.push({ id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: back, ...setIn });
   }
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
+  withoutTraysUnderTop(list, joints);
   chestOf(wish.chest, list);
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
-  // Drawers reach as far back and up as a rail does.
-  if (!base && wish.hung && !list.some((r) => r.kind === 'drawers'))
+  // Drawers and dividers for trays reach as far back and up as a rail does.
+  const full = (r: Field) => r.kind === 'drawers' || r.kind === 'trays';
+  if (!base && wish.hung && !list.some(full))
     list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other', height: '90 mm' });
   // Fronts before the case leave no place for doors there.
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
   const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
   if (inside && wish.doors && !fronts && !list.some((r) => r.kind === 'front'))
     list.push(...doorRecords(wish.doors, bays, inside.fill === 'split' && inside.split === 'across'));
-  list.push(...cableRecords(wish.cables, list));
+  // A hole would come out against one of the dividers.
+  if (!list.some((r) => r.kind === 'trays')) list.push(...cableRecords(wish.cables, list));
   list.push(...holeRecords(wish.holes, list));
   list.push(...handleRecords(wish.handles, list));
   if (edged && !list.some((r) => r.kind === 'front'))
@@ -384,7 +391,11 @@ function several(units: Units): fc.Arbitrary<Made> {
         // Outer faces stand against neighbours.
         holes: wish.holes && ['sides', 'top'].includes(wish.holes.into) ? undefined : wish.holes,
       })),
-    records: (wish) => records(wish, units),
+    // Between cases drivers come from inside, where dividers for trays stand.
+    records: (wish) => {
+      const { list, asked } = records(wish, units);
+      return { list: list.filter((r) => r.kind !== 'trays'), asked };
+    },
   }).map(({ overall, list, asked }) => ({
     overall,
     asked,

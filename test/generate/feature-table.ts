@@ -43,6 +43,7 @@ const ROWS: readonly Row[] = [
   { feature: 'fronts from one strip', in: (_, piece) => piece.parts.some((p) => p.strip !== undefined) },
   { feature: 'drawers with overlay fronts', in: has('drawers', (d) => d.hang === 'overlay') },
   { feature: 'loose shelves on pins', in: has('pins') },
+  { feature: 'tray dividers', in: has('trays') },
   { feature: 'a bottom under the sides', in: has('case', (c) => c.bottom === 'under') },
   { feature: 'a lid over the sides', in: has('case', (c) => c.lid === 'over') },
   { feature: 'pocket screws asked for', in: has('case', (c) => c.joints === 'pocket-screws') },

@@ -6,6 +6,7 @@ import {
   readPlace,
   treeOf,
 } from '../../job/index.ts';
+import { parseLength } from '../../measure/index.ts';
 import { Ids } from './free-ids.ts';
 
 /** The edits behind the buttons of the notes, each one step that can be undone. */
@@ -40,6 +41,7 @@ export function divideEdit(job: JobDocument, opening: string, split: 'across' | 
     ...tree.childrenOf(opening, 'shelf'),
     ...tree.childrenOf(opening, 'pins'),
     ...tree.childrenOf(opening, 'drawers'),
+    ...tree.childrenOf(opening, 'trays'),
   ];
   return {
     edit: 'all',
@@ -107,6 +109,22 @@ export function addPinsEdit(job: JobDocument, opening: string): Edit {
   return {
     edit: 'add',
     record: { kind: 'pins', id: new Ids(job).next('loose'), parent: opening, count: 2 },
+  };
+}
+
+/** Three thin dividers for trays, of the thinnest board there is. */
+export function addTraysEdit(job: JobDocument, opening: string): Edit {
+  const inMm = (typed: string) => {
+    const read = parseLength(typed, job.shop.units);
+    return read.ok ? read.value : Number.POSITIVE_INFINITY;
+  };
+  const [thinnest] = job.shop.rack.lots
+    .filter((l) => l.form === 'sheet')
+    .toSorted((a, b) => inMm(a.nominal) - inMm(b.nominal));
+  const board = thinnest?.id ?? treeOf(job).caseOf(opening)?.board ?? 'board';
+  return {
+    edit: 'add',
+    record: { kind: 'trays', id: new Ids(job).next('trays'), parent: opening, board, count: 3 },
   };
 }
 

@@ -82,6 +82,8 @@ function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & objec
       return `Loose shelves ${record.id}`;
     case 'drawers':
       return `Drawers ${record.id}`;
+    case 'trays':
+      return `Tray dividers ${record.id}`;
     case 'opening':
     case 'size':
       return record.id;

@@ -24,6 +24,7 @@ import { SizeRecord } from './size.ts';
 import { SlidingDoorsRecord } from './sliding-doors.ts';
 import { ThingRecord } from './thing.ts';
 import { TopRecord } from './top.ts';
+import { TraysRecord } from './trays.ts';
 import { VentRecord } from './vent.ts';
 
 /** Any record of a design. */
@@ -36,6 +37,7 @@ export const DesignRecord = v.variant('kind', [
   ShelfRecord,
   PinsRecord,
   DrawersRecord,
+  TraysRecord,
   BackRecord,
   TopRecord,
   ThingRecord,

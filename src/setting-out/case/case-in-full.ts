@@ -17,6 +17,7 @@ import type { ClearSizes } from '../spaces/clear-sizes.ts';
 import { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import { divideSpace, loadSurface, type Parting, type Space } from '../spaces/openings.ts';
 import { fixedShelves } from '../spaces/shelves.ts';
+import { trayDividers } from '../spaces/trays.ts';
 import { backPanel } from './back.ts';
 import { baseFrame } from './base.ts';
 import { casePanels } from './case-panels.ts';
@@ -89,13 +90,16 @@ export function partsOfCase(
     if (fixed)
       front = { part: fixed, upright: false, behind: true, from: panels.left, to: panels.right, space };
     leaves.push(...divideSpace(draft, frame, clear, space, partings, closed));
-    for (const leaf of leaves) fixedShelves(draft, frame, leaf, partings);
+    for (const leaf of leaves) {
+      fixedShelves(draft, frame, leaf, partings);
+      trayDividers(draft, frame, leaf, partings);
+    }
   }
   const edging = frontEdging(draft, frame, [
     ...[panels.left, panels.right].filter((side) => side.record === frame.box.id),
     panels.bottom,
     ...(panels.lid ? [panels.lid] : []),
-    ...partings.filter((p) => !p.behind).map((p) => p.part),
+    ...partings.filter((p) => !p.behind && !p.thin).map((p) => p.part),
   ]);
   const back = backPanel(draft, frame, panels);
   const top = appliedTop(draft, frame);

@@ -127,7 +127,7 @@ function hangingRails(
   const high = record.height === undefined ? l.row(BASES.railHeight) : draft.field(record, 'height');
   const t = (x: Traced) => l.ticks(x);
   const reach = partings
-    .filter((p) => p.upright && (p.to === undefined || p.to === panels.lid))
+    .filter((p) => p.upright && !p.thin && (p.to === undefined || p.to === panels.lid))
     .map((p) => p.part)
     .sort((a, b) => t(a.box.min[0]) - t(b.box.min[0]));
   const uprights = [panels.left, ...reach, panels.right];

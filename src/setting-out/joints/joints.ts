@@ -48,16 +48,19 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const box = [panels.left, panels.right, panels.bottom, ...(panels.lid ? [panels.lid] : [])];
   const around = [...box, ...beyond];
   const through = runsThrough(frame);
+  // A lid comes down on dividers for trays, so they stand before it.
+  const trays = parts.partings.filter((p) => p.thin).map((p) => p.part);
   for (const [flat, runs, edge] of [
     [panels.bottom, through.bottom, 'start'],
     [panels.lid, through.lid, 'end'],
   ] as const) {
     if (!flat || isMitred(frame)) continue;
+    const standing = flat === panels.lid ? [...around, ...trays] : around;
     const ends = runs
-      ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing: around }))
+      ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing }))
       : ([
-          { part: flat, edge: 'start', mate: panels.left, standing: around },
-          { part: flat, edge: 'end', mate: panels.right, standing: around },
+          { part: flat, edge: 'start', mate: panels.left, standing },
+          { part: flat, edge: 'end', mate: panels.right, standing },
         ] as const);
     for (const end of ends) joinPanels(draft, bores, frame, end);
   }
@@ -162,7 +165,7 @@ function fixBack(draft: Draft, bores: Bores, parts: Joinable, back: DraftPart): 
     if (covers(draft, back, flat)) backJoint(draft, bores, back, flat);
   // What stands before a hidden space doesn’t reach the back.
   for (const p of parts.partings)
-    if (p.upright && covers(draft, back, p.part)) backJoint(draft, bores, back, p.part);
+    if (p.upright && !p.thin && covers(draft, back, p.part)) backJoint(draft, bores, back, p.part);
 }
 
 /** True when the back lies on a panel's back edge; a panel that runs through under a back let in runs past it. */

@@ -25,6 +25,8 @@ export interface Space {
 export interface Parting {
   readonly part: DraftPart;
   readonly upright: boolean;
+  /** True for what parts places for trays: no screw goes into its edges. */
+  readonly thin?: boolean;
   /** True for a panel parallel to the back, and for what is hidden behind one: nothing of it comes to the front. */
   readonly behind: boolean;
   /** What its start and its end meet; the end of an upright under an applied top meets that. */

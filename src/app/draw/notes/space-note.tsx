@@ -10,6 +10,7 @@ import {
   addDrawersEdit,
   addPinsEdit,
   addShelfEdit,
+  addTraysEdit,
   canHaveDoors,
   divideEdit,
   spacesEdit,
@@ -18,6 +19,7 @@ import {
 import { DrawersNote } from './drawers-note.tsx';
 import { PinsNote } from './pins-note.tsx';
 import { ShelfNote } from './shelf-note.tsx';
+import { TraysNote } from './trays-note.tsx';
 
 /** One space of the case: divided, or with shelves in it. */
 export function SpaceNote({ id }: { id: string }) {
@@ -98,7 +100,8 @@ function Whole({ id }: { id: string }) {
   const shelves = treeOf(job).childrenOf(id, 'shelf');
   const loose = treeOf(job).childOf(id, 'pins');
   const drawers = treeOf(job).childOf(id, 'drawers');
-  const full = loose ?? drawers;
+  const trays = treeOf(job).childOf(id, 'trays');
+  const full = loose ?? drawers ?? trays;
   return (
     <>
       {shelves.map((s) => (
@@ -106,6 +109,7 @@ function Whole({ id }: { id: string }) {
       ))}
       {loose && <PinsNote pins={loose} />}
       {drawers && <DrawersNote drawers={drawers} />}
+      {trays && <TraysNote trays={trays} />}
       <p className="acts">
         {!full && (
           <EditButton edit={() => addShelfEdit(job, id)} quiet>
@@ -119,6 +123,9 @@ function Whole({ id }: { id: string }) {
             </EditButton>
             <EditButton edit={() => addDrawersEdit(job, id)} quiet>
               Add drawers
+            </EditButton>
+            <EditButton edit={() => addTraysEdit(job, id)} quiet>
+              Add tray dividers
             </EditButton>
           </>
         )}

@@ -1,0 +1,107 @@
+import { describe, expect, test } from 'vitest';
+import { openSolids } from '../src/adaptors/solids-manifold.ts';
+import { dryFit } from '../src/dry-fit/index.ts';
+import { checkJob } from '../src/job/index.ts';
+import { dryFitInput } from '../src/plan/index.ts';
+import { type Built, built } from './build/built.ts';
+import { equipped } from './generate/equipped.ts';
+import { type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
+
+/** The small cupboard with trays where its single shelf was, under a lid. */
+function withTrays(trays: object = {}, change: (job: PlainJob) => void = () => {}): PlainJob {
+  const job = smallJob();
+  const { records } = job.design;
+  records[records.findIndex((r) => r.id === 'shelf')] = {
+    id: 'trays',
+    kind: 'trays',
+    parent: 'right',
+    board: 'birch6',
+    count: 4,
+    ...trays,
+  };
+  job.design.records = records.filter((r) => r.id !== 'top');
+  for (const long of [40, 50])
+    job.shop.rack.screws.push({
+      id: `flat-${long}`,
+      kind: 'countersunk',
+      length: `${long} mm`,
+      diameter: '4.5 mm',
+      head: '8.8 mm',
+    });
+  change(job);
+  return job;
+}
+
+async function faultsOf({ job, drawn, breakdown, build }: Built) {
+  const run = dryFit(dryFitInput(job, drawn, breakdown, build, await openSolids()));
+  let step = run.next();
+  while (!step.done) step = run.next();
+  return step.value.faults;
+}
+
+describe('tray dividers', () => {
+  test.each([undefined, 'face-screws', 'rabbet', 'dado', 'tongue', 'mitre'])(
+    'stand in dados a third of the board deep, equally spaced, in a case joined by %s',
+    async (joints) => {
+      const of = built(
+        equipped(
+          withTrays({}, (j) => {
+            if (joints) Object.assign(recordOf(j, 'case'), { joints });
+            if (joints === 'mitre') j.design.records = j.design.records.filter((r) => r.kind !== 'edging');
+          }),
+        ),
+      );
+      expect(of.drawn.snags.filter((s) => s.level !== 'note')).toEqual([]);
+      const t = (x: (typeof of.drawn.parts)[0]['length']) => of.drawn.ledger.ticks(x) / 3200;
+      const trays = of.drawn.parts.filter((p) => p.record === 'trays');
+      expect(trays).toHaveLength(4);
+      // 6 mm into a board of 18, above and below.
+      const inside = of.drawn.openings.find((o) => o.id === 'right')!;
+      expect(trays.map((p) => t(p.length) - t(inside.height))).toEqual([12, 12, 12, 12]);
+      const places = [
+        t(inside.box.min[0]),
+        ...trays.flatMap((p) => {
+          const faces = [
+            t(p.place.origin[0]),
+            t(p.place.origin[0]) + (p.place.thickness === '+x' ? 6.5 : -6.5),
+          ];
+          return faces.sort((a, b) => a - b);
+        }),
+        t(inside.box.max[0]),
+      ];
+      const clear = [0, 2, 4, 6, 8].map((i) => places[i + 1]! - places[i]!);
+      for (const c of clear) expect(c).toBeCloseTo((t(inside.width) - 4 * 6.5) / 5, 2);
+      // Nothing is screwed into their thin edges.
+      const ids = new Set(trays.map((p) => p.id));
+      expect(of.drawn.fasteners.filter((f) => f.through.some((p) => ids.has(p)))).toEqual([]);
+      expect(await faultsOf(of)).toEqual([]);
+    },
+  );
+
+  test.each([
+    ['trays.no-room', { count: 18 }],
+    ['trays.no-room', { setback: '400 mm' }],
+  ])('%s', (code, trays) => {
+    const { drawn } = built(equipped(withTrays(trays)));
+    expect(drawn.snags.filter((s) => s.level === 'stop').map((s) => s.code)).toEqual([code]);
+  });
+
+  test('leave a driver no room for pockets beside them, where only pockets are asked for', () => {
+    const pockets = (j: PlainJob) => Object.assign(recordOf(j, 'case'), { joints: 'pocket-screws' });
+    const { drawn } = built(equipped(withTrays({}, pockets)));
+    expect(drawn.snags.map((s) => s.code)).toContain('pockets.no-driver');
+  });
+
+  test('have nothing to stand in under a top that is laid on last', () => {
+    const top = (j: PlainJob) =>
+      j.design.records.push({ id: 'top', kind: 'top', parent: 'case', board: 'birch18' });
+    const { drawn } = built(equipped(withTrays({}, top)));
+    expect(drawn.snags.map((s) => s.code)).toEqual(['trays.no-above']);
+  });
+
+  test('fill their opening alone', () => {
+    const shelf = (j: PlainJob) => j.design.records.push({ id: 'more', kind: 'shelf', parent: 'right' });
+    const read = checkJob(withTrays({}, shelf));
+    expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['design.filled-twice']);
+  });
+});
