@@ -8,18 +8,20 @@ import {
   type Part,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { overlap, planesOf } from './boxes.ts';
-import { type CaseBox, type CaseUnit, unitsOf } from './case-units.ts';
+import { planesOf } from './boxes.ts';
+import { type CaseBox, type CaseUnit, marked, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
+import { closesShelves, isBefore } from './closed-behind.ts';
 import { driveScrews } from './drive-screws.ts';
 import { foldedParts, foldLines } from './fold-work.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
 import { endGlueLines, gluedTo, glueLines } from './glue-lines.ts';
 import { legFrame, squareLegs, UPSIDE_DOWN } from './leg-frame.ts';
+import { baseWords, mountBase } from './mount-base.ts';
 import type { Touch } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
-import { isLetIn, isScrewedThrough, offset, Standing, seat, touchWords } from './seating.ts';
+import { isLetIn, isScrewedThrough, Standing, seat, touchWords } from './seating.ts';
 import { setGroup } from './set-group.ts';
 import { topTouches } from './top-touches.ts';
 import { layOnFace, stand } from './turning.ts';
@@ -41,8 +43,7 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
     legs: legFrame(bench, marked(box, 'G')),
   }));
   for (const { box, name, strips } of bases)
-    if (strips.length > 0)
-      glueFrame(bench, name, box.name === 'case' ? 'base' : `base of ${box.words}`, strips);
+    if (strips.length > 0) glueFrame(bench, name, baseWords(box), strips);
   for (const { name, legs } of bases) {
     const onLegs = new Standing(bench, name);
     for (const part of legs) setPart(bench, onLegs, part, { first: UPSIDE_DOWN });
@@ -106,11 +107,6 @@ function overhang(bench: Bench, standing: Standing): Traced | undefined {
   return l.ticks(foremost) < l.ticks(front)
     ? l.less('how far it stands before the sides', front, foremost)
     : undefined;
-}
-
-/** The parts of a case of one family. */
-function marked(box: CaseBox, letter: string): readonly Part[] {
-  return box.parts.filter((p) => p.mark.startsWith(letter));
 }
 
 function topsOf(bench: Bench, box: CaseBox): readonly Part[] {
@@ -197,20 +193,6 @@ function boxTogether(
   if (!over) for (const back of backs) setPart(bench, standing, back);
   const before = waiting.filter((shelf) => closing.some((panel) => isBefore(bench, shelf, panel)));
   return [...before, ...closing, ...waiting.filter((p) => !before.includes(p))];
-}
-
-/** Is a panel parallel to the back, with shelves before it? */
-function closesShelves(bench: Bench, panel: Part, shelves: readonly Part[]): boolean {
-  return axisOf(panel.place.thickness).axis === 1 && shelves.some((shelf) => isBefore(bench, shelf, panel));
-}
-
-/** Does a part stand straight before a panel? */
-function isBefore(bench: Bench, part: Part, panel: Part): boolean {
-  const l = bench.ledger;
-  const [own, other] = [planesOf(l, part).planes, planesOf(l, panel).planes];
-  return (
-    l.ticks(own['+y']) <= l.ticks(other['-y']) && overlap(l, part, panel, 0) && overlap(l, part, panel, 2)
-  );
 }
 
 /** Panels with dowels or biscuits, in an order in which each can be pushed on; none in a case without. */
@@ -305,7 +287,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
         glue: letIn || meets.length > 0 || (!first && fold.length > 0),
         ...(pegs.length > 0 ? { pegs } : {}),
       },
-      ...(first ? {} : { tool: 'clamp' as const }),
+      ...(first ? { after: caseBefore(bench, standing) } : { tool: 'clamp' as const }),
       lines: [
         ...(first
           ? [...(how.first ?? onItsFace(standing)), `${capital(wayRound(part))}.`, ...fold]
@@ -335,6 +317,14 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
     if (other !== undefined && standing.has(other)) driveScrews(bench, standing.into, j);
   }
+}
+
+/** One case is together before the next is begun: its last part is in. */
+function caseBefore(bench: Bench, { into }: Standing): readonly string[] {
+  const before = bench.operations.findLast(
+    ({ does }) => does.act === 'set' && /^case/.test(does.into) && does.into !== into,
+  );
+  return before ? [before.id] : [];
 }
 
 /** The gauge sticks a part is set by: cut for the first that needs them, and used again. */
@@ -377,44 +367,6 @@ function pocketed(bench: Bench, standing: Standing, part: Part): boolean {
     const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
     return other !== undefined && j.hold === 'pocket-screws' && standing.has(other);
   });
-}
-
-function mountBase(
-  bench: Bench,
-  standing: Standing,
-  box: CaseBox,
-  name: string,
-  strips: readonly Part[],
-): void {
-  const l = bench.ledger;
-  const bottom = planesOf(l, marked(box, 'B')[0]!);
-  const side = planesOf(l, box.left);
-  const front = strips.find((s) => looks(s, 'show') === '-y')!;
-  const leftStrip = strips.find((s) => looks(s, 'show') === '-x')!;
-  const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === bottom.part.id);
-  const foremost = edged ? planesOf(l, partById(bench, edged.part)) : bottom;
-  const touches: readonly [Touch, Touch, Touch] = [
-    { ...offset(bench, planesOf(l, leftStrip), '-x', side), part: leftStrip.mark },
-    { ...offset(bench, planesOf(l, front), '-y', foremost), part: front.mark },
-    { part: front.mark, side: '+z', of: bottom.part.mark, face: '-z' },
-  ];
-  setGroup(
-    bench,
-    standing.into,
-    name,
-    'Set the base against the bottom',
-    touches,
-    [
-      'The case stays on its face: packing under the base brings it to its setback, clamps hold it against the bottom.',
-    ],
-    { length: '+x', width: '+y' },
-  );
-  for (const strip of strips) standing.add(strip);
-  const own = new Set(strips.map((s) => s.id));
-  for (const j of bench.setOut.joints.filter(
-    (x) => x.duty === 'base' && (own.has(x.part) || own.has(x.mate)),
-  ))
-    driveScrews(bench, standing.into, j);
 }
 
 function mountTop(bench: Bench, unit: CaseUnit, standing: Standing, box: CaseBox, top: Part): void {

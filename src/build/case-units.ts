@@ -54,3 +54,8 @@ function boxesOf(bench: Bench): readonly CaseBox[] {
     parts: own.get(record)!,
   }));
 }
+
+/** The parts of a case of one family. */
+export function marked(box: CaseBox, letter: string): readonly Part[] {
+  return box.parts.filter((p) => p.mark.startsWith(letter));
+}

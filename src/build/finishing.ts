@@ -15,7 +15,7 @@ import {
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { liftStock } from './lifting.ts';
-import { listWords } from './words.ts';
+import { markWords } from './mark-words.ts';
 
 /** Begins the work: what must be there and measured before anything is cut. */
 export function gather(bench: Bench): void {
@@ -115,7 +115,7 @@ export function sandParts(bench: Bench): void {
         id: `${marks[0]}/sand`,
         kind: 'sand',
         stage: 'sand',
-        title: `Sand ${listWords(here.map((g) => g.marks))}`,
+        title: `Sand ${markWords(marks)}`,
         does: { act: 'other', on: marks },
         ...(machine ? { tool: 'sander' as const } : {}),
         times: marks.length * (machine ? 1 : 2),

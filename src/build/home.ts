@@ -1,9 +1,13 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
+import type { Direction } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
+import { planesOf } from './boxes.ts';
+import { unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { levellerLines } from './levellers.ts';
 import { liftCautions } from './lifting.ts';
+import { markWords } from './mark-words.ts';
 import { packingLines } from './packing.ts';
 import { waxGrooves } from './sliding.ts';
 import { listWords } from './words.ts';
@@ -26,7 +30,8 @@ function everything({ setOut }: Bench): readonly string[] {
 }
 
 function carry(bench: Bench): void {
-  const { drawers, doors, pinned, sliding, overall } = bench.setOut;
+  const { drawers, doors, pinned, sliding } = bench.setOut;
+  const way = onTheWay(bench);
   const out = [
     ...(doors.length + sliding.length > 0 ? ['doors'] : []),
     ...(drawers.length > 0 ? ['drawers'] : []),
@@ -41,15 +46,48 @@ function carry(bench: Bench): void {
       does: { act: 'other', on: ['case'] },
       times: 4,
       lines: [
-        `It measures {0} in width, {1} in height and {2} in depth: measure doors, stairs and corners on the way first.`,
+        ...way.lines,
         ...(out.length > 0 ? [`Its ${listWords(out)} go on their own.`] : []),
         'The finish is dry but still soft for days: blankets between it and everything else.',
       ],
-      lengths: [overall.width, overall.height, overall.depth],
+      lengths: way.lengths,
       cautions: liftCautions(bench, bench.setOut.parts),
     },
     everything(bench),
   );
+}
+
+/** What is carried: the piece, or its cases one by one, and how large that is. */
+function onTheWay(bench: Bench): { readonly lines: readonly string[]; readonly lengths: readonly Traced[] } {
+  const { overall } = bench.setOut;
+  const measure = 'measure doors, stairs and corners on the way first.';
+  const units = unitsOf(bench);
+  if (units.length < 2)
+    return {
+      lines: [`It measures {0} in width, {1} in height and {2} in depth: ${measure}`],
+      lengths: [overall.width, overall.height, overall.depth],
+    };
+  const l = bench.ledger;
+  const most = (low: Direction, high: Direction) => {
+    const sizes = units.map(({ parts }) => {
+      const planes = parts.map((p) => planesOf(l, p).planes);
+      const [from, ...others] = planes.map((p) => p[low]) as [Traced, ...Traced[]];
+      const [to, ...more] = planes.map((p) => p[high]) as [Traced, ...Traced[]];
+      return l.less(
+        'size of the case',
+        l.greatest('far side', to, ...more),
+        l.least('near side', from, ...others),
+      );
+    }) as [Traced, ...Traced[]];
+    return bench.set('marking', l.greatest('the largest case', ...sizes), 'up');
+  };
+  return {
+    lines: [
+      `Its ${units.length} cases go one by one: take off what lies over several, then the screws from case to case. None is more than {0} wide, {1} high and {2} deep: ${measure}`,
+      'In their place they are screwed together again, in the same order and through the same holes, each set level before the next.',
+    ],
+    lengths: [most('-x', '+x'), most('-z', '+z'), most('-y', '+y')],
+  };
 }
 
 function level(bench: Bench): void {
@@ -152,7 +190,7 @@ function putBack(bench: Bench): void {
       id: 'home/put-back',
       kind: 'adjust',
       stage: 'home',
-      title: `Put ${listWords([...hung, ...over, ...shelves, ...(fronts.length > 0 ? [`the drawer${fronts.length > 1 ? 's' : ''} of ${listWords(fronts)}`] : [])])} back`,
+      title: `Put ${listWords([...[hung, over, shelves].filter((m) => m.length > 0).map(markWords), ...(fronts.length > 0 ? [`the drawer${fronts.length > 1 ? 's' : ''} of ${listWords(fronts)}`] : [])])} back`,
       does: { act: 'other', on: [...hung, ...over, ...shelves, ...fronts] },
       times: hung.length + over.length + 0.5 * fronts.length + 0.25 * shelves.length,
       lines: [

@@ -1,8 +1,8 @@
 import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench, OperationDraft } from './bench.ts';
+import { markWords } from './mark-words.ts';
 import type { Act, StageId } from './operation.ts';
-import { listWords } from './words.ts';
 
 /** Work on loose parts: what one setting of a tool does to them. */
 export interface Setting extends Omit<OperationDraft, 'title' | 'does' | 'times' | 'stage'> {
@@ -65,7 +65,7 @@ function write(bench: Bench, settings: readonly [Setting, ...Setting[]], stage: 
   const { what, parts: _, purpose, once = 0, times: __, ...draft } = first;
   const parts = settings.flatMap((s) => s.parts);
   const marks = parts.map((p) => p.mark);
-  const named = parts.length === 1 ? `${parts[0]!.mark} (${parts[0]!.name})` : listWords(marks);
+  const named = parts.length === 1 ? `${parts[0]!.mark} (${parts[0]!.name})` : markWords(marks);
   const told = purpose !== undefined && settings.every((s) => s.purpose === purpose);
   bench.do(
     {
