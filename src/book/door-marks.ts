@@ -31,8 +31,10 @@ export function doorMarks(
     const y = (t: (typeof box.min)[0]) => zero[1] - toMm(ledger.ticks(t)) * scale;
     const [left, right] = [x(box.min[0]), x(box.max[0])];
     const [lower, upper] = [y(box.min[2]), y(box.max[2])];
-    const [hung, free] = leaf.hung === 'left' ? [left, right] : [right, left];
+    const [hung, free] = leaf.hung === 'right' ? [right, left] : [left, right];
     const middle = (lower + upper) / 2;
+    const flap = leaf.hung === 'above' || leaf.hung === 'below';
+    const [sill, lip] = leaf.hung === 'above' ? [upper, lower] : [lower, upper];
     const outline: readonly Stretch[] = [
       [
         [left, lower],
@@ -51,20 +53,34 @@ export function doorMarks(
         [left, lower],
       ],
     ];
-    const swing: readonly Stretch[] = [
-      [
-        [free, upper],
-        [hung, middle],
-      ],
-      [
-        [hung, middle],
-        [free, lower],
-      ],
-    ];
+    const half = Math.min(HINGE.half, 25 * scale);
+    const across = (left + right) / 2;
+    const swing: readonly Stretch[] = flap
+      ? [
+          [
+            [left, lip],
+            [across, sill],
+          ],
+          [
+            [across, sill],
+            [right, lip],
+          ],
+        ]
+      : [
+          [
+            [free, upper],
+            [hung, middle],
+          ],
+          [
+            [hung, middle],
+            [free, lower],
+          ],
+        ];
     const hinges = leaf.hinges.map((at) => {
-      const place = lower - toMm(ledger.ticks(at)) * scale;
-      const half = Math.min(HINGE.half, 25 * scale);
-      return rectangle(hung - HINGE.width / 2, place - half, HINGE.width, 2 * half, { fill: 'ink' });
+      const away = toMm(ledger.ticks(at)) * scale;
+      return flap
+        ? rectangle(left + away - half, sill - HINGE.width / 2, 2 * half, HINGE.width, { fill: 'ink' })
+        : rectangle(hung - HINGE.width / 2, lower - away - half, HINGE.width, 2 * half, { fill: 'ink' });
     });
     return [
       ...outline.flatMap((l) => clearOf(l, figures).map(([a, b]) => line(a, b, 'hidden'))),

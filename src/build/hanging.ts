@@ -7,8 +7,15 @@ import { cutToOpenings } from './cut-to-opening.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
+import { fitStays } from './stays.ts';
 import { stand } from './turning.ts';
 import { capital, listWords } from './words.ts';
+
+/** The edge of a door that opens. */
+const FREE = { left: 'right edge', right: 'left edge', above: 'lower edge', below: 'upper edge' } as const;
+
+/** The edge that its hinges are on. */
+const HUNG = { left: 'left edge', right: 'right edge', above: 'upper end', below: 'lower end' } as const;
 
 /** Hangs the doors on the finished case: measure, let in, hang, adjust. */
 export function hangDoors(bench: Bench): void {
@@ -24,6 +31,12 @@ export function hangDoors(bench: Bench): void {
     if (leaf.leaf) letIn(bench, leaf, leaf.leaf);
     setDoor(bench, leaf);
     screwHinges(bench, leaf);
+    if (leaf.held?.stays)
+      fitStays(
+        bench,
+        { ...leaf.held, part: leaf.part, says: leaf.hung === 'below' ? 'drop-down flap' : 'flap' },
+        leaf.held.stays,
+      );
   }
   const records = new Set(bench.setOut.doors.map((d) => d.record));
   for (const record of records)
@@ -66,7 +79,7 @@ function measureOpening(bench: Bench, leaves: readonly [DoorLeaf, ...DoorLeaf[]]
         'Measure the opening’s width at its upper and lower end and its height at both sides, and both diagonals.',
         `Drawn are {0} wide and {1} high, with a gap of {2} all round${pair ? ' and between the two doors' : ''}: that makes ${listWords(sizes)}. What you measure, less the gaps, comes first; enter it, and the next cards follow.`,
         'Have the hinges in the hand: their knuckles or arms must fit that gap.',
-        `Where the opening is out of square, cut to its widest and plane the ${pair ? 'outer edges' : `${leaf.hung === 'left' ? 'right' : 'left'} edge`} to follow it.`,
+        `Where the opening is out of square, cut to its widest and plane the ${pair ? 'outer edges' : FREE[leaf.hung]} to follow it.`,
       ],
       lengths,
     },
@@ -89,7 +102,7 @@ function letIn(bench: Bench, leaf: DoorLeaf, plate: NonNullable<DoorLeaf['leaf']
       does: { act: 'other', on: [part.mark, 'case'] },
       times: n,
       lines: [
-        `Middles of the hinges at ${listWords(places.map((_, i) => `{${i}}`))} from the lower end of ${part.mark}, on its ${leaf.hung} edge.`,
+        `Middles of the hinges at ${listWords(places.map((_, i) => `{${i}}`))} ${leaf.held ? 'from the left edge of' : 'from the lower end of'} ${part.mark}, on its ${HUNG[leaf.hung]}.`,
         `Lay an opened hinge there, its pin just free of the front, and mark round the leaf with a knife: {${n}} long, {${n + 1}} wide. Chisel out {${n + 2}} deep, so that the leaf lies level.`,
         `Hold the door in its opening with slips {${n + 3}} thick under it, and carry the marks over to ${post.mark}; let in the other leaves there.`,
       ],
@@ -141,9 +154,11 @@ function setDoor(bench: Bench, leaf: DoorLeaf): void {
 function touchesOf(bench: Bench, leaf: DoorLeaf, part: Part): readonly [Touch, Touch, Touch] {
   const l = bench.ledger;
   const mine = planesOf(l, part);
-  const post = planesOf(l, partOf(bench, leaf.post));
+  // What opens upward or downward hangs on a panel that lies: it is set from the upright at its left.
+  const beside = leaf.beside ?? leaf.post;
+  const post = planesOf(l, partOf(bench, beside));
   const below = planesOf(l, partOf(bench, leaf.below));
-  const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === leaf.post);
+  const edged = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === beside);
   const front = edged ? planesOf(l, partOf(bench, edged.part)) : post;
   const gapTo = (
     side: Touch['side'],
@@ -166,7 +181,7 @@ function touchesOf(bench: Bench, leaf: DoorLeaf, part: Part): readonly [Touch, T
     ];
   }
   return [
-    leaf.hung === 'left'
+    leaf.hung !== 'right'
       ? gapTo('-x', post, '+x', post.planes['+x'], mine.planes['-x'])
       : gapTo('+x', post, '-x', mine.planes['+x'], post.planes['-x']),
     offset(bench, mine, '-y', front),
@@ -243,7 +258,9 @@ function adjust(bench: Bench, leaves: readonly DoorLeaf[]): void {
           ? 'By the screws of the hinges: first height, then sideways until the edges are parallel, then in and out.'
           : 'Where it binds, look which edge has rubbed: a slip of card behind a leaf moves the door away, a deeper recess draws it in.',
         `${gapWords(leaves)} Open and close ${leaves.length > 1 ? 'each' : 'it'} right round: nothing may touch.`,
-        'Take doors and hinges off again for the finish.',
+        leaves[0]!.held?.stays
+          ? 'Take stays, flap and hinges off again for the finish.'
+          : 'Take doors and hinges off again for the finish.',
       ],
       lengths: [gap],
     },

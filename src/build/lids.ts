@@ -6,6 +6,7 @@ import { CAUTION } from './cautions.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
 import { offset, touchWords } from './seating.ts';
+import { fitStays } from './stays.ts';
 import { stand } from './turning.ts';
 import { capital, listWords, looks } from './words.ts';
 
@@ -16,7 +17,7 @@ export function hangLids(bench: Bench): void {
     letIn(bench, lid);
     layOn(bench, lid);
     screwOn(bench, lid);
-    if (lid.stays) fitStays(bench, lid, lid.stays);
+    if (lid.stays) fitStays(bench, { ...lid, says: 'lid' }, lid.stays);
   }
 }
 
@@ -136,29 +137,6 @@ function screwOn(bench: Bench, lid: Lid): void {
         'Somebody holds the lid until its stays are on.',
       ],
       lengths: [lid.screwLength, lid.screwDiameter, lid.pilot],
-      cautions: [CAUTION.pinch],
-    },
-    [part.mark, 'case'],
-  );
-}
-
-function fitStays(bench: Bench, lid: Lid, stays: NonNullable<Lid['stays']>): void {
-  const part = partOf(bench, lid.part);
-  const stay = bench.job.shop.rack.stays?.find((s) => s.id === stays.id);
-  bench.do(
-    {
-      id: `${part.mark}/stays`,
-      kind: 'hang',
-      stage: 'hang',
-      title: `Fit the ${stays.count > 1 ? 'stays' : 'stay'} of ${part.mark}`,
-      does: { act: 'other', on: [part.mark, 'case'] },
-      tool: 'drill',
-      times: stays.count,
-      lines: [
-        `${stays.count} × ${stay?.name ?? stays.id}, ${stays.count > 1 ? 'one at each side' : 'at one side'}, by the maker’s own template and screws.`,
-        `The lid weighs ${lid.kg} kg: lying level it asks for ${lid.momentNm} N m about its hinges. ${stays.count > 1 ? 'Together they hold' : 'It holds'} ${stays.holdNm} N m.`,
-        'Try it: let go 50 mm above the closed lid, half way, and nearly upright, it must stay where it is let go each time. If it sinks, set the stays tighter; if it still sinks, use stronger ones.',
-      ],
       cautions: [CAUTION.pinch],
     },
     [part.mark, 'case'],

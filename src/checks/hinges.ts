@@ -17,7 +17,9 @@ export function hinges({
   return setOut.doors.flatMap((leaf): Snag[] => {
     const part = setOut.parts.find((p) => p.id === leaf.part)!;
     const mm = (t: typeof part.length) => toMm(setOut.ledger.ticks(t));
-    const [high, wide] = [mm(part.length), mm(part.width)];
+    // A flap’s hinges share its mass along its width, and it opens as wide as it likes.
+    const flap = leaf.held !== undefined;
+    const [high, wide] = flap ? [mm(part.width), 0] : [mm(part.length), mm(part.width)];
     const { kg } = weigh(part.id);
     const where = { path: `design/records/${leaf.record}`, record: leaf.record, part: part.id };
     const snags: Snag[] = [];
@@ -28,7 +30,7 @@ export function hinges({
         code: 'hinges.door-too-heavy',
         level: 'mind',
         where,
-        sentence: `${part.mark}, the ${part.name}, is ${words.length(high)} high and weighs about ${words.mass(kg)}, more than hinges of this kind are usually given.`,
+        sentence: `${part.mark}, the ${part.name}, is ${words.length(high)} ${flap ? 'wide' : 'high'} and weighs about ${words.mass(kg)}, more than hinges of this kind are usually given.`,
         rule: ruleOfCount(HINGE_COUNTS.at(-1)!),
         cures: [{ says: 'Make it a pair, or of thinner board; or ask the hinge’s maker.' }],
       });
@@ -37,7 +39,7 @@ export function hinges({
         code: 'hinges.too-few',
         level: 'mind',
         where,
-        sentence: `${part.mark}, the ${part.name}, hangs on ${have} hinges; ${words.length(high)} high and about ${words.mass(kg)}, it should have ${needed.hinges}.`,
+        sentence: `${part.mark}, the ${part.name}, hangs on ${have} hinges; ${words.length(high)} ${flap ? 'wide' : 'high'} and about ${words.mass(kg)}, it should have ${needed.hinges}.`,
         figures: { value: have, limit: needed.hinges, margin: have - needed.hinges, unit: 'hinges' },
         rule: ruleOfCount(needed),
         cures: [{ says: 'Hang it on one hinge more, or make it of thinner board.' }],

@@ -7,23 +7,37 @@ import type { CheckInput } from './check-input.ts';
 
 type Input = Pick<CheckInput, 'job' | 'setOut'>;
 
-/** Whether a lid is held open, pinches no fingers, and lets a child breathe that has crept in. */
+/** Whether a lid or a flap is held open, a lid pinches no fingers, and lets a child breathe that has crept in. */
 export function lids(input: Input): readonly Snag[] {
-  return input.setOut.lids.flatMap((lid) => [...falls(lid), ...pinches(input, lid), ...shutsIn(input, lid)]);
+  const flaps = input.setOut.doors.flatMap((d) =>
+    d.held ? [{ ...d.held, part: d.part, record: d.record }] : [],
+  );
+  return [
+    ...input.setOut.lids.flatMap((lid) => [
+      ...falls(lid, 'hinged', 'lid'),
+      ...pinches(input, lid),
+      ...shutsIn(input, lid),
+    ]),
+    ...flaps.flatMap((flap) => falls(flap, 'hand', 'flap')),
+  ];
 }
 
-function falls(lid: Lid): readonly Snag[] {
+function falls(
+  lid: Pick<Lid, 'kg' | 'momentNm' | 'stays' | 'part' | 'record'>,
+  field: string,
+  what: string,
+): readonly Snag[] {
   if (lid.stays || lid.kg <= HELD_LID.kg) return [];
   const each = Math.ceil(lid.momentNm * 5) / 10;
   return [
     {
       code: 'lids.falls',
       level: 'mind',
-      where: { path: `design/records/${lid.record}/hinged`, record: lid.record, part: lid.part },
-      sentence: `Nothing holds the lid open: it weighs ${lid.kg} kg and falls with ${lid.momentNm} N m about its hinges.`,
+      where: { path: `design/records/${lid.record}/${field}`, record: lid.record, part: lid.part },
+      sentence: `Nothing holds the ${what} open: it weighs ${lid.kg} kg and falls with ${lid.momentNm} N m about its hinges.`,
       figures: { value: 0, limit: lid.momentNm, margin: -lid.momentNm, unit: 'N m' },
       rule: {
-        says: `a lid of more than ${HELD_LID.kg} kg is held by stays wherever it is let go; lying level it asks for its weight at the distance of its middle from the hinges`,
+        says: `a ${what} of more than ${HELD_LID.kg} kg is held by stays wherever it is let go; lying level it asks for its weight at the distance of its middle from the hinges`,
         source: HELD_LID.source,
         confirmed: HELD_LID.confirmed,
       },

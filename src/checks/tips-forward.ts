@@ -145,6 +145,7 @@ function standOf({ setOut, weigh }: Input): Stand | undefined {
       : all.filter((b) => b.min[2] === lowest).map((b) => [b.min[1], b.max[1]] as const);
   const head = Math.max(...all.map((b) => b.max[2]));
   const top = all.filter((b) => b.max[2] === head);
+  const flaps = new Set(setOut.doors.filter((d) => d.held).map((d) => d.part));
   const front = (of: readonly StandingBox[]) => Math.min(...of.map((b) => b.min[1]));
   return {
     pivotMm: Math.min(...feet.map(([from]) => from)),
@@ -156,7 +157,12 @@ function standOf({ setOut, weigh }: Input): Stand | undefined {
       const open = setOut.doors.some((d) => d.part === p.id);
       const out = setOut.drawers.find((d) => Object.values(d.parts).includes(p.id));
       const drawn = out ? centreMm[1] - toMm(setOut.ledger.ticks(out.travel)) : centreMm[1];
-      return { part: p.id, kg, y: open ? opened(boxes.get(p.id)!) : drawn, z: centreMm[2] - floor };
+      return {
+        part: p.id,
+        kg,
+        y: open ? opened(boxes.get(p.id)!, flaps.has(p.id)) : drawn,
+        z: centreMm[2] - floor,
+      };
     }),
     open: [
       ...(setOut.doors.length > 0 ? ['doors open'] : []),
@@ -165,9 +171,10 @@ function standOf({ setOut, weigh }: Input): Stand | undefined {
   };
 }
 
-/** Where the middle of a door comes when it stands open at a right angle: half its width before its front. */
-function opened(door: StandingBox): number {
-  return door.min[1] - (door.max[0] - door.min[0]) / 2;
+/** Where the middle of a door comes when it stands open at a right angle: half its width before its front, half its height of a flap. */
+function opened(door: StandingBox, flap: boolean): number {
+  const axis = flap ? 2 : 0;
+  return door.min[1] - (door.max[axis] - door.min[axis]) / 2;
 }
 
 /** How the piece is tried, to begin a sentence with. */

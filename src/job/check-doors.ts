@@ -45,6 +45,25 @@ export function badDoors(door: RecordOf<'door' | 'sliding-doors'>, tree: RecordT
       `“${door.id}” closes a part of the depth of “${deep}”, but a door closes all of it.`,
       `Let it close “${deep}”.`,
     );
+  if (door.kind === 'door') {
+    const flap = door.hand === 'above' || door.hand === 'below';
+    if (flap && (door.count === 2 || door.hang !== 'inset'))
+      say(
+        'doors.flap',
+        door.count === 2 ? 'count' : 'hang',
+        door.count === 2
+          ? `“${door.id}” opens upward or downward, and is to be a pair.`
+          : `“${door.id}” opens upward or downward on butt hinges, and is to lie before the case’s front.`,
+        door.count === 2 ? 'Let it be one door.' : 'Let it hang “inset”.',
+      );
+    if (!flap && door.stay !== undefined)
+      say(
+        'doors.flap',
+        'stay',
+        `“${door.id}” names a stay, but opens to the side.`,
+        'Take “stay” out, or hang it “above” or “below”.',
+      );
+  }
   if (door.kind === 'sliding-doors' && door.closes === 'each') {
     const across = tree.get(openings[0]!.parent);
     const count = door.count ?? 2;

@@ -241,11 +241,11 @@ function badLevellers(job: JobDocument): readonly Snag[] {
   );
 }
 
-/** Stays of lids that the rack must have. */
+/** Stays of lids and flaps that the rack must have. */
 function badStays(job: JobDocument): readonly Snag[] {
   const stays = job.shop.rack.stays ?? [];
   return job.design.records.flatMap((r): Snag[] =>
-    r.kind !== 'top' || r.stay === undefined || stays.some((s) => s.id === r.stay)
+    (r.kind !== 'top' && r.kind !== 'door') || r.stay === undefined || stays.some((s) => s.id === r.stay)
       ? []
       : [
           {

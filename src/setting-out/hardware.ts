@@ -54,10 +54,11 @@ export function hingesUsed(setOut: Pick<SetOut, 'doors' | 'lids'>): ReadonlyMap<
   return used;
 }
 
-/** How many of each stay the piece takes, in the order of its lids. */
-export function staysUsed(setOut: Pick<SetOut, 'lids'>): ReadonlyMap<string, number> {
+/** How many of each stay the piece takes, its lids’ first. */
+export function staysUsed(setOut: Pick<SetOut, 'lids' | 'doors'>): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
-  for (const { stays } of setOut.lids) if (stays) used.set(stays.id, (used.get(stays.id) ?? 0) + stays.count);
+  const held = [...setOut.lids, ...setOut.doors.flatMap((d) => d.held ?? [])];
+  for (const { stays } of held) if (stays) used.set(stays.id, (used.get(stays.id) ?? 0) + stays.count);
   return used;
 }
 

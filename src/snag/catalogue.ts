@@ -82,6 +82,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['formula.no-such-name', 'A formula uses a name that nothing has.'],
     ['formula.name-taken', 'A named size is called by a word that formulas already know.'],
     ['formula.circular', 'Formulas rest on one another in a circle.'],
+    [
+      'doors.flap',
+      'A door that opens upward or downward is a pair or lies before the front, or one that doesn’t has a stay.',
+    ],
     ['doors.openings-apart', 'A door closes openings that are not neighbours.'],
     ['doors.over-one-opening', 'Two doors close one opening.'],
     ['doors.part-of-depth', 'A door closes one of openings that lie one behind the other.'],

@@ -238,7 +238,14 @@ function records(
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
   const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
   if (inside && wish.doors && !fronts && !list.some((r) => r.kind === 'front'))
-    list.push(...doorRecords(wish.doors, bays, inside.fill === 'split' && inside.split === 'across'));
+    list.push(
+      ...doorRecords(
+        wish.doors,
+        bays,
+        inside.fill === 'split' && inside.split === 'across',
+        overall.height.ticks < 1500 * 3200,
+      ),
+    );
   // A hole would come out against one of the dividers.
   if (!list.some((r) => r.kind === 'trays')) list.push(...cableRecords(wish.cables, list));
   list.push(...holeRecords(wish.holes, list));

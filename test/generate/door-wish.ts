@@ -24,7 +24,7 @@ export function doorWish(text: (from: number, to: number) => fc.Arbitrary<string
       before: fc.constantFrom('all' as const, 'each' as const, 'neighbours' as const),
       hang: fc.constantFrom('inset' as const, 'overlay' as const),
       count: optional(fc.constantFrom(1, 2)),
-      hand: optional(fc.constantFrom('left', 'right')),
+      hand: fc.constantFrom(undefined, 'left', 'right', 'above', 'below', 'above', 'below'),
       gap: optional(text(1, 4)),
     }),
     slidingWish,
@@ -32,9 +32,17 @@ export function doorWish(text: (from: number, to: number) => fc.Arbitrary<string
 }
 
 /** The records of a wish, before bays that stand side by side or one above the other. */
-export function doorRecords(wish: DoorWish, bays: readonly string[], across: boolean): readonly Field[] {
+export function doorRecords(
+  wish: DoorWish,
+  bays: readonly string[],
+  across: boolean,
+  low: boolean,
+): readonly Field[] {
   if ('closes' in wish) return [slidingRecord(wish, bays, across)];
-  const { before, ...door } = wish;
+  const { before, hand, ...door } = wish;
+  // What is high is too heavy to be lifted.
+  const flap = low && door.hang === 'inset' && door.count !== 2;
+  const hung = hand === 'left' || hand === 'right' || flap ? hand : undefined;
   const closes =
     before === 'all' ? [['inside']] : before === 'neighbours' ? [bays.slice(0, 2)] : bays.map((id) => [id]);
   return closes.map((over, i) => ({
@@ -43,6 +51,6 @@ export function doorRecords(wish: DoorWish, bays: readonly string[], across: boo
     parent: 'case',
     board: 'board',
     over,
-    ...withoutAbsent(door),
+    ...withoutAbsent({ ...door, hand: hung }),
   }));
 }

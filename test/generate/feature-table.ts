@@ -105,6 +105,7 @@ const ROWS: readonly Row[] = [
   { feature: 'vents of holes', in: has('vent', (v) => v.form === 'holes') },
   { feature: 'inset doors', in: has('door', (d) => d.hang === 'inset') },
   { feature: 'overlay doors', in: has('door', (d) => d.hang === 'overlay') },
+  { feature: 'doors that lift up or drop down', in: (_, piece) => piece.doors.some((d) => d.held) },
   { feature: 'pairs of doors', in: has('door', (d) => d.count === 2) },
   { feature: 'sliding doors', in: has('sliding-doors') },
   { feature: 'sliding doors for one opening each', in: has('sliding-doors', (d) => d.closes === 'each') },

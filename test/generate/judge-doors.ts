@@ -33,8 +33,9 @@ function partOf(setOut: SetOut, id: string): Part {
 
 /** Where the case's front is beside a door: that of its post, or of the strip on it. */
 function frontBeside(setOut: SetOut, leaf: DoorLeaf): number {
-  const strip = setOut.joints.find((j) => j.duty === 'edging' && j.mate === leaf.post);
-  return boxOf(setOut, partOf(setOut, strip?.part ?? leaf.post)).min[1];
+  const upright = leaf.beside ?? leaf.post;
+  const strip = setOut.joints.find((j) => j.duty === 'edging' && j.mate === upright);
+  return boxOf(setOut, partOf(setOut, strip?.part ?? upright)).min[1];
 }
 
 function inItsPlace(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
@@ -50,9 +51,16 @@ function inItsPlace(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
   if (leaf.hang === 'inset') {
     want('front', door.min[1], front);
     want('gap below', door.min[2] - below.max[2], gap);
+    const beside = leaf.beside === undefined ? undefined : boxOf(setOut, partOf(setOut, leaf.beside));
+    if (beside) want('gap at the left', door.min[0] - beside.max[0], gap);
     want(
       'gap at the hinges',
-      leaf.hung === 'left' ? door.min[0] - post.max[0] : post.min[0] - door.max[0],
+      {
+        left: door.min[0] - post.max[0],
+        right: post.min[0] - door.max[0],
+        above: post.min[2] - door.max[2],
+        below: door.min[2] - post.max[2],
+      }[leaf.hung],
       gap,
     );
     const pair = setOut.doors.filter((d) => d.record === leaf.record).length;
@@ -89,12 +97,20 @@ function nothingBehind(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
 function hinges(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
   const t = (x: (typeof leaf.hinges)[0]) => setOut.ledger.ticks(x);
   const faults: string[] = [];
-  const high = t(part.length);
+  // Hinges share a flap's mass along its width.
+  const high = t(leaf.held ? part.width : part.length);
   if (leaf.hinges.length < leastHinges(high / MM))
     faults.push(`${leaf.hinges.length} hinges at ${high / MM} mm`);
   const at = leaf.hinges.map(t);
   if (at.some((h, i) => h < 20 * MM || h > high - 20 * MM || (i > 0 && h - at[i - 1]! < 60 * MM)))
     faults.push(`hinges at ${at}`);
+  if (leaf.held) {
+    const kg = (t(part.length) * t(part.width) * t(part.thickness) * 680) / MM ** 3 / 1e9;
+    const needs = (kg * 9.81 * t(part.length)) / MM / 2000;
+    if (Math.abs(needs - leaf.held.momentNm) > 0.02 * needs + 0.01)
+      faults.push(`a moment of ${leaf.held.momentNm}`);
+    if (leaf.held.stays && leaf.held.stays.holdNm < leaf.held.momentNm) faults.push('its stays are too weak');
+  }
   if (!leaf.cup) return faults;
   const door = boxOf(setOut, part);
   const post = partOf(setOut, leaf.post);

@@ -412,6 +412,8 @@ function screwsThatMeet(setOut: SetOut): string[] {
   screws.forEach((a, i) => {
     for (const b of screws.slice(i + 1)) {
       if (distance(a.from, b.from) > 150 * MM) continue;
+      // Each stays in its own wood, which is judged by itself: sunk heads of two cases may lie face to face where they touch.
+      if (!a.f.through.some((id) => b.f.through.includes(id))) continue;
       const gap = leastDistance(a, b);
       if (gap < a.radius + b.radius) faults.push(`${a.f.id} meets ${b.f.id}`);
     }

@@ -13,8 +13,10 @@ export const DoorRecord = v.strictObject({
   count: v.optional(v.picklist([1, 2])),
   /** `inset`: inside the opening, level with the case’s front. `overlay`: before the case’s front. */
   hang: v.picklist(['inset', 'overlay']),
-  /** The side a single door hangs on, seen from the front. Left when absent. */
-  hand: v.optional(v.picklist(['left', 'right'])),
+  /** The side a single door hangs on, seen from the front: left when absent. Hung `above` it lifts up, hung `below` it drops down. */
+  hand: v.optional(v.picklist(['left', 'right', 'above', 'below'])),
+  /** A stay of the rack that holds one that opens upward or downward; the first that does when absent. */
+  stay: v.optional(Id),
   /** The gap round it; by the trade’s figures when absent. */
   gap: v.optional(MarginText),
   /** A hinge of the rack; the first that suits when absent. */

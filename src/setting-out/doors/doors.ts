@@ -4,10 +4,12 @@ import type { Traced } from '../../measure/index.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import { liesUnderTop } from '../case/inside-group.ts';
+import type { Top } from '../case/top.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Parting, Space } from '../spaces/openings.ts';
+import { hangFlap } from './flap.ts';
 import { hangOnHinges } from './hinges.ts';
 import { leftLarger } from './left-larger.ts';
 
@@ -17,6 +19,8 @@ export interface Hangable {
   readonly panels: CasePanels;
   readonly closed: ClosedSpaces;
   readonly partings: readonly Parting[];
+  /** An applied top, which closes it above. */
+  readonly top: Top | undefined;
 }
 
 /** What a door covers, seen from the front: its edges in the piece, and what bounds the opening. */
@@ -79,7 +83,9 @@ function hangDoor(draft: Draft, bores: Bores, parts: Hangable, door: RecordOf<'d
     ),
   };
   widths.forEach((width, i) => {
-    const hung = count === 2 ? (i === 0 ? 'left' : 'right') : (door.hand ?? 'left');
+    const hand = door.hand ?? 'left';
+    const flap = hand === 'above' || hand === 'below' ? hand : undefined;
+    const hung = count === 2 ? (i === 0 ? 'left' : 'right') : hand === 'right' ? 'right' : 'left';
     const x = i === 0 ? cover.left : l.sum('left edge of the right door', cover.left, widths[0]!, gap);
     const part = draft.panel({
       record: door.id,
@@ -95,6 +101,22 @@ function hangDoor(draft: Draft, bores: Bores, parts: Hangable, door: RecordOf<'d
       between: door.hang === 'inset',
       ...(door.hang === 'inset' ? leftLarger(draft, width, height, thickness) : {}),
     });
+    if (flap) {
+      const above = last.above ?? parts.top?.board;
+      const on = flap === 'below' ? first.below : above;
+      if (on)
+        hangFlap(draft, {
+          door,
+          part,
+          hung: flap,
+          post: on,
+          below: first.below,
+          beside: first.left,
+          gap,
+          opening,
+        });
+      return;
+    }
     const post = hung === 'left' ? first.left : last.right;
     hangOnHinges(draft, bores, {
       door,

@@ -7,17 +7,20 @@ import { fromEdge, sizeAcross } from './from-edge.ts';
 /** Something that is opened by hand: a door or a drawer front, and the edge that opens, where it has one. */
 export interface FrontPart {
   readonly part: DraftPart;
-  readonly opens?: 'left' | 'right';
+  readonly opens?: 'left' | 'right' | 'upper' | 'lower';
   /** How far it laps those beside it, where it slides. */
   readonly overlap?: Traced;
 }
+
+/** The edge that opens, away from the hinges. */
+const OPENS = { left: 'right', right: 'left', above: 'lower', below: 'upper' } as const;
 
 type OnFront = RecordOf<'handle' | 'pull'>;
 
 /** The doors or drawer fronts of the record that something is screwed to, in the order of their marks. */
 export function frontParts(draft: Draft, record: OnFront): readonly FrontPart[] {
   const faces = new Set(draft.drawers.map((d) => d.parts.face));
-  const leaves = new Map(draft.doors.map((d) => [d.part, d.hung === 'left' ? 'right' : 'left'] as const));
+  const leaves = new Map(draft.doors.map((d) => [d.part, OPENS[d.hung]] as const));
   const sliding = new Map(
     draft.sliding.flatMap(({ leaves: all, overlap }) =>
       all.map((leaf) => [leaf.part, { opens: leaf.inSight, overlap }] as const),
@@ -32,9 +35,9 @@ export function frontParts(draft: Draft, record: OnFront): readonly FrontPart[] 
   });
 }
 
-/** Which way it runs: as asked, else upward on a door and across on a drawer. */
+/** Which way it runs: as asked, else upward on a door, and across on a drawer or on what opens upward or downward. */
 export function layOn(record: OnFront, { opens }: FrontPart): 'across' | 'up' {
-  return record.lay ?? (opens ? 'up' : 'across');
+  return record.lay ?? (opens === 'left' || opens === 'right' ? 'up' : 'across');
 }
 
 /** The middle of a handle or a pull on its front, from left to right and upward, as it is marked. */
@@ -52,7 +55,7 @@ export function middleOn(draft: Draft, record: OnFront, front: FrontPart): reado
         ? l.row(HANDLES.fromEdge)
         : draft.field(record, 'fromEdge');
   const x =
-    opens === undefined
+    opens !== 'left' && opens !== 'right'
       ? l.sum('half way across', min[0], half(l.less('its width', max[0], min[0]), 'half its width'))
       : opens === 'left'
         ? l.sum('middle of the handle', min[0], aside)
@@ -62,6 +65,10 @@ export function middleOn(draft: Draft, record: OnFront, front: FrontPart): reado
       ? l.sum('middle of the handle', min[2], draft.field(record, 'fromBelow'))
       : record.fromAbove !== undefined
         ? l.less('middle of the handle', max[2], draft.field(record, 'fromAbove'))
-        : l.sum('half way up', min[2], half(l.less('its height', max[2], min[2]), 'half its height'));
+        : opens === 'lower'
+          ? l.sum('middle of the handle', min[2], aside)
+          : opens === 'upper'
+            ? l.less('middle of the handle', max[2], aside)
+            : l.sum('half way up', min[2], half(l.less('its height', max[2], min[2]), 'half its height'));
   return [x, z];
 }

@@ -1,5 +1,4 @@
-import type { HingeOf, RecordOf, Stay } from '../../job/index.ts';
-import { readMoment } from '../../job/index.ts';
+import type { HingeOf, RecordOf } from '../../job/index.ts';
 import { DOORS, density, GRAVITY, HINGE_COUNTS, hingeCount, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
@@ -8,10 +7,7 @@ import { hingePilot, ofHinge } from '../doors/hinge-choice.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { bitNear } from '../joints/bit-choice.ts';
 import { gapUnderLid } from './fixed-front.ts';
-import type { Lid } from './lid.ts';
-
-/** Stays are fixed at both ends of a lid, so there are two at most. */
-const MOST_STAYS = 2;
+import { hundredths, staysFor } from './stays.ts';
 
 /** Hangs a hinged top on the back: chooses hinges and their places, and the stays that hold it open. */
 export function hangLid(
@@ -28,7 +24,7 @@ export function hangLid(
   const screw = draft.job.shop.rack.screws.find((s) => s.id === hinge.screw)!;
   const diameter = draft.typed(`shop/rack/screws/${screw.id}/diameter`, screw.diameter);
   const { kg, momentNm } = weightOf(draft, top);
-  const stays = staysFor(draft, record, momentNm);
+  const stays = staysFor(draft, { record, what: 'lid', needs: momentNm });
   if (stays === 'weak') return;
   const front = draft.tree.childOf(frame.box.id, 'front');
   draft.lids.push({
@@ -133,30 +129,5 @@ function weightOf(draft: Draft, top: Top): { readonly kg: number; readonly momen
     const middle = (mm(part.box.min[1]) + mm(part.box.max[1])) / 2;
     momentNm += (mass * GRAVITY * (line - middle)) / 1000;
   }
-  return { kg: round(kg), momentNm: round(momentNm) };
-}
-
-/** As many stays as hold the lid, one or two; nothing where the rack has none, which a check minds. */
-function staysFor(draft: Draft, record: RecordOf<'top'>, needs: number): Lid['stays'] | 'weak' | undefined {
-  const rack = draft.job.shop.rack.stays ?? [];
-  const asked = rack.filter((s) => record.stay === undefined || s.id === record.stay);
-  const count = (s: Stay) => Math.max(1, Math.ceil(needs / readMoment(s.holds)!));
-  const stay = asked.find((s) => count(s) <= MOST_STAYS);
-  if (stay) return { id: stay.id, count: count(stay), holdNm: round(count(stay) * readMoment(stay.holds)!) };
-  const strongest = [...asked].sort((a, b) => readMoment(b.holds)! - readMoment(a.holds)!)[0];
-  if (!strongest) return undefined;
-  draft.stop(
-    'lids.stay-weak',
-    record,
-    'stay',
-    `Two stays “${strongest.id}” hold ${round(2 * readMoment(strongest.holds)!)} N m, but the lid needs ${needs} N m when it lies level.`,
-    {
-      says: `Put stays on the rack that hold at least ${Math.ceil(needs * 5) / 10} N m each, or make the lid lighter.`,
-    },
-  );
-  return 'weak';
-}
-
-function round(x: number): number {
-  return Math.round(x * 100) / 100;
+  return { kg: hundredths(kg), momentNm: hundredths(momentNm) };
 }

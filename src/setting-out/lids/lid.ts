@@ -1,4 +1,5 @@
 import type { Traced } from '../../measure/index.ts';
+import type { Stays } from './stays.ts';
 
 /** A hinged top where it hangs: on the upper edge of the back, by which hinges, held open by what. */
 export interface Lid {
@@ -22,6 +23,5 @@ export interface Lid {
   /** What it weighs, and the moment about its hinges when it lies level, N m: that stays must hold. */
   readonly kg: number;
   readonly momentNm: number;
-  /** Stays of the rack, how many, and what they hold together, N m. */
-  readonly stays?: { readonly id: string; readonly count: number; readonly holdNm: number };
+  readonly stays?: Stays;
 }

@@ -9,9 +9,10 @@ import { Note } from './note.tsx';
 /** Hinged doors: what each closes, how it hangs and on which side. */
 export function DoorsNote({ doors }: { doors: readonly RecordOf<'door'>[] }) {
   const hinges = useApp((s) => s.history.job.shop.rack.hinges) ?? [];
+  const stays = useApp((s) => s.history.job.shop.rack.stays) ?? [];
   return (
     <Note title="Hinged doors">
-      {doors.map(({ id, count }) => {
+      {doors.map(({ id, count, hand }) => {
         const at = `design/records/${id}`;
         return (
           <p key={id}>
@@ -47,6 +48,22 @@ export function DoorsNote({ doors }: { doors: readonly RecordOf<'door'>[] }) {
                   choices={[
                     ['left', 'the left'],
                     ['right', 'the right'],
+                    ['above', 'what is above it, lifting up'],
+                    ['below', 'what is below it, dropping down'],
+                  ]}
+                  end=","
+                />{' '}
+              </>
+            )}
+            {(hand === 'above' || hand === 'below') && (
+              <>
+                held by{' '}
+                <ChoiceField
+                  path={`${at}/stay`}
+                  label={`Stay of ${id}`}
+                  choices={[
+                    ['', 'the first stay that does'],
+                    ...stays.map((s) => [s.id, s.name ?? s.id] as const),
                   ]}
                   end=","
                 />{' '}
