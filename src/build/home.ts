@@ -10,6 +10,7 @@ import { liftCautions } from './lifting.ts';
 import { markWords } from './mark-words.ts';
 import { packingLines } from './packing.ts';
 import { waxGrooves } from './sliding.ts';
+import { wallLines } from './wall-fixings.ts';
 import { listWords } from './words.ts';
 
 /** The way to its place, and what is done there: it is set, levelled, fixed; then what came out for the finish goes in. */
@@ -122,6 +123,7 @@ const LOW_MM = 600;
 
 function fixToWall(bench: Bench): void {
   const { setOut, ledger } = bench;
+  const lengths: Traced[] = [];
   const under =
     setOut.lids.length > 0
       ? 'with an angle bracket at each side, inside, close under the lid'
@@ -142,8 +144,12 @@ function fixToWall(bench: Bench): void {
           ]
         : [
             `Fix it to the wall near its top: ${setOut.lids.length > 0 ? under : 'with an angle bracket, or through a batten screwed under the top'}. A thin back alone doesn’t hold it. Put tape where a finished face is marked and bored: pencil stays on the tape, and the film doesn’t chip.`,
+            ...(bench.job.design.records.some((r) => r.kind === 'room' && r.wall !== undefined)
+              ? wallLines(bench, {}, lengths)
+              : []),
             'Load the lowest shelves first.',
           ],
+      lengths,
       cautions: [CAUTION.tip],
     },
     ['case'],
@@ -153,6 +159,15 @@ function fixToWall(bench: Bench): void {
 function hang(bench: Bench, rails: readonly string[]): void {
   const rail = bench.setOut.parts.find((p) => p.mark === rails[0])!;
   const half = bench.ledger.ratio('middle of the rail', rail.width, SETTING_OUT.half);
+  const behind = bench.setOut.parts.find((p) => p.mark.startsWith('F'));
+  const boards = bench.ledger.sum(
+    'boards that an anchor goes through',
+    rail.thickness,
+    ...(behind ? [behind.thickness] : []),
+  );
+  const lengths: Traced[] = [];
+  const fixings = wallLines(bench, { boards }, lengths);
+  const line = lengths.push(bench.set('marking', half)) - 1;
   bench.do(
     {
       id: 'home/set-up',
@@ -161,13 +176,13 @@ function hang(bench: Bench, rails: readonly string[]): void {
       title: 'Hang it on the wall',
       does: { act: 'other', on: ['case'] },
       lines: [
-        'Find the studs, or sound out the masonry; look for pipes and cables before any hole is drilled.',
-        `Draw a level line where the middles of ${listWords(rails)} come: {0} below the underside of the top.`,
+        ...fixings,
+        `Draw a level line where the middles of ${listWords(rails)} come: {${line}} below the underside of the top.`,
         'Tape where the finished rail is marked and bored: pencil stays on the tape, and the film doesn’t chip.',
         'Bore through the rail, and the back where there is one, at every stud and near both ends: two anchors in each rail at least, each as wide as its maker asks.',
         'Rest it on a batten screwed to the wall while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.',
       ],
-      lengths: [bench.set('marking', half)],
+      lengths,
       cautions: [...liftCautions(bench, bench.setOut.parts), CAUTION.hang],
     },
     ['case'],

@@ -35,7 +35,9 @@ export function hanging({
   const deep = Math.max(...boxes.map((b) => b.max[1])) - Math.min(...boxes.map((b) => b.min[1]));
   const down = (own + load) * N_PER_KG;
   const away = (down * deep) / 2 / arm;
+  const hollow = tree.all('room').find((r) => r.wall === 'hollow');
   return [
+    ...(hollow ? [hollowWall(hollow.id)] : []),
     {
       code: 'hanging.load',
       level: 'note',
@@ -51,4 +53,19 @@ export function hanging({
       ],
     },
   ];
+}
+
+/** Thin boards carry no furniture. */
+function hollowWall(room: string): Snag {
+  return {
+    code: 'hanging.hollow-wall',
+    level: 'mind',
+    where: { path: `design/records/${room}/wall`, record: room },
+    sentence: 'The wall is of thin boards over nothing that is known, and the piece is to hang on it.',
+    rule: practice('what hangs on a wall is screwed to studs, to wood put between them, or to masonry'),
+    cures: [
+      { says: 'Find the studs, and say “studs”; or put a board between them before the piece is hung.' },
+      { says: 'Let the piece stand on the floor.' },
+    ],
+  };
 }

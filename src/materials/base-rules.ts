@@ -62,5 +62,11 @@ export const BASES = {
   scribe: length('filler.scribe', 12, 'a filler is cut about this much wider, to be scribed to the wall'),
   scribeSpare: length('filler.scribe-spare', 3, 'so much is left to saw off where the wall is furthest away'),
   packApart: length('packing.apart', 600, 'packing under a base stands at most this far apart'),
+  studHold: length('wall.stud-hold', 40, 'a screw that carries stands at least this deep in a stud'),
+  plugDeeper: length(
+    'wall.plug-deeper',
+    10,
+    'a hole for a plug is bored this much deeper than the plug is long',
+  ),
   railHeight: length('rail.height', 90, 'a rail that a case hangs by is about this high'),
 } as const;

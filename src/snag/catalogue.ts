@@ -339,6 +339,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['vents.alone', 'Air comes in or goes out by one vent, and there is no other.', MIND],
     ['vents.air', 'How much air the heat in a cabinet asks for.', NOTE],
     ['levellers.overloaded', 'Levellers carry more than their maker lets them.'],
+    ['hanging.hollow-wall', 'A piece is to hang on a wall of thin boards.', MIND],
     ['hanging.load', 'What the anchors in the wall have to hold.', NOTE],
     ['tipping.pull', 'The piece tips when someone pulls at its front.', STOP_OR_MIND],
     ['tipping.weight-in-front', 'The piece tips when someone leans on its front edge.', STOP_OR_MIND],

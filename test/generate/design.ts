@@ -440,6 +440,13 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
         },
         { weight: 2, arbitrary: several(units) },
       ),
+      room: optional(
+        fc.record({
+          wall: optional(fc.constantFrom('studs', 'masonry', 'hollow')),
+          floorFall: text(0, 8),
+          fallsTo: fc.constantFrom('left', 'right', 'front', 'back'),
+        }),
+      ),
       hidden: hiddenWishes(text),
       held: thingWishes(text),
       thickness: fc.record({
@@ -454,11 +461,16 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
       }),
       router: optional(fc.constantFrom('0.1 mm', '1/64 in', '0.5 mm')),
     })
-    .map(({ made, hidden, held, thickness, router }) => ({
+    .map(({ made, room, hidden, held, thickness, router }) => ({
       asked: made.asked,
       document: {
         version: 1,
-        design: { records: withHiddenSpace(withThings(made.list, held), hidden) },
+        design: {
+          records: [
+            ...withHiddenSpace(withThings(made.list, held), hidden),
+            ...(room ? [{ id: 'room', kind: 'room', ...withoutAbsent(room) }] : []),
+          ],
+        },
         shop: shop(units, thickness, router),
         work: {},
       },

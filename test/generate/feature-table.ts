@@ -84,6 +84,8 @@ const ROWS: readonly Row[] = [
   { feature: 'legs with aprons', in: has('base', (b) => b.form === 'legs') },
   { feature: 'feet', in: has('base', (b) => b.form === 'feet') },
   { feature: 'levellers', in: (_, piece) => piece.levellers.length > 0 },
+  { feature: 'a floor that falls', in: has('room', (r) => r.floorFall !== undefined) },
+  { feature: 'a wall of a known kind', in: has('room', (r) => r.wall !== undefined) },
   { feature: 'rails to hang by', in: has('hanging') },
   { feature: 'front edging', in: has('edging') },
   {

@@ -22,6 +22,8 @@ export const RoomRecord = v.strictObject({
   /** Relative humidity of its air when it is dryest and dampest, %. */
   dryest: v.optional(Humidity),
   dampest: v.optional(Humidity),
+  /** What the wall behind it is: covered studs, brick or stone, or thin boards over nothing that is known. */
+  wall: v.optional(v.picklist(['studs', 'masonry', 'hollow'])),
   /** How much lower the floor is at one end of the piece than at the other, and which. */
   floorFall: v.optional(MarginText),
   fallsTo: v.optional(v.picklist(['left', 'right', 'front', 'back'])),

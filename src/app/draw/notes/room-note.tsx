@@ -41,6 +41,20 @@ export function RoomNote({ room, piece }: { room: RecordOf<'room'>; piece: Recor
         );
       })}
       <p>
+        The wall behind it is{' '}
+        <ChoiceField
+          path={`${at}/wall`}
+          label="What the wall is made of"
+          choices={[
+            ['', 'not known'],
+            ['studs', 'covered studs'],
+            ['masonry', 'brick or stone'],
+            ['hollow', 'thin boards'],
+          ]}
+          end="."
+        />
+      </p>
+      <p>
         The floor falls <LengthField path={`${at}/floorFall`} label="Fall of the floor" empty="nothing" />{' '}
         {room.floorFall !== undefined || room.fallsTo !== undefined ? (
           <ChoiceField
