@@ -10,6 +10,9 @@ import { equipped } from './generate/equipped.ts';
 const RUNS = Number(process.env.RUNS ?? 25);
 const SEED = process.env.SEED === undefined ? 7 : Number(process.env.SEED);
 
+/** The share of all designs that must come out clean. */
+const CLEAN = 0.8;
+
 function checked(document: unknown): JobDocument {
   const read = checkJob(document);
   if (!read.ok) throw new Error(read.snags.map((s) => `${s.where.path}: ${s.sentence}`).join('\n'));
@@ -59,5 +62,6 @@ test('a generated design is planned to the end: it dry-fits clean, or what stops
   console.log(
     `${clean} of ${RUNS} generated plans dry-fit clean, of ${drawn} that set out without a stop; stops: ${list || 'none'}`,
   );
-  expect(clean).toBeGreaterThanOrEqual(RUNS / 2);
+  // Those that say what stops them in the drawing are counted as well.
+  expect(clean).toBeGreaterThanOrEqual(CLEAN * RUNS);
 });

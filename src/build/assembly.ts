@@ -150,8 +150,13 @@ function boxTogether(
     right,
   ]);
   const first = [...folded, ...pegged];
+  const slideIn = () => {
+    // Rails before it are screwed from behind; where all is glued at once they go in later, from the front.
+    const before = backs.length > 0 && first.length === 0 ? [...marked(box, 'T')].reverse() : [];
+    for (const part of [...before, ...backs]) setPart(bench, standing, part);
+  };
   for (const part of first.filter((p) => !standing.has(p.id))) {
-    if (over && closes(part)) for (const back of backs) setPart(bench, standing, back);
+    if (over && closes(part)) slideIn();
     setPart(bench, standing, part, { folded });
   }
   if (folded.length > 0)
@@ -170,8 +175,10 @@ function boxTogether(
         ]
       : [...marked(box, 'B'), left, ...uprights, right, ...between, ...marked(box, 'E')]
   ).filter((p) => !standing.has(p.id) && !first.includes(p));
-  // What closes a compartment from behind would shut out the shelves before it: these go in first, from there.
-  const closing = letIn ? [] : uprights.filter((d) => closesShelves(bench, d, marked(box, 'E')));
+  // What closes a compartment from behind would shut out the shelves before it: these go in first, from there. Not where
+  // the back is in by then.
+  const closing =
+    letIn || backs.length > 0 ? [] : uprights.filter((d) => closesShelves(bench, d, marked(box, 'E')));
   for (const panel of closing) waiting.splice(waiting.indexOf(panel), 1);
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
@@ -182,7 +189,7 @@ function boxTogether(
   }
   if (first.length === 0) {
     // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
-    if (over) for (const back of backs) setPart(bench, standing, back);
+    if (over) slideIn();
     for (const lid of lids) setPart(bench, standing, lid);
   }
   if (folded.length === 0)
@@ -190,7 +197,7 @@ function boxTogether(
       glued: letIn || pegged.length > 0,
       free: freeUprights(bench, standing, uprights),
     });
-  if (!over) for (const back of backs) setPart(bench, standing, back);
+  if (!over) slideIn();
   const before = waiting.filter((shelf) => closing.some((panel) => isBefore(bench, shelf, panel)));
   return [...before, ...closing, ...waiting.filter((p) => !before.includes(p))];
 }

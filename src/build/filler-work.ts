@@ -6,7 +6,7 @@ import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
 import { offset } from './seating.ts';
 import { setGroup } from './set-group.ts';
-import { looks, sideWords } from './words.ts';
+import { listWords, looks, sideWords } from './words.ts';
 
 /** Scribes the fillers to their walls, when the cases stand level in their place, and screws them on from inside. */
 export function fitFillers(bench: Bench): void {
@@ -54,9 +54,23 @@ function fitFiller(bench: Bench, filler: Part): void {
     mark,
     `Set ${mark} (${filler.name}) between the wall and ${side.mark}`,
     touches,
-    ['Clamp it to the side of the case through the open door or between the shelves, a pad under each jaw.'],
+    [
+      ...shelvesOut(bench, side),
+      'Clamp it to the side of the case through the open door or between the shelves, a pad under each jaw.',
+    ],
     { length: filler.place.length, width: filler.place.width },
     'home',
   );
   for (const j of joints) driveScrews(bench, 'case', j, 'home');
+}
+
+/** Loose shelves beside the screws would leave a drill no room. */
+function shelvesOut(bench: Bench, side: Part): readonly string[] {
+  const marks = bench.setOut.pinned
+    .filter((shelf) => shelf.posts.includes(side.id))
+    .map((shelf) => bench.setOut.parts.find((p) => p.id === shelf.part)!.mark);
+  if (marks.length === 0) return [];
+  return [
+    `Lift ${listWords(marks)} out first, which would leave the drill no room, and back on ${marks.length === 1 ? 'its' : 'their'} pins when the screws are in.`,
+  ];
 }

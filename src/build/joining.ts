@@ -19,7 +19,8 @@ export function joinCases(bench: Bench): void {
   const standing = new Map(first.parts.map((p) => [p.id, p]));
   const waiting = [...rest];
   const tops = new TopsToLay(bench, first.name);
-  if (rest.length > 0) for (const { name, words } of [first, ...rest]) stand(bench, 'assemble', name, words);
+  if (rest.length > 0 || tops.any)
+    for (const { name, words } of [first, ...rest]) stand(bench, 'assemble', name, words);
   const met = (unit: CaseUnit) => {
     const own = new Set(unit.parts.map((p) => p.id));
     return bench.setOut.joints.filter(
@@ -28,6 +29,7 @@ export function joinCases(bench: Bench): void {
         ((own.has(j.part) && standing.has(j.mate)) || (own.has(j.mate) && standing.has(j.part))),
     );
   };
+  tops.lay(standing);
   while (waiting.length > 0) {
     const next = waiting.find((unit) => met(unit).length > 0);
     // Cases that touch none of the others have been told in the drawing.

@@ -77,6 +77,11 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   if (corner) return corner;
   const framed = inLegFrame(bench, standing, mine, axis);
   if (framed) return framed;
+  // A back among several comes where its own rabbets are, however far the cases before it have come by rounded figures.
+  const own = axis === 0 ? fromRabbet(bench, standing, mine, axis) : undefined;
+  if (own) return own;
+  const foot = onFoot(bench, standing, mine, axis);
+  if (foot) return foot;
   const upright = axisOf(mine.part.place.length).axis === 2;
   // A divider stands so far from the upright before it; a shelf so far above what is below.
   const gauged = (upright && axis === 0) || (!upright && axis === 2);
@@ -160,6 +165,13 @@ function inLegFrame(bench: Bench, standing: Standing, mine: PartPlanes, axis: Ax
   const outer = looks(mine.part, 'show');
   if (level || joint.part !== mine.part.id || axisOf(outer).axis !== axis) return level;
   return offset(bench, mine, outer, standing.get(joint.mate)!);
+}
+
+/** A foot goes where the holes of the bottom are: each is measured from that, as they were. */
+function onFoot(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
+  const joint = bench.setOut.joints.find((j) => j.duty === 'foot' && j.mate === mine.part.id);
+  const bottom = joint && standing.get(joint.part);
+  return bottom && offset(bench, mine, lowSide(axis), bottom);
 }
 
 /** The part there whose holes a newcomer's screws come through, or whose holes its dowels or biscuits go into. */

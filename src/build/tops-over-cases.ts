@@ -23,6 +23,11 @@ export class TopsToLay {
     });
   }
 
+  /** Are there any? */
+  get any(): boolean {
+    return this.waiting.length > 0;
+  }
+
   /** Lays those whose cases stand all, and screws them from inside; they are added to what stands. */
   lay(standing: Map<string, Part>): void {
     const { bench } = this;

@@ -1,6 +1,6 @@
-import { TICKS_PER_MM, toMm } from '../measure/index.ts';
+import { TICKS_PER_MM, type Ticks, ticks, toMm } from '../measure/index.ts';
 import type { Shape, Solids } from '../solid/index.ts';
-import { type Assembly, type Member, planesOf } from './assembly.ts';
+import { type Assembly, axesOf, axisOf, type Member, planesOf } from './assembly.ts';
 import { type Channel, channelsIn, crossSection, type WoodIn } from './cross-section.ts';
 import { inTheWay } from './in-the-way.ts';
 import type { DryFitFault } from './report.ts';
@@ -174,19 +174,18 @@ function travels(
 
 /** The door as wide as its whole way; what is cut out of it right across is so all the way. */
 function sweptFrom(door: Member, first: number, last: number): Member {
-  const [length, width, thickness] = door.piece.size;
-  const wide = toMm(width);
-  const way = last - first;
-  const through = door.piece.cuts.flatMap((c): Shape[] =>
-    c.kind === 'box' && c.min[1] <= 0 && c.max[1] >= wide
-      ? [{ kind: 'box', min: c.min, max: [c.max[0], c.max[1] - wide + toMm(way as never), c.max[2]] }]
-      : [],
-  );
-  const piece: VirtualPiece = {
-    ...door.piece,
-    size: [length, way as typeof width, thickness],
-    cuts: through,
-  };
+  // Of what lies across on a door, its length runs the way the door slides.
+  const k = axesOf(door.turn).findIndex((d) => axisOf(d).axis === 0) as 0 | 1 | 2;
+  const wide = toMm(door.piece.size[k]);
+  const size = [...door.piece.size] as [Ticks, Ticks, Ticks];
+  size[k] = ticks(last - first);
+  const through = door.piece.cuts.flatMap((c): Shape[] => {
+    if (c.kind !== 'box' || c.min[k] > 0 || c.max[k] < wide) return [];
+    const max = [...c.max] as [number, number, number];
+    max[k] += toMm(size[k]) - wide;
+    return [{ kind: 'box', min: c.min, max }];
+  });
+  const piece: VirtualPiece = { ...door.piece, size, cuts: through };
   const swept: Member = { ...door, piece };
   const off = first - planesOf(swept)['-x'];
   return { ...swept, origin: [door.origin[0] + off, door.origin[1], door.origin[2]] };

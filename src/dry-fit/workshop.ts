@@ -3,6 +3,7 @@
 import type { Act, Operation, Workpiece } from '../build/index.ts';
 import { toMm } from '../measure/index.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
+import { comesAlong } from './comes-along.ts';
 import { Condition } from './condition/condition.ts';
 import { drawOut } from './draw-out.ts';
 import { hangHinges } from './hinges.ts';
@@ -57,6 +58,8 @@ export class Workshop {
   private readonly drawers: (readonly string[])[] = [];
   /** Doors that have been hung. */
   private readonly swings = new Set<string>();
+  /** Shelves that lie on pins: they are taken out for work behind them. */
+  private readonly resting = new Set<string>();
   /** Doors that have been lifted into grooves, what is fixed on them, and which grooves these are. */
   private readonly sliding = new Map<string, string>();
   private readonly read: ReadCard;
@@ -339,17 +342,15 @@ export class Workshop {
     });
   }
 
-  /** What stands round a part: a drawer is drawn out for what is done to it, and doors and drawers are out of the way of all else. */
+  /** What stands round a part: a drawer is drawn out for what is done to it; doors, drawers and loose shelves are out of the way of all else. */
   private around(assembly: Assembly, ...marks: readonly string[]): readonly Member[] {
-    const drawer = this.drawers.find((moves) => marks.some((mark) => moves.includes(mark)));
-    return drawer
-      ? assembly.members.filter((m) => drawer.includes(m.mark) || marks.includes(m.mark))
-      : assembly.members.filter((m) => marks.includes(m.mark) || !this.opens(m.mark));
-  }
-
-  /** True for what has been hung, lifted in or put on its runners: it is opened or taken out while work goes on behind it. */
-  private opens(mark: string): boolean {
-    return this.swings.has(mark) || this.sliding.has(mark) || this.drawers.some((d) => d.includes(mark));
+    const drawers = this.drawers.map((moves) => comesAlong(moves, this.screws));
+    const drawer = drawers.find((moves) => marks.some((mark) => moves.has(mark)));
+    if (drawer) return assembly.members.filter((m) => drawer.has(m.mark) || marks.includes(m.mark));
+    const open = comesAlong([...this.swings, ...this.sliding.keys(), ...this.resting], this.screws);
+    return assembly.members.filter(
+      (m) => marks.includes(m.mark) || !(open.has(m.mark) || drawers.some((d) => d.has(m.mark))),
+    );
   }
 
   private runners(operation: Operation, act: Extract<Act, { act: 'runners' }>): void {
@@ -391,6 +392,7 @@ export class Workshop {
       aboveMm: toMm(this.read(act.above)),
       level: act.level,
     };
+    this.resting.add(act.workpiece);
     this.tell(operation, act.into, (assembly) => restsOnPins(assembly, card));
   }
 

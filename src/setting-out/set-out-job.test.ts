@@ -299,6 +299,28 @@ describe('why', () => {
   });
 });
 
+test('a base too low for pockets is screwed down through the bottom, where the list has a screw for it', () => {
+  const piece = setOutWith((j) => {
+    Object.assign(recordOf(j, 'base'), { height: '45 mm' });
+    j.shop.rack.screws.push({
+      id: 'flat-50',
+      kind: 'countersunk',
+      length: '50 mm',
+      diameter: '4 mm',
+      head: '8 mm',
+    });
+  });
+  expect(piece.snags.map((s) => [s.code, s.level, s.where.path])).toEqual([
+    ['pockets.through-instead', 'note', 'design/records/base'],
+  ]);
+  const held = piece.joints.filter((j) => j.duty === 'base');
+  expect(held.length).toBeGreaterThanOrEqual(2);
+  for (const joint of held) {
+    expect(part(piece, joint.part).role).toBe('bottom');
+    expect(joint.fasteners.length).toBeGreaterThan(0);
+  }
+});
+
 describe('what can’t be made is told, with the field to change', () => {
   test.each<[string, (job: PlainJob) => void, ...string[]]>([
     [

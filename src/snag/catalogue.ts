@@ -174,7 +174,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['pockets.no-driver', 'No driver gets behind pocket screws, because other panels stand too near.'],
     [
       'pockets.through-instead',
-      'A joint is screwed through a face, because no driver would get behind pockets.',
+      'A joint is screwed through a face, because pockets find no room or no driver gets behind them.',
       NOTE,
     ],
     ['screws.none-fits', 'No pocket screw of the shop’s list fits a joint.'],

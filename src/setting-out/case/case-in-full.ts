@@ -21,7 +21,7 @@ import { trayDividers } from '../spaces/trays.ts';
 import { backPanel } from './back.ts';
 import { baseFrame } from './base.ts';
 import { casePanels } from './case-panels.ts';
-import { type Footing, footing, joinFooting } from './footing.ts';
+import { type Footing, footing, joinFooting, railsBeforeBack } from './footing.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { frontEdging } from './front-edging.ts';
 import { joinLegs, type Legs, legsOf } from './legs.ts';
@@ -30,7 +30,7 @@ import type { Hand } from './shared-sides.ts';
 import { appliedTop } from './top.ts';
 
 /** The parts of a case: its panels, what divides and fills it, what goes round it. */
-export interface MadeCase extends Omit<Joinable, 'beyond'> {
+export interface MadeCase extends Omit<Joinable, 'beyond' | 'rails'> {
   readonly closed: ClosedSpaces;
   /** The openings that aren’t split any further. */
   readonly leaves: readonly Space[];
@@ -119,8 +119,8 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
   joinLegs(draft, bores, made.legs);
   holeRows(draft, bores, frame, 'doors');
   const before = draft.joints.length;
-  if (made.front) joinFront(draft, bores, { ...made, beyond }, made.front.part);
-  joinCase(draft, bores, { ...made, beyond });
+  if (made.front) joinFront(draft, bores, { ...made, beyond, rails: [] }, made.front.part);
+  joinCase(draft, bores, { ...made, beyond, rails: railsBeforeBack(frame, panels, made.stands) });
   joinFooting(draft, bores, made, made.stands);
   hangLid(draft, frame, top, made.back);
   const frames = top ? [base, top.strips] : [base];

@@ -11,6 +11,7 @@ import { standingPanels } from '../joints/standing-panels.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Parting } from '../spaces/openings.ts';
 import type { CasePanels } from './case-panels.ts';
+import { isMitred } from './corners.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { skirting } from './skirting.ts';
 
@@ -156,20 +157,40 @@ function hangingRails(
   });
 }
 
+/** Rails that are screwed from behind before a back slides in there, which it does before a case is closed from above. */
+export function railsBeforeBack(
+  frame: CaseFrame,
+  panels: Pick<CasePanels, 'lid'>,
+  { between }: Footing,
+): readonly DraftPart[] {
+  return frame.back?.fitting === 'groove' && !closesAtOnce(frame) && !panels.lid?.between
+    ? between.filter(({ part }) => part.record !== frame.base?.id).map(({ part }) => part)
+    : [];
+}
+
+/** True where a back in grooves is shut in as the panels are glued together, before any rail can be screwed. */
+function closesAtOnce(frame: CaseFrame): boolean {
+  return isMitred(frame) || frame.joints === 'dowels' || frame.joints === 'biscuits';
+}
+
 /** Joins a kick board to the sides, feet to the bottom, rails to their uprights. */
 export function joinFooting(
   draft: Draft,
   bores: Bores,
-  { frame, panels, partings, back, top }: Omit<Joinable, 'beyond'>,
+  { frame, panels, partings, back, top }: Omit<Joinable, 'beyond' | 'rails'>,
   { between, feet }: Footing,
 ): void {
-  const standing = partings.map((p) => p.part);
   // A back in grooves slides in before what is laid on the case.
   const slid = back && frame.back?.fitting === 'groove' ? [back] : [];
   const stands = standingPanels(frame, panels, partings);
+  const inside = new Set(partings.map((p) => p.part));
+  // Feet come before shelves that are screwed in last.
+  const standing = stands.filter((p) => inside.has(p));
   for (const { part, from, to } of between) {
-    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing: stands });
-    joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing: stands });
+    const isRail = part.record !== frame.base?.id;
+    const face = isRail && slid.length > 0 && closesAtOnce(frame) ? 'show' : 'under';
+    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing: stands, face });
+    joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing: stands, face });
     // A rail carries the whole case, so it is screwed up into what lies on it as well.
     // A lid that is hinged is not to be screwed down.
     const above = frame.top?.hinged ? undefined : (panels.lid ?? top?.board);
@@ -180,8 +201,10 @@ export function joinFooting(
       mate: above!,
       duty: 'carries',
       standing: [...stands, ...slid],
+      // Its ends hold it as they are, where these find no place.
+      besides: true,
     } as const;
-    const screwed = above && part.record !== frame.base?.id && hasJig(draft);
+    const screwed = above && isRail && hasJig(draft);
     if (screwed && findsWood(draft, spec) && isWithinReach(draft, spec)) pocketJoint(draft, bores, spec);
   }
   for (const foot of feet) {

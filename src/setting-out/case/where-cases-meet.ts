@@ -3,13 +3,14 @@ import { boxTicks } from '../place.ts';
 import type { MadeCase } from './case-in-full.ts';
 
 /** What is fixed inside a case. */
-export function fixedInside({ panels, partings }: MadeCase): readonly DraftPart[] {
+export function fixedInside({ panels, partings, stands }: MadeCase): readonly DraftPart[] {
   return [
     panels.left,
     panels.right,
     panels.bottom,
     ...(panels.lid ? [panels.lid] : []),
     ...partings.map((p) => p.part),
+    ...stands.between.map((p) => p.part),
   ];
 }
 

@@ -1,5 +1,5 @@
 import type { RecordOf } from '../../job/index.ts';
-import { DRAWERS } from '../../materials/index.ts';
+import { DRAWERS, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Bore, Bores } from '../joints/bores.ts';
@@ -92,7 +92,13 @@ function pilots(draft: Draft, spec: RunnerSpec, hand: 'left' | 'right', z: Trace
   const { box, space, runner, name } = spec;
   const post = hand === 'left' ? space.left : space.right;
   const side = hand === 'left' ? box.left : box.right;
-  const put = (part: DraftPart, looks: '+x' | '-x', cause: string, places: readonly Traced[]) => {
+  const put = (
+    part: DraftPart,
+    looks: '+x' | '-x',
+    cause: string,
+    places: readonly Traced[],
+    deep: (y: Traced) => Traced,
+  ) => {
     const face = sideLooking(part.place, looks);
     places.forEach((place, i) => {
       const y = l.sum('screw of the runner behind the box’s front', box.left.box.min[1], place);
@@ -109,11 +115,32 @@ function pilots(draft: Draft, spec: RunnerSpec, hand: 'left' | 'right', z: Trace
         side: face,
         at: [on('length'), on('width')],
         diameter: runner.pilot,
-        depth: runner.screwLength,
+        depth: deep(y),
       });
     });
   };
   const cause = `${box.left.id}-${hand}-runner`;
-  put(post, hand === 'left' ? '+x' : '-x', cause, runner.caseScrews);
-  put(side, hand === 'left' ? '-x' : '+x', cause, runner.drawerScrews);
+  put(post, hand === 'left' ? '+x' : '-x', cause, runner.caseScrews, () => runner.screwLength);
+  put(side, hand === 'left' ? '-x' : '+x', cause, runner.drawerScrews, (y) => deepInSide(draft, spec, y));
+}
+
+/** How deep a pilot goes in a box's side: not through where an end stands in it, whose wood the screw finds later. */
+function deepInSide(draft: Draft, { box, runner }: RunnerSpec, y: Traced): Traced {
+  const l = draft.ledger;
+  if (box.deep === undefined) return runner.screwLength;
+  const radius = l.ticks(runner.pilot);
+  const letIn = [box.front, box.back].some(
+    (end) => l.ticks(y) + radius > l.ticks(end.box.min[1]) && l.ticks(y) - radius < l.ticks(end.box.max[1]),
+  );
+  if (!letIn) return runner.screwLength;
+  const left = l.less('wood left beside what is let in', box.left.thickness, box.deep);
+  return l.least(
+    'as deep as the screw, and not through',
+    runner.screwLength,
+    l.greatest(
+      'deep enough to guide the screw',
+      l.ratio('half of it', left, SETTING_OUT.half),
+      l.less('wood kept before what is let in', left, l.row(SETTING_OUT.farFace)),
+    ),
+  );
 }

@@ -7,10 +7,11 @@ import type { Draft, DraftPart } from '../draft.ts';
 import { axisOf } from '../place.ts';
 import type { Parting } from '../spaces/openings.ts';
 import type { Bores } from './bores.ts';
-import { type FaceJointSpec, faceJoint, facesWood } from './face-joint.ts';
-import { hasJig, screwsThrough } from './panel-joint.ts';
+import { type FaceJointSpec, faceJoint, facesWood, findsScrew, isShutOff } from './face-joint.ts';
+import { hasJig, NO_DRIVER, screwsThrough, throughInstead, type WhyThrough } from './panel-joint.ts';
 import { plugWish } from './plug-choice.ts';
-import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
+import { findsWood, hasRoom, isWithinReach, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
+import { standingPanels } from './standing-panels.ts';
 
 /** A case on its base. */
 interface Based {
@@ -20,13 +21,16 @@ interface Based {
   readonly base: ReadonlyMap<FrameSide, DraftPart>;
 }
 
-/** The base is screwed up into the bottom from inside, or down through it without a jig, where it stands under the bottom. */
+/**
+ * The base is screwed up into the bottom from inside where it stands under the bottom; down through it without a jig,
+ * or where pockets find no room.
+ */
 export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void {
   const through = screwsThrough(draft, parts.frame) && !hasJig(draft);
-  const { left, right } = parts.panels;
-  const standing = [left, right, ...parts.partings.map((p) => p.part)];
+  const standing = standingPanels(parts.frame, parts.panels, parts.partings);
   let joined = 0;
   for (const strip of parts.base.values()) {
+    const beside = axisOf(strip.place.length).axis === 1;
     const spec: PocketJointSpec = {
       part: strip,
       edge: 'far',
@@ -34,6 +38,8 @@ export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void 
       mate: parts.panels.bottom,
       duty: 'base',
       standing: [...parts.base.values()],
+      // The strips in front and behind hold the frame, where those beside find no place under the sides.
+      ...(beside ? { besides: true } : {}),
     };
     const down: FaceJointSpec = {
       part: strip,
@@ -45,10 +51,14 @@ export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void 
       standing,
     };
     if (underRabbet(draft, parts, strip) || isFull(draft, strip)) continue;
-    if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) continue;
-    joined++;
-    if (through) faceJoint(draft, bores, down);
+    if (!hasRoom(draft, spec) && beside && isShutOff(draft, down)) continue;
+    const why = through ? undefined : noPockets(draft, spec, down);
+    if (why !== undefined) throughInstead(draft, spec, why);
+    if (!(through || why !== undefined ? facesWood(draft, down) : findsWood(draft, spec))) continue;
+    const before = draft.joints.length;
+    if (through || why !== undefined) faceJoint(draft, bores, down);
     else pocketJoint(draft, bores, spec);
+    if (draft.joints.length > before) joined++;
   }
   if (parts.base.size > 0 && joined < 2)
     draft.stop(
@@ -61,6 +71,23 @@ export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void 
         edits: [{ record: parts.frame.base!.id, field: 'setback', value: '40 mm' }],
       },
     );
+}
+
+/** Why a strip is better screwed down through the bottom than up into it, where that can be done. */
+function noPockets(draft: Draft, up: PocketJointSpec, down: FaceJointSpec): WhyThrough | undefined {
+  if (!facesWood(draft, down) || !findsScrew(draft, down)) return undefined;
+  if (!hasRoom(draft, up)) return tooLow(draft, up.part);
+  return isWithinReach(draft, up) || isShutOff(draft, down) ? undefined : NO_DRIVER;
+}
+
+function tooLow(draft: Draft, strip: DraftPart): WhyThrough {
+  const { mouth } = pocketShape(toMm(draft.ledger.ticks(strip.thickness)));
+  return {
+    because: 'pockets would run right across it',
+    rule: 'a pocket leans 15 degrees and is bored 9.5 mm wide',
+    source: 'common practice',
+    cure: `Make it at least ${Math.ceil(mouth) + 1} mm high, and pockets hide the screws.`,
+  };
 }
 
 /** True for a strip that runs under a rabbet in which a side stands: too little of the bottom is left there. */

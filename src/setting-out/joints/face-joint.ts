@@ -86,6 +86,11 @@ export function isShutOff(draft: Draft, spec: FaceJointSpec): boolean {
   return row !== undefined && beforeHeads(draft, row, spec.standing).length > 0;
 }
 
+/** True when the shop's list has a screw for the joint. */
+export function findsScrew(draft: Draft, spec: FaceJointSpec): boolean {
+  return screwFor(draft, spec) !== undefined;
+}
+
 /** True when the middle of the edge lies on the mate, with wood beside it. */
 export function facesWood(
   draft: Draft,

@@ -33,6 +33,8 @@ export interface Joinable {
   readonly edging: readonly (readonly [strip: DraftPart, panel: DraftPart])[];
   /** What stands behind the sides that it shares with its neighbours. */
   readonly beyond: readonly DraftPart[];
+  /** Rails that go in before a back that slides in behind them, and so before what closes the case above. */
+  readonly rails: readonly DraftPart[];
 }
 
 /** Joins a case: its panels in the way that it asks for, screws through the back, glue at edging and mitres; clear of what is bored already. */
@@ -55,7 +57,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     [panels.lid, through.lid, 'end'],
   ] as const) {
     if (!flat || isMitred(frame)) continue;
-    const standing = flat === panels.lid ? [...around, ...trays] : around;
+    const standing = flat === panels.lid ? [...around, ...trays, ...parts.rails] : around;
     const ends = runs
       ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing }))
       : ([
@@ -66,12 +68,15 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   }
   // Panels at the back of a space stand as well before shelves come.
   const uprights = parts.partings.filter((p) => p.upright || p.behind).map((p) => p.part);
+  const behind = [...parts.partings.filter((p) => p.behind).map((p) => p.part), ...parts.rails];
   if (isMitred(frame)) joinMitres(draft, panels);
   parts.partings.forEach(({ part, upright, from, to }, i) => {
     const before = parts.partings.slice(0, i).map((p) => p.part);
     const standing = [...around, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
-    if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing });
+    // Whatever closes a case above comes when panels at the back of its spaces stand.
+    const atLast = to === panels.lid ? [...standing, ...behind.filter((p) => p !== part)] : standing;
+    if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing: atLast });
   });
   if (!closingOrder(draft.joints, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
   if (top && panels.lid)
@@ -115,6 +120,7 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
   const standing = [
     ...standingPanels(frame, panels, partings),
     ...(back && frame.back?.fitting === 'groove' ? [back] : []),
+    ...parts.rails,
   ];
   for (const upright of uprights) {
     const spec: PocketJointSpec = {

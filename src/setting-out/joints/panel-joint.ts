@@ -2,6 +2,7 @@ import type { RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import type { Face } from '../feature.ts';
 import { axisOf } from '../place.ts';
 import type { Bores } from './bores.ts';
 import { dadoJoint } from './dado-joint.ts';
@@ -17,6 +18,8 @@ export interface PanelEnd {
   readonly mate: DraftPart;
   /** What stands already when it is fixed. */
   readonly standing: readonly DraftPart[];
+  /** The face for its pockets, where that isn’t the one that looks away. */
+  readonly face?: Face;
 }
 
 /** Joins two panels of a case in the way the case is joined. */
@@ -39,7 +42,7 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
     glued: true,
     plugs: plugWish(draft, frame.box),
   };
-  const pockets: PocketJointSpec = { ...end, face: 'under', duty: 'carries' };
+  const pockets: PocketJointSpec = { ...end, face: end.face ?? 'under', duty: 'carries' };
   const through = screwsThrough(draft, frame);
   if (through || isOutOfReach(draft, frame, pockets)) {
     if (!isShutOff(draft, spec)) {
@@ -60,21 +63,36 @@ export function isOutOfReach(draft: Draft, { box }: CaseFrame, pockets: PocketJo
   return box.joints !== 'pocket-screws' && !isWithinReach(draft, pockets);
 }
 
+/** Why a joint has no pockets, and what would give it some. */
+export interface WhyThrough {
+  readonly because: string;
+  readonly rule: string;
+  readonly source: string;
+  readonly cure: string;
+}
+
+export const NO_DRIVER: WhyThrough = {
+  because: 'behind pockets there would be no room for a driver',
+  rule: 'an angled head on a bit of 100 mm needs about 180 mm from a joint, along the board',
+  source: 'from memory of usual tools',
+  cure: 'Leave 180 mm clear between the panels, and pockets hide the screws.',
+};
+
 /** Tells that a joint is screwed through a face where pockets would be hidden. */
-export function throughInstead(draft: Draft, { part, mate }: PocketJointSpec): void {
+export function throughInstead(
+  draft: Draft,
+  { part, mate }: PocketJointSpec,
+  why: WhyThrough = NO_DRIVER,
+): void {
   const code = 'pockets.through-instead';
   if (draft.snags.some((s) => s.code === code && s.where.record === part.record)) return;
   draft.snags.push({
     code,
     level: 'note',
     where: { path: `design/records/${part.record}`, part: part.id, record: part.record },
-    sentence: `The ${part.name} is screwed through the ${mate.name}: behind pockets there would be no room for a driver.`,
-    rule: {
-      says: 'an angled head on a bit of 100 mm needs about 180 mm from a joint, along the board',
-      source: 'from memory of usual tools',
-      confirmed: false,
-    },
-    cures: [{ says: 'Leave 180 mm clear between the panels, and pockets hide the screws.' }],
+    sentence: `The ${part.name} is screwed through the ${mate.name}: ${why.because}.`,
+    rule: { says: why.rule, source: why.source, confirmed: false },
+    cures: [{ says: why.cure }],
   });
 }
 

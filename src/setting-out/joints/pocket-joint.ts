@@ -265,7 +265,7 @@ function noScrew(draft: Draft, spec: PocketJointSpec): void {
 }
 
 /** True when the mouth of a pocket ends on the part, with wood behind it. */
-function hasRoom(draft: Draft, { part, edge }: PocketJointSpec): boolean {
+export function hasRoom(draft: Draft, { part, edge }: Pick<PocketJointSpec, 'part' | 'edge'>): boolean {
   const l = draft.ledger;
   const run =
     axisOf(outward(part.place, edge)).axis === axisOf(part.place.length).axis ? part.length : part.width;

@@ -3,6 +3,7 @@ import type { Bores } from '../joints/bores.ts';
 import type { Joinable } from '../joints/joints.ts';
 import { hasJig, joinPanels } from '../joints/panel-joint.ts';
 import { findsWood, pocketJoint } from '../joints/pocket-joint.ts';
+import { standingPanels } from '../joints/standing-panels.ts';
 
 /** Joins a fixed front to both sides, and with pockets to the bottom that it stands on, where these find a place. */
 export function joinFront(
@@ -20,7 +21,7 @@ export function joinFront(
     face: 'under',
     mate: panels.bottom,
     duty: 'carries',
-    standing: [panels.left, panels.right, ...partings.filter((p) => p.upright).map((p) => p.part)],
+    standing: standingPanels(frame, panels, partings).filter((p) => p !== front),
     besides: true,
   } as const;
   if (hasJig(draft) && findsWood(draft, down)) pocketJoint(draft, bores, down);
