@@ -22,7 +22,10 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
     const across = side.turned ? l.less('the same from the other edge', part.width, h.at[1]) : h.at[1];
     return { along: bench.set('marking', along), across: bench.set('marking', across) };
   });
-  const depth = first.depth === undefined ? undefined : bench.set('drill', first.depth, 'down');
+  const depth =
+    first.depth === undefined
+      ? undefined
+      : bench.set('drill', first.depth, first.use === 'leveller' ? 'up' : 'down');
   const bit = bitFor(bench, first);
   const lengths: Traced[] = [first.diameter, ...(depth === undefined ? [] : [depth])];
   const lines = linesOfHoles(bench, placed).map(({ across, along }) => {

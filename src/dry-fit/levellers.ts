@@ -14,6 +14,8 @@ type Fault = Omit<DryFitFault, 'operation'>;
 
 /** What a hole for a sleeve may be off its size, mm: bits come in steps, and depths are set by a flag of tape. */
 const OFF = 0.6;
+/** How much deeper a hole may be, mm: a drill’s step more, so that the sleeve lies level (from memory). */
+const DEEPER = 1;
 
 /** Drives the sleeves of levellers into the holes that were really bored: as many, as wide, as deep, and open to the floor. */
 export function letInLevellers(
@@ -34,7 +36,8 @@ export function letInLevellers(
       !filled.has(w) &&
       w.depth !== undefined &&
       Math.abs(w.diameter - card.diameterMm) <= OFF &&
-      Math.abs(w.depth - card.deepMm) <= OFF &&
+      w.depth >= card.deepMm - OFF &&
+      w.depth <= card.deepMm + DEEPER &&
       fromMember(frame, w.along, true)[2] > 0.99,
   );
   const faults: Fault[] = [];

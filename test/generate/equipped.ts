@@ -63,7 +63,7 @@ export function equipped(document: { readonly shop: unknown }): unknown {
     stock: [
       ...lot.stock,
       lot.form === 'sheet'
-        ? { id: `${lot.id}-large`, length: '3050 mm', width: '2200 mm', price: 240 }
+        ? { id: `${lot.id}-large`, length: '3200 mm', width: '2600 mm', price: 240 }
         : { id: `${lot.id}-long`, length: '3600 mm', price: 20 },
     ],
   }));

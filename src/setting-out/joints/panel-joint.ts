@@ -6,7 +6,7 @@ import type { Face } from '../feature.ts';
 import { axisOf } from '../place.ts';
 import type { Bores } from './bores.ts';
 import { dadoJoint } from './dado-joint.ts';
-import { type FaceJointSpec, faceJoint, isShutOff } from './face-joint.ts';
+import { type FaceJointSpec, faceJoint, findsScrew, isShutOff } from './face-joint.ts';
 import { pegJoint } from './peg-joint.ts';
 import { plugWish } from './plug-choice.ts';
 import { isWithinReach, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
@@ -55,7 +55,13 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
       return;
     }
   }
-  pocketJoint(draft, bores, pockets);
+  const orThrough =
+    frame.box.joints !== 'pocket-screws' && !isShutOff(draft, spec) && findsScrew(draft, spec);
+  const before = draft.joints.length;
+  pocketJoint(draft, bores, orThrough ? { ...pockets, besides: true } : pockets);
+  if (draft.joints.length > before) return;
+  throughInstead(draft, pockets, NO_PLACE);
+  faceJoint(draft, bores, spec);
 }
 
 /** True when no driver would get at the pockets of a joint, and pockets were not asked for. */
@@ -76,6 +82,11 @@ export const NO_DRIVER: WhyThrough = {
   rule: 'an angled head on a bit of 100 mm needs about 180 mm from a joint, along the board',
   source: 'from memory of usual tools',
   cure: 'Leave 180 mm clear between the panels, and pockets hide the screws.',
+};
+
+const NO_PLACE: WhyThrough = {
+  ...NO_DRIVER,
+  because: 'its pockets find no places that a driver reaches, clear of other screws',
 };
 
 /** Tells that a joint is screwed through a face where pockets would be hidden. */

@@ -14,6 +14,6 @@ export function standingPanels(
 ): readonly DraftPart[] {
   const letIn = joints !== 'pocket-screws' && joints !== 'face-screws';
   const carries = new Set(partings.flatMap((p) => (p.upright ? [p.from, p.to] : [])));
-  const early = partings.filter((p) => p.upright || p.behind || letIn || carries.has(p.part));
+  const early = partings.filter((p) => p.upright || p.behind || p.thin || letIn || carries.has(p.part));
   return [left, right, bottom, ...early.map((p) => p.part)];
 }

@@ -12,7 +12,7 @@ export function joinFront(
   { frame, panels, partings }: Joinable,
   front: DraftPart,
 ): void {
-  const standing = partings.map((p) => p.part);
+  const standing = standingPanels(frame, panels, partings).filter((p) => p !== front);
   joinPanels(draft, bores, frame, { part: front, edge: 'start', mate: panels.left, standing });
   joinPanels(draft, bores, frame, { part: front, edge: 'end', mate: panels.right, standing });
   const down = {
@@ -21,7 +21,7 @@ export function joinFront(
     face: 'under',
     mate: panels.bottom,
     duty: 'carries',
-    standing: standingPanels(frame, panels, partings).filter((p) => p !== front),
+    standing,
     besides: true,
   } as const;
   if (hasJig(draft) && findsWood(draft, down)) pocketJoint(draft, bores, down);
