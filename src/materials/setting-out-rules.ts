@@ -73,6 +73,11 @@ export const SETTING_OUT = {
     35,
     'no screw between two cases stands closer to an edge, where their own joints are',
   ),
+  connectLeast: length(
+    'screws.connect.strip-least',
+    30,
+    'panels of two cases that touch over a narrower strip have no room for screws there',
+  ),
   panelEdgeEnd: length(
     'screws.panel-edge.end',
     50,

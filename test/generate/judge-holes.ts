@@ -69,6 +69,11 @@ function faultsOf(setOut: SetOut, part: Part, hole: Opening): string[] {
     if (other === part) continue;
     const b = boxOf(setOut, other);
     if (b.max[through]! < box.min[through]! || b.min[through]! > box.max[through]!) continue;
+    // A blind hole has no mouth at its floor: what begins there, as the box of a tongued door does, closes nothing.
+    const whole = boxOf(setOut, part);
+    const floorAt =
+      hole.blind && (box.max[through]! < whole.max[through]! ? box.max[through]! : box.min[through]!);
+    if (floorAt !== undefined && (b.min[through]! === floorAt || b.max[through]! === floorAt)) continue;
     const off = [0, 1, 2].filter((k) => k !== through).map((k) => outside(middle[k]!, b.min[k]!, b.max[k]!));
     if (Math.hypot(off[0]!, off[1]!) < radius) faults.push(`${hole.id}: comes out against ${other.id}`);
   }

@@ -123,6 +123,26 @@ describe('cases side by side', () => {
   });
 });
 
+test('panels that touch over a strip too narrow for a screw are not screwed there', () => {
+  const stack = (id: string) => ({ id, kind: 'group', parent: 'g', lay: 'up' });
+  const low = (id: string, height: string, parent: string) => ({ ...box(id), parent, size: height });
+  // 400 mm beside 380: the upper case on the right reaches 20 mm below the head of the lower one on the left.
+  const of = outOf(
+    piece,
+    group,
+    stack('l'),
+    low('l1', '400 mm', 'l'),
+    low('l2', 'equal', 'l'),
+    stack('r'),
+    low('r1', '380 mm', 'r'),
+    low('r2', 'equal', 'r'),
+  );
+  expect(stops(of)).toEqual([]);
+  const joined = of.joints.filter((j) => j.duty === 'connect').map((j) => j.id);
+  expect(joined).not.toContain('l1/right-side>r2/left-side');
+  expect(joined).toContain('l1/right-side>r1/left-side');
+});
+
 describe('a side that two cases share', () => {
   const shared = (more: Fields = {}) => box('b', { leftSide: 'shared', ...more });
 

@@ -1,3 +1,4 @@
+import { SETTING_OUT } from '../../materials/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
 import type { Direction } from '../place.ts';
@@ -107,6 +108,7 @@ function meet(
 ): void {
   const l = draft.ledger;
   const [from, to] = towards.startsWith('+') ? (['max', 'min'] as const) : (['min', 'max'] as const);
+  const least = l.ticks(l.row(SETTING_OUT.connectLeast));
   const at = new Map<number, Outside[]>();
   for (const mate of mates) {
     const plane = l.ticks(mate.panel.box[to][axis]);
@@ -114,7 +116,7 @@ function meet(
   }
   for (const head of heads)
     for (const mate of at.get(l.ticks(head.panel.box[from][axis])) ?? [])
-      if (mate.made !== head.made && overlaps(draft, head.panel, mate.panel, axis)) {
+      if (mate.made !== head.made && overlaps(draft, head.panel, mate.panel, axis, least)) {
         together.join(head.made, mate.made);
         connectingScrews(draft, bores, {
           part: head.panel,

@@ -14,10 +14,12 @@ export function fixedInside({ panels, partings, stands }: MadeCase): readonly Dr
   ];
 }
 
-/** True when two parts that meet along an axis do so over more than nothing. */
-export function overlaps(draft: Draft, a: DraftPart, b: DraftPart, axis: 0 | 2): boolean {
+/** True when two parts that meet along an axis do so over more than nothing, or over so much both ways, in ticks. */
+export function overlaps(draft: Draft, a: DraftPart, b: DraftPart, axis: 0 | 2, least = 0): boolean {
   const [p, q] = [boxTicks(draft.ledger, a.box), boxTicks(draft.ledger, b.box)];
-  return ([0, 1, 2] as const).every((k) => k === axis || (p.min[k] < q.max[k] && q.min[k] < p.max[k]));
+  return ([0, 1, 2] as const).every(
+    (k) => k === axis || Math.min(p.max[k], q.max[k]) - Math.max(p.min[k], q.min[k]) > least,
+  );
 }
 
 /** What is fixed inside the neighbours that a case shares a side with: it stands behind that side. */
