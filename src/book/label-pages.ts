@@ -13,6 +13,9 @@ const ACROSS = 3;
 const HEIGHT = 35;
 const GAP = 2;
 const INSET = 4.5;
+/** Letters of the mark, and of the sizes where there is room for them beside it. */
+const MARK = 11;
+const SIZES = 3.3;
 
 /** A label for every part: to be cut out and taped on where nobody will see it. */
 export function labelBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
@@ -61,8 +64,13 @@ function label(
     line([0.8, 0.8], [0.8, HEIGHT - 0.8], 'cut'),
     ...arrow([right - 3, HEIGHT - 5.4], [right - 3, HEIGHT - 1.6]),
     ...arrow([5.4, HEIGHT / 2], [1.6, HEIGHT / 2]),
-    text([left, 11.5], part.mark, 11, { face: 'semibold' }),
-    ...sizes(part.form === 'strip' ? [length] : [length, width], right, lengths, type),
+    text([left, 11.5], part.mark, MARK, { face: 'semibold' }),
+    ...sizes(
+      part.form === 'strip' ? [length] : [length, width],
+      [left + type.width(part.mark, MARK, 'semibold') + 1.5, right],
+      lengths,
+      type,
+    ),
     text([left, 16.2], fitted(part.name, right - left, 3.3, type), 3.3),
   ];
   // Where the grain must be followed the arrow says how; else there is nothing to follow.
@@ -75,18 +83,31 @@ function label(
   return [...marks, ...moved(says.marks, left, 17.6), ...moved(where.marks, left, 26)];
 }
 
-/** The sizes to be sawn, ending at the right. */
-function sizes(of: readonly Traced[], right: number, lengths: Lengths, type: TextMeasure): Mark[] {
+/** The sizes to be sawn, ending at the right, as large as the room beside the mark allows. */
+function sizes(
+  of: readonly Traced[],
+  [left, right]: readonly [number, number],
+  lengths: Lengths,
+  type: TextMeasure,
+): Mark[] {
   const marks: Mark[] = [];
+  const wide = of.reduce(
+    (sum, t, i) =>
+      sum +
+      type.width(lengths.bare(t), SIZES, 'semibold') +
+      (i > 0 ? type.width('×', SIZES, 'regular') + 1.8 : 0),
+    0,
+  );
+  const size = SIZES * Math.min(1, (right - left) / wide);
   let x = right;
   for (const [i, t] of [...of].reverse().entries()) {
     const words = lengths.bare(t);
     if (i > 0) {
-      marks.push(text([x - 0.9, 6.6], '×', 3.3, { anchor: 'end', tone: 'quiet' }));
-      x -= type.width('×', 3.3, 'regular') + 1.8;
+      marks.push(text([x - 0.9, 6.6], '×', size, { anchor: 'end', tone: 'quiet' }));
+      x -= type.width('×', size, 'regular') + 1.8;
     }
-    marks.push(text([x, 6.6], words, 3.3, { anchor: 'end', face: 'semibold', trace: t }));
-    x -= type.width(words, 3.3, 'semibold');
+    marks.push(text([x, 6.6], words, size, { anchor: 'end', face: 'semibold', trace: t }));
+    x -= type.width(words, size, 'semibold');
   }
   return marks;
 }

@@ -17,23 +17,33 @@ export interface TracedSpan {
   readonly trace: Traced;
 }
 
-/** The overall size along an axis, from where the outermost part begins. */
+/** The overall size along an axis, from where the outermost part begins; handles stand out of it. */
 export function overallSpan(setOut: SetOut, axis: Axis): TracedSpan {
   const { width, depth, height } = setOut.overall;
   const trace = [width, depth, height][axis]!;
   const low = Math.min(
-    ...setOut.parts.map((p) => boxTicks(setOut.ledger, partBox(setOut.ledger, p)).min[axis]),
+    ...withoutHandles(setOut).map((p) => boxTicks(setOut.ledger, partBox(setOut.ledger, p)).min[axis]),
   );
   return { from: low as Ticks, to: (low + setOut.ledger.ticks(trace)) as Ticks, trace };
 }
 
-/** Openings that hold no other opening. */
+function withoutHandles({ parts, joints }: SetOut): readonly Part[] {
+  const handles = new Set(joints.filter((j) => j.duty === 'handle').map((j) => j.mate));
+  return parts.filter((p) => !handles.has(p.id));
+}
+
+/** Openings that hold no other and that are seen from the front: no other opening is before them. */
 function innermostOpenings(setOut: SetOut): Opening[] {
   const boxes = setOut.openings.map((o) => boxTicks(setOut.ledger, o.box));
   const holds = (a: TickBox, b: TickBox) =>
     a.min.every((v, i) => v <= b.min[i]!) && a.max.every((v, i) => v >= b.max[i]!);
+  const isBefore = (a: TickBox, b: TickBox) =>
+    a.max[1] <= b.min[1] && [0, 2].every((k) => a.min[k]! < b.max[k]! && b.min[k]! < a.max[k]!);
   return setOut.openings.filter(
-    (_, i) => !boxes.some((b, j) => j !== i && holds(boxes[i]!, b) && !holds(b, boxes[i]!)),
+    (_, i) =>
+      !boxes.some(
+        (b, j) => j !== i && ((holds(boxes[i]!, b) && !holds(b, boxes[i]!)) || isBefore(b, boxes[i]!)),
+      ),
   );
 }
 
@@ -102,7 +112,7 @@ export function profileSpans(setOut: SetOut, axis: Axis, across: Axis): TracedSp
   const { ledger } = setOut;
   // Doors hardly change the outline; their small gaps would only crowd the figures.
   const doors = new Set(doorsOf(setOut));
-  const solid = setOut.parts.filter((p) => !doors.has(p.id));
+  const solid = withoutHandles(setOut).filter((p) => !doors.has(p.id));
   const boxes = solid.map((part) => {
     const box = partBox(ledger, part);
     return { part, box, ticks: boxTicks(ledger, box) };

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { smallCase } from '../../test/book/small-case.ts';
+import { builtExample } from '../../test/build/built.ts';
 import type { LengthFormat } from '../measure/index.ts';
 import { type Dimension, dimensionClashes, PLEX, view } from './index.ts';
 
@@ -62,4 +63,12 @@ describe('views', () => {
       expect(Math.hypot(b[0] - a[0], b[1] - a[1])).toBeCloseTo(mm / 10, 6);
     }
   });
+});
+
+it('measures no space behind another from the front, and the depth once, without handles', () => {
+  const { drawn } = builtExample('radio-station');
+  for (const name of ['front', 'side', 'plan'] as const)
+    expect(dimensionClashes(view(drawn, name, 1 / 10, FORMATS[0]!, PLEX), PLEX)).toEqual([]);
+  const plan = view(drawn, 'plan', 1 / 10, FORMATS[0]!, PLEX);
+  expect(plan.marks.filter((m) => m.kind === 'dimension' && m.label.text === '430').length).toBe(1);
 });
