@@ -36,6 +36,8 @@ const BEYOND = 1.3;
 /** From a dimension line to its figure. */
 const LIFT = 1.1;
 const END = 0.95;
+/** So many equal figures that find no room are too many to have a line each. */
+const MANY = 3;
 
 /**
  * Lays out dimensions beside a view. A row is a chain of spans that share one line; rows of short spans lie next to
@@ -57,7 +59,7 @@ export function chains(
     const passing = waiting.flatMap((r) => r.flatMap((s) => [s.from, s.to]));
     const { placed, crowded } = layRow(row, passing, place.until ?? Infinity, type);
     // What finds no clear place in its row gets a line of its own, next to it.
-    if (crowded.length > 0) waiting.unshift(crowded);
+    if (crowded.length > 0) waiting.unshift(withoutMany(crowded));
     const at = place.border + place.outward * (place.first + level * CHAIN_STEP);
     const foot = place.border + place.outward * GAP;
     for (const [s, look] of placed) out.push(dimension(s, place.axis, at, { foot, ...look }));
@@ -102,6 +104,12 @@ function layRow(row: readonly Span[], passing: readonly number[], until: number,
     placed.set(s, { label: best.label });
   }
   return { placed, crowded };
+}
+
+/** Of many equal stretches one tells for all: a row of cases would fill the page with lines. */
+function withoutMany(spans: readonly Span[]): Span[] {
+  const alike = (s: Span) => spans.filter((o) => o.words === s.words);
+  return spans.filter((s) => alike(s).length < MANY || alike(s)[0] === s);
 }
 
 function length(s: Span): number {

@@ -69,8 +69,8 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
   }
   if (!strip) marks.push(...battenStubs(root, mm(source.length), wide, scale));
   for (const f of source.flaws) marks.push(...flawMark(box(f)));
-  const badges: Mark[] = [];
-  const taken = labels.map((l) => textBox(l, type));
+  const taken: Taken[] = labels.map((l) => textBox(l, type));
+  const rings: { readonly number: number; readonly from: PaperPoint; readonly to: PaperPoint }[] = [];
   for (const { node, number } of drawn.cuts) {
     const area = box(node);
     const at = mm(node.at) + mm((node.yard ? drawn.roughKerf : undefined) ?? drawn.kerf) / 2;
@@ -84,13 +84,20 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
             [area.x, wide - at],
             [area.x + area.w, wide - at],
           ];
-    if (!strip && !node.yard) marks.push(railLine(node.across, from, to));
+    if (!strip && !node.yard) marks.push(railLine(node, from, to));
     marks.push(line(from, to, node.yard ? 'hidden' : 'thin', 'ink'));
-    const place = badgePlace({ from, to }, taken, { long, wide });
-    const [x, y] = place;
-    taken.push({ left: x - BADGE, right: x + BADGE, top: y - BADGE, bottom: y + BADGE });
-    badges.push(...badge(number, place));
+    rings.push({ number, from, to });
   }
+  // A short cut has few places for its number, so it chooses first.
+  const size = ({ from, to }: (typeof rings)[number]) => Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const badges = [...rings]
+    .sort((a, b) => size(a) - size(b) || a.number - b.number)
+    .flatMap((ring) => {
+      const place = badgePlace(ring, taken, { long, wide });
+      const [x, y] = place;
+      taken.push({ left: x - BADGE, right: x + BADGE, top: y - BADGE, bottom: y + BADGE, ring: true });
+      return badge(ring.number, place);
+    });
   marks.push(rectangle(0, 0, long, wide, { pen: 'edge' }));
   return {
     width: long + RIM * 2,
@@ -99,9 +106,13 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
   };
 }
 
-/** The rail lies on the part that keeps its size, which is the one before the cut: a line close by on its side. */
-function railLine(across: 'length' | 'width', from: PaperPoint, to: PaperPoint): Mark {
-  const [dx, dy] = across === 'length' ? [-BESIDE_CUT, 0] : [0, BESIDE_CUT];
+/**
+ * The rail lies on the part that keeps its size, which is the one before the cut, unless that is waste: a line close by on
+ * its side.
+ */
+function railLine({ across, parts: [first] }: CutOfSheet, from: PaperPoint, to: PaperPoint): Mark {
+  const side = first.kind === 'left' && first.name === undefined ? -1 : 1;
+  const [dx, dy] = across === 'length' ? [-side * BESIDE_CUT, 0] : [0, side * BESIDE_CUT];
   return line([from[0] + dx, from[1] + dy], [to[0] + dx, to[1] + dy], 'edge', 'measure');
 }
 
@@ -129,8 +140,10 @@ function battenStubs(root: PlannedNode, long: number, wide: number, scale: numbe
   );
 }
 
+type CutOfSheet = PlannedNode & { readonly kind: 'cut' };
+
 /** The first cut that is not made at the yard. */
-function atHome(node: PlannedNode): (PlannedNode & { readonly kind: 'cut' }) | undefined {
+function atHome(node: PlannedNode): CutOfSheet | undefined {
   if (node.kind !== 'cut') return undefined;
   return node.yard ? (atHome(node.parts[0]) ?? atHome(node.parts[1])) : node;
 }
@@ -164,7 +177,17 @@ interface Box {
   readonly h: number;
 }
 
-type Taken = { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
+interface Taken {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  /** Another number: covering it is worse than a word. */
+  readonly ring?: true;
+}
+
+/** How much worse it is to cover a number than a word. */
+const WORSE = 4;
 
 /** Outside the sheet where the cut reaches its border, else the first place along the cut that is free. */
 function badgePlace(
@@ -183,15 +206,18 @@ function badgePlace(
     places.push(upright ? [l.from[0], sheet.wide + out] : [-out, l.from[1]]);
   if (upright ? l.to[1] < slack : l.to[0] > sheet.long - slack)
     places.push(upright ? [l.to[0], -out] : [sheet.long + out, l.to[1]]);
-  for (const part of [0.12, 0.2, 0.3, 0.42, 0.58, 0.7, 0.8, 0.9, 0.5]) places.push(at(size * part));
+  for (const part of [
+    0.12, 0.2, 0.3, 0.42, 0.58, 0.7, 0.8, 0.9, 0.5, 0.06, 0.25, 0.36, 0.64, 0.75, 0.85, 0.95,
+  ])
+    places.push(at(size * part));
+  const reach = BADGE + 0.3;
+  /** How much of what is there already it would cover. */
   const clashes = ([x, y]: PaperPoint) =>
-    taken.filter(
-      (b) =>
-        b.left < x + BADGE + 0.3 &&
-        b.right > x - BADGE - 0.3 &&
-        b.top < y + BADGE + 0.3 &&
-        b.bottom > y - BADGE - 0.3,
-    ).length;
+    taken.reduce((sum, b) => {
+      const wide = Math.min(b.right, x + reach) - Math.max(b.left, x - reach);
+      const high = Math.min(b.bottom, y + reach) - Math.max(b.top, y - reach);
+      return wide > 0 && high > 0 ? sum + wide * high * (b.ring ? WORSE : 1) : sum;
+    }, 0);
   return places.reduce((best, p) => (clashes(p) < clashes(best) ? p : best));
 }
 

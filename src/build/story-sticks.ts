@@ -17,35 +17,40 @@ export interface StoryStick {
 /** Fewer marks are sooner measured than carried over from a lath. */
 const FEWEST = 3;
 
-/** The story sticks of all cases: heights of what lies, and places along the front of what stands. */
-function storySticks(bench: Bench): readonly StoryStick[] {
-  const units = unitsOf(bench);
-  return units.flatMap((unit) =>
-    (['up', 'across'] as const).flatMap((runs): StoryStick[] => {
-      const stick = stickOf(bench, unit, runs, units.length > 1);
-      return stick && stick.marks.length >= FEWEST ? [stick] : [];
-    }),
-  );
+/** The story sticks of a case: heights of what lies, and places along the front of what stands. */
+function storySticks(bench: Bench, unit: CaseUnit, several: boolean): readonly StoryStick[] {
+  return (['up', 'across'] as const).flatMap((runs): StoryStick[] => {
+    const stick = stickOf(bench, unit, runs, several);
+    return stick && stick.marks.length >= FEWEST ? [stick] : [];
+  });
 }
 
 /** Makes the sticks, before anything is marked out on parts. */
 export function makeStorySticks(bench: Bench): void {
-  bench.stories.push(...storySticks(bench));
-  if (bench.stories.length === 0) return;
+  const units = unitsOf(bench);
+  units.forEach((unit, i) => {
+    const sticks = storySticks(bench, unit, units.length > 1);
+    bench.stories.push(...sticks);
+    if (sticks.length > 0)
+      makeSticks(bench, sticks, i === 0 ? '' : `-${i + 1}`, units.length > 1 ? ` of ${unit.words}` : '');
+  });
+}
+
+function makeSticks(bench: Bench, sticks: readonly StoryStick[], nth: string, of: string): void {
   const lengths: Traced[] = [];
   const put = (t: Traced) => `{${lengths.push(t) - 1}}`;
   bench.do(
     {
-      id: 'parts/story-sticks',
+      id: `parts/story-sticks${nth}`,
       kind: 'mark',
       stage: 'machine',
-      title: `Make the story stick${bench.stories.length > 1 ? 's' : ''}`,
+      title: `Make the story stick${sticks.length > 1 ? 's' : ''}${of}`,
       does: { act: 'other', on: [] },
       tool: 'marking',
-      times: bench.stories.reduce((sum, s) => sum + 2 + s.marks.length, 0),
+      times: sticks.reduce((sum, s) => sum + 2 + s.marks.length, 0),
       lines: [
         'A straight lath for each, squared at one end; every mark is measured from that end, once, with a knife, and has its part’s mark written between its two lines.',
-        ...bench.stories.map(
+        ...sticks.map(
           (s) =>
             `${s.name}, ${put(s.length)} long, from the ${s.runs === 'up' ? 'lower' : 'left'} end: ${listWords(
               s.marks.map((m) => `${m.part} ${put(m.from)} to ${put(m.to)}`),
