@@ -197,7 +197,11 @@ function records(
         ...stripOf(id, carriedIn(overall.depth, filled.drawers)),
       });
     if (filled.fill === 'trays') list.push({ id: `${id}.trays`, kind: 'trays', parent: id, ...filled.trays });
-    if (filled.fill === 'pins') list.push({ id: `${id}.pins`, kind: 'pins', parent: id, ...filled.pins });
+    if (filled.fill === 'pins') {
+      const { edged, ...pins } = filled.pins;
+      list.push({ id: `${id}.pins`, kind: 'pins', parent: id, ...pins });
+      if (edged) list.push({ id: `${id}.lip`, kind: 'edging', parent: `${id}.pins`, strip: 'lip' });
+    }
     if (filled.fill !== 'split') return;
     filled.openings.forEach((opening, i) => {
       const inner = `${id}.${i + 1}`;

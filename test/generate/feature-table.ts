@@ -87,7 +87,20 @@ const ROWS: readonly Row[] = [
   { feature: 'a floor that falls', in: has('room', (r) => r.floorFall !== undefined) },
   { feature: 'a wall of a known kind', in: has('room', (r) => r.wall !== undefined) },
   { feature: 'rails to hang by', in: has('hanging') },
-  { feature: 'front edging', in: has('edging') },
+  {
+    feature: 'front edging',
+    in: (job) =>
+      treeOf(job)
+        .all('edging')
+        .some((e) => treeOf(job).get(e.parent)?.kind === 'case'),
+  },
+  {
+    feature: 'loose shelves edged in front',
+    in: (job) =>
+      treeOf(job)
+        .all('edging')
+        .some((e) => treeOf(job).get(e.parent)?.kind === 'pins'),
+  },
   {
     feature: 'veneer tape',
     in: (job) => {

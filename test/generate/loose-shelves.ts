@@ -20,6 +20,7 @@ export function looseShelves(
       setback: optional(text(0, 20)),
       board: optional(fc.constantFrom('board', 'other')),
       load: optional(fc.constantFrom('10 kg', '35 lb')),
+      edged: fc.boolean(),
     })
     .map((pins) => ({ fill: 'pins', pins: withoutAbsent(pins) }));
 }

@@ -112,6 +112,12 @@ export function addPinsEdit(job: JobDocument, opening: string): Edit {
   };
 }
 
+/** Strips or tape on the front edges of loose shelves, the first there is. */
+export function addShelfEdgingEdit(job: JobDocument, pins: string): Edit {
+  const strip = job.shop.rack.lots.find((l) => l.form === 'strip')?.id ?? 'strips';
+  return { edit: 'add', record: { kind: 'edging', id: new Ids(job).next('edging'), parent: pins, strip } };
+}
+
 /** Three thin dividers for trays, of the thinnest board there is. */
 export function addTraysEdit(job: JobDocument, opening: string): Edit {
   const inMm = (typed: string) => {

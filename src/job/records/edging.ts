@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { Id } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
-/** Solid strips glued to the front edges of the case's panels. */
+/** Solid strips or veneer tape on the front edges of the case's panels, or of an opening's loose shelves. */
 export const EdgingRecord = v.strictObject({
   ...baseFields,
   kind: v.literal('edging'),

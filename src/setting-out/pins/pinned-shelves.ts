@@ -9,6 +9,7 @@ import type { Bores } from '../joints/bores.ts';
 import type { Space } from '../spaces/openings.ts';
 import { type ChosenPin, choosePin } from './pin-choice.ts';
 import { type PinRows, pinHoles } from './pin-holes.ts';
+import { edgeOf, edgeShelf } from './shelf-edging.ts';
 
 /** The loose shelves of an opening and the holes for their pins, clear of all that is bored already. */
 export function pinnedShelves(
@@ -66,8 +67,10 @@ function plate(
     return undefined;
   }
   const setback = draft.field(record, 'setback');
+  const edge = edgeOf(draft, record);
   const length = l.less('length of the loose shelf', space.size[0], clearance, clearance);
-  const depth = l.less('depth of the loose shelf', space.size[1], setback, l.row(LOOSE_SHELVES.behind));
+  const behind = [setback, ...(edge ? [edge.thickness] : []), l.row(LOOSE_SHELVES.behind)];
+  const depth = l.less('depth of the loose shelf', space.size[1], ...behind);
   const thickness = draft.thickness(draft.lot(record.board ?? frame.box.board));
   if (l.ticks(length) <= 2 * l.ticks(thickness) || l.ticks(depth) <= 2 * l.ticks(thickness)) {
     draft.stop('pins.no-room', record, 'setback', `“${space.record.id}” leaves too little of its shelves.`, {
@@ -78,7 +81,12 @@ function plate(
   return {
     at: [
       l.sum('left end of the loose shelf', space.at[0], clearance),
-      l.sum('front of the loose shelf', space.at[1], setback),
+      l.sum(
+        edge ? 'front of the loose shelf, behind its edging' : 'front of the loose shelf',
+        space.at[1],
+        setback,
+        ...(edge ? [edge.thickness] : []),
+      ),
     ],
     size: [length, depth],
     clearance,
@@ -133,6 +141,7 @@ function layShelves(
       width: '+y',
       between: true,
     });
+    edgeShelf(draft, record, part);
     draft.surfaces.push({
       part: part.id,
       span: space.size[0],
