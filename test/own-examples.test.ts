@@ -56,3 +56,19 @@ describe('the toy chest', () => {
     expect(plan.dryFit.fits).toBe(true);
   });
 });
+
+describe('the writing cabinet', () => {
+  test('lets its flap down on two stays, stands on levellers, carries what it is said to, and dry-fits clean', () => {
+    const plan = planOf('writing-cabinet');
+    expect(told(plan, 'stop')).toEqual([]);
+    // Panels in dados, made with a saw set to half a millimetre: cut last, to what is measured.
+    expect(told(plan, 'mind')).toEqual(['fits.tight']);
+    const [flap] = plan.setOut.doors;
+    expect(flap).toMatchObject({ hung: 'below', held: { stays: { id: 'arm', count: 2, holdNm: 12 } } });
+    // 860 by 376 mm of 17.8 mm birch plywood: 3.9 kg, 7.2 N m at half its height. Statics.
+    expect(flap!.held!.momentNm).toBeCloseTo(3.92 * 9.81 * 0.188, 1);
+    expect(plan.setOut.levellers[0]!.at).toHaveLength(6);
+    expect(plan.setOut.parts.filter((p) => p.record === 'trays')).toHaveLength(3);
+    expect(plan.dryFit.fits).toBe(true);
+  });
+});

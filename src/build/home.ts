@@ -194,6 +194,7 @@ function putBack(bench: Bench): void {
   const { doors, drawers, lids, pinned, parts } = bench.setOut;
   const mark = (id: string) => parts.find((p) => p.id === id)!.mark;
   const hung = doors.map((d) => mark(d.part));
+  const flaps = doors.filter((d) => d.held?.stays).map((d) => mark(d.part));
   const over = lids.map((lid) => mark(lid.part));
   const fronts = drawers.map((d) => mark(d.parts.face));
   const shelves = pinned.map((s) => mark(s.part));
@@ -218,7 +219,14 @@ function putBack(bench: Bench): void {
             ]
           : []),
         ...(hung.length > 0
-          ? ['The hinges into the same holes, by hand; the doors on, the uppermost hinge first.']
+          ? [
+              'The hinges into the same holes, by hand; the doors on, the uppermost hinge first.',
+              ...(flaps.length > 0
+                ? [
+                    `Somebody holds ${listWords(flaps)} until the stays are on; then try once more where it stays by itself.`,
+                  ]
+                : []),
+            ]
           : []),
         ...(over.length > 0
           ? [
