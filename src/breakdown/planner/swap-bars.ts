@@ -36,14 +36,15 @@ export class SwapBars {
   private readonly held: Int32Array;
   private readonly count: Int32Array;
   private readonly load: Int32Array;
-  private loose: number[] = [];
+  /** The loose pieces, longest first. */
+  private readonly loose: Int32Array;
+  private many = 0;
   private looseLength = 0;
-  /** Groups of one, two and three loose pieces in the order of length. */
-  private readonly groups: [Float64Array, Float64Array, Float64Array] = [
-    new Float64Array(0),
-    new Float64Array(0),
-    new Float64Array(0),
-  ];
+  /** What is left from the k-th loose piece on. */
+  private readonly after: Int32Array;
+  /** Groups of one, two and three loose pieces in the order of length, and how many there are. */
+  private readonly groups: readonly Float64Array[];
+  private readonly listed = [0, 0, 0];
   private closing: number[] | undefined;
   private branches = 0;
   /** The best exchange seen so far. */
@@ -60,12 +61,19 @@ export class SwapBars {
     this.held = new Int32Array(this.bars * this.most);
     this.count = new Int32Array(this.bars);
     this.load = new Int32Array(this.bars);
+    this.loose = new Int32Array(lengths.length + 2);
+    this.after = new Int32Array(lengths.length + 3);
+    this.groups = [
+      NONE,
+      (MOST_FOR_TWO * (MOST_FOR_TWO - 1)) / 2,
+      (MOST_FOR_THREE * (MOST_FOR_THREE - 1) * (MOST_FOR_THREE - 2)) / 6,
+    ].map((n) => new Float64Array(n));
     for (let i = 0; i < lengths.length; i++) {
       let at = -1;
       for (let b = 0; b < this.bars; b++)
         if (this.load[b]! + lengths[i]! <= room && (at < 0 || this.load[b]! > this.load[at]!)) at = b;
       if (at < 0) {
-        this.loose.push(i);
+        this.loose[this.many++] = i;
         this.looseLength += lengths[i]!;
       } else {
         this.held[at * this.most + this.count[at]!++] = i;
@@ -78,7 +86,8 @@ export class SwapBars {
   /** Pieces of every bar, once `improve` has found a place for all. */
   found(): number[][] {
     const first = this.closing ?? [];
-    return [...this.full(), first, this.loose.filter((i) => !first.includes(i))].filter((b) => b.length > 0);
+    const loose = [...this.loose.subarray(0, this.many)];
+    return [...this.full(), first, loose.filter((i) => !first.includes(i))].filter((b) => b.length > 0);
   }
 
   /** Pieces of the bars that are filled now. */
@@ -138,7 +147,7 @@ export class SwapBars {
     const { best, chance } = this;
     for (let size = 1; size <= 3; size++) {
       const list = this.groups[size - 1]!;
-      const at = this.atMost(list, free + out);
+      const at = this.atMost(list, this.listed[size - 1]!, free + out);
       if (at < 0) continue;
       const gain = Math.floor(list[at]! / PACK) - out;
       const more = outs - size;
@@ -159,38 +168,48 @@ export class SwapBars {
 
   /** Puts a group of loose pieces into a bar and takes up to two out. */
   private change(b: number, group: number, outA: number, outB: number): void {
-    const { held, length, loose } = this;
+    const { held, loose } = this;
     const base = b * this.most;
     const places = group % PACK;
-    const gone = [places & 255, (places >>> 8) & 255, places >>> 16];
-    const out: number[] = [];
+    const [g0, g1, g2] = [places & 255, (places >>> 8) & 255, places >>> 16];
     let n = this.count[b]!;
-    for (const x of outA > outB ? [outA, outB] : [outB, outA]) {
-      if (x < 0) continue;
-      out.push(held[base + x]!);
-      held[base + x] = held[base + --n]!;
-    }
-    const stay: number[] = [];
-    loose.forEach((i, at) => {
-      if (at === gone[0] || at === gone[1] || at === gone[2]) {
+    const [late, early] = outA > outB ? [outA, outB] : [outB, outA];
+    const one = late < 0 ? -1 : held[base + late]!;
+    if (late >= 0) held[base + late] = held[base + --n]!;
+    const two = early < 0 ? -1 : held[base + early]!;
+    if (early >= 0) held[base + early] = held[base + --n]!;
+    let stay = 0;
+    let gone = 0;
+    for (let at = 0; at < this.many; at++) {
+      const i = loose[at]!;
+      if (at === g0 || at === g1 || at === g2) {
         held[base + n++] = i;
-        this.load[b]! += length[i]!;
-        this.looseLength -= length[i]!;
-      } else stay.push(i);
-    });
-    for (const i of out) {
-      this.load[b]! -= length[i]!;
-      this.looseLength += length[i]!;
-      stay.push(i);
+        gone += this.length[i]!;
+      } else loose[stay++] = i;
     }
+    this.many = stay;
+    this.load[b]! += gone;
+    this.looseLength -= gone;
+    if (one >= 0) this.loosen(b, one);
+    if (two >= 0) this.loosen(b, two);
     this.count[b] = n;
-    this.loose = stay;
+  }
+
+  /** A piece that came out of a bar becomes loose. */
+  private loosen(b: number, i: number): void {
+    const { loose, length } = this;
+    const l = length[i]!;
+    this.load[b]! -= l;
+    this.looseLength += l;
+    let at = this.many++;
+    for (; at > 0 && length[loose[at - 1]!]! < l; at--) loose[at] = loose[at - 1]!;
+    loose[at] = i;
   }
 
   /** The last group that is at most so long (one of the equally long ones, by chance), or -1. */
-  private atMost(list: Float64Array, most: number): number {
+  private atMost(list: Float64Array, listed: number, most: number): number {
     let low = 0;
-    let high = list.length;
+    let high = listed;
     const key = (most + 1) * PACK;
     while (low < high) {
       const middle = (low + high) >> 1;
@@ -207,61 +226,55 @@ export class SwapBars {
   }
 
   private listGroups(): void {
-    const { loose, length, room } = this;
-    const n = Math.min(loose.length, NONE);
-    const one: number[] = [];
-    const two: number[] = [];
-    const three: number[] = [];
-    for (let a = 0; a < n; a++) {
-      const la = length[loose[a]!]!;
-      one.push(la * PACK + (a | (NONE << 8) | (NONE << 16)));
-      if (n > MOST_FOR_TWO) continue;
-      for (let b = a + 1; b < n; b++) {
-        const lb = la + length[loose[b]!]!;
-        if (lb > room) continue;
-        two.push(lb * PACK + (a | (b << 8) | (NONE << 16)));
-        if (n > MOST_FOR_THREE) continue;
-        for (let c = b + 1; c < n; c++) {
-          const lc = lb + length[loose[c]!]!;
-          if (lc <= room) three.push(lc * PACK + (a | (b << 8) | (c << 16)));
+    const { loose, length, room, listed } = this;
+    const [one, two, three] = this.groups as [Float64Array, Float64Array, Float64Array];
+    const n = Math.min(this.many, NONE);
+    let [n1, n2, n3] = [0, 0, 0];
+    // Loose pieces stand longest first.
+    for (let a = n - 1; a >= 0; a--) one[n1++] = length[loose[a]!]! * PACK + (a | (NONE << 8) | (NONE << 16));
+    if (n <= MOST_FOR_TWO)
+      for (let a = 0; a < n; a++) {
+        const la = length[loose[a]!]!;
+        for (let b = a + 1; b < n; b++) {
+          const lb = la + length[loose[b]!]!;
+          if (lb > room) continue;
+          two[n2++] = lb * PACK + (a | (b << 8) | (NONE << 16));
+          if (n > MOST_FOR_THREE) continue;
+          for (let c = b + 1; c < n; c++) {
+            const lc = lb + length[loose[c]!]!;
+            if (lc <= room) three[n3++] = lc * PACK + (a | (b << 8) | (c << 16));
+          }
         }
       }
-    }
-    this.groups[0] = Float64Array.from(one).sort();
-    this.groups[1] = Float64Array.from(two).sort();
-    this.groups[2] = Float64Array.from(three).sort();
-    this.work += 6 * (one.length + two.length + three.length);
+    two.subarray(0, n2).sort();
+    three.subarray(0, n3).sort();
+    [listed[0], listed[1], listed[2]] = [n1, n2, n3];
+    this.work += 6 * (n1 + n2 + n3);
   }
 
   /** Whether the loose pieces go into the open bars. */
   private closes(): boolean {
-    const { loose, length, room } = this;
-    if (this.looseLength > this.open * room) return false;
-    const least = this.looseLength - (this.open - 1) * room;
-    const order = [...loose].sort((a, b) => length[b]! - length[a]! || a - b);
-    const after = new Array<number>(order.length + 1).fill(0);
-    for (let k = order.length - 1; k >= 0; k--) after[k] = after[k + 1]! + length[order[k]!]!;
+    const { loose, length, after, many } = this;
+    if (this.looseLength > this.open * this.room) return false;
+    const least = this.looseLength - (this.open - 1) * this.room;
+    after[many] = 0;
+    for (let k = many - 1; k >= 0; k--) after[k] = after[k + 1]! + length[loose[k]!]!;
     this.branches = 0;
-    const picked = this.pick(order, after, least, 0, 0);
-    this.work += this.branches * 3 + order.length * 6;
+    const picked = this.pick(least, 0, 0);
+    this.work += this.branches * 3 + many * 2;
     this.closing = picked;
     return picked !== undefined;
   }
 
   /** Pieces from the k-th on that bring a sum to between what is asked for and the room of a bar. */
-  private pick(
-    order: readonly number[],
-    after: readonly number[],
-    least: number,
-    k: number,
-    sum: number,
-  ): number[] | undefined {
-    if (sum > this.room || sum + after[k]! < least || ++this.branches > MOST_BRANCHES) return undefined;
+  private pick(least: number, k: number, sum: number): number[] | undefined {
+    if (sum > this.room || sum + this.after[k]! < least || ++this.branches > MOST_BRANCHES) return undefined;
     if (sum >= least) return [];
-    if (k === order.length) return undefined;
-    const rest = this.pick(order, after, least, k + 1, sum + this.length[order[k]!]!);
-    if (!rest) return this.pick(order, after, least, k + 1, sum);
-    rest.push(order[k]!);
+    if (k === this.many) return undefined;
+    const i = this.loose[k]!;
+    const rest = this.pick(least, k + 1, sum + this.length[i]!);
+    if (!rest) return this.pick(least, k + 1, sum);
+    rest.push(i);
     return rest;
   }
 
