@@ -341,7 +341,7 @@ export class BarMaster {
     this.objective -= gain * t;
     this.basis[row] = enter;
     this.work += m * n;
-    if (++this.pivots % 150 === 0) this.invert();
+    if (++this.pivots % 500 === 0) this.invert();
   }
 
   /** Inverts the basis anew, against rounding that builds up. */

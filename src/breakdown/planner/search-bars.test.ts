@@ -4,6 +4,7 @@ import { Chance } from '../../measure/index.ts';
 import { BarMaster } from './bar-master.ts';
 import { FillBar } from './fill-bar.ts';
 import { FillFour } from './fill-four.ts';
+import { RefillBars } from './refill-bars.ts';
 import { searchBars } from './search-bars.ts';
 import { SwapBars } from './swap-bars.ts';
 
@@ -131,6 +132,40 @@ describe('searchBars', () => {
       { seed: 5, numRuns: 60 },
     );
     expect(all / runs).toBeGreaterThan(0.9);
+  });
+
+  // Drawn like the triplets of E. Falkenauer, J. of Heuristics 2, 1996: every bar of 1000 is cut in three without waste.
+  const triplets = (bars: number, seed: number) => {
+    const chance = new Chance(seed);
+    const between = (a: number, b: number) => a + chance.below(b - a + 1);
+    return Array.from({ length: bars }, () => {
+      const a = between(380, 490);
+      const b = between(250, Math.floor((1000 - a) / 2));
+      return [a, b, 1000 - a - b];
+    })
+      .flat()
+      .sort((a, b) => b - a);
+  };
+
+  it.each([1, 2, 3])(
+    'refills bars that were cut in three without waste until every piece has a place',
+    (seed) => {
+      const pieces = triplets(167, seed);
+      const search = new RefillBars(Int32Array.from(pieces), 1000, 167, pieces.keys(), new Chance(seed));
+      let turns = 0;
+      while (!search.improve()) expect(++turns).toBeLessThan(60_000);
+      expect(search.bars.flat().sort((a, b) => a - b)).toEqual([...pieces.keys()]);
+      for (const bar of search.bars) expect(bar.reduce((sum, i) => sum + pieces[i]!, 0)).toBe(1000);
+    },
+  );
+
+  it.each([4, 5])('finds the bars of many pieces that leave no waste at all', (seed) => {
+    const kinds = new Map<number, number>();
+    for (const l of triplets(83, seed)) kinds.set(l, (kinds.get(l) ?? 0) + 1);
+    const end = last(
+      searchBars(Int32Array.from(kinds.keys()), Int32Array.from(kinds.values()), 1000, 83, 1.5e9, 1),
+    );
+    expect(end.best.total).toBe(83);
   });
 
   // Worked by hand: two pieces of 51 never share a bar of 100, so ten of them need ten bars, though their length is 5.1 bars.
