@@ -225,8 +225,8 @@ function supports(bench: Bench, part: Part): readonly string[] {
   const upright = axisOf(part.place.length).axis === 2;
   return bench.setOut.joints
     .flatMap((j) => {
-      if (j.part === part.id && (j.hold === 'pocket-screws' || (isLetIn(j) && j.side === 'start')))
-        return [{ end: j.side, on: j.mate }];
+      const letIn = isLetIn(j) && (j.side === 'start' || standsInDado(bench, j.mate));
+      if (j.part === part.id && (j.hold === 'pocket-screws' || letIn)) return [{ end: j.side, on: j.mate }];
       return j.mate === part.id && j.duty === 'carries' && isScrewedThrough(j)
         ? [{ end: j.mateSide, on: j.part }]
         : [];
@@ -234,6 +234,15 @@ function supports(bench: Bench, part: Part): readonly string[] {
     .filter(({ end }) => !upright || end === 'start')
     .map(({ on }) => on)
     .filter((id) => id !== part.id && !isSide(bench, id, part) && !partById(bench, id).mark.startsWith('C'));
+}
+
+/** A divider let in below can't be moved on to the ends of shelves: these slide in when it stands. A side closes them last. */
+function standsInDado(bench: Bench, id: string): boolean {
+  return (
+    !bench.setOut.sides.some((s) => s.left === id || s.right === id) &&
+    axisOf(partById(bench, id).place.length).axis === 2 &&
+    bench.setOut.joints.some((j) => j.part === id && isLetIn(j) && j.side === 'start')
+  );
 }
 
 /** The bottom comes first, although it is screwed into the sides. */

@@ -180,8 +180,12 @@ function outerOf(bench: Bench, standing: Standing, part: Part): PartPlanes | und
     (j) => j.mate === part.id && j.duty === 'carries' && isScrewedThrough(j) && standing.has(j.part),
   );
   if (joint) return standing.get(joint.part);
-  const pegged = bench.setOut.joints.find((j) => j.part === part.id && isPegged(j) && standing.has(j.mate));
-  return pegged && standing.get(pegged.mate);
+  // Dividers for trays stand so close that running distances would leave their dados.
+  const isTray = part.role.startsWith('tray');
+  const into = bench.setOut.joints.find(
+    (j) => j.part === part.id && (isPegged(j) || (isTray && isLetIn(j))) && standing.has(j.mate),
+  );
+  return into && standing.get(into.mate);
 }
 
 /** A part against the end of one that goes into it. */

@@ -1,3 +1,4 @@
+import type { PieceDirection } from '../build/index.ts';
 import type { Point } from '../solid/index.ts';
 import { type Assembly, frameOf, fromMember, type Member } from './assembly.ts';
 import type { DryFitFault } from './report.ts';
@@ -36,7 +37,7 @@ export function pegged(
   assembly: Assembly,
   card: PegCard,
   filled: ReadonlySet<Way>,
-): { readonly fills: readonly Way[]; readonly way?: string; readonly faults: readonly Fault[] } {
+): { readonly fills: readonly Way[]; readonly way?: PieceDirection; readonly faults: readonly Fault[] } {
   const [part, mate] = [card.part, card.mate].map((mark) => assembly.members.find((m) => m.mark === mark));
   if (!part || !mate) {
     const on = part ? card.mate : card.part;
@@ -83,12 +84,17 @@ export function pegged(
       );
   }
   const [first] = pairs;
-  const way = first?.own.into.map((c) => Math.round(c)).join(' ');
+  const way = first && directionOf(first.own.into);
   return {
     fills: pairs.flatMap(({ own, other }) => [own.way, other.way]),
     ...(way === undefined ? {} : { way }),
     faults: [...new Map(faults.map((f) => [f.sentence, f])).values()],
   };
+}
+
+function directionOf(into: Point): PieceDirection {
+  const axis = into.findIndex((c) => Math.round(c) !== 0);
+  return `${into[axis]! > 0 ? '+' : '-'}${'xyz'[axis] as 'x' | 'y' | 'z'}`;
 }
 
 function mouthsOf(member: Member, kind: Way['kind'], filled: ReadonlySet<Way>): Mouth[] {

@@ -1,7 +1,9 @@
 // Long because each act that a card can hold is a method here, and all of them share the state of the shop.
 
-import type { Act, Operation, Workpiece } from '../build/index.ts';
+import type { Act, Operation, PieceDirection, Workpiece } from '../build/index.ts';
 import { toMm } from '../measure/index.ts';
+import { tiltsIn } from './access/tilt-in.ts';
+import { noWayIn, wayInSentence } from './access/way-in.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
 import { comesAlong } from './comes-along.ts';
 import { Condition } from './condition/condition.ts';
@@ -131,6 +133,9 @@ export class Workshop {
       case 'lift-in':
         return this.liftIn(operation, does);
       case 'other':
+        // Flaps, lids and doors on butts swing as well.
+        if (operation.kind === 'hang')
+          for (const mark of does.on) if (this.cameBy.has(mark)) this.swings.add(mark);
         return;
     }
   }
@@ -202,6 +207,7 @@ export class Workshop {
   }
 
   private set(operation: Operation, act: Extract<Act, { act: 'set' }>): void {
+    const before = this.faults.length;
     const there = this.assemblies.get(act.into) ?? { members: [] };
     const newcomers = this.asBox(act, this.pickUp(act.workpiece, act.turn), there);
     if (!newcomers)
@@ -211,12 +217,40 @@ export class Workshop {
     this.loose.delete(act.workpiece);
     this.assemblies.delete(act.workpiece);
     this.assemblies.set(act.into, joined);
-    this.peg(operation, act, joined);
+    const pegs = this.peg(operation, act, joined);
+    if (this.faults.length === before) this.waysIn(operation, act, newcomers, joined, pegs);
+  }
+
+  /** What was set must have come there in a straight line, and the way its dowels or biscuits point. */
+  private waysIn(
+    operation: Operation,
+    act: Extract<Act, { act: 'set' }>,
+    newcomers: Assembly,
+    joined: Assembly,
+    pegs: readonly PieceDirection[],
+  ): void {
+    const marks = new Set(newcomers.members.map((m) => m.mark));
+    const came = joined.members.filter((m) => marks.has(m.mark));
+    const there = this.around(joined, ...act.touches.map((t) => t.of)).filter((m) => !marks.has(m.mark));
+    const none = noWayIn(this.shop.solids, there, came, ...(pegs.length > 0 ? [pegs] : []));
+    // A shelf that rests on pins may be tilted in.
+    const tilts = operation.kind === 'rest' && came.length === 1 && tiltsIn(there, came[0]!);
+    if (none && !tilts)
+      this.fault(
+        operation,
+        'in-the-way',
+        act.workpiece,
+        wayInSentence(act.workpiece, none, (mark) => this.cameBy.get(mark)),
+      );
   }
 
   /** Dowels and biscuits close with the part that is set: all of them along one way, or it doesn't go on. */
-  private peg(operation: Operation, act: Extract<Act, { act: 'set' }>, joined: Assembly): void {
-    const ways = new Set<string>();
+  private peg(
+    operation: Operation,
+    act: Extract<Act, { act: 'set' }>,
+    joined: Assembly,
+  ): readonly PieceDirection[] {
+    const ways = new Set<PieceDirection>();
     for (const card of act.pegs ?? []) {
       const fixing = this.shop.fixings.get(card.fixing);
       const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
@@ -251,6 +285,7 @@ export class Workshop {
         act.workpiece,
         `${act.workpiece} can’t be pushed on: its dowels or biscuits point more ways than one.`,
       );
+    return [...ways];
   }
 
   /** What has been screwed together by itself comes as a box, and its parts are known by it; so is what is set on it later. */
