@@ -23,7 +23,7 @@ export function StockFlaws({ at, stock, sheet }: { at: string; stock: Stock; she
             {sheet && (
               <>
                 {' '}
-                and <LengthField path={`${row}/y`} label={of('Place across')} /> from the near edge
+                and <LengthField path={`${row}/y`} label={of('Place across')} /> from the lower edge
               </>
             )}
             , <LengthField path={`${row}/length`} label={of('Length')} /> long

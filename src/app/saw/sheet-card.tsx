@@ -80,7 +80,7 @@ export function SheetCard({ plan, lot, sheet }: SheetProps) {
                   t={rough ?? (node.across === 'width' ? node.parts[0].width : node.parts[0].length)}
                 />{' '}
                 {rough !== undefined && 'roughly, at the yard, '}
-                from the {node.across === 'width' ? 'near edge' : 'start'}:{' '}
+                from the {node.across === 'width' ? 'lower edge' : 'left end'}:{' '}
                 <span className="faint">{gives(node.parts)}</span>
               </li>
             ))}

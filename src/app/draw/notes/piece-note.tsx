@@ -2,6 +2,9 @@ import type { RecordOf } from '../../../job/index.ts';
 import { LengthField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
 
+/** A name of more letters is written smaller, so that all of it is seen. */
+const LONG = 24;
+
 /** The piece as a whole: its name, and its sizes over everything. */
 export function PieceNote({ piece }: { piece: RecordOf<'piece'> }) {
   const at = `design/records/${piece.id}`;
@@ -9,7 +12,7 @@ export function PieceNote({ piece }: { piece: RecordOf<'piece'> }) {
   const stop = snags.find((s) => s.level === 'stop');
   return (
     <section className="note piece-note">
-      <h1>
+      <h1 className={(piece.name?.length ?? 0) > LONG ? 'long' : undefined}>
         <LengthField path={`${at}/name`} label="Name of the piece" />
       </h1>
       <p>
