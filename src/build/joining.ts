@@ -1,4 +1,5 @@
 import { axisOf, type Joint, type Part } from '../setting-out/index.ts';
+import { glueBases, setOnBase } from './bases-under-cases.ts';
 import type { Bench } from './bench.ts';
 import { highSide, lowSide, planesOf } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
@@ -19,6 +20,7 @@ export function joinCases(bench: Bench): void {
   const standing = new Map(first.parts.map((p) => [p.id, p]));
   const waiting = [...rest];
   const tops = new TopsToLay(bench, first.name);
+  const bases = glueBases(bench);
   if (rest.length > 0 || tops.any)
     for (const { name, words } of [first, ...rest]) stand(bench, 'assemble', name, words);
   const met = (unit: CaseUnit) => {
@@ -33,7 +35,7 @@ export function joinCases(bench: Bench): void {
   while (waiting.length > 0) {
     const next = waiting.find((unit) => met(unit).length > 0);
     // Cases that touch none of the others have been told in the drawing.
-    if (!next) return;
+    if (!next) break;
     waiting.splice(waiting.indexOf(next), 1);
     const joints = met(next);
     // What stands under it says more of its place than what stands beside it.
@@ -43,6 +45,7 @@ export function joinCases(bench: Bench): void {
     for (const j of joints) driveScrews(bench, first.name, j);
     tops.lay(standing);
   }
+  for (const base of bases) setOnBase(bench, first.name, base);
 }
 
 /** Brings a case to its place: against the panel that it touches, and so far along that as was drawn. */

@@ -75,3 +75,50 @@ export function hungOnBase(hanging: RecordOf<'hanging'>, tree: RecordTree): read
       ]
     : [];
 }
+
+/** One base under several cases is a frame under a row, and none of those on it has a base of its own, or hangs. */
+export function baseUnderCases(base: RecordOf<'base'>, tree: RecordTree): readonly Snag[] {
+  const group = tree.get(base.parent);
+  if (group?.kind !== 'group') return [];
+  const say = (record: string, field: string, sentence: string, says: string): Snag => ({
+    code: 'design.base-under-cases',
+    level: 'stop',
+    where: { path: `design/records/${record}/${field}`, record },
+    sentence,
+    cures: [{ says }],
+  });
+  if ((base.form ?? 'frame') !== 'frame')
+    return [
+      say(
+        base.id,
+        'form',
+        `“${base.id}” carries several cases, and only a frame reaches under all of them.`,
+        'Take “form” out, or give each case a base of its own.',
+      ),
+    ];
+  if (group.lay === 'up')
+    return [
+      say(
+        base.id,
+        'parent',
+        `“${group.id}” is a stack, so “${base.id}” would carry its lowest case alone.`,
+        'Let it belong to that case.',
+      ),
+    ];
+  return tree
+    .casesOf(group.id)
+    .flatMap((box) =>
+      [tree.childOf(box.id, 'base'), tree.childOf(box.id, 'hanging')].flatMap((own) =>
+        own
+          ? [
+              say(
+                own.id,
+                'parent',
+                `“${box.id}” stands on “${base.id}”, the base under all of “${group.id}”, and has “${own.id}” besides.`,
+                'Take one of the two out.',
+              ),
+            ]
+          : [],
+      ),
+    );
+}

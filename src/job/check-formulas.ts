@@ -134,10 +134,14 @@ class Before {
     return [...this.inGroup(record, parent, size, above), ...this.underTop(parent, size)];
   }
 
-  /** What the top over a group takes of it. */
+  /** What the top over a group and the base under it take of it. */
   private underTop({ id }: RecordOf<'group'>, size: ClearSize): readonly string[] {
     const top = this.tree.childOf(id, 'top');
-    return top ? OVERHANGS[size].map((field) => pathOf(top.id, field)) : [];
+    const base = size === 'height' ? this.tree.childOf(id, 'base') : undefined;
+    return [
+      ...(top ? OVERHANGS[size].map((field) => pathOf(top.id, field)) : []),
+      ...(base ? [pathOf(base.id, 'height')] : []),
+    ];
   }
 
   private inGroup(

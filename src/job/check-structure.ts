@@ -1,5 +1,5 @@
 import type { Snag } from '../snag/index.ts';
-import { badBase, hungOnBase } from './check-bases.ts';
+import { badBase, baseUnderCases, hungOnBase } from './check-bases.ts';
 import { badDoors } from './check-doors.ts';
 import { badFiller, badRoom } from './check-fillers.ts';
 import { badFillings } from './check-fillings.ts';
@@ -27,7 +27,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   thing: ['opening'],
   back: ['case'],
   top: ['case', 'group'],
-  base: ['case'],
+  base: ['case', 'group'],
   edging: ['case', 'pins'],
   cable: ['back', 'divider', 'shelf', 'top', 'case'],
   vent: ['back', 'divider', 'shelf', 'top', 'case'],
@@ -57,6 +57,7 @@ const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[]
   ['sliding-doors', 'handle'],
   ['drawers', 'handle'],
   ['group', 'top'],
+  ['group', 'base'],
 ];
 
 /** Openings of one split. */
@@ -117,7 +118,8 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'filler') snags.push(...badFiller(r, tree));
     if (r.kind === 'room') snags.push(...badRoom(r, tree));
     if (r.kind === 'case') snags.push(...badMitres(r, tree), ...closedOnShared(r, tree));
-    if (r.kind === 'base') snags.push(...baseUponCase(r, tree), ...badBase(r, tree));
+    if (r.kind === 'base')
+      snags.push(...baseUponCase(r, tree), ...badBase(r, tree), ...baseUnderCases(r, tree));
     if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));

@@ -1,4 +1,5 @@
 import type { JobDocument } from '../job/index.ts';
+import { basesUnderCases } from './case/base-under-cases.ts';
 import { fitsItsFrame, joinParts, type MadeCase, partsOfCase } from './case/case-in-full.ts';
 import { Cases } from './case/cases.ts';
 import { connectCases } from './case/connect-cases.ts';
@@ -53,6 +54,7 @@ export function setOut(job: JobDocument): SetOut {
     for (const one of made) joinParts(draft, bores, one, behindSharedSides(made, one));
     connectCases(draft, bores, made, tops);
     for (const top of tops) joinTopOverCases(draft, bores, top);
+    if (made.length === cases.all.length) basesUnderCases(draft, bores, cases, made);
     for (const filler of strips) joinFiller(draft, bores, filler);
     fillersReachWalls(draft, strips);
     for (const one of made) {

@@ -52,6 +52,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['design.mitred-case', 'A case with mitred corners has what can’t go with them.'],
     ['design.lid-and-top', 'A case says how its lid lies, and has a top in its place.'],
     ['design.hinged-over-cases', 'A top over several cases is to be hinged.'],
+    [
+      'design.base-under-cases',
+      'A base under several cases is no frame, carries a stack, or is not their only one.',
+    ],
     ['design.top-fit', 'A flush or an inset top says what only an applied one has.'],
     ['design.top-over-stack', 'A top over several cases belongs to a stack of them.'],
     ['design.top-under-top', 'A case under a top over several has a top of its own.'],

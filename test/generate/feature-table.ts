@@ -79,6 +79,13 @@ const ROWS: readonly Row[] = [
     feature: 'a top of solid wood, free to move',
     in: (_, piece) => piece.fasteners.some((f) => f.washer !== undefined),
   },
+  {
+    feature: 'one base under several cases',
+    in: (job) =>
+      treeOf(job)
+        .all('base')
+        .some((b) => treeOf(job).get(b.parent)?.kind === 'group'),
+  },
   { feature: 'a mitred base', in: has('base', (b) => (b.form ?? 'frame') === 'frame') },
   { feature: 'a kick board', in: has('base', (b) => b.form === 'toe-kick') },
   { feature: 'legs with aprons', in: has('base', (b) => b.form === 'legs') },

@@ -28,6 +28,8 @@ type Stand<W> =
       readonly ends?: readonly [Field | undefined, Field | undefined];
       /** What one top over all of them says. */
       readonly top?: Field | undefined;
+      /** What one base under all of them says. */
+      readonly base?: Field | undefined;
     };
 
 /** Records of a design, and what must come out. */
@@ -205,13 +207,29 @@ export function severalCases<W extends Trimmed>({
           .tuple(
             group(lay, overall, true, 1, 3),
             lay === 'across' ? fc.tuple(fillers(text), fillers(text)) : fc.constant(undefined),
+            fc.option(fc.record({ height: text(60, 100), setback: text(27, 40) }), {
+              nil: undefined,
+              freq: 4,
+            }),
           )
-          .map(([stand, ends]) => ({
+          .map(([row, ends, base]) => ({ stand: onBase(row, base), ends }))
+          .map(({ stand, ends }) => ({
             overall,
             ...recordsOfStand('lay' in stand && ends ? { ...stand, ends } : stand, records),
           })),
       ),
   );
+}
+
+/** One base under a row of cases, which are then all as high and deep as it. */
+function onBase<W>(stand: Stand<W>, base: Field | undefined): Stand<W> {
+  if (!base || !('lay' in stand) || stand.lay !== 'across') return stand;
+  if (stand.members.some((m) => 'lay' in m)) return stand;
+  const members = stand.members.map((m) => {
+    const { height: _, depth: __, ...place } = m.place;
+    return { ...m, place };
+  });
+  return { ...stand, base, members };
 }
 
 /** A filler towards a wall, or none. */
@@ -228,7 +246,7 @@ function fillers(text: (from: number, to: number) => fc.Arbitrary<string>): fc.A
 function recordsOfStand<W>(stand: Stand<W>, caseRecords: (wish: W) => Records): Records {
   const list: Field[] = [];
   const asked: Record<string, number> = {};
-  const add = (s: Stand<W>, id: string, parent: string) => {
+  const add = (s: Stand<W>, id: string, parent: string, based = false) => {
     if ('lay' in s) {
       list.push({ id, kind: 'group', parent, lay: s.lay, ...s.place });
       if (s.top)
@@ -239,16 +257,20 @@ function recordsOfStand<W>(stand: Stand<W>, caseRecords: (wish: W) => Records): 
           board: s.top.edging ? 'board' : 'other',
           ...s.top,
         });
+      if (s.base) list.push({ id: `${id}.under`, kind: 'base', parent: id, board: 'board', ...s.base });
       const [before, behind] = s.ends ?? [];
       if (before) list.push({ id: `${id}.before`, kind: 'filler', parent: id, board: 'other', ...before });
       s.members.forEach((m, i) => {
-        add(m, `${id}.${i + 1}`, id);
+        add(m, `${id}.${i + 1}`, id, s.base !== undefined);
       });
       if (behind) list.push({ id: `${id}.behind`, kind: 'filler', parent: id, board: 'board', ...behind });
       return;
     }
     const own = caseRecords(s.wish);
-    const inside = own.list.filter((r) => r.kind !== 'piece' && r.kind !== 'size');
+    const inside = own.list.filter(
+      (r) =>
+        r.kind !== 'piece' && r.kind !== 'size' && !(based && (r.kind === 'base' || r.kind === 'hanging')),
+    );
     for (const r of inside)
       list.push(r.kind === 'case' ? { ...renamed(r, id), parent, ...s.place } : renamed(r, id));
     for (const [name, ticks] of Object.entries(own.asked)) asked[`${id}.${name}`] = ticks;

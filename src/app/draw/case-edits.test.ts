@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit, type Edit, inverseOf, type JobDocument, readJob, treeOf } from '../../job/index.ts';
 import { setOut } from '../../setting-out/index.ts';
 import { addCaseEdit, addThingEdit, baseFormEdit, removeCaseEdit, topFitEdit } from './case-edits.ts';
-import { addTrimEdit, divideEdit, removeEdit } from './design-edits.ts';
+import { addBaseUnderCasesEdit, addTrimEdit, divideEdit, removeEdit } from './design-edits.ts';
 
 function example(name: string): JobDocument {
   const read = readJob(readFileSync(new URL(`../../../examples/${name}.json`, import.meta.url), 'utf8'));
@@ -101,4 +101,18 @@ test('a top in every way it can lie: what it can’t say then goes, and may be s
     expect(top().overhangFront).toBeUndefined();
   }
   expect(top().edging).toBeUndefined();
+});
+
+test('one base under a row: what its cases stood on goes, and the row sets out without a stop', () => {
+  const pair = changed(
+    example('glaze-cabinet'),
+    addCaseEdit(example('glaze-cabinet'), caseOf(example('glaze-cabinet'), 0), 'across'),
+  );
+  const group = treeOf(pair).all('group')[0]!;
+  const based = changed(pair, addBaseUnderCasesEdit(pair, group));
+  expect(
+    treeOf(based)
+      .all('base')
+      .map((b) => b.parent),
+  ).toEqual([group.id]);
 });

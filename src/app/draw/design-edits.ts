@@ -252,6 +252,33 @@ export function addTopOverCasesEdit(job: JobDocument, group: RecordOf<'group'>):
   return { edit: 'add', record: { kind: 'top', id: new Ids(job).next('top'), parent: group.id, board } };
 }
 
+/** Adds one base under all cases of a group; what each of them stood on or hung by goes. */
+export function addBaseUnderCasesEdit(job: JobDocument, group: RecordOf<'group'>): Edit {
+  const tree = treeOf(job);
+  const boxes = tree.casesOf(group.id);
+  const own = boxes.flatMap((box) => [
+    ...tree.childrenOf(box.id, 'base'),
+    ...tree.childrenOf(box.id, 'hanging'),
+  ]);
+  return {
+    edit: 'all',
+    of: [
+      ...own.map((r): Edit => ({ edit: 'remove', id: r.id })),
+      {
+        edit: 'add',
+        record: {
+          kind: 'base',
+          id: new Ids(job).next('base'),
+          parent: group.id,
+          board: boxes[0]?.board ?? 'board',
+          height: '70 mm',
+          setback: '40 mm',
+        },
+      },
+    ],
+  };
+}
+
 /** `bay` of bay1 to bay4, so that the next one is bay5. */
 function stemOf(spaces: readonly { readonly id: string }[]): string {
   return spaces[0]?.id.replace(/[\d.]+$/, '') || 'space';

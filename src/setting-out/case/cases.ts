@@ -112,7 +112,16 @@ export class Cases {
     return within(this.draft, 'right end of the top over the cases', left, width);
   }
 
-  private groupOf(round: RecordOf<'top'>): RecordOf<'group'> {
+  /** The floor that a base under cases stands on, and where the cases begin on it. */
+  floorUnder(base: RecordOf<'base'>): Traced {
+    return this.siteOf(this.groupOf(base)).floor;
+  }
+
+  overBase(base: RecordOf<'base'>): Traced {
+    return this.insideOf(this.groupOf(base)).floor;
+  }
+
+  private groupOf(round: RecordOf<'top' | 'base'>): RecordOf<'group'> {
     return this.draft.tree.get(round.parent) as RecordOf<'group'>;
   }
 

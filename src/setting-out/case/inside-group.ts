@@ -12,8 +12,26 @@ export function liesUnderTop(draft: Draft, member: RecordOf<'case' | 'group'>): 
   return draft.tree.childOf(group.id, 'top') !== undefined || liesUnderTop(draft, group);
 }
 
-/** The place that is left for the members of a group, under the top that lies over all of them. */
-export function insideGroup(draft: Draft, group: RecordOf<'group'>, whole: Site): Site {
+/** The place that is left for the members of a group, on the base that carries them and under the top that lies over all of them. */
+export function insideGroup(draft: Draft, group: RecordOf<'group'>, place: Site): Site {
+  const base = draft.tree.childOf(group.id, 'base');
+  if (!base) return underTop(draft, group, place);
+  const height = draft.field(base, 'height');
+  return underTop(
+    draft,
+    group,
+    asAsked<Site>({
+      left: () => place.left,
+      front: () => place.front,
+      floor: () => within(draft, 'underside of the cases, on their base', place.floor, height),
+      width: () => place.width,
+      height: () => draft.ledger.less('height of the cases, on their base', place.height, height),
+      depth: () => place.depth,
+    }),
+  );
+}
+
+function underTop(draft: Draft, group: RecordOf<'group'>, whole: Site): Site {
   const top = draft.tree.childOf(group.id, 'top');
   if (!top) return whole;
   const l = draft.ledger;

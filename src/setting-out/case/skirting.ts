@@ -19,10 +19,13 @@ export function skirting(draft: Draft, frame: CaseFrame, panels: CasePanels): vo
   const clear = l.row(BASES.skirtingClear);
   const over = l.sum('height that clears the skirting', high, clear);
   const behind = l.sum('depth that clears the skirting', deep, clear);
-  if (!base || l.ticks(over) > l.ticks(frame.baseHeight)) {
+  // Cases on a base of their group stand above the floor already.
+  const lifted = l.ticks(frame.site.floor) + l.ticks(frame.baseHeight);
+  if (lifted === 0 || l.ticks(over) > lifted) {
     tooHigh(draft, frame);
     return;
   }
+  if (!base) return;
   if (base.form === 'toe-kick') {
     for (const side of [panels.left, panels.right].filter((s) => s.record === frame.box.id))
       side.features.push({

@@ -3,6 +3,7 @@ import { EditButton } from '../../fields/edit-button.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { addCaseEdit, removeCaseEdit } from '../case-edits.ts';
 import {
+  addBaseUnderCasesEdit,
   addCableEdit,
   addFrontEdit,
   addHandlesEdit,
@@ -70,7 +71,7 @@ export function Notes() {
 function GroupNotes({ group }: { group: RecordOf<'group'> }) {
   const job = useApp((s) => s.history.job);
   const tree = treeOf(job);
-  const top = tree.childOf(group.id, 'top');
+  const [top, base] = [tree.childOf(group.id, 'top'), tree.childOf(group.id, 'base')];
   return (
     <>
       <GroupNote group={group} />
@@ -81,6 +82,17 @@ function GroupNotes({ group }: { group: RecordOf<'group'> }) {
         group.lay === 'across' && (
           <p className="acts">
             <EditButton edit={() => addTopOverCasesEdit(job, group)}>Add one top over all of them</EditButton>
+          </p>
+        )
+      )}
+      {base ? (
+        <BaseNote base={base} over={group.id} />
+      ) : (
+        group.lay === 'across' && (
+          <p className="acts">
+            <EditButton edit={() => addBaseUnderCasesEdit(job, group)}>
+              Add one base under all of them
+            </EditButton>
           </p>
         )
       )}
@@ -112,9 +124,14 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
     (d) => !tree.childOf(d.id, 'handle') && !tree.childOf(d.id, 'pull'),
   );
   const rows = tree.all('holes').filter((h) => tree.caseOf(h.id) === box);
-  // A case stands on the floor or hangs on the wall.
+  // A case stands on the floor, on the base of its row, or hangs on the wall.
+  const based = tree.childOf(box.parent, 'base') !== undefined;
   const missing = MISSING.filter(
-    ([kind]) => !has(kind) && (kind !== 'hanging' || !has('base')) && (kind !== 'base' || !has('hanging')),
+    ([kind]) =>
+      !(based && (kind === 'base' || kind === 'hanging')) &&
+      !has(kind) &&
+      (kind !== 'hanging' || !has('base')) &&
+      (kind !== 'base' || !has('hanging')),
   );
   return (
     <>

@@ -141,27 +141,31 @@ export function FrontNote({ front }: { front: RecordOf<'front'> }) {
   );
 }
 
-export function BaseNote({ base }: { base: RecordOf<'base'> }) {
+export function BaseNote({ base, over }: { base: RecordOf<'base'>; over?: string }) {
   const at = `design/records/${base.id}`;
   const form = base.form ?? 'frame';
   const job = useApp((s) => s.history.job);
   const levellers = (job.shop.rack.fixings ?? []).filter((f) => f.kind === 'leveller');
   return (
-    <Note title="Base">
+    <Note title={over === undefined ? 'Base' : `Base under ${over}`}>
       <p>
-        <ChoiceField
-          path={`${at}/form`}
-          label="What the case stands on"
-          absent="frame"
-          choices={[
-            ['frame', 'A mitred frame'],
-            ['toe-kick', 'A kick board between the sides'],
-            ['feet', 'Feet'],
-            ['legs', 'Legs with aprons'],
-            ['levellers', 'Levellers'],
-          ]}
-          editOf={(v) => baseFormEdit(job, base, v as NonNullable<RecordOf<'base'>['form']>)}
-        />{' '}
+        {over === undefined ? (
+          <ChoiceField
+            path={`${at}/form`}
+            label="What the case stands on"
+            absent="frame"
+            choices={[
+              ['frame', 'A mitred frame'],
+              ['toe-kick', 'A kick board between the sides'],
+              ['feet', 'Feet'],
+              ['legs', 'Legs with aprons'],
+              ['levellers', 'Levellers'],
+            ]}
+            editOf={(v) => baseFormEdit(job, base, v as NonNullable<RecordOf<'base'>['form']>)}
+          />
+        ) : (
+          'A mitred frame'
+        )}{' '}
         {form === 'feet' ? (
           <>
             of <LotField path={`${at}/strip`} label="Strip of the feet" form="strip" end="," />{' '}

@@ -1,0 +1,117 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { openSolids } from '../src/adaptors/solids-manifold.ts';
+import { checkJob } from '../src/job/index.ts';
+import { type Plan, planJob } from '../src/plan/index.ts';
+import type { Solids } from '../src/solid/index.ts';
+import { equipped } from './generate/equipped.ts';
+import { type PlainJob, smallJob } from './generate/small-job.ts';
+
+type Fields = Readonly<Record<string, unknown>>;
+
+let solids: Solids;
+beforeAll(async () => {
+  solids = await openSolids();
+});
+
+const piece = {
+  id: 'row',
+  kind: 'piece',
+  name: 'A row',
+  width: '1500 mm',
+  height: '800 mm',
+  depth: '400 mm',
+};
+const group = { id: 'g', kind: 'group', parent: 'row', lay: 'across' };
+const under = { id: 'under', kind: 'base', parent: 'g', board: 'birch18', height: '80 mm', setback: '40 mm' };
+const box = (id: string, more: Fields = {}): Fields => ({
+  id,
+  kind: 'case',
+  parent: 'g',
+  board: 'birch18',
+  ...more,
+});
+
+function jobOf(...records: readonly Fields[]): PlainJob {
+  const job = equipped(smallJob()) as PlainJob;
+  job.design.records = [...records];
+  for (const [length, diameter] of [
+    [30, 4],
+    [50, 4.5],
+    [60, 4],
+  ])
+    job.shop.rack.screws.push({
+      id: `flat-${length}`,
+      kind: 'countersunk',
+      length: `${length} mm`,
+      diameter: `${diameter} mm`,
+      head: '8 mm',
+      have: 200,
+    });
+  return job;
+}
+
+function planOf(...records: readonly Fields[]): Plan {
+  const read = checkJob(jobOf(...records));
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  const planning = planJob(read.job, { solids }, { effort: 100_000 });
+  let step = planning.next();
+  while (!step.done) step = planning.next();
+  return step.value;
+}
+
+const refused = (...records: readonly Fields[]) => {
+  const read = checkJob(jobOf(...records));
+  return read.ok ? [] : read.snags.map((s) => s.code);
+};
+
+describe('one base under several cases', () => {
+  test.each([
+    ['of two cases', [box('a'), box('b', { size: '2 shares' })]],
+    ['of three cases', [box('a'), box('b'), box('c')]],
+    ['of cases that share a side', [box('a', { rightSide: 'shared' }), box('b')]],
+    ['of cases joined by dados', [box('a', { joints: 'dado' }), box('b', { joints: 'dado' })]],
+    ['of bottoms under their sides', [box('a', { bottom: 'under' }), box('b', { bottom: 'under' })]],
+  ] as const)('%s is set back under all of them, and built', (_, boxes) => {
+    const plan = planOf(piece, group, ...boxes, under);
+    expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+    const { ledger, parts, overall, joints } = plan.setOut;
+    const t = (x: (typeof parts)[0]['length']) => ledger.ticks(x) / 3200;
+    const strips = parts.filter((p) => p.record === 'under');
+    expect(strips.map((p) => t(p.length)).sort((a, b) => b - a)).toEqual([1420, 1420, 320, 320]);
+    expect([t(overall.width), t(overall.height)]).toEqual([1500, 800]);
+    const sides = parts.filter((p) => p.role.endsWith('-side'));
+    for (const side of sides) expect(t(side.length)).toBeGreaterThan(680);
+    const down = joints.filter((j) => j.duty === 'base');
+    expect(new Set(down.flatMap((j) => [j.part, j.mate]).filter((id) => id.endsWith('/bottom'))).size).toBe(
+      boxes.length,
+    );
+    expect(plan.dryFit.faults).toEqual([]);
+    expect(plan.dryFit).toMatchObject({ fits: true, unused: [] });
+  });
+
+  test('carries a row with a top over it', () => {
+    const top = {
+      id: 'top',
+      kind: 'top',
+      parent: 'g',
+      board: 'birch18',
+      overhangFront: '20 mm',
+      overhangSides: '15 mm',
+    };
+    const plan = planOf(piece, group, box('a'), box('b'), under, top);
+    expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+    expect(plan.dryFit.faults).toEqual([]);
+  });
+
+  test('is a frame under a row, and the only base of its cases', () => {
+    const own = { ...under, id: 'own', parent: 'a' };
+    const rails = { id: 'rails', kind: 'hanging', parent: 'b', board: 'birch18' };
+    expect(refused(piece, group, box('a'), box('b'), under, own)).toEqual(['design.base-under-cases']);
+    expect(refused(piece, group, box('a'), box('b'), under, rails)).toEqual(['design.base-under-cases']);
+    const legs = { ...under, form: 'toe-kick' };
+    expect(refused(piece, group, box('a'), box('b'), legs)).toContain('design.base-under-cases');
+    expect(refused(piece, { ...group, lay: 'up' }, box('a'), box('b'), under)).toContain(
+      'design.base-under-cases',
+    );
+  });
+});
