@@ -4,7 +4,7 @@ import type { PlannedNode } from '../src/breakdown/index.ts';
 import { applyEdit, checkJob, type Edit, type JobDocument } from '../src/job/index.ts';
 import { type Plan, partIsSpoiled, planJob, sheetIsCut } from '../src/plan/index.ts';
 import type { Solids } from '../src/solid/index.ts';
-import { shelvesAlone } from './build/built.ts';
+import { demoDocument } from './build/built.ts';
 
 let solids: Solids;
 beforeAll(async () => {
@@ -19,7 +19,7 @@ function planned(job: JobDocument): Plan {
 }
 
 function demo(): JobDocument {
-  const read = checkJob(shelvesAlone());
+  const read = checkJob(demoDocument());
   if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
   return read.job;
 }

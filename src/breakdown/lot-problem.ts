@@ -82,7 +82,6 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
   const sources = new Map<string, StockSource>();
   const stock: CutStock[] = [];
   const path = `shop/rack/lots/${lot.id}`;
-  const trim = typed(`${path}/trim`, lot.trim);
   const yard = lot.form === 'sheet' ? yardWork(l, job.shop, kerf) : undefined;
   for (const s of lot.stock) {
     const length = typed(`${path}/stock/${s.id}/length`, s.length);
@@ -90,6 +89,8 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
       lot.form === 'strip'
         ? typed(`${path}/width`, lot.width)
         : typed(`${path}/stock/${s.id}/width`, s.width);
+    const trim =
+      s.trim === undefined ? typed(`${path}/trim`, lot.trim) : typed(`${path}/stock/${s.id}/trim`, s.trim);
     const size = { length: t(length), ...(lot.form === 'strip' ? {} : { width: t(width) }), trim: t(trim) };
     const grain = s.grain === 'free' && lot.form === 'sheet' ? { grain: s.grain } : {};
     if ((s.have ?? 0) > 0) {

@@ -1,5 +1,6 @@
 import type { PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import { type Edit, formatOf, type JobDocument, type Stock } from '../job/index.ts';
+import { SETTING_OUT } from '../materials/index.ts';
 import { printSetting, type Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Plan } from './plan.ts';
@@ -23,6 +24,7 @@ export function sheetIsCut(plan: Planned, name: string): Edit | undefined {
     ...(strip ? {} : { width: size(part.cut.width) }),
     from: name,
   }));
+  const nothing = setOut.ledger.row(SETTING_OUT.nothing);
   const ids = new Set(job.shop.rack.lots.flatMap((l) => l.stock.map((s) => s.id)));
   const left = breakdown.leftovers
     .filter((l) => l.sheet === name)
@@ -33,6 +35,8 @@ export function sheetIsCut(plan: Planned, name: string): Edit | undefined {
         length: size(l.length),
         ...(strip ? {} : { width: size(l.width) }),
         have: 1,
+        // The plan leaves no raw side on it.
+        ...(at.lot.trim === undefined ? {} : { trim: size(nothing) }),
       }),
     );
   const { stock, onRack } = sheet.source;

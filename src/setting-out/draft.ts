@@ -161,6 +161,12 @@ export class Draft {
       const found = this.measured(`${name}.${size}`) ?? this.done.get(`${name}.${size}`)?.();
       if (found !== undefined) return found;
     }
+    // What is cut to its opening is too long when it comes off the sheet.
+    return part.cutLater ? undefined : this.sawn(part, size);
+  }
+
+  /** The size that a part has off its sheet, where that is cut. */
+  sawn(part: UncutPart, size: 'length' | 'width'): Traced | undefined {
     const at = (this.job.work.made ?? []).findIndex((m) => m.part === part.id);
     const text = at < 0 ? undefined : this.job.work.made![at]![size];
     return text === undefined ? undefined : this.typed(`work/made/${at}/${size}`, text);

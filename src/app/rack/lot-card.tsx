@@ -61,6 +61,7 @@ export function LotCard({ lot }: { lot: Lot }) {
               <th scope="col">Stock</th>
               <th scope="col">Length</th>
               {sheet && <th scope="col">Width</th>}
+              {sheet && <th scope="col">Trimmed</th>}
               <th scope="col">On the rack</th>
               <th scope="col">Price ({currency})</th>
               <th scope="col">Worth, used up</th>
@@ -83,6 +84,11 @@ export function LotCard({ lot }: { lot: Lot }) {
                   {sheet && (
                     <td>
                       <LengthField path={`${row}/width`} label={of('Width')} />
+                    </td>
+                  )}
+                  {sheet && (
+                    <td>
+                      <LengthField path={`${row}/trim`} label={of('Trim')} empty="as said" />
                     </td>
                   )}
                   <td>

@@ -37,6 +37,8 @@ export const Stock = v.strictObject({
   price: v.optional(price),
   /** What one on the rack is worth to the maker when it is used up; next to nothing when absent. */
   value: v.optional(price),
+  /** Taken off every side of it first, where that is not what is taken off the lot's sheets. */
+  trim: v.optional(MarginText),
   /** Of the one on the rack. */
   flaws: v.optional(v.array(Flaw)),
   /** Set where it has no grain that parts must follow. */

@@ -50,7 +50,12 @@ export class PrintedSizes {
   of(part: DraftPart): Pick<Part, 'cut' | 'fitted'> {
     const fitted = { length: this.cut(part, 'length'), width: this.cut(part, 'width') };
     if (!part.cutLater) return { cut: fitted };
-    return { cut: sawnSize(this.draft.ledger, this.step, part), fitted };
+    const sawn = sawnSize(this.draft.ledger, this.step, part);
+    const cut = {
+      length: this.draft.sawn(part, 'length') ?? sawn.length,
+      width: this.draft.sawn(part, 'width') ?? sawn.width,
+    };
+    return { cut, fitted };
   }
 
   /** Every fit with the printed size of each of its members, and the gap that these leave. */
