@@ -32,7 +32,15 @@ const box = (id: string, more: Fields = {}): Fields => ({
 });
 
 function jobOf(...records: readonly Fields[]): PlainJob {
-  const job = equipped(smallJob()) as PlainJob;
+  const plain = smallJob();
+  const [sheet] = plain.shop.rack.lots;
+  plain.shop.rack.lots.push({
+    ...sheet!,
+    id: 'thinner',
+    nominal: '15 mm',
+    stock: [{ ...sheet!.stock[0]!, id: 'thinner-sheet' }],
+  });
+  const job = equipped(plain) as PlainJob;
   job.design.records = [...records];
   for (const [length, diameter] of [
     [30, 4],
@@ -87,6 +95,15 @@ describe('one base under several cases', () => {
     );
     expect(plan.dryFit.faults).toEqual([]);
     expect(plan.dryFit).toMatchObject({ fits: true, unused: [] });
+  });
+
+  test('carries cases of boards of two thicknesses: pilots of two depths in one strip', () => {
+    const plan = planOf(piece, group, box('a'), box('b', { board: 'thinner' }), under);
+    const depths = plan.setOut.parts
+      .find((p) => p.role === 'base-front')!
+      .features.flatMap((f) => (f.kind === 'hole' ? [plan.setOut.ledger.ticks(f.depth!)] : []));
+    expect(new Set(depths).size).toBe(2);
+    expect(plan.dryFit.faults).toEqual([]);
   });
 
   test('carries a row with a top over it', () => {

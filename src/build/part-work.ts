@@ -198,14 +198,14 @@ function holes(bench: Bench, batch: Batch): void {
     else if (use === 'finger') fingerHoles(bench, batch, row);
     else if (use === 'pin') pinHoles(bench, batch, row);
     else if (use === 'dowel') dowelHoles(bench, batch, row, nth(side, use));
-    else if (side !== 'show' && side !== 'under') edgeHoles(bench, batch, row);
+    else if (side !== 'show' && side !== 'under') edgeHoles(bench, batch, row, nth(side, use));
     else {
       faceHoles(bench, batch, row, nth(side, use));
     }
   }
 }
 
-function edgeHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
+function edgeHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: string): void {
   const [part] = batch;
   const first = row[0]!;
   const edge = first.side as WorkEdge;
@@ -219,7 +219,7 @@ function edgeHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
   const lengths = [...along, up[0]!, diameter, ...(depth === undefined ? [] : [depth])];
   const n = along.length;
   bench.settings.push({
-    id: `${part.mark}/drill-${edge}`,
+    id: `${part.mark}/drill-${edge}${suffix}`,
     kind: 'drill',
     what: `Pilot holes in the ${sideWords(part, edge)} of`,
     parts: batch,

@@ -67,6 +67,24 @@ export function planReport(plan: Plan): Report {
       screw: d.screw,
       screw_length_mm: d.screwLength,
       screws_per_hinge: d.screwsPerHinge,
+      held: d.held && {
+        kg: d.held.kg,
+        moment_n_m: d.held.momentNm,
+        stays: d.held.stays && {
+          id: d.held.stays.id,
+          count: d.held.stays.count,
+          hold_n_m: d.held.stays.holdNm,
+        },
+      },
+    })),
+    levellers: plan.setOut.levellers.map((one) => ({
+      base: one.record,
+      leveller: one.fixing,
+      part: one.part,
+      at: one.at.map(({ x, y }) => ({ from_left_mm: x, from_front_mm: y })),
+      height_mm: one.height,
+      lowest_mm: one.lowest,
+      highest_mm: one.highest,
     })),
     lids: plan.setOut.lids.map((d) => ({
       part: d.part,
