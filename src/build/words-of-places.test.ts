@@ -42,3 +42,10 @@ test('the handle of a sliding door is measured from the edge beside it', () => {
 test('a runner’s gauge stick names what it stands on', () => {
   expect(card('tool-chest', 'P3/runners')).toContain('72.5 long, from E1 up to the middle of the runner');
 });
+
+test('one shelf comes out with its pins, and a rabbet wider than the bit says how', () => {
+  expect(card('writing-cabinet', 'finish/prepare')).toContain('M1 and its pins come out.');
+  expect(card('seed-shelf', 'A1/rabbet-start')).toContain(
+    'a bit narrower than the rabbet clears the edge first',
+  );
+});

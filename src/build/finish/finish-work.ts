@@ -143,7 +143,13 @@ function comesOut({ setOut }: Bench): readonly string[] {
           `Drawers come out and are finished by themselves${setOut.drawers.some((d) => d.runner) ? ', the halves of the runners off them' : ''}. Tape over the runners that stay in the case: a coat gums them up.`,
         ]
       : []),
-    ...(shelves.length > 0 ? [`${listWords(shelves)} and their pins come out.`] : []),
+    ...(shelves.length > 0
+      ? [
+          shelves.length === 1
+            ? `${shelves[0]} and its pins come out.`
+            : `${listWords(shelves)} and their pins come out.`,
+        ]
+      : []),
   ];
 }
 
