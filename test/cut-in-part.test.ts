@@ -4,7 +4,7 @@ import type { PlannedNode } from '../src/breakdown/index.ts';
 import { applyEdit, checkJob, type Edit, type JobDocument } from '../src/job/index.ts';
 import { type Plan, partIsSpoiled, planJob, sheetIsCut } from '../src/plan/index.ts';
 import type { Solids } from '../src/solid/index.ts';
-import { demoDocument } from './build/built.ts';
+import { demoDocument, shelvesAlone } from './build/built.ts';
 
 let solids: Solids;
 beforeAll(async () => {
@@ -18,8 +18,8 @@ function planned(job: JobDocument): Plan {
   return step.value;
 }
 
-function demo(): JobDocument {
-  const read = checkJob(demoDocument());
+function jobOf(document: unknown): JobDocument {
+  const read = checkJob(document);
   if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
   return read.job;
 }
@@ -41,7 +41,7 @@ function marksOn(plan: Plan, sheet?: string): string[] {
 
 describe('a plan that is fixed in part', () => {
   test('a sheet that is cut stays cut: its parts are not cut again, its leftovers serve, the cards go on from there', () => {
-    const whole = planned(demo());
+    const whole = planned(jobOf(shelvesAlone()));
     const first = whole.breakdown.lots[0]!.sheets[0]!.name;
     const made = marksOn(whole, first);
     const job = edited(whole.job, sheetIsCut(whole, first));
@@ -58,7 +58,7 @@ describe('a plan that is fixed in part', () => {
   });
 
   test('a spoiled part is cut again, alone, from what is left', () => {
-    const whole = planned(demo());
+    const whole = planned(jobOf(demoDocument()));
     let { job } = whole;
     for (const { name } of whole.breakdown.lots.flatMap((l) => l.sheets))
       job = edited(job, sheetIsCut({ ...whole, job }, name));
@@ -75,7 +75,7 @@ describe('a plan that is fixed in part', () => {
   });
 
   test('what is cut keeps its size when the drawing changes, and a name that is no part’s is told', () => {
-    const whole = planned(demo());
+    const whole = planned(jobOf(shelvesAlone()));
     const first = whole.breakdown.lots[0]!.sheets[0]!.name;
     const job = edited(whole.job, sheetIsCut(whole, first));
     const t = (plan: Plan, id: string) => {

@@ -6,6 +6,8 @@ const EPS = 1e-7;
 const KNOWN_FIRST = 0.01;
 /** How far prices are drawn toward those of the best bound. */
 const SMOOTH = 0.85;
+/** Pivots between two inversions of the basis. */
+const FRESH = 500;
 /** Pairs of more kinds than this would be too many to look through. */
 const MOST_KINDS_FOR_FOUR = 400;
 
@@ -41,6 +43,7 @@ export class BarMaster {
   private readonly fill: FillBar | FillFour;
   private readonly column: Float64Array;
   private readonly some: Int32Array;
+  private readonly share: Float64Array;
   private readonly asked: Float64Array;
   private readonly centre: Float64Array;
   private lastBound = 0;
@@ -61,6 +64,7 @@ export class BarMaster {
     this.worth = new Float64Array(m);
     this.column = new Float64Array(m);
     this.some = new Int32Array(m);
+    this.share = new Float64Array(m);
     this.asked = new Float64Array(m);
     this.centre = new Float64Array(m);
     this.fill = fillFor(lengths, room);
@@ -320,11 +324,12 @@ export class BarMaster {
     const u = column[row]!;
     const at = row * m;
     // Most of the row is often nothing.
-    const { some } = this;
+    const { some, share } = this;
     let n = 0;
     for (let i = 0; i < m; i++) {
       if (inverse[at + i] === 0) continue;
       inverse[at + i]! /= u;
+      share[n] = inverse[at + i]!;
       some[n++] = i;
     }
     const t = x[row]! / u;
@@ -334,14 +339,14 @@ export class BarMaster {
       if (c === 0) continue;
       x[r]! -= c * t;
       const to = r * m;
-      for (let k = 0; k < n; k++) inverse[to + some[k]!]! -= c * inverse[at + some[k]!]!;
+      for (let k = 0; k < n; k++) inverse[to + some[k]!]! -= c * share[k]!;
     }
     x[row] = t;
-    for (let k = 0; k < n; k++) worth[some[k]!]! -= gain * inverse[at + some[k]!]!;
+    for (let k = 0; k < n; k++) worth[some[k]!]! -= gain * share[k]!;
     this.objective -= gain * t;
     this.basis[row] = enter;
     this.work += m * n;
-    if (++this.pivots % 500 === 0) this.invert();
+    if (++this.pivots % FRESH === 0) this.invert();
   }
 
   /** Inverts the basis anew, against rounding that builds up. */
@@ -363,21 +368,22 @@ export class BarMaster {
       for (let r = c + 1; r < m; r++) if (Math.abs(a[r * m + c]!) > Math.abs(a[pick * m + c]!)) pick = r;
       const pivot = a[pick * m + c]!;
       if (Math.abs(pivot) < 1e-11) return;
-      for (let i = 0; i < m; i++) {
-        if (pick !== c) {
-          [a[pick * m + i], a[c * m + i]] = [a[c * m + i]!, a[pick * m + i]!];
-          [inv[pick * m + i], inv[c * m + i]] = [inv[c * m + i]!, inv[pick * m + i]!];
+      if (pick !== c)
+        for (const of of [a, inv]) {
+          const was = of.slice(pick * m, pick * m + m);
+          of.copyWithin(pick * m, c * m, c * m + m);
+          of.set(was, c * m);
         }
+      for (let i = 0; i < m; i++) {
         a[c * m + i]! /= pivot;
         inv[c * m + i]! /= pivot;
       }
       for (let r = 0; r < m; r++) {
         const f = a[r * m + c]!;
         if (r === c || f === 0) continue;
-        for (let i = 0; i < m; i++) {
-          a[r * m + i]! -= f * a[c * m + i]!;
-          inv[r * m + i]! -= f * inv[c * m + i]!;
-        }
+        // Left of the column nothing is left of the pivot's row.
+        for (let i = c; i < m; i++) a[r * m + i]! -= f * a[c * m + i]!;
+        for (let i = 0; i < m; i++) inv[r * m + i]! -= f * inv[c * m + i]!;
       }
     }
     this.inverse.set(inv);
