@@ -21,9 +21,13 @@ export interface TracedSpan {
 export function overallSpan(setOut: SetOut, axis: Axis): TracedSpan {
   const { width, depth, height } = setOut.overall;
   const trace = [width, depth, height][axis]!;
-  const low = Math.min(
+  const lowest = Math.min(
     ...withoutHandles(setOut).map((p) => boxTicks(setOut.ledger, partBox(setOut.ledger, p)).min[axis]),
   );
+  // What stands on levellers is measured from the floor.
+  const lifted: readonly number[] =
+    axis === 2 ? setOut.levellers.map((o) => setOut.ledger.ticks(o.height)) : [];
+  const low = lifted.includes(lowest) ? 0 : lowest;
   return { from: low as Ticks, to: (low + setOut.ledger.ticks(trace)) as Ticks, trace };
 }
 
