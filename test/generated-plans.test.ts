@@ -20,7 +20,7 @@ function checked(document: unknown): JobDocument {
 }
 
 test('a generated design is planned to the end: it dry-fits clean, or what stops it names its place', {
-  timeout: 600_000,
+  timeout: 3_600_000,
 }, async () => {
   const solids = await openSolids();
   const planned = (job: JobDocument): Plan => {

@@ -286,7 +286,89 @@ function* actMutants(
       yield as('wider plugs', { ...a, diameter: more(a.diameter, 2) });
       yield as('plugs in the other face', { ...a, side: a.side === 'show' ? 'under' : 'show' });
       return;
-    case 'other':
+    default:
+      yield* fittingMutants(a, as, more, another);
+  }
+}
+
+/** Mistakes at channels, slots and rows of holes, and at what is hung, laid in, lifted in or drawn out. */
+function* fittingMutants(
+  a: Act,
+  as: (operator: string, act: Act) => Mutant,
+  more: (t: Traced, mm: number) => Traced,
+  another: (mark: string) => string,
+): Generator<Mutant> {
+  const first = <T>(of: readonly T[], change: (x: T) => T) => of.map((x, n) => (n === 0 ? change(x) : x));
+  switch (a.act) {
+    case 'groove':
+      for (const mm of [-2, 2]) {
+        yield as('a channel moved', {
+          ...a,
+          channels: first(a.channels, (passes) => passes.map((x) => more(x, 2 * mm))),
+        });
+        yield as(`channels ${mm} mm deep`, { ...a, depth: more(a.depth, mm) });
+      }
+      yield as('a channel forgotten', { ...a, channels: a.channels.slice(1) });
+      yield as('channels in the other face', { ...a, face: face(a.face) });
+      yield as('channels from the wrong edge', { ...a, edge: OPPOSITE[a.edge] });
+      yield as('channels with a wider bit', { ...a, bit: more(a.bit, 3) });
+      return;
+    case 'notch':
+      for (const mm of [-4, 4]) yield as(`a notch ${mm} mm long`, { ...a, length: more(a.length, mm) });
+      yield as('a notch at the other end', { ...a, end: a.end === 'start' ? 'end' : 'start' });
+      yield as('a notch at the other edge', { ...a, edge: a.edge === 'near' ? 'far' : 'near' });
+      return;
+    case 'scribe':
+      yield as('scribed too narrow', { ...a, leaves: more(a.leaves, -5) });
+      return;
+    case 'slot':
+      yield as('a slot moved', { ...a, beside: first(a.beside, (x) => more(x, 4)) });
+      yield as('a slot forgotten', { ...a, beside: a.beside.slice(1) });
+      yield as('slots too short', { ...a, ends: [more(a.ends[0], 8), a.ends[1]] });
+      return;
+    case 'pin-holes':
+      yield as('a row of pin holes forgotten', { ...a, rows: a.rows.slice(1) });
+      yield as('pin holes begun too high', {
+        ...a,
+        rows: first(a.rows, (r) => ({ ...r, first: more(r.first, 6) })),
+      });
+      yield as('pin holes in the other face', { ...a, side: face(a.side) });
+      yield as('pin holes too wide', { ...a, diameter: more(a.diameter, 1.5) });
+      yield as('pin holes from the wrong end', { ...a, from: a.from === 'start' ? 'end' : 'start' });
+      return;
+    case 'hinge':
+      yield as('a hinge too few', { ...a, count: a.count - 1 });
+      yield as('hung on another part', { ...a, post: another(a.post) });
+      yield as('longer hinge screws', { ...a, length: more(a.length, 10) });
+      yield as('plates of another pattern', { ...a, plateScrews: more(a.plateScrews, 6) });
+      return;
+    case 'rest':
+      yield as('pins on another part', { ...a, posts: [another(a.posts[0]), a.posts[1]] });
+      yield as('a shelf a level higher', { ...a, level: a.level + 1 });
+      return;
+    case 'lift-in':
+      yield as('a door in the next groove', { ...a, groove: a.groove + 1 });
+      yield as('a door lifted too little', { ...a, lift: more(a.lift, -6) });
+      yield as('a door between others', { ...a, between: [a.between[1], a.between[0]] });
+      return;
+    case 'runners':
+      yield as('a runner’s screw too few', { ...a, count: a.count - 1 });
+      yield as('thicker runners', { ...a, thickness: more(a.thickness, 3) });
+      yield as('longer runner screws', { ...a, length: more(a.length, 12) });
+      yield as('runners on another part', { ...a, posts: [another(a.posts[0]), a.posts[1]] });
+      return;
+    case 'draw-out':
+      yield as('another runner', { ...a, runners: [another(a.runners[0]), a.runners[1]] });
+      return;
+    case 'pull':
+      yield as('longer pull screws', { ...a, length: more(a.length, 10) });
+      yield as('a pull’s screw too few', { ...a, count: a.count - 1 });
+      if (a.holes !== undefined) yield as('another pull', { ...a, holes: more(a.holes, 16) });
+      return;
+    case 'levellers':
+      yield as('a leveller too few', { ...a, count: a.count - 1 });
+      return;
+    default:
       return;
   }
 }

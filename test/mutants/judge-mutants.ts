@@ -1,0 +1,143 @@
+import { type DryFitInput, outcomeOf } from '../../src/dry-fit/dry-fit.ts';
+import { boundsOf } from '../../src/dry-fit/shape-bounds.ts';
+import { Workshop } from '../../src/dry-fit/workshop.ts';
+import { toMm } from '../../src/measure/index.ts';
+import { dryFitInput } from '../../src/plan/dry-fit-input.ts';
+import type { Solids } from '../../src/solid/index.ts';
+import type { Built } from '../build/built.ts';
+import { type Mutant, mutants, readMutated } from './mutate.ts';
+
+/** What became of the mistakes made in a plan, by name. */
+export interface MutantsJudged {
+  /** How many mistakes there are to be made in it. */
+  readonly outOf: number;
+  readonly caught: readonly string[];
+  /** Those that the same piece comes of. */
+  readonly unchanged: readonly string[];
+  readonly slipped: readonly string[];
+}
+
+/** Makes mistakes in a plan, those that are chosen of all there are, and runs it with each; undefined where the plan itself isn't clean. */
+export function judgeMutants(
+  { job, drawn, breakdown, build }: Built,
+  solids: Solids,
+  choose: (all: readonly Mutant[]) => readonly Mutant[],
+): MutantsJudged | undefined {
+  const given = dryFitInput(job, drawn, breakdown, build, solids);
+  const base = { ...given, read: readMutated(given.read) };
+  const before = states(base);
+  if (!outcomeOf(before.at(-1)!, base).fits) return undefined;
+  const all = [...mutants(build, base.read)];
+  const judged = {
+    outOf: all.length,
+    caught: [] as string[],
+    unchanged: [] as string[],
+    slipped: [] as string[],
+  };
+  for (const m of choose(all)) {
+    const verdict = verdictOn(m, base, before);
+    if (verdict !== undefined && verdict.length <= 8) throw new Error(`${m.name}: ${verdict}`);
+    (verdict === undefined
+      ? judged.slipped
+      : verdict === 'identical'
+        ? judged.unchanged
+        : judged.caught
+    ).push(m.name);
+  }
+  return judged;
+}
+
+/** What is printed of it. */
+export function rateOf(name: string, { outOf, caught, unchanged, slipped }: MutantsJudged): string {
+  const made = caught.length + unchanged.length + slipped.length;
+  return `${name}: of ${made} mistakes (out of ${outOf}) ${caught.length} are caught, ${unchanged.length} change nothing, ${slipped.length} slip by`;
+}
+
+/** The finished piece, the screws in it and what is left over by name, all lengths in mm. */
+function endOf(shop: Workshop): unknown {
+  const standing = shop.assemblies.get('case')?.members ?? [];
+  const members = standing
+    .map(({ mark, piece, turn, origin }) => {
+      // Cuts in any order make the same piece, and it doesn't matter where on the bench it was begun.
+      const [cuts, ways] = [piece.cuts.map(boundsOf), piece.ways].map((all) =>
+        [...all].sort((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1)),
+      );
+      const at = origin.map((x, i) => toMm(x - standing[0]!.origin[i]!));
+      return { mark, turn, size: piece.size.map(toMm), cuts, ways, at };
+    })
+    .sort((a, b) => (a.mark < b.mark ? -1 : 1));
+  const screws = shop.screws.map((s) => [...s.parts, s.radius].join()).sort();
+  return { members, screws, loose: [...shop.loose.keys()].sort() };
+}
+
+/** As near as marking out comes, mm. */
+const MARKING = 0.7;
+
+/** True when two ends are the same, lengths as near as they can be marked. */
+function same(a: unknown, b: unknown): boolean {
+  if (typeof a === 'number' && typeof b === 'number') return Math.abs(a - b) <= MARKING;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
+  const [left, right] = [Object.entries(a), Object.entries(b)];
+  return left.length === right.length && left.every(([key, value]) => same(value, Reflect.get(b, key)));
+}
+
+/** The shop before each card of a plan, and at the end. */
+function states(input: DryFitInput): readonly Workshop[] {
+  const all = [new Workshop(input.build.stock, input.read, input)];
+  for (const o of input.build.operations) {
+    const next = likewise(all.at(-1)!, input);
+    next.run(o);
+    all.push(next);
+  }
+  return all;
+}
+
+/** Another shop in which everything lies as in this one, and is in the same condition. */
+function likewise(shop: Workshop, input: DryFitInput): Workshop {
+  const copy = new Workshop([], input.read, input);
+  takeOver(copy.condition, shop.condition);
+  const { condition } = copy;
+  takeOver(copy, shop);
+  return Object.assign(copy, { condition });
+}
+
+/** Copies what one object remembers to another: no list, set or map is shared. */
+function takeOver(to: object, from: object): void {
+  for (const [key, value] of Object.entries(from))
+    Reflect.set(
+      to,
+      key,
+      value instanceof Map
+        ? new Map(value)
+        : value instanceof Set
+          ? new Set(value)
+          : Array.isArray(value)
+            ? [...value]
+            : value,
+    );
+}
+
+/** The sentence that a mistake is caught with; `identical` when the same piece comes of it; undefined if it slips by. */
+function verdictOn(mutant: Mutant, base: DryFitInput, before: readonly Workshop[]): string | undefined {
+  const { build, from, widerKerf } = mutant;
+  const input: DryFitInput = { ...base, build, kerfOf: (tool) => base.kerfOf(tool) + (widerKerf ?? 0) };
+  const anew = from === 0 || widerKerf !== undefined;
+  const shop = anew ? new Workshop(build.stock, input.read, input) : likewise(before[from]!, input);
+  for (const o of build.operations.slice(from)) {
+    shop.run(o);
+    // One fault is enough, and the piece needn't be finished.
+    if (shop.faults[0]) return shop.faults[0].sentence;
+  }
+  const [fault] = outcomeOf(shop, input).faults;
+  if (fault) return fault.sentence;
+  return same(endOf(shop), endOf(before.at(-1)!)) ? 'identical' : undefined;
+}
+
+/** Some of each kind of mistake, spread over the plan. */
+export function sampled(all: readonly Mutant[], each: number): Mutant[] {
+  const byOperator = new Map<string, Mutant[]>();
+  for (const m of all) byOperator.set(m.operator, [...(byOperator.get(m.operator) ?? []), m]);
+  return [...byOperator.values()].flatMap((of) =>
+    of.filter((_, i) => Math.floor((i * each) / of.length) !== Math.floor(((i - 1) * each) / of.length)),
+  );
+}
