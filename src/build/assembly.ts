@@ -164,12 +164,15 @@ function boxTogether(
       glued: true,
       free: freeUprights(bench, standing, uprights),
     });
+  const tongued = letIn ? lids.filter((lid) => isTongued(bench, lid)) : [];
   const waiting = (
     letIn
       ? [
           ...marked(box, 'B'),
-          left,
+          ...(tongued.length > 0 ? [] : [left]),
           ...fromTheLeft(bench, [...uprights, ...marked(box, 'E')]),
+          ...tongued,
+          ...(tongued.length > 0 ? [left] : []),
           right,
           ...between,
         ]
@@ -190,7 +193,7 @@ function boxTogether(
   if (first.length === 0) {
     // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
     if (over) slideIn();
-    for (const lid of lids) setPart(bench, standing, lid);
+    for (const lid of lids) if (!standing.has(lid.id)) setPart(bench, standing, lid);
   }
   if (folded.length === 0)
     checkSquare(bench, standing.into, nth, box, {
@@ -220,6 +223,14 @@ function fromTheLeft(bench: Bench, parts: readonly Part[]): readonly Part[] {
   return at.sort((a, b) => a.x - b.x || a.z - b.z).map(({ part }) => part);
 }
 
+/** A lid whose tongues go into channels of both sides: it lies on the uprights before the sides are pushed on to it. */
+function isTongued(bench: Bench, lid: Part): boolean {
+  return (
+    lid.features.some((f) => f.kind === 'rabbet') &&
+    bench.setOut.joints.some((j) => j.part === lid.id && isLetIn(j) && j.kind === 'dado')
+  );
+}
+
 /** What a part can't be set before: the parts that its own ends are fixed to, but for what closes the case from above. */
 function supports(bench: Bench, part: Part): readonly string[] {
   const upright = axisOf(part.place.length).axis === 2;
@@ -247,7 +258,8 @@ function standsInDado(bench: Bench, id: string): boolean {
 
 /** The bottom comes first, although it is screwed into the sides. */
 function isSide(bench: Bench, id: string, part: Part): boolean {
-  return part.mark.startsWith('B') && bench.setOut.sides.some((s) => s.left === id || s.right === id);
+  const before = part.mark.startsWith('B') || (part.mark.startsWith('C') && isTongued(bench, part));
+  return before && bench.setOut.sides.some((s) => s.left === id || s.right === id);
 }
 
 function onItsFace({ pockets }: Standing): readonly string[] {
