@@ -53,10 +53,19 @@ export function thirdDirection(first: Direction, second: Direction): Direction {
 
 /** Reads a traced box in ticks. */
 export function boxTicks(ledger: Ledger, box: TracedBox): TickBox {
-  const read = (p: readonly [Traced, Traced, Traced]) =>
-    [ledger.ticks(p[0]), ledger.ticks(p[1]), ledger.ticks(p[2])] as const;
-  return { min: read(box.min), max: read(box.max) };
+  const known = KNOWN.get(box);
+  if (known) return known;
+  const [min, max] = [box.min, box.max];
+  const found: TickBox = {
+    min: [ledger.ticks(min[0]), ledger.ticks(min[1]), ledger.ticks(min[2])],
+    max: [ledger.ticks(max[0]), ledger.ticks(max[1]), ledger.ticks(max[2])],
+  };
+  KNOWN.set(box, found);
+  return found;
 }
+
+/** Boxes that were read before: they don't change, and each belongs to one ledger. */
+const KNOWN = new WeakMap<TracedBox, TickBox>();
 
 /** A box given in a part's own coordinates, as it stands in the piece. */
 export function toPiece(place: PlaceTicks, box: TickBox): TickBox {

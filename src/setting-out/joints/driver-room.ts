@@ -8,6 +8,12 @@ type Vec = readonly [number, number, number];
 /** Places at which a driver is looked at lie so far apart along its axis, in ticks. */
 const EVERY = 6 * TICKS_PER_MM;
 
+/** How far from a screw's head any driver comes, and how far from its axis. */
+const LONGEST = Math.max(...BITS.map((b) => b.value)) + Math.max(...DRIVERS.map((d) => d.length.value));
+const WIDEST = Math.max(
+  ...DRIVERS.map((d) => Math.max(d.radius.value, d.grip.length.value + d.grip.radius.value)),
+);
+
 /** A way that a driver goes: where the screw's head is (ticks), and the direction from there out to the hand. */
 export interface DriverWay {
   readonly head: Vec;
@@ -18,7 +24,11 @@ export interface DriverWay {
 
 /** True when one of the usual drivers, with a short bit or a long one, stands clear of parts that are there. */
 export function driverRoom(draft: Draft, way: DriverWay, standing: readonly DraftPart[]): boolean {
-  const boxes = standing.filter((p) => p !== way.own).map((p) => boxTicks(draft.ledger, p.box));
+  const boxes: TickBox[] = [];
+  for (const p of standing) {
+    const box = boxTicks(draft.ledger, p.box);
+    if (p !== way.own && isBeside(box, way.head, way.out, 0, LONGEST, WIDEST)) boxes.push(box);
+  }
   const own = boxTicks(draft.ledger, way.own.box);
   return DRIVERS.some((body) =>
     BITS.some((bit) => {
@@ -73,19 +83,31 @@ function isClear(
   radius: number,
   boxes: readonly TickBox[],
 ): boolean {
+  const near = boxes.filter((box) => isBeside(box, head, out, from, to, radius));
+  if (near.length === 0) return true;
   const count = Math.max(1, Math.ceil((to - from) / EVERY));
   for (let i = 0; i <= count; i++) {
     const d = from + ((to - from) * i) / count;
-    const at = ([0, 1, 2] as const).map((k) => head[k] + out[k] * d);
-    if (boxes.some((box) => isWithin(box, at, radius))) return false;
+    for (const box of near) if (isWithin(box, head, out, d, radius)) return false;
   }
   return true;
 }
 
-function isWithin(box: TickBox, at: readonly number[], radius: number): boolean {
+/** Whether a box comes so near to the stretch that it must be looked at in places. */
+function isBeside(box: TickBox, head: Vec, out: Vec, from: number, to: number, radius: number): boolean {
+  for (let k = 0; k < 3; k++) {
+    const [a, b] = [head[k]! + out[k]! * from, head[k]! + out[k]! * to];
+    if (box.min[k]! - Math.max(a, b) >= radius || Math.min(a, b) - box.max[k]! >= radius) return false;
+  }
+  return true;
+}
+
+/** Whether a box comes nearer than a radius to the place so far along the way. */
+function isWithin(box: TickBox, head: Vec, out: Vec, along: number, radius: number): boolean {
   let squared = 0;
-  for (const k of [0, 1, 2] as const) {
-    const off = Math.max(0, box.min[k] - at[k]!, at[k]! - box.max[k]);
+  for (let k = 0; k < 3; k++) {
+    const at = head[k]! + out[k]! * along;
+    const off = Math.max(0, box.min[k]! - at, at - box.max[k]!);
     squared += off * off;
   }
   return squared < radius * radius;
