@@ -1,35 +1,12 @@
-import { beforeAll, describe, expect, test } from 'vitest';
-import { openSolids } from '../src/adaptors/solids-manifold.ts';
+import { describe, expect, test } from 'vitest';
 import { checkJob } from '../src/job/index.ts';
-import { type Plan, planJob } from '../src/plan/index.ts';
-import type { Solids } from '../src/solid/index.ts';
+import type { Plan } from '../src/plan/index.ts';
+import { planned } from './build/planned.ts';
+import { box, type Fields, group, piece } from './build/row-of-cases.ts';
 import { equipped } from './generate/equipped.ts';
 import { type PlainJob, smallJob } from './generate/small-job.ts';
 
-type Fields = Readonly<Record<string, unknown>>;
-
-let solids: Solids;
-beforeAll(async () => {
-  solids = await openSolids();
-});
-
-const piece = {
-  id: 'row',
-  kind: 'piece',
-  name: 'A row',
-  width: '1500 mm',
-  height: '800 mm',
-  depth: '400 mm',
-};
-const group = { id: 'g', kind: 'group', parent: 'row', lay: 'across' };
 const under = { id: 'under', kind: 'base', parent: 'g', board: 'birch18', height: '80 mm', setback: '40 mm' };
-const box = (id: string, more: Fields = {}): Fields => ({
-  id,
-  kind: 'case',
-  parent: 'g',
-  board: 'birch18',
-  ...more,
-});
 
 function jobOf(...records: readonly Fields[]): PlainJob {
   const plain = smallJob();
@@ -59,12 +36,7 @@ function jobOf(...records: readonly Fields[]): PlainJob {
 }
 
 function planOf(...records: readonly Fields[]): Plan {
-  const read = checkJob(jobOf(...records));
-  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
-  const planning = planJob(read.job, { solids }, { effort: 100_000 });
-  let step = planning.next();
-  while (!step.done) step = planning.next();
-  return step.value;
+  return planned(jobOf(...records));
 }
 
 const refused = (...records: readonly Fields[]) => {

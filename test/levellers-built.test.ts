@@ -1,10 +1,8 @@
 import { expect, test } from 'vitest';
-import { openSolids } from '../src/adaptors/solids-manifold.ts';
-import type { BuildPlan, Operation } from '../src/build/index.ts';
-import { dryFit } from '../src/dry-fit/index.ts';
+import type { Operation } from '../src/build/index.ts';
 import { fromMm } from '../src/measure/index.ts';
-import { dryFitInput } from '../src/plan/index.ts';
 import { type Built, built } from './build/built.ts';
+import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
 import { type PlainJob, smallJob } from './generate/small-job.ts';
 
@@ -34,14 +32,6 @@ function onLevellers(base: object, foot: object = FOOT, more: (job: PlainJob) =>
   return built(equipped(job));
 }
 
-async function faultsOf({ job, drawn, breakdown, build }: Built, change?: (o: Operation) => Operation) {
-  const plan: BuildPlan = change ? { ...build, operations: build.operations.map(change) } : build;
-  const run = dryFit(dryFitInput(job, drawn, breakdown, plan, await openSolids()));
-  let step = run.next();
-  while (!step.done) step = run.next();
-  return step.value.faults;
-}
-
 test('a cupboard 950 mm wide stands on six levellers turned right in, 40 mm inside, no more than 800 mm apart', async () => {
   const of = onLevellers({});
   expect(of.drawn.snags).toEqual([]);
@@ -52,7 +42,7 @@ test('a cupboard 950 mm wide stands on six levellers turned right in, 40 mm insi
   expect(mm(of.drawn.parts.find((p) => p.name === 'left side')!.place.origin[2])).toBe(25);
   // 800 mm over all, less 25 mm below and a top of 18 mm.
   expect(mm(of.drawn.parts.find((p) => p.name === 'left side')!.length)).toBe(757);
-  expect(await faultsOf(of)).toEqual([]);
+  expect(await dryFaults(of)).toEqual([]);
 });
 
 test('the dry fit notices holes that are not there, of another depth, or that no leveller fills', async () => {
@@ -60,7 +50,7 @@ test('the dry fit notices holes that are not there, of another depth, or that no
   const swap = (act: string, fields: object) => (o: Operation) =>
     o.does.act === act && !('open' in o.does) ? { ...o, does: { ...o.does, ...fields } as never } : o;
   const codes = async (act: string, fields: object) =>
-    (await faultsOf(of, swap(act, fields))).map((f) => f.code);
+    (await dryFaults(of, swap(act, fields))).map((f) => f.code);
   expect(await codes('levellers', { count: 4 })).toEqual(['no-hole']);
   const deep = of.drawn.ledger.row({
     id: 'test.deep',

@@ -1,10 +1,8 @@
 import { expect, test } from 'vitest';
-import { openSolids } from '../src/adaptors/solids-manifold.ts';
-import type { BuildPlan, Operation } from '../src/build/index.ts';
-import { dryFit } from '../src/dry-fit/index.ts';
+import type { Operation } from '../src/build/index.ts';
 import { fromMm } from '../src/measure/index.ts';
-import { dryFitInput } from '../src/plan/index.ts';
-import { type Built, built } from './build/built.ts';
+import { built } from './build/built.ts';
+import { dryFaults } from './build/dry-faults.ts';
 import { hallCupboard } from './doors/door-job.ts';
 import { changedChest } from './drawers/chest-job.ts';
 
@@ -31,14 +29,6 @@ function withPulls(document: Plain, parent: string, pull: object, more: object =
   return document;
 }
 
-async function faultsOf({ job, drawn, breakdown, build }: Built, change?: (o: Operation) => Operation) {
-  const plan: BuildPlan = change ? { ...build, operations: build.operations.map(change) } : build;
-  const run = dryFit(dryFitInput(job, drawn, breakdown, plan, await openSolids()));
-  let step = run.next();
-  while (!step.done) step = run.next();
-  return step.value.faults;
-}
-
 test('a bar pull on a pair of doors: 17.8 mm of wood and a thread 8 mm deep take M4 x 25, not 30 nor 22 of less hold', async () => {
   const of = built(withPulls(hallCupboard(), 'bag-doors', BAR));
   expect(of.drawn.snags).toEqual([]);
@@ -47,7 +37,7 @@ test('a bar pull on a pair of doors: 17.8 mm of wood and a thread 8 mm deep take
     ['m4x25', 2],
     ['m4x25', 2],
   ]);
-  expect(await faultsOf(of)).toEqual([]);
+  expect(await dryFaults(of)).toEqual([]);
 });
 
 test('the dry fit notices other holes, a longer screw, and none at all', async () => {
@@ -57,7 +47,7 @@ test('the dry fit notices other holes, a longer screw, and none at all', async (
     of.drawn.ledger.row({ id: `test.${mm}`, value: fromMm(mm), says: 'another length', source: 'this test' });
   const swap = (fields: object) => (o: Operation) =>
     o === card ? { ...o, does: { ...o.does, ...fields } as never } : o;
-  const codes = async (fields: object) => (await faultsOf(of, swap(fields))).map((f) => f.code);
+  const codes = async (fields: object) => (await dryFaults(of, swap(fields))).map((f) => f.code);
   expect(await codes({ holes: another(96) })).toEqual(['no-hole']);
   const longer = another(30);
   expect(await codes({ screw: 'm4x30', length: longer })).toEqual(['screw-comes-through']);
@@ -79,7 +69,7 @@ test('knobs on drawers go through the box’s front as well, whose holes leave r
     );
     expect(wide[1]![0]! - wide[0]![0]!).toBeGreaterThan(1);
   }
-  expect(await faultsOf(of)).toEqual([]);
+  expect(await dryFaults(of)).toEqual([]);
 });
 
 test('no screw of the list: it is said how long one must be', () => {

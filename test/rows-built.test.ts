@@ -1,34 +1,10 @@
-import { beforeAll, describe, expect, test } from 'vitest';
-import { openSolids } from '../src/adaptors/solids-manifold.ts';
-import { checkJob } from '../src/job/index.ts';
-import { type Plan, planJob } from '../src/plan/index.ts';
-import type { Solids } from '../src/solid/index.ts';
+import { describe, expect, test } from 'vitest';
+import type { Plan } from '../src/plan/index.ts';
+import { planned } from './build/planned.ts';
+import { box, type Fields, group, piece } from './build/row-of-cases.ts';
 import { equipped } from './generate/equipped.ts';
 import { type PlainJob, smallJob } from './generate/small-job.ts';
 
-type Fields = Readonly<Record<string, unknown>>;
-
-let solids: Solids;
-beforeAll(async () => {
-  solids = await openSolids();
-});
-
-const piece = {
-  id: 'row',
-  kind: 'piece',
-  name: 'A row',
-  width: '1500 mm',
-  height: '800 mm',
-  depth: '400 mm',
-};
-const group = { id: 'g', kind: 'group', parent: 'row', lay: 'across' };
-const box = (id: string, more: Fields = {}): Fields => ({
-  id,
-  kind: 'case',
-  parent: 'g',
-  board: 'birch18',
-  ...more,
-});
 const inside = (of: string): readonly Fields[] => [
   { id: `${of}.in`, kind: 'opening', parent: of },
   { id: `${of}.shelf`, kind: 'shelf', parent: `${of}.in`, count: 2 },
@@ -82,12 +58,7 @@ function planOf(...given: readonly (Fields | readonly Change[])[]): Plan {
       head: '8 mm',
       have: 200,
     });
-  const read = checkJob(job);
-  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
-  const planning = planJob(read.job, { solids }, { effort: 100_000 });
-  let step = planning.next();
-  while (!step.done) step = planning.next();
-  return step.value;
+  return planned(job);
 }
 
 function builtClean(plan: Plan): void {

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { openSolids } from '../src/adaptors/solids-manifold.ts';
-import { dryFit } from '../src/dry-fit/index.ts';
-import { dryFitInput } from '../src/plan/index.ts';
 import { type Built, built } from './build/built.ts';
+import { dryFaults } from './build/dry-faults.ts';
 import { changed } from './pins/pantry-job.ts';
 
 /** The pantry shelf, its loose shelves for jars edged with strips of a lot. */
@@ -19,13 +17,6 @@ function edged(lot: object): Built {
     ...lot,
   });
   return built(job);
-}
-
-async function faultsOf({ job, drawn, breakdown, build }: Built) {
-  const run = dryFit(dryFitInput(job, drawn, breakdown, build, await openSolids()));
-  let step = run.next();
-  while (!step.done) step = run.next();
-  return step.value.faults;
 }
 
 describe.each([
@@ -51,7 +42,7 @@ describe.each([
   });
 
   test('are built', async () => {
-    expect(await faultsOf(of)).toEqual([]);
+    expect(await dryFaults(of)).toEqual([]);
   });
 });
 

@@ -1,9 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { openSolids } from '../src/adaptors/solids-manifold.ts';
-import { dryFit } from '../src/dry-fit/index.ts';
 import { checkJob } from '../src/job/index.ts';
-import { dryFitInput } from '../src/plan/index.ts';
 import { type Built, built } from './build/built.ts';
+import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
 import { lotOf, type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
 
@@ -39,13 +37,6 @@ function topped(top: object, change: (job: PlainJob) => void = () => {}): PlainJ
   return job;
 }
 
-async function faultsOf({ job, drawn, breakdown, build }: Built) {
-  const run = dryFit(dryFitInput(job, drawn, breakdown, build, await openSolids()));
-  let step = run.next();
-  while (!step.done) step = run.next();
-  return step.value.faults;
-}
-
 const mmIn =
   ({ drawn }: Built) =>
   (name: string) =>
@@ -78,7 +69,7 @@ describe('an inset top', () => {
       of.drawn.joints.filter((j) => [j.part, j.mate].includes(top.id) && /side/.test(j.part + j.mate)),
     ).toHaveLength(2);
     expect(of.drawn.surfaces.find((s) => s.part === top.id)).toMatchObject({ loadKg: 30, record: 'top' });
-    expect(await faultsOf(of)).toEqual([]);
+    expect(await dryFaults(of)).toEqual([]);
   });
 
   test('of solid wood is told: it is held at both ends', () => {
@@ -124,7 +115,7 @@ describe('a flush top', () => {
     expect(strips.map((s) => [s.role, t(s.length), s.features.length])).toEqual([
       ['top edging-front', 1000, 0],
     ]);
-    expect(await faultsOf(of)).toEqual([]);
+    expect(await dryFaults(of)).toEqual([]);
   });
 });
 

@@ -1,9 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { openSolids } from '../src/adaptors/solids-manifold.ts';
-import { dryFit } from '../src/dry-fit/index.ts';
 import { checkJob } from '../src/job/index.ts';
-import { dryFitInput } from '../src/plan/index.ts';
-import { type Built, built } from './build/built.ts';
+import { built } from './build/built.ts';
+import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
 import { type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
 
@@ -30,13 +28,6 @@ function withTrays(trays: object = {}, change: (job: PlainJob) => void = () => {
     });
   change(job);
   return job;
-}
-
-async function faultsOf({ job, drawn, breakdown, build }: Built) {
-  const run = dryFit(dryFitInput(job, drawn, breakdown, build, await openSolids()));
-  let step = run.next();
-  while (!step.done) step = run.next();
-  return step.value.faults;
 }
 
 describe('tray dividers', () => {
@@ -74,7 +65,7 @@ describe('tray dividers', () => {
       // Nothing is screwed into their thin edges.
       const ids = new Set(trays.map((p) => p.id));
       expect(of.drawn.fasteners.filter((f) => f.through.some((p) => ids.has(p)))).toEqual([]);
-      expect(await faultsOf(of)).toEqual([]);
+      expect(await dryFaults(of)).toEqual([]);
     },
   );
 

@@ -1,11 +1,8 @@
 import type { Lot, Shop } from '../job/index.ts';
-import { density } from '../materials/index.ts';
+import { reckonedDensity } from '../materials/index.ts';
 import { type Ledger, parseLength, parseMass, type Ticks, toMm } from '../measure/index.ts';
 import type { CutProblem } from './cut-problem.ts';
 import type { YardWork } from './yard-work.ts';
-
-/** For a material that isn't in the tables: about that of birch plywood, kg/m³ (from memory). */
-const UNKNOWN_DENSITY = 680;
 
 /** What the shop asks of the cutting of a lot, as rules and objectives of its cut problem. */
 export function lotRules(
@@ -57,6 +54,6 @@ function carried(shop: Shop, lot: Lot, thickness: Ticks): number | undefined {
     return read.value;
   });
   if (kg.length === 0) return undefined;
-  const kgM3 = density(lot.material)?.kgM3 ?? UNKNOWN_DENSITY;
+  const kgM3 = reckonedDensity(lot.material);
   return Math.round((Math.max(...kg) * 1e9) / (kgM3 * toMm(thickness)));
 }

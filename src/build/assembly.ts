@@ -226,7 +226,7 @@ function fromTheLeft(bench: Bench, parts: readonly Part[]): readonly Part[] {
 /** A lid whose tongues go into channels of both sides: it lies on the uprights before the sides are pushed on to it. */
 function isTongued(bench: Bench, lid: Part): boolean {
   return (
-    lid.features.some((f) => f.kind === 'rabbet') &&
+    lid.features.some((f) => f.kind === 'rabbet' && (f.edge === 'start' || f.edge === 'end')) &&
     bench.setOut.joints.some((j) => j.part === lid.id && isLetIn(j) && j.kind === 'dado')
   );
 }

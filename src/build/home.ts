@@ -1,5 +1,5 @@
 import { SETTING_OUT } from '../materials/index.ts';
-import type { Traced } from '../measure/index.ts';
+import { type Traced, toMm } from '../measure/index.ts';
 import type { Direction } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
@@ -129,7 +129,7 @@ function fixToWall(bench: Bench): void {
       ? 'with an angle bracket at each side, inside, close under the lid'
       : 'with an angle bracket under its top';
   const low =
-    ledger.ticks(setOut.overall.height) / 3200 <= LOW_MM && setOut.drawers.length + setOut.doors.length === 0;
+    toMm(ledger.ticks(setOut.overall.height)) <= LOW_MM && setOut.drawers.length + setOut.doors.length === 0;
   bench.do(
     {
       id: 'home/set-up',

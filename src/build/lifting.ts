@@ -1,5 +1,5 @@
 import type { Lot } from '../job/index.ts';
-import { density } from '../materials/index.ts';
+import { reckonedDensity } from '../materials/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -8,8 +8,6 @@ import { CAUTION } from './cautions.ts';
 /** One person lifts and turns so much (kg) alone, and half of it when it is longer than this (mm). Common practice. */
 const LIGHT_KG = 10;
 const LIGHT_MM = 1200;
-/** Of a material in no table: about as much as birch plywood, from memory. */
-const USUAL_KG_M3 = 680;
 
 interface Board {
   readonly mm: readonly [length: number, width: number, thickness: number];
@@ -30,7 +28,7 @@ export function takesTwo(bench: Bench, parts: readonly Part[]): boolean {
   );
 }
 
-/** The caution for lifting parts together: none where one person does it with one hand. */
+/** The caution for lifting parts together: none where one person does it alone. */
 export function liftCautions(bench: Bench, parts: readonly Part[]): readonly string[] {
   return takesTwo(bench, parts) ? [byTwo(bench)] : [];
 }
@@ -62,7 +60,7 @@ function byTwo(bench: Bench): string {
 function isMuch(boards: readonly Board[]): boolean {
   const kg = boards.reduce(
     (sum, { mm: [length, width, thickness], material }) =>
-      sum + (length * width * thickness * (density(material ?? '')?.kgM3 ?? USUAL_KG_M3)) / 1e9,
+      sum + (length * width * thickness * reckonedDensity(material)) / 1e9,
     0,
   );
   const long = boards.some(({ mm: [length, width] }) => Math.max(length, width) > LIGHT_MM);

@@ -3,7 +3,7 @@ import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
 /** What a top can't say of itself that comes level with its case, or lies between its sides. */
-const LACKS = {
+export const TOP_LACKS = {
   applied: [],
   flush: ['overhangFront', 'overhangSides', 'overhangBack'],
   inset: ['overhangFront', 'overhangSides', 'overhangBack', 'edging', 'edgedSides', 'hinged'],
@@ -20,7 +20,7 @@ export function badFit(top: RecordOf<'top'>, tree: RecordTree): readonly Snag[] 
     cures: [{ says }],
   });
   return [
-    ...LACKS[fit]
+    ...TOP_LACKS[fit]
       .filter((field) => top[field] !== undefined)
       .map((field) =>
         say(

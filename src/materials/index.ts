@@ -31,7 +31,7 @@ export {
   SOFTWOOD_THICKNESSES,
   SOFTWOOD_WIDTHS,
 } from './lumber.ts';
-export { density, type Material, material } from './material.ts';
+export { density, type Material, material, reckonedDensity } from './material.ts';
 export { INDOORS, moistureIn, movementBetween } from './moisture.ts';
 export { type CategoryLimits, en315Sanded, ps1Category, type ThicknessLimits } from './panel-thickness.ts';
 export {

@@ -15,6 +15,14 @@ export function material(id: string): Material | undefined {
   return sheet && { kind: 'sheet', id, name: sheet.name, sheet };
 }
 
+/** Of a material in no table: about as much as birch plywood, kg/m3, from memory. */
+const USUAL = 680;
+
+/** Mass over volume by which a material is reckoned, kg/m3, whether it is in a table or not. */
+export function reckonedDensity(id: string | undefined): number {
+  return (id === undefined ? undefined : density(id)?.kgM3) ?? USUAL;
+}
+
 /** Mass over volume, kg/m3, and where it was taken from; undefined for an unknown material. */
 export function density(id: string): ({ readonly kgM3: number } & Sourced) | undefined {
   const m = material(id);

@@ -35,7 +35,7 @@ export function sheetIsCut(plan: Planned, name: string): Edit | undefined {
         length: size(l.length),
         ...(strip ? {} : { width: size(l.width) }),
         have: 1,
-        // The plan leaves no raw side on it.
+        // Its near sides are trued or sawn, and what is raw at the others lies beyond these sizes.
         ...(at.lot.trim === undefined ? {} : { trim: size(nothing) }),
       }),
     );

@@ -3,7 +3,7 @@ import { planBuild } from '../build/index.ts';
 import { checkPlan } from '../checks/index.ts';
 import { dryFit } from '../dry-fit/index.ts';
 import type { JobDocument } from '../job/index.ts';
-import { density } from '../materials/index.ts';
+import { reckonedDensity } from '../materials/index.ts';
 import { type SetOut, setOut, shapeOf } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { type Mass, massOf, massTogether, type Solids } from '../solid/index.ts';
@@ -89,7 +89,7 @@ function massesOf(job: JobDocument, drawn: SetOut, solids: Solids): ReadonlyMap<
   const materials = new Map(job.shop.rack.lots.map((l) => [l.id, l.material]));
   const masses = new Map<string, Mass>();
   for (const part of drawn.parts) {
-    const kgM3 = density(materials.get(part.lot) ?? '')?.kgM3 ?? UNKNOWN_DENSITY;
+    const kgM3 = reckonedDensity(materials.get(part.lot));
     masses.set(
       part.id,
       solids.within(() =>
@@ -99,9 +99,6 @@ function massesOf(job: JobDocument, drawn: SetOut, solids: Solids): ReadonlyMap<
   }
   return masses;
 }
-
-/** For a material that isn't in the tables: about that of birch plywood, kg/m³ (from memory). */
-const UNKNOWN_DENSITY = 680;
 
 function hoursOf(build: Plan['build']): Hours {
   const sum = (

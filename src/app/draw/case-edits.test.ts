@@ -103,7 +103,7 @@ test('a top in every way it can lie: what it can’t say then goes, and may be s
   expect(top().edging).toBeUndefined();
 });
 
-test('one base under a row: what its cases stood on goes, and the row sets out without a stop', () => {
+test('one base under a row: what its cases stood on goes, and its strips are set out', () => {
   const pair = changed(
     example('glaze-cabinet'),
     addCaseEdit(example('glaze-cabinet'), caseOf(example('glaze-cabinet'), 0), 'across'),
@@ -115,4 +115,6 @@ test('one base under a row: what its cases stood on goes, and the row sets out w
       .all('base')
       .map((b) => b.parent),
   ).toEqual([group.id]);
+  const strips = setOut(based).parts.filter((p) => treeOf(based).get(p.record)?.kind === 'base');
+  expect(strips).toHaveLength(4);
 });

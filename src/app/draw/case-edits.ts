@@ -1,4 +1,11 @@
-import { type DesignRecord, type Edit, type JobDocument, type RecordOf, treeOf } from '../../job/index.ts';
+import {
+  type DesignRecord,
+  type Edit,
+  type JobDocument,
+  type RecordOf,
+  TOP_LACKS,
+  treeOf,
+} from '../../job/index.ts';
 import { removals } from './design-edits.ts';
 import { Ids } from './free-ids.ts';
 
@@ -103,16 +110,11 @@ export function baseFormEdit(
 /** Another way for a top to lie: what it can't say of itself then goes. */
 export function topFitEdit(top: RecordOf<'top'>, fit: NonNullable<RecordOf<'top'>['fit']>): Edit {
   const at = `design/records/${top.id}`;
-  const gone = {
-    applied: [],
-    flush: ['overhangFront', 'overhangSides', 'overhangBack'],
-    inset: ['overhangFront', 'overhangSides', 'overhangBack', 'edging', 'edgedSides', 'hinged'],
-  } as const;
   return {
     edit: 'all',
     of: [
       { edit: 'set', at: `${at}/fit`, ...(fit === 'applied' ? {} : { value: fit }) },
-      ...gone[fit]
+      ...TOP_LACKS[fit]
         .filter((field) => top[field] !== undefined)
         .map((field): Edit => ({ edit: 'set', at: `${at}/${field}` })),
     ],

@@ -88,7 +88,7 @@ export function LotCard({ lot }: { lot: Lot }) {
                   )}
                   {sheet && (
                     <td>
-                      <LengthField path={`${row}/trim`} label={of('Trim')} empty="as said" />
+                      <LengthField path={`${row}/trim`} label={of('Trim')} empty="as above" />
                     </td>
                   )}
                   <td>

@@ -1,5 +1,6 @@
 import type { Chance } from '../../measure/index.ts';
 
+/** So many refills back it is looked whether the result is no worse. */
 const HISTORY = 50;
 
 /**
@@ -52,8 +53,8 @@ export class RefillBars {
     for (let t = 0; t < many; t++) taken.add(chance.below(bars.length));
     let pool = [...this.loose];
     for (const b of taken) pool.push(...bars[b]!);
-    const noise = chance.below(3) === 0 ? 0 : 1;
-    const key = pool.map((i) => (noise === 0 ? lengths[i]! * (0.8 + 0.4 * chance.share()) : chance.share()));
+    const byLength = chance.below(3) === 0;
+    const key = pool.map((i) => (byLength ? lengths[i]! * (0.8 + 0.4 * chance.share()) : chance.share()));
     const order = pool.map((_, at) => at).sort((a, b) => key[b]! - key[a]!);
     pool = order.map((at) => pool[at]!);
     const filled: number[][] = [];
@@ -88,7 +89,7 @@ export class RefillBars {
     let top = 0;
     for (let at = 0; at < pool.length; at++) {
       const l = lengths[pool[at]!]!;
-      if (l <= room && reached[l] === 0 && top < l) top = Math.max(top, l);
+      if (l <= room && reached[l] === 0 && top < l) top = l;
       for (let w = Math.min(room, top + l); w > l; w--)
         if (reached[w] === 0 && reached[w - l] !== 0) {
           reached[w] = at + 1;

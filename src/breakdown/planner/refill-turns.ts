@@ -24,14 +24,14 @@ export class RefillTurns {
     this.pieces = eachPiece(demand);
   }
 
-  /** Works for a while; gives better bars if it found some. */
-  turn(best: BarsFound, bound: number, work: number): BarsFound | undefined {
+  /** Works for a while; gives the bars if it brought all pieces into as many as the bound says. */
+  turn(bound: number, work: number): BarsFound | undefined {
     this.now ??= new RefillBars(this.lengths, this.room, bound, this.pieces, this.chance);
     const before = this.now.work;
     let done = false;
     while (!done && this.now.work - before < work) done = this.now.improve();
     this.work += this.now.work - before;
-    if (!done || bound >= best.total) return undefined;
+    if (!done) return undefined;
     const bars = this.now.bars
       .filter((bar) => bar.length > 0)
       .map((bar) => ({ counts: countedByKind(bar, this.lengths.length), times: 1 }));

@@ -9,7 +9,7 @@ import { SwapTurns } from './swap-turns.ts';
 /** Work between two pauses, and of a turn of dives or swaps. */
 const PAUSE = 1_500_000;
 const TURN = 6_000_000;
-/** Work of swaps before the relaxation, and of refills where swaps ended far from the bound. */
+/** Work of swaps before the relaxation, and of refills after it, where swaps ended far from the bound. */
 const SWAP_FIRST = 2e7;
 const REFILL_FIRST = 2e8;
 /** Only where the bound leaves less than this share of a bar over: elsewhere the bound may be too low for refills. */
@@ -78,7 +78,7 @@ export function* searchBars(
   const over = bound * room - lengths.reduce((a, l, i) => a + l * demand[i]!, 0);
   const refilled = refills.able && over < TIGHT * room ? Math.min(REFILL_FIRST, effort / 4) : 0;
   while (best.total > bound + 1 && refills.work < refilled) {
-    best = refills.turn(best, bound, PAUSE) ?? best;
+    best = refills.turn(bound, PAUSE) ?? best;
     yield step(0);
   }
 

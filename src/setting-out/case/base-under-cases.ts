@@ -6,9 +6,11 @@ import type { Bores } from '../joints/bores.ts';
 import { type FaceJointSpec, faceJoint, facesWood } from '../joints/face-joint.ts';
 import { plugWish } from '../joints/plug-choice.ts';
 import { mitreCorners } from '../joints/strip-joints.ts';
+import { boxTicks } from '../place.ts';
 import type { MadeCase } from './case-in-full.ts';
 import type { Cases } from './cases.ts';
-import { type FrameSide, mitredFrame } from './mitred-frame.ts';
+import type { FrameSide } from './mitred-frame.ts';
+import { setBackFrame } from './set-back-frame.ts';
 import { fixedInside } from './where-cases-meet.ts';
 
 /** Makes the bases that carry several cases, and screws their bottoms down on them from inside. */
@@ -21,8 +23,9 @@ export function basesUnderCases(draft: Draft, bores: Bores, cases: Cases, all: r
     const carried = all.filter(
       ({ frame, panels }) => boxes.has(frame.box.id) && draft.ledger.ticks(panels.bottom.box.min[2]) === head,
     );
+    if (carried.length === 0) continue;
     const strips = frameUnder(draft, cases, record, carried);
-    if (strips) screwDown(draft, bores, record, strips, carried);
+    if (strips.size > 0) screwDown(draft, bores, record, strips, carried);
   }
 }
 
@@ -32,59 +35,20 @@ function frameUnder(
   cases: Cases,
   record: RecordOf<'base'>,
   carried: readonly MadeCase[],
-): ReadonlyMap<FrameSide, DraftPart> | undefined {
+): ReadonlyMap<FrameSide, DraftPart> {
   const l = draft.ledger;
   const frames = carried.map(({ frame }) => frame);
-  if (frames.length === 0) return undefined;
-  const lot = draft.lot(record.board!);
-  const thickness = draft.thickness(lot);
-  const height = draft.field(record, 'height');
-  const setback = draft.field(record, 'setback');
-  const behind = record.setbackBack === undefined ? setback : draft.field(record, 'setbackBack');
   const left = l.least('left side of the cases', ...frames.map((f) => f.left));
   const front = l.least('front of the cases', ...frames.map((f) => f.front));
-  const width = l.less(
-    'width of the base, set back on both sides',
-    l.greatest('right side of the cases', ...frames.map((f) => f.right)),
+  const right = l.greatest('right side of the cases', ...frames.map((f) => f.right));
+  const rear = l.greatest('back of the cases', ...frames.map((f) => f.rear));
+  return setBackFrame(draft, record, {
     left,
-    setback,
-    setback,
-  );
-  const depth = l.less(
-    'depth of the base, set back in front and behind',
-    l.greatest('back of the cases', ...frames.map((f) => f.rear)),
     front,
-    setback,
-    behind,
-  );
-  const two = 2 * l.ticks(thickness);
-  if (l.ticks(width) <= two || l.ticks(depth) <= two) {
-    draft.stop('base.no-room', record, 'setback', 'The base is set back so far that its strips meet.', {
-      says: 'Set it back less.',
-      edits: [{ record: record.id, field: 'setback', value: '40 mm' }],
-    });
-    return undefined;
-  }
-  const allowance = l.row(SETTING_OUT.mitreAllowance);
-  return mitredFrame(draft, {
-    record: record.id,
-    stem: 'base',
+    width: l.less('width of the cases', right, left),
+    depth: l.less('depth of the cases', rear, front),
+    floor: cases.floorUnder(record),
     of: ` of ${record.parent}`,
-    family: 'base',
-    lot,
-    at: [
-      l.sum('left end of the base', left, setback),
-      l.sum('front of the base', front, setback),
-      cases.floorUnder(record),
-    ],
-    size: [width, depth, height],
-    thickness,
-    sides: ['front', 'left', 'right', 'back'],
-    rough: (length) => ({
-      length: l.sum('length to cut before mitring', length, allowance, allowance),
-      width: height,
-      thickness,
-    }),
   });
 }
 
@@ -131,19 +95,8 @@ function screwDown(
 
 /** True when a strip runs under a bottom for long enough that screws go in. */
 function meets(draft: Draft, strip: DraftPart, bottom: DraftPart): boolean {
-  const l = draft.ledger;
-  const least = 2 * l.ticks(l.row(SETTING_OUT.connectLeast));
-  return (
-    ([0, 1] as const).some(
-      (k) =>
-        Math.min(l.ticks(strip.box.max[k]), l.ticks(bottom.box.max[k])) -
-          Math.max(l.ticks(strip.box.min[k]), l.ticks(bottom.box.min[k])) >=
-        least,
-    ) &&
-    ([0, 1] as const).every(
-      (k) =>
-        l.ticks(strip.box.min[k]) < l.ticks(bottom.box.max[k]) &&
-        l.ticks(strip.box.max[k]) > l.ticks(bottom.box.min[k]),
-    )
-  );
+  const least = 2 * draft.ledger.ticks(draft.ledger.row(SETTING_OUT.connectLeast));
+  const [a, b] = [boxTicks(draft.ledger, strip.box), boxTicks(draft.ledger, bottom.box)];
+  const along = ([0, 1] as const).map((k) => Math.min(a.max[k], b.max[k]) - Math.max(a.min[k], b.min[k]));
+  return Math.min(...along) > 0 && Math.max(...along) >= least;
 }

@@ -1,20 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { box, type Fields, group, piece } from '../../../test/build/row-of-cases.ts';
 import { smallJob } from '../../../test/generate/small-job.ts';
 import { checkJob } from '../../job/index.ts';
 import { type SetOut, setOut } from '../index.ts';
-
-type Fields = Readonly<Record<string, unknown>>;
-
-const piece = {
-  id: 'row',
-  kind: 'piece',
-  name: 'A row',
-  width: '1500 mm',
-  height: '800 mm',
-  depth: '400 mm',
-};
-const box = (id: string, more: Fields = {}) => ({ id, kind: 'case', parent: 'g', board: 'birch18', ...more });
-const group = { id: 'g', kind: 'group', parent: 'row', lay: 'across' };
 
 function outOf(...records: readonly Fields[]): SetOut {
   const job = smallJob();
@@ -197,6 +185,10 @@ describe('a side that two cases share', () => {
     expect(codes(box('a', { leftSide: 'shared' }), box('b'))).toEqual(['design.side-not-shared']);
     expect(codes(box('a', { rightSide: 'shared' }), shared())).toEqual(['design.side-not-shared']);
     expect(codes(box('a', { bottom: 'under' }), shared())).toEqual(['design.side-not-shared']);
+    // All panels close at once, and none can be pushed on to a side that stands already.
+    expect(new Set(codes(box('a', { joints: 'dowels' }), shared()))).toEqual(
+      new Set(['design.side-not-shared']),
+    );
     const laid = { id: 'back', kind: 'back', parent: 'a', board: 'birch6', fitting: 'applied' };
     expect(codes(box('a'), laid, shared())).toEqual(['design.side-not-shared']);
     const top = { id: 'top', kind: 'top', parent: 'b', board: 'birch18' };

@@ -29,8 +29,8 @@ export interface DoorLeaf {
   readonly hinges: readonly Traced[];
   /** A cup’s hole, where it has one, and how far apart the screws of a plate are. */
   readonly cup?: { readonly diameter: Traced; readonly plateScrews: Traced };
-  /** A leaf of a butt hinge, to be let in. */
   /** What holds one that opens upward or downward: what it weighs, its moment when it lies level, N m, and its stays. */
   readonly held?: { readonly kg: number; readonly momentNm: number; readonly stays?: Stays };
+  /** A leaf of a butt hinge, to be let in. */
   readonly leaf?: { readonly length: Traced; readonly width: Traced; readonly thickness: Traced };
 }

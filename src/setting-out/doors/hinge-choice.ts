@@ -2,6 +2,7 @@ import type { Hinge, HingeOf, RecordOf, Screw } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import { type Ledger, type Ticks, type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { bitNear } from '../joints/bit-choice.ts';
 import type { DoorLeaf } from './door-leaf.ts';
 
 /** A door that has been cut, and what it hangs on. */
@@ -100,8 +101,31 @@ export function sized(draft: Draft, hinge: Hinge): Chosen {
   };
 }
 
+/** What is noted of a butt hinge wherever one is fixed: its screws, their pilots, and its leaf. */
+export function buttFigures(
+  draft: Draft,
+  hinge: HingeOf<'butt'>,
+): Pick<DoorLeaf, 'hinge' | 'screw' | 'screwsPerHinge' | 'screwLength' | 'screwDiameter' | 'pilot'> & {
+  readonly leaf: NonNullable<DoorLeaf['leaf']>;
+} {
+  const chosen = sized(draft, hinge);
+  return {
+    hinge: hinge.id,
+    screw: chosen.screw.id,
+    screwsPerHinge: 2 * hinge.screws,
+    screwLength: chosen.length,
+    screwDiameter: chosen.diameter,
+    pilot: bitNear(draft, 'twist', chosen.pilot),
+    leaf: {
+      length: ofHinge(draft, hinge, 'length'),
+      width: ofHinge(draft, hinge, 'width'),
+      thickness: draft.ledger.sum('as deep as a leaf is thick', ofHinge(draft, hinge, 'leaf')),
+    },
+  };
+}
+
 /** The pilot hole for a hinge's screw. */
-export function hingePilot(l: Ledger, diameter: Traced): Traced {
+function hingePilot(l: Ledger, diameter: Traced): Traced {
   const root = l.ratio('root of the screw', diameter, SETTING_OUT.rootShare);
   return l.round(
     'to the nearest bit',

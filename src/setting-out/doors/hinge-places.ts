@@ -1,4 +1,4 @@
-import { DOORS, density, HINGE_COUNTS, hingeCount, SETTING_OUT } from '../../materials/index.ts';
+import { DOORS, HINGE_COUNTS, hingeCount, reckonedDensity, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { type Bore, type Bores, meetsHollow } from '../joints/bores.ts';
@@ -118,8 +118,7 @@ function howMany(draft: Draft, h: Hanging): number {
   const l = draft.ledger;
   const mm = (t: Traced) => toMm(l.ticks(t));
   const { length, width, thickness } = h.part;
-  // Of a material in no table, about as much as birch plywood, from memory.
-  const kgM3 = density(draft.lot(h.door.board).material)?.kgM3 ?? 680;
+  const kgM3 = reckonedDensity(draft.lot(h.door.board).material);
   const kg = (mm(length) * mm(width) * mm(thickness) * kgM3) / 1e9;
   return hingeCount(mm(length), kg)?.hinges ?? HINGE_COUNTS.at(-1)!.hinges + 1;
 }

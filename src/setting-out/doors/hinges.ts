@@ -1,11 +1,10 @@
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft } from '../draft.ts';
-import { bitNear } from '../joints/bit-choice.ts';
 import type { Bores } from '../joints/bores.ts';
 import { inPart, sideLooking } from '../joints/contact.ts';
 import { axisOf } from '../place.ts';
-import { type Chosen, chooseHinge, type Hanging, ofHinge, screwTooLong, sized } from './hinge-choice.ts';
+import { buttFigures, type Chosen, chooseHinge, type Hanging, screwTooLong, sized } from './hinge-choice.ts';
 import { boreOfCup, type Cup, cupOf, plateBores, plateLine, roomForCup } from './hinge-cup.ts';
 import { placesOf } from './hinge-places.ts';
 
@@ -19,7 +18,6 @@ export function hangOnHinges(draft: Draft, bores: Bores, h: Hanging): void {
   if (cup && !roomForCup(draft, h, cup)) return;
   const places = placesOf(draft, bores, h, chosen, cup);
   if (!places) return;
-  const l = draft.ledger;
   if (cup) places.forEach((along, i) => bore(draft, bores, h, chosen, cup, along, i + 1));
   draft.doors.push({
     part: h.part.id,
@@ -30,23 +28,18 @@ export function hangOnHinges(draft: Draft, bores: Bores, h: Hanging): void {
     below: h.below.id,
     opening: h.opening,
     gap: h.gap,
-    hinge: hinge.id,
-    screw: chosen.screw.id,
-    screwsPerHinge: hinge.kind === 'cup' ? 4 : 2 * hinge.screws,
-    screwLength: chosen.length,
-    screwDiameter: chosen.diameter,
-    pilot: hinge.kind === 'cup' ? chosen.pilot : bitNear(draft, 'twist', chosen.pilot),
     hinges: places,
-    ...(cup ? { cup: { diameter: cup.diameter, plateScrews: cup.plateScrews } } : {}),
     ...(hinge.kind === 'butt'
-      ? {
-          leaf: {
-            length: ofHinge(draft, hinge, 'length'),
-            width: ofHinge(draft, hinge, 'width'),
-            thickness: l.sum('as deep as a leaf is thick', ofHinge(draft, hinge, 'leaf')),
-          },
-        }
-      : {}),
+      ? buttFigures(draft, hinge)
+      : {
+          hinge: hinge.id,
+          screw: chosen.screw.id,
+          screwsPerHinge: 4,
+          screwLength: chosen.length,
+          screwDiameter: chosen.diameter,
+          pilot: chosen.pilot,
+        }),
+    ...(cup ? { cup: { diameter: cup.diameter, plateScrews: cup.plateScrews } } : {}),
   });
 }
 

@@ -1,11 +1,11 @@
 import type { HingeOf, RecordOf } from '../../job/index.ts';
-import { DOORS, density, GRAVITY, HINGE_COUNTS, hingeCount, SETTING_OUT } from '../../materials/index.ts';
+import { GRAVITY, reckonedDensity, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Top } from '../case/top.ts';
-import { hingePilot, ofHinge } from '../doors/hinge-choice.ts';
+import { evenHinges } from '../doors/even-hinges.ts';
+import { buttFigures, ofHinge } from '../doors/hinge-choice.ts';
 import type { Draft, DraftPart } from '../draft.ts';
-import { bitNear } from '../joints/bit-choice.ts';
 import { gapUnderLid } from './fixed-front.ts';
 import { hundredths, staysFor } from './stays.ts';
 
@@ -21,8 +21,6 @@ export function hangLid(
   const hinge = hingeFor(draft, record, top, back);
   if (!hinge) return;
   const l = draft.ledger;
-  const screw = draft.job.shop.rack.screws.find((s) => s.id === hinge.screw)!;
-  const diameter = draft.typed(`shop/rack/screws/${screw.id}/diameter`, screw.diameter);
   const { kg, momentNm } = weightOf(draft, top);
   const stays = staysFor(draft, { record, what: 'lid', needs: momentNm });
   if (stays === 'weak') return;
@@ -31,18 +29,8 @@ export function hangLid(
     part: top.board.id,
     back: back.id,
     record: record.id,
-    hinge: hinge.id,
-    screw: screw.id,
-    screwsPerHinge: 2 * hinge.screws,
-    screwLength: draft.typed(`shop/rack/screws/${screw.id}/length`, screw.length),
-    screwDiameter: diameter,
-    pilot: bitNear(draft, 'twist', hingePilot(l, diameter)),
-    leaf: {
-      length: ofHinge(draft, hinge, 'length'),
-      width: ofHinge(draft, hinge, 'width'),
-      thickness: l.sum('as deep as a leaf is thick', ofHinge(draft, hinge, 'leaf')),
-    },
-    hinges: placesOf(draft, back, kg),
+    ...buttFigures(draft, hinge),
+    hinges: evenHinges(draft, l.less('width of the back', back.box.max[0], back.box.min[0]), kg),
     gap: front ? gapUnderLid(draft, front) : frame.insideHeight,
     kg,
     momentNm,
@@ -87,34 +75,6 @@ function hingeFor(
   return hinge;
 }
 
-/** Middles of the hinges from the left end of the back: the outer ones by the trade, the others equally between. */
-function placesOf(draft: Draft, back: DraftPart, kg: number): readonly Traced[] {
-  const l = draft.ledger;
-  const long = l.less('width of the back', back.box.max[0], back.box.min[0]);
-  const count = hingeCount(toMm(l.ticks(long)), kg)?.hinges ?? HINGE_COUNTS.at(-1)!.hinges + 1;
-  const step = l.row(SETTING_OUT.setStep);
-  const end = l.round(
-    'place of the hinge',
-    l.least(
-      'from the end of the back to the outer hinge',
-      l.row(DOORS.hingeEnd),
-      l.ratio('a quarter of its width', long, DOORS.hingeEndShare),
-    ),
-    step,
-    'nearest',
-  );
-  const between = l.less('from the first hinge to the last', long, end, end);
-  const even = Array.from({ length: count - 1 }, () => 1);
-  let at = end;
-  return [
-    end,
-    ...even.map((_, i) => {
-      at = l.sum('place of the next hinge', at, l.share('an equal distance', between, even, i));
-      return l.round('place of the hinge', at, step, 'nearest');
-    }),
-  ];
-}
-
 /** What a lid weighs, and its moment about its hinges when it lies level: its mass at the distance of its middle. Statics. */
 function weightOf(draft: Draft, top: Top): { readonly kg: number; readonly momentNm: number } {
   const mm = (t: Traced) => toMm(draft.ledger.ticks(t));
@@ -122,8 +82,7 @@ function weightOf(draft: Draft, top: Top): { readonly kg: number; readonly momen
   let kg = 0;
   let momentNm = 0;
   for (const part of [top.board, ...top.strips.values()]) {
-    // Of a material in no table, about as much as birch plywood, from memory.
-    const kgM3 = density(draft.lot(part.lot).material)?.kgM3 ?? 680;
+    const kgM3 = reckonedDensity(draft.lot(part.lot).material);
     const mass = (mm(part.length) * mm(part.width) * mm(part.thickness) * kgM3) / 1e9;
     kg += mass;
     const middle = (mm(part.box.min[1]) + mm(part.box.max[1])) / 2;
