@@ -2,6 +2,7 @@ import { treeOf } from '../job/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Levellers } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
+import { liftCautions } from './lifting.ts';
 import { listWords } from './words.ts';
 
 /** Lets the sleeves of levellers into the bottoms of cases, and turns the levellers right in, ready to be carried. */
@@ -32,6 +33,7 @@ export function fitLevellers(bench: Bench): void {
           'Turn the levellers in by hand as far as they go, so that none breaks off on the way.',
         ],
         lengths: [one.diameter, one.deep],
+        cautions: liftCautions(bench, setOut.parts),
       },
       [part.mark, 'case'],
     );

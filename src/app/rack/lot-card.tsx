@@ -8,6 +8,8 @@ import { StockFlaws } from './stock-flaws.tsx';
 export function LotCard({ lot }: { lot: Lot }) {
   const at = `shop/rack/lots/${lot.id}`;
   const sheet = lot.form === 'sheet';
+  // What is bought is trimmed like the lot; an offcut may have clean sides.
+  const trimmed = sheet && lot.trim !== undefined && lot.stock.some((s) => (s.have ?? 0) > 0);
   const parts = useApp((s) => s.setOut.parts.filter((p) => p.lot === lot.id).length);
   const breakdown = useApp((s) => s.plan?.breakdown);
   const sheets = breakdown?.lots.find((l) => l.lot.id === lot.id)?.sheets ?? [];
@@ -61,10 +63,10 @@ export function LotCard({ lot }: { lot: Lot }) {
               <th scope="col">Stock</th>
               <th scope="col">Length</th>
               {sheet && <th scope="col">Width</th>}
-              {sheet && <th scope="col">Trimmed</th>}
+              {trimmed && <th scope="col">Trimmed</th>}
               <th scope="col">On the rack</th>
               <th scope="col">Price ({currency})</th>
-              <th scope="col">Worth, used up</th>
+              <th scope="col">Worth</th>
               <th scope="col" className="figure">
                 Plan uses
               </th>
@@ -86,7 +88,7 @@ export function LotCard({ lot }: { lot: Lot }) {
                       <LengthField path={`${row}/width`} label={of('Width')} />
                     </td>
                   )}
-                  {sheet && (
+                  {trimmed && (
                     <td>
                       <LengthField path={`${row}/trim`} label={of('Trim')} empty="as above" />
                     </td>
