@@ -37,6 +37,10 @@ export const OPERATIONS = [
   'fraction',
 ] as const;
 export type LedgerOperation = (typeof OPERATIONS)[number];
+type Leaf = 'document' | 'measured' | 'row';
+
+const PLACE = Object.fromEntries(OPERATIONS.map((o, i) => [o, i])) as Record<LedgerOperation, number>;
+const NONE: readonly never[] = [];
 
 const ROUNDINGS: readonly Rounding[] = ['down', 'up', 'nearest'];
 
@@ -71,55 +75,60 @@ export interface LedgerData {
  * be read, copied and recomputed from front to back.
  */
 export class Ledger {
-  private readonly value: number[] = [];
-  private readonly operation: number[] = [];
-  private readonly reason: number[] = [];
-  private readonly note: number[] = [];
-  private readonly start: number[] = [0];
-  private readonly pool: number[] = [];
-  private readonly words: string[] = [''];
-  private readonly wordAt = new Map<string, number>([['', 0]]);
-  private readonly leafAt = new Map<string, Traced>();
+  private value = new Int32Array(4096);
+  private operation = new Uint8Array(4096);
+  // Told apart only in `data()`: to look each sentence up as it comes would cost more than all the sums.
+  private readonly reason: string[] = [];
+  private readonly note: string[] = [];
+  /** Where the operands of each entry start in the pool, and where the next one's will. */
+  private start = new Int32Array(4097);
+  private pool = new Float64Array(16384);
+  private count = 0;
+  private readonly leaves: Readonly<Record<Leaf, Map<string, Traced>>> = {
+    document: new Map(),
+    measured: new Map(),
+    row: new Map(),
+  };
 
   /** How many entries there are. */
   get size(): number {
-    return this.value.length;
+    return this.count;
   }
 
   /** The length behind an entry, in ticks. */
   ticks(t: Traced): Ticks {
-    const v = this.value[t];
-    if (v === undefined) throw new RangeError(`no such ledger entry: ${t}`);
-    return v as Ticks;
+    if (!(t >= 0 && t < this.count)) throw new RangeError(`no such ledger entry: ${t}`);
+    return this.value[t] as Ticks;
   }
 
   /** A length that stands in the document at `path`; `typed` is what the maker wrote there. */
   document(path: string, value: Ticks, typed: string): Traced {
-    return this.leaf('document', path, value, typed);
+    return this.known('document', path, value) ?? this.leaf('document', path, value, typed);
   }
 
   /** A length found on the bench, by the id of the dimension that was measured. */
   measured(dimension: string, value: Ticks): Traced {
-    return this.leaf('measured', dimension, value, 'measured');
+    return this.known('measured', dimension, value) ?? this.leaf('measured', dimension, value, 'measured');
   }
 
   /** A length from a sourced table. */
   row(row: LengthRow): Traced {
-    return this.leaf('row', row.id, row.value, `${row.says} (${row.source})`);
+    const { id, value } = row;
+    return this.known('row', id, value) ?? this.leaf('row', id, value, `${row.says} (${row.source})`);
   }
 
   /** a + b + ... */
   sum(reason: string, ...terms: readonly Traced[]): Traced {
     let v = 0;
     for (const t of terms) v += this.ticks(t);
-    return this.push('sum', reason, v, terms, []);
+    return this.push('sum', reason, v, terms, NONE);
   }
 
   /** a - b - c ... */
   less(reason: string, from: Traced, ...taken: readonly Traced[]): Traced {
     let v: number = this.ticks(from);
     for (const t of taken) v -= this.ticks(t);
-    return this.push('less', reason, v, [from, ...taken], []);
+    return this.push('less', reason, v, taken, NONE, '', from);
   }
 
   /** a taken `count` times; the count is a whole number of things, never a measure. */
@@ -155,12 +164,12 @@ export class Ledger {
 
   /** The greatest of several lengths. */
   greatest(reason: string, ...of: readonly Traced[]): Traced {
-    return this.push('greatest', reason, Math.max(...of.map((t) => this.ticks(t))), of, []);
+    return this.push('greatest', reason, Math.max(...of.map((t) => this.ticks(t))), of, NONE);
   }
 
   /** The least of several lengths. */
   least(reason: string, ...of: readonly Traced[]): Traced {
-    return this.push('least', reason, Math.min(...of.map((t) => this.ticks(t))), of, []);
+    return this.push('least', reason, Math.min(...of.map((t) => this.ticks(t))), of, NONE);
   }
 
   /** `a` on the grid of what a tool can set; the step is itself traced, to the tool. */
@@ -177,61 +186,70 @@ export class Ledger {
     return {
       operation: OPERATIONS[this.operation[t]!]!,
       value,
-      reason: this.words[this.reason[t]!]!,
-      note: this.words[this.note[t]!]!,
-      operands: this.pool.slice(from + 1, from + 1 + count) as Traced[],
-      numbers: this.pool.slice(from + 1 + count, this.start[t + 1]!),
+      reason: this.reason[t]!,
+      note: this.note[t]!,
+      operands: [...this.pool.subarray(from + 1, from + 1 + count)] as Traced[],
+      numbers: [...this.pool.subarray(from + 1 + count, this.start[t + 1]!)],
     };
   }
 
   /** A copy as typed arrays. */
   data(): LedgerData {
+    const words: string[] = [];
+    const wordAt = new Map<string, number>();
+    const word = (w: string): number => {
+      const known = wordAt.get(w);
+      if (known !== undefined) return known;
+      wordAt.set(w, words.length);
+      return words.push(w) - 1;
+    };
+    word('');
+    const reason = new Int32Array(this.size);
+    const note = new Int32Array(this.size);
+    for (let i = 0; i < this.size; i++) {
+      reason[i] = word(this.reason[i]!);
+      note[i] = word(this.note[i]!);
+    }
     return {
-      value: Int32Array.from(this.value),
-      operation: Uint8Array.from(this.operation),
-      reason: Int32Array.from(this.reason),
-      note: Int32Array.from(this.note),
-      start: Int32Array.from(this.start),
-      pool: Float64Array.from(this.pool),
-      words: [...this.words],
+      value: this.value.slice(0, this.count),
+      operation: this.operation.slice(0, this.count),
+      reason,
+      note,
+      start: this.start.slice(0, this.count + 1),
+      pool: this.pool.slice(0, this.start[this.count]),
+      words,
     };
   }
 
   /** A ledger that goes on from data made by `data()`. */
   static from(data: LedgerData): Ledger {
     const l = new Ledger();
-    const copy = (to: number[], from: ArrayLike<number>) => {
-      to.length = 0;
-      for (let i = 0; i < from.length; i++) to.push(from[i]!);
-    };
-    copy(l.value, data.value);
-    copy(l.operation, data.operation);
-    copy(l.reason, data.reason);
-    copy(l.note, data.note);
-    copy(l.start, data.start);
-    copy(l.pool, data.pool);
-    l.words.length = 0;
-    data.words.forEach((w, i) => {
-      l.words.push(w);
-      l.wordAt.set(w, i);
-    });
-    for (let i = 0; i < l.value.length; i++) {
-      const kind = OPERATIONS[l.operation[i]!]!;
-      if (kind === 'document' || kind === 'measured' || kind === 'row')
-        l.leafAt.set(leafKey(kind, l.words[l.reason[i]!]!), i as Traced);
+    l.value = data.value.slice();
+    l.operation = data.operation.slice();
+    l.start = data.start.slice();
+    l.pool = data.pool.slice();
+    l.count = data.value.length;
+    for (let i = 0; i < l.count; i++) {
+      const id = data.words[data.reason[i]!]!;
+      l.reason.push(id);
+      l.note.push(data.words[data.note[i]!]!);
+      const kind = OPERATIONS[data.operation[i]!]!;
+      if (isLeaf(kind)) l.leaves[kind].set(id, i as Traced);
     }
     return l;
   }
 
-  private leaf(kind: 'document' | 'measured' | 'row', id: string, value: Ticks, note: string): Traced {
-    const key = leafKey(kind, id);
-    const known = this.leafAt.get(key);
-    if (known !== undefined) {
-      if (this.ticks(known) !== value) throw new Error(`two values for one leaf: ${key}`);
-      return known;
-    }
-    const t = this.push(kind, id, value, [], [], note);
-    this.leafAt.set(key, t);
+  /** The entry of a leaf that has come before. */
+  private known(kind: Leaf, id: string, value: Ticks): Traced | undefined {
+    const at = this.leaves[kind].get(id);
+    if (at !== undefined && this.value[at] !== value)
+      throw new Error(`two values for one leaf: ${kind} ${id}`);
+    return at;
+  }
+
+  private leaf(kind: Leaf, id: string, value: Ticks, note: string): Traced {
+    const t = this.push(kind, id, value, NONE, NONE, note);
+    this.leaves[kind].set(id, t);
     return t;
   }
 
@@ -242,28 +260,45 @@ export class Ledger {
     operands: readonly Traced[],
     numbers: readonly number[],
     note = '',
+    first?: Traced,
   ): Traced {
-    const id = this.value.length as Traced;
-    this.value.push(ticks(value));
-    this.operation.push(OPERATIONS.indexOf(kind));
-    this.reason.push(this.word(reason));
-    this.note.push(this.word(note));
-    this.pool.push(operands.length, ...operands, ...numbers);
-    this.start.push(this.pool.length);
-    return id;
+    const id = this.count;
+    let at = this.start[id]!;
+    this.makeRoom(at + 2 + operands.length + numbers.length);
+    this.value[id] = ticks(value);
+    this.operation[id] = PLACE[kind];
+    this.reason.push(reason);
+    this.note.push(note);
+    this.pool[at++] = operands.length + (first === undefined ? 0 : 1);
+    if (first !== undefined) this.pool[at++] = first;
+    for (let i = 0; i < operands.length; i++) this.pool[at++] = operands[i]!;
+    for (let i = 0; i < numbers.length; i++) this.pool[at++] = numbers[i]!;
+    this.count = id + 1;
+    this.start[this.count] = at;
+    return id as Traced;
   }
 
-  private word(w: string): number {
-    const known = this.wordAt.get(w);
-    if (known !== undefined) return known;
-    this.words.push(w);
-    this.wordAt.set(w, this.words.length - 1);
-    return this.words.length - 1;
+  /** Room for one more entry, and for so many words of the pool. */
+  private makeRoom(words: number): void {
+    if (this.count === this.value.length) {
+      const entries = 2 * this.count + 16;
+      this.value = longer(this.value, new Int32Array(entries));
+      this.operation = longer(this.operation, new Uint8Array(entries));
+    }
+    if (this.count + 1 >= this.start.length)
+      this.start = longer(this.start, new Int32Array(2 * this.count + 17));
+    if (words > this.pool.length) this.pool = longer(this.pool, new Float64Array(2 * words));
   }
 }
 
-function leafKey(kind: string, id: string): string {
-  return `${kind} ${id}`;
+/** The same numbers at the head of a longer array. */
+function longer<A extends Int32Array | Uint8Array | Float64Array>(from: A, to: A): A {
+  to.set(from);
+  return to;
+}
+
+function isLeaf(kind: LedgerOperation): kind is Leaf {
+  return kind === 'document' || kind === 'measured' || kind === 'row';
 }
 
 /** Place `index` of `total` divided by whole weights, each boundary rounded down. */

@@ -93,15 +93,17 @@ export function namePrinted(draft: Draft, parts: readonly Part[], fits: readonly
 /** Name, mark and id of a part, and its name without its place where no other has the same: `left door`. */
 function naming(draft: Draft): (part: UncutPart) => readonly string[] {
   const often = new Map<string, number>();
-  for (const part of draft.parts) often.set(shortName(part), (often.get(shortName(part)) ?? 0) + 1);
-  return (part) => [
-    ...new Set([
-      part.name,
-      part.mark,
-      part.id,
-      ...(often.get(shortName(part)) === 1 ? [shortName(part)] : []),
-    ]),
-  ];
+  const short = new Map<string, string>();
+  for (const part of draft.parts) {
+    const name = shortName(part);
+    short.set(part.id, name);
+    often.set(name, (often.get(name) ?? 0) + 1);
+  }
+  return (part) => {
+    const { name, mark, id } = part;
+    const own = short.get(id)!;
+    return own !== name && often.get(own) === 1 ? [name, mark, id, own] : [name, mark, id];
+  };
 }
 
 function shortName(part: UncutPart): string {

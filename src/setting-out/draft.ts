@@ -96,6 +96,10 @@ export class Draft {
   private readonly marks = new Map<Family, number>();
   private readonly byId = new Map<string, DraftPart>();
   private readonly readAlready = new Map<string, Traced>();
+  // The same by record, lot and kind of tool: they are asked for thousands of times, and a path is dear to write.
+  private readonly fieldsRead = new Map<object, Map<string, Traced>>();
+  private readonly thicknesses = new Map<Lot, Traced>();
+  private readonly steps = new Map<ToolKind, Traced>();
   private readonly names: ReadonlyMap<string, NamedSize>;
   /** Sizes of the moment of the cards that are ticked, by dimension; the latest counts. */
   private readonly done: ReadonlyMap<string, () => Traced>;
@@ -114,6 +118,10 @@ export class Draft {
     );
   }
 
+  private get isMeasured(): boolean {
+    return this.done.size > 0 || this.job.work.measured !== undefined;
+  }
+
   get piece(): RecordOf<'piece'> {
     const { piece } = this.tree;
     if (!piece) throw new Error('unchecked design: no piece');
@@ -128,9 +136,14 @@ export class Draft {
   /** A length typed in a field of a record; nothing when the field is absent. */
   field<R extends { readonly id: string }>(record: R, field: keyof R & string): Traced {
     const typed = record[field];
-    return typeof typed === 'string'
-      ? this.typed(`design/records/${record.id}/${field}`, typed)
-      : this.nothing;
+    if (typeof typed !== 'string') return this.nothing;
+    const read = this.fieldsRead.get(record) ?? new Map<string, Traced>();
+    this.fieldsRead.set(record, read);
+    const known = read.get(field);
+    if (known !== undefined) return known;
+    const traced = this.typed(`design/records/${record.id}/${field}`, typed);
+    read.set(field, traced);
+    return traced;
   }
 
   /** A length typed at a path of the document, or what the formula there comes to. */
@@ -157,10 +170,11 @@ export class Draft {
 
   /** The size that a part was made to, as measured on the bench or as it was when its card was ticked. */
   made(part: UncutPart, size: 'length' | 'width'): Traced | undefined {
-    for (const name of [part.name, part.mark, part.id]) {
-      const found = this.measured(`${name}.${size}`) ?? this.done.get(`${name}.${size}`)?.();
-      if (found !== undefined) return found;
-    }
+    if (this.isMeasured)
+      for (const name of [part.name, part.mark, part.id]) {
+        const found = this.measured(`${name}.${size}`) ?? this.done.get(`${name}.${size}`)?.();
+        if (found !== undefined) return found;
+      }
     // What is cut to its opening is too long when it comes off the sheet.
     return part.cutLater ? undefined : this.sawn(part, size);
   }
@@ -187,6 +201,14 @@ export class Draft {
 
   /** What a lot really measures: its measured thickness, or the nominal one until it has been measured. */
   thickness(lot: Lot): Traced {
+    const known = this.thicknesses.get(lot);
+    if (known !== undefined) return known;
+    const found = this.readThickness(lot);
+    this.thicknesses.set(lot, found);
+    return found;
+  }
+
+  private readThickness(lot: Lot): Traced {
     const path = `shop/rack/lots/${lot.id}`;
     const measured = this.measured(`${lot.id}.thickness`);
     if (measured !== undefined) return measured;
@@ -205,10 +227,15 @@ export class Draft {
 
   /** The finest step a kind of tool is set to; whole millimetres when the shop has none. */
   stepOf(kind: ToolKind): Traced {
+    const known = this.steps.get(kind);
+    if (known !== undefined) return known;
     const tool = this.job.shop.tools.find((t) => t.kind === kind && 'step' in t);
-    return tool && 'step' in tool
-      ? this.typed(`shop/tools/${tool.id}/step`, tool.step)
-      : this.ledger.row(SETTING_OUT.setStep);
+    const step =
+      tool && 'step' in tool
+        ? this.typed(`shop/tools/${tool.id}/step`, tool.step)
+        : this.ledger.row(SETTING_OUT.setStep);
+    this.steps.set(kind, step);
+    return step;
   }
 
   lot(id: string): Lot {

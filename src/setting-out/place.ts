@@ -30,14 +30,37 @@ export interface TickBox {
   readonly max: readonly [Ticks, Ticks, Ticks];
 }
 
+interface Signed {
+  readonly axis: Axis;
+  readonly sign: 1 | -1;
+}
+
+const AXES: Readonly<Record<Direction, Signed>> = {
+  '+x': { axis: 0, sign: 1 },
+  '-x': { axis: 0, sign: -1 },
+  '+y': { axis: 1, sign: 1 },
+  '-y': { axis: 1, sign: -1 },
+  '+z': { axis: 2, sign: 1 },
+  '-z': { axis: 2, sign: -1 },
+};
+
+const OPPOSITE: Readonly<Record<Direction, Direction>> = {
+  '+x': '-x',
+  '-x': '+x',
+  '+y': '-y',
+  '-y': '+y',
+  '+z': '-z',
+  '-z': '+z',
+};
+
 /** The axis and sign of a direction. */
-export function axisOf(d: Direction): { readonly axis: Axis; readonly sign: 1 | -1 } {
-  return { axis: 'xyz'.indexOf(d[1]!) as Axis, sign: d[0] === '+' ? 1 : -1 };
+export function axisOf(d: Direction): Signed {
+  return AXES[d];
 }
 
 /** The other way along the same axis. */
 export function opposite(d: Direction): Direction {
-  return `${d[0] === '+' ? '-' : '+'}${d[1]}` as Direction;
+  return OPPOSITE[d];
 }
 
 /** The direction that makes a right-handed frame with the two given ones (first cross second). */

@@ -103,13 +103,14 @@ export function setOut(job: JobDocument): SetOut {
 }
 
 function inOrderOfMarks(parts: readonly DraftPart[], printed: PrintedSizes): readonly Part[] {
-  const key = (p: Part) => [p.mark.charCodeAt(0), Number(p.mark.slice(1))] as const;
   return parts
-    .map((whole): Part => {
+    .map((whole) => {
       const { box: _, tongues: __, ...part } = whole;
-      return { ...part, ...printed.of(whole) };
+      const made: Part = { ...part, ...printed.of(whole) };
+      return { made, letter: made.mark.charCodeAt(0), number: Number(made.mark.slice(1)) };
     })
-    .sort((a, b) => key(a)[0] - key(b)[0] || key(a)[1] - key(b)[1]);
+    .sort((a, b) => a.letter - b.letter || a.number - b.number)
+    .map(({ made }) => made);
 }
 
 /** Says which parts would stand in the same place. */

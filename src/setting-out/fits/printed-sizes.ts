@@ -20,9 +20,11 @@ interface Cutting {
 export class PrintedSizes {
   private readonly draft: Draft;
   private readonly step: Traced;
-  /** By part and size. */
-  private readonly cuttings = new Map<string, Cutting[]>();
-  private readonly known = new Map<string, Traced>();
+  private readonly cuttings = {
+    length: new Map<DraftPart, Cutting[]>(),
+    width: new Map<DraftPart, Cutting[]>(),
+  };
+  private readonly known = { length: new Map<DraftPart, Traced>(), width: new Map<DraftPart, Traced>() };
 
   constructor(draft: Draft) {
     this.draft = draft;
@@ -32,8 +34,9 @@ export class PrintedSizes {
       const { record } = draft.part(fit.toFit);
       const closers = fit.loop.filter((m) => m.sign < 0 && this.isToCut(m, record));
       for (const m of closers) {
-        const key = `${m.part} ${this.sizeOf(m)}`;
-        this.cuttings.set(key, [...(this.cuttings.get(key) ?? []), { fit, closers }]);
+        const of = this.cuttings[this.sizeOf(m)!];
+        const part = draft.part(m.part!);
+        of.set(part, [...(of.get(part) ?? []), { fit, closers }]);
       }
     }
   }
@@ -76,24 +79,24 @@ export class PrintedSizes {
   }
 
   private cut(part: DraftPart, size: Size): Traced {
-    const key = `${part.id} ${size}`;
-    const known = this.known.get(key);
+    const sizes = this.known[size];
+    const known = sizes.get(part);
     if (known !== undefined) return known;
     // What is made stays as it is.
     const made = this.draft.made(part, size);
     if (made !== undefined) {
-      this.known.set(key, made);
+      sizes.set(part, made);
       return made;
     }
     const bare = this.bare(part)[size];
     // What rests on this one meanwhile takes it as the saw alone has it.
-    this.known.set(key, bare);
+    sizes.set(part, bare);
     const strip = part.form === 'strip' && size === 'width';
     const fitted =
       (part.rough && !part.cutLater) || strip
         ? bare
-        : (this.cuttings.get(key) ?? []).reduce((so, c) => this.cutTo(c, part, size, so), bare);
-    this.known.set(key, fitted);
+        : (this.cuttings[size].get(part) ?? []).reduce((so, c) => this.cutTo(c, part, size, so), bare);
+    sizes.set(part, fitted);
     return fitted;
   }
 

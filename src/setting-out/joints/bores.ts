@@ -29,9 +29,10 @@ export function meetsHollow(bore: Bore, hollow: Hollow): boolean {
 
 /** True when the boxes round a bore and a channel share something. */
 function touches({ from, to }: Bore, { min, max }: Hollow, side: number): boolean {
-  return ([0, 1, 2] as const).every(
-    (k) => Math.min(from[k], to[k]) - side < max[k] && Math.max(from[k], to[k]) + side > min[k],
-  );
+  for (let k = 0; k < 3; k++)
+    if (Math.min(from[k]!, to[k]!) - side >= max[k]! || Math.max(from[k]!, to[k]!) + side <= min[k]!)
+      return false;
+  return true;
 }
 
 /** Everything that has been bored or driven so far. */
@@ -68,14 +69,28 @@ export class Bores {
 
   /** True when a new bore would come too close to one that shares a part with it. */
   meets(bore: Bore): boolean {
-    if (bore.parts.some((part) => this.hollows.get(part)?.some((box) => meetsHollow(bore, box)))) return true;
-    return bore.parts.some((part) =>
-      this.inPart.get(part)?.some((other) => {
-        const least = bore.radius + other.radius + WALL;
-        return distanceSquared(bore, other) < least * least;
-      }),
-    );
+    for (const part of bore.parts) {
+      if (this.hollows.get(part)?.some((box) => meetsHollow(bore, box))) return true;
+      const others = this.inPart.get(part);
+      if (!others) continue;
+      for (let i = 0; i < others.length; i++)
+        if (isNearer(bore, others[i]!, bore.radius + others[i]!.radius + WALL)) return true;
+    }
+    return false;
   }
+}
+
+/** True when two bores come nearer than so far. */
+function isNearer(p: Bore, q: Bore, least: number): boolean {
+  // Most lie far apart already by their boxes.
+  for (let k = 0; k < 3; k++) {
+    const a = p.from[k]!;
+    const b = p.to[k]!;
+    const c = q.from[k]!;
+    const d = q.to[k]!;
+    if (Math.min(a, b) - Math.max(c, d) >= least || Math.min(c, d) - Math.max(a, b) >= least) return false;
+  }
+  return distanceSquared(p, q) < least * least;
 }
 
 /** Square of the least distance between two segments (closest points, clamped to both). Geometry. */

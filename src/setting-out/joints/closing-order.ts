@@ -16,6 +16,7 @@ export function closingOrder(
   joints: readonly Joint[],
   parts: readonly Pick<UncutPart, 'id' | 'place'>[],
 ): readonly string[] | undefined {
+  if (!joints.some(isPegged)) return parts.map((p) => p.id);
   const ways = waysOff(joints, parts);
   const left = parts.map((p) => p.id);
   const order: string[] = [];

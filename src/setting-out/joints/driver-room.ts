@@ -24,28 +24,26 @@ export interface DriverWay {
 
 /** True when one of the usual drivers, with a short bit or a long one, stands clear of parts that are there. */
 export function driverRoom(draft: Draft, way: DriverWay, standing: readonly DraftPart[]): boolean {
-  const boxes: TickBox[] = [];
+  const others: TickBox[] = [];
   for (const p of standing) {
     const box = boxTicks(draft.ledger, p.box);
-    if (p !== way.own && isBeside(box, way.head, way.out, 0, LONGEST, WIDEST)) boxes.push(box);
+    if (p !== way.own && isBeside(box, way.head, way.out, 0, LONGEST, WIDEST)) others.push(box);
   }
-  const own = boxTicks(draft.ledger, way.own.box);
-  return DRIVERS.some((body) =>
-    BITS.some((bit) => {
+  const all = [boxTicks(draft.ledger, way.own.box), ...others];
+  for (const bit of BITS) {
+    if (!isClear(way.head, way.out, 0, bit.value, BIT_RADIUS.value, others)) continue;
+    for (const body of DRIVERS) {
       const [radius, end] = [body.radius.value, bit.value + body.length.value];
-      const all = [own, ...boxes];
-      return (
-        isClear(way, [0, bit.value], BIT_RADIUS.value, boxes) &&
-        isClear(way, [bit.value + radius, end - radius], radius, all) &&
-        hasGrip(way, bit.value, body, all)
-      );
-    }),
-  );
+      if (!isClear(way.head, way.out, bit.value + radius, end - radius, radius, all)) continue;
+      if (hasGrip(way, bit.value, body, all)) return true;
+    }
+  }
+  return false;
 }
 
 /** True when a hand finds room for the grip on some side of the axis. */
 function hasGrip(
-  { head, out, own }: DriverWay,
+  { head, out }: DriverWay,
   bit: number,
   { grip }: DriverBody,
   boxes: readonly TickBox[],
@@ -53,42 +51,46 @@ function hasGrip(
   const at = bit + grip.behind.value;
   const root: Vec = [head[0] + out[0] * at, head[1] + out[1] * at, head[2] + out[2] * at];
   const radius = grip.radius.value;
-  return squareTo(out).some((side) =>
-    isClear({ head: root, out: side, own }, [radius, grip.length.value - radius], radius, boxes),
-  );
+  const [u, v] = squareTo(out);
+  for (const [a, b] of ROUND) {
+    const side: Vec = [u[0] * a + v[0] * b, u[1] * a + v[1] * b, u[2] * a + v[2] * b];
+    if (isClear(root, side, radius, grip.length.value - radius, radius, boxes)) return true;
+  }
+  return false;
 }
 
-/** Eight directions square to another, one of them along an axis. */
-function squareTo([x, y, z]: Vec): readonly Vec[] {
+/** Eight ways round an axis, as shares of two directions square to it. */
+const ROUND = [
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+  [Math.SQRT1_2, Math.SQRT1_2],
+  [Math.SQRT1_2, -Math.SQRT1_2],
+  [-Math.SQRT1_2, Math.SQRT1_2],
+  [-Math.SQRT1_2, -Math.SQRT1_2],
+] as const;
+
+/** Two directions square to another and to each other, the first of them along an axis. */
+function squareTo([x, y, z]: Vec): readonly [Vec, Vec] {
   // The axis that it lies square to, or nearly.
-  const k = [x, y, z].map(Math.abs);
-  const u: Vec = k[1]! < 1e-9 ? [0, 1, 0] : k[0]! < 1e-9 ? [1, 0, 0] : [0, 0, 1];
-  const v: Vec = [y * u[2] - z * u[1], z * u[0] - x * u[2], x * u[1] - y * u[0]];
-  const half = Math.SQRT1_2;
-  return [
-    [1, 0],
-    [-1, 0],
-    [0, 1],
-    [0, -1],
-    [half, half],
-    [half, -half],
-    [-half, half],
-    [-half, -half],
-  ].map(([a, b]): Vec => [u[0] * a! + v[0] * b!, u[1] * a! + v[1] * b!, u[2] * a! + v[2] * b!]);
+  const u: Vec = Math.abs(y) < 1e-9 ? [0, 1, 0] : Math.abs(x) < 1e-9 ? [1, 0, 0] : [0, 0, 1];
+  return [u, [y * u[2] - z * u[1], z * u[0] - x * u[2], x * u[1] - y * u[0]]];
 }
 
 function isClear(
-  { head, out }: DriverWay,
-  [from, to]: readonly [number, number],
+  head: Vec,
+  out: Vec,
+  from: number,
+  to: number,
   radius: number,
   boxes: readonly TickBox[],
 ): boolean {
-  const near = boxes.filter((box) => isBeside(box, head, out, from, to, radius));
-  if (near.length === 0) return true;
   const count = Math.max(1, Math.ceil((to - from) / EVERY));
-  for (let i = 0; i <= count; i++) {
-    const d = from + ((to - from) * i) / count;
-    for (const box of near) if (isWithin(box, head, out, d, radius)) return false;
+  for (const box of boxes) {
+    if (!isBeside(box, head, out, from, to, radius)) continue;
+    for (let i = 0; i <= count; i++)
+      if (isWithin(box, head, out, from + ((to - from) * i) / count, radius)) return false;
   }
   return true;
 }
@@ -96,7 +98,8 @@ function isClear(
 /** Whether a box comes so near to the stretch that it must be looked at in places. */
 function isBeside(box: TickBox, head: Vec, out: Vec, from: number, to: number, radius: number): boolean {
   for (let k = 0; k < 3; k++) {
-    const [a, b] = [head[k]! + out[k]! * from, head[k]! + out[k]! * to];
+    const a = head[k]! + out[k]! * from;
+    const b = head[k]! + out[k]! * to;
     if (box.min[k]! - Math.max(a, b) >= radius || Math.min(a, b) - box.max[k]! >= radius) return false;
   }
   return true;

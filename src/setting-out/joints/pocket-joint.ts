@@ -82,20 +82,16 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
     across.sign > 0 ? l.less('head of the screw', plane, back) : l.sum('head of the screw', plane, back);
   const headOut =
     faceOut.sign > 0 ? l.sum('head of the screw', middle, drift) : l.less('head of the screw', middle, drift);
-  const headAt = <T>(place: T, of: (t: Traced) => T): readonly [T, T, T] => {
-    const head: T[] = [];
+  const [tickAcross, tickOut] = [l.ticks(headAcross), l.ticks(headOut)];
+  const headTicks = (place: number): Bore['from'] => {
+    const head: [number, number, number] = [0, 0, 0];
     head[along] = place;
-    head[across.axis] = of(headAcross);
-    head[faceOut.axis] = of(headOut);
-    return head as never;
+    head[across.axis] = tickAcross;
+    head[faceOut.axis] = tickOut;
+    return head;
   };
-  const boresAt = (place: number) =>
-    boresOf(
-      draft,
-      spec,
-      chosen,
-      headAt(place, (t) => l.ticks(t)),
-    );
+  const boresFrom = boresOf(draft, spec, chosen);
+  const boresAt = (place: number) => boresFrom(headTicks(place));
   const least = fromEnds(draft, mate, along, chosen.diameter);
   const spacing = spaceScrews(l, duty, length, l.row(SETTING_OUT.setStep), least);
   // At the end of a lying part the row begins one step on, so that equal shelves on both sides of an upright never
@@ -110,22 +106,16 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
       isFree,
     });
   const isFree = (at: number) => !boresAt(at).some((b) => bores.meets(b));
-  const row = clear(
-    (at) =>
-      isFree(at) &&
-      isReached(
-        draft,
-        spec,
-        headAt(at, (t) => l.ticks(t)),
-      ),
-  );
+  const row = clear((at) => isFree(at) && isReached(draft, spec, headTicks(at)));
   if (!row && spec.besides) return;
   if (!row) {
     if (clear(isFree)) noDriver(draft, spec);
     else screwsMeet(draft, part, mate);
   }
   const fasteners = (row ?? []).map((place, i) => {
-    const head = headAt(place, (t) => t);
+    const head: [Traced, Traced, Traced] = [place, place, place];
+    head[across.axis] = headAcross;
+    head[faceOut.axis] = headOut;
     for (const bore of boresAt(l.ticks(place))) bores.add(bore);
     part.features.push({
       kind: 'pocket',
@@ -154,38 +144,26 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
   draft.joints.push({ ...joint, fasteners });
 }
 
-/** The screw and the pocket it goes in by, as bores. */
+/** The screw and the pocket it goes in by, as bores from where its head is. */
 function boresOf(
   draft: Draft,
-  spec: PocketJointSpec,
+  { part, mate, edge, face }: PocketJointSpec,
   chosen: ChosenScrew,
-  from: Bore['from'],
-): readonly Bore[] {
+): (head: Bore['from']) => readonly [screw: Bore, pocket: Bore] {
   const l = draft.ledger;
-  const across = axisOf(outward(spec.part.place, spec.edge));
-  const faceOut = axisOf(outward(spec.part.place, spec.face));
-  const shape = pocketShape(toMm(l.ticks(spec.part.thickness)));
-  const run = (distance: number): Bore['from'] => {
-    const to = [...from] as [number, number, number];
-    to[across.axis] += (across.sign * distance * SETTING_OUT.pocketLean.of[0]) / SETTING_OUT.pocketLean.of[1];
-    to[faceOut.axis] -=
-      (faceOut.sign * distance * SETTING_OUT.pocketDrift.of[0]) / SETTING_OUT.pocketDrift.of[1];
-    return to;
+  const across = axisOf(outward(part.place, edge));
+  const faceOut = axisOf(outward(part.place, face));
+  const shape = pocketShape(toMm(l.ticks(part.thickness)));
+  const [[cosine, of], [sine]] = [SETTING_OUT.pocketLean.of, SETTING_OUT.pocketDrift.of];
+  const bore = (parts: readonly string[], run: number, radius: number) => (from: Bore['from']) => {
+    const to: [number, number, number] = [from[0], from[1], from[2]];
+    to[across.axis] += (across.sign * run * cosine) / of;
+    to[faceOut.axis] -= (faceOut.sign * run * sine) / of;
+    return { parts, from, to, radius };
   };
-  return [
-    {
-      parts: [spec.part.id, spec.mate.id],
-      from,
-      to: run(l.ticks(chosen.length)),
-      radius: l.ticks(chosen.diameter) / 2,
-    },
-    {
-      parts: [spec.part.id],
-      from,
-      to: run(fromMm(shape.seat - shape.out)),
-      radius: fromMm(shape.boreRadius),
-    },
-  ];
+  const screw = bore([part.id, mate.id], l.ticks(chosen.length), l.ticks(chosen.diameter) / 2);
+  const pocket = bore([part.id], fromMm(shape.seat - shape.out), fromMm(shape.boreRadius));
+  return (head) => [screw(head), pocket(head)];
 }
 
 /** True when a driver gets behind a pocket screw whose head is there. */

@@ -2,6 +2,7 @@ import type { Screw } from '../../job/index.ts';
 import { FACE_SCREWS, POCKET_HOLE, SCREW_RULES, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft } from '../draft.ts';
+import { onceADraft } from '../once-a-draft.ts';
 
 /** A screw that fits both thicknesses, with its traced sizes. */
 export interface ChosenScrew {
@@ -12,15 +13,15 @@ export interface ChosenScrew {
 }
 
 /** The screws of a kind that the shop owns or can buy. */
-function sizedScrews(draft: Draft, kind: Screw['kind']): ChosenScrew[] {
-  return draft.job.shop.rack.screws
+const sizedScrews = onceADraft((draft, kind: Screw['kind']): readonly ChosenScrew[] =>
+  draft.job.shop.rack.screws
     .filter((s) => s.kind === kind)
     .map((screw) => {
       const size = (field: 'length' | 'diameter' | 'head') =>
         draft.typed(`shop/rack/screws/${screw.id}/${field}`, screw[field]);
       return { screw, length: size('length'), diameter: size('diameter'), head: size('head') };
-    });
-}
+    }),
+);
 
 function isOwned({ screw }: ChosenScrew): boolean {
   return (screw.have ?? 0) > 0;
