@@ -32,6 +32,27 @@ test('it goes through a door with its two least sides, and room for hands', () =
   expect(snag!.sentence).toContain('“gate”');
 });
 
+test('what is as wide as a doorway lets through goes through it, and not a tenth of a millimetre more', () => {
+  const asWide = (width: string, hall: string) => {
+    const doors = [
+      { id: 'hall', width: hall, height: '500 mm' },
+      { id: 'stair', width: '900 mm', height: '2000 mm' },
+    ];
+    const records = plain.design.records.map((r) => (r.kind === 'piece' ? { ...r, width } : r));
+    return checkInput({ ...plain, design: { records }, shop: { ...plain.shop, wayHome: { doors } } });
+  };
+  // The bookcase is 900 mm high, so that only across its width it goes under a lintel at 500 mm.
+  const input = asWide('doorway.through', '750 mm');
+  expect(input.setOut.ledger.ticks(input.setOut.overall.width)).toBe(720 * 3200);
+  expect(wayHome(input)).toEqual([]);
+  expect(codes(wayHome(asWide('doorway.through + 0.1 mm', '750 mm')))).toEqual(['way.door-too-narrow']);
+  const inches = asWide('doorway.through', '29 1/2 in');
+  expect(inches.setOut.ledger.ticks(inches.setOut.overall.width)).toBe(
+    Math.round(29.5 * 25.4 * 3200) - 30 * 3200,
+  );
+  expect(wayHome(inches)).toEqual([]);
+});
+
 test('nothing is said of a way that nobody has measured', () => {
   expect(wayHome(checkInput(plain))).toEqual([]);
 });

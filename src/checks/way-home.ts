@@ -1,4 +1,6 @@
 import { treeOf } from '../job/index.ts';
+import { WAY } from '../materials/index.ts';
+import { fromMm, type Ticks, toMm } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { goesThrough } from './goes-through.ts';
@@ -13,8 +15,8 @@ interface Carried {
   readonly size: readonly [width: number, depth: number, height: number];
 }
 
-/** Left on every side for hands and pads, mm (from memory). */
-const HANDS = 15;
+/** Left on every side for hands and pads, in ticks; the same that `doorway.through` leaves. */
+const HANDS = WAY.hands.value;
 
 /** Whether the piece stands up under the ceiling, and goes through every door on its way, whole or case by case. */
 export function wayHome(input: Pick<CheckInput, 'job' | 'setOut'>): readonly Snag[] {
@@ -96,8 +98,13 @@ function underCeiling(
 
 /** True when some side of it leads through the door: it is carried along one of its lengths. */
 function passes({ size: [a, b, c] }: Carried, width: number, height: number): boolean {
-  const opening = [width - 2 * HANDS, height - HANDS] as const;
+  const opening = [less(width, 2), less(height, 1)] as const;
   return goesThrough([a, b], opening) || goesThrough([b, c], opening) || goesThrough([a, c], opening);
+}
+
+/** A length in mm, less room for hands at so many sides. */
+function less(mm: number, sides: number): number {
+  return toMm((fromMm(mm) - sides * HANDS) as Ticks);
 }
 
 function stuckIn(
@@ -113,7 +120,7 @@ function stuckIn(
     level: 'mind',
     where: { record, path: `shop/wayHome/doors/${door.id}` },
     sentence: `${what} is at the least ${words.length(least)} by ${words.length(middle)}, however it is turned, and does not go through ${door.name ?? `“${door.id}”`}, ${words.length(width)} wide and ${words.length(height)} high.`,
-    figures: words.atMost(least, width - 2 * HANDS),
+    figures: words.atMost(least, less(width, 2)),
     rule: practice('what is carried goes through every door on its way, with room for hands'),
     cures: [
       { says: 'Carry it in parts, and put it together where it will stand.' },

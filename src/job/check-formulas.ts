@@ -65,6 +65,9 @@ function unknownNames(placed: readonly Placed[], known: ReadonlyMap<string, Name
   );
 }
 
+/** What rests on no other size of the design. */
+const LEAVES: ReadonlySet<NamedSize['is']> = new Set(['thickness', 'room', 'doorway']);
+
 /** What a top takes of the sizes under it, besides its thickness. */
 const OVERHANGS: Readonly<Record<ClearSize, readonly string[]>> = {
   width: ['overhangSides'],
@@ -89,7 +92,7 @@ class Before {
     if (formula)
       return formula.names.flatMap(({ name }) => {
         const named = this.names.get(name);
-        if (!named || named.is === 'thickness' || named.is === 'room') return [];
+        if (!named || LEAVES.has(named.is)) return [];
         return named.is === 'field' ? [pathOf(named.record, named.field)] : [name];
       });
     const named = this.names.get(key);

@@ -7,7 +7,7 @@ export { VERSION } from './document.ts';
 export type { Edit, Edited } from './edit.ts';
 export { applyEdit, inverseOf } from './edit.ts';
 export type { Formula } from './formula/formula.ts';
-export type { ClearSize, NamedSize, RoomSize } from './formula/formula-names.ts';
+export type { ClearSize, DoorwaySize, NamedSize, RoomSize } from './formula/formula-names.ts';
 export { formulaNames, measuresOf } from './formula/formula-names.ts';
 export { readFormula } from './formula/read-formula.ts';
 export { jobJsonSchema } from './json-schema.ts';

@@ -87,3 +87,4 @@ export { BIT_RADIUS, BITS, DRIVERS, type DriverBody } from './tool-bodies.ts';
 export { type PocketShape, pocketShape, SINK_DEGREES } from './tool-shapes.ts';
 export { VENEER } from './veneer-rules.ts';
 export { airFlow, freeArea, VENTS, WARMER_BY } from './ventilation.ts';
+export { WAY } from './way-rules.ts';

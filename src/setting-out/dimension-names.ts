@@ -3,6 +3,7 @@ import type { Draft } from './draft.ts';
 import type { PrintedFit } from './fits/fit.ts';
 import type { Part, UncutPart } from './part.ts';
 import type { SetOut } from './set-out.ts';
+import { doorwaySize } from './spaces/doorways.ts';
 import { roomSize } from './spaces/room.ts';
 
 /**
@@ -65,6 +66,7 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
     add(`${o.id}.height`, o.height);
     add(`${o.id}.depth`, o.depth);
   }
+  nameDoorways(draft, add);
 }
 
 /** What parts are cut to, and the gaps of what is cut to fit: `left door.cut width`, `left door.width gap`. */
@@ -88,6 +90,15 @@ export function namePrinted(draft: Draft, parts: readonly Part[], fits: readonly
       add(`${name} gap as printed`, fit.printed);
     }
   }
+}
+
+/** The doorways on the way home, each alone and the least of all. */
+function nameDoorways(draft: Draft, add: (name: string, t: Traced) => void): void {
+  const doors = (draft.job.shop.wayHome?.doors ?? []).map((d) => d.id);
+  for (const [name, of] of [...doors.map((id) => [id, [id]] as const), ['doorway', doors] as const])
+    if (of.length > 0)
+      for (const size of ['width', 'height', 'through'] as const)
+        add(`${name}.${size}`, doorwaySize(draft, of, size));
 }
 
 /** Name, mark and id of a part, and its name without its place where no other has the same: `left door`. */

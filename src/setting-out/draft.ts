@@ -26,6 +26,7 @@ import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.
 import type { BoughtPull } from './pulls/bought-pull.ts';
 import type { Opening, Surface } from './set-out.ts';
 import type { SlidingSet } from './sliding/sliding-set.ts';
+import { doorwaySize } from './spaces/doorways.ts';
 import { reckon } from './spaces/formulas.ts';
 import { roomSize } from './spaces/room.ts';
 
@@ -196,6 +197,8 @@ export class Draft {
         return this.thickness(this.lot(name.lot));
       case 'room':
         return roomSize(this, this.tree.get(name.record) as RecordOf<'room'>, name.size)!;
+      case 'doorway':
+        return doorwaySize(this, name.doors, name.size);
     }
   }
 

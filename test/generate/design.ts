@@ -45,8 +45,10 @@ function byFormula(units: Units, of: fc.Arbitrary<Typed>): fc.Arbitrary<Typed & 
         (t) => `${t} + gap - gap`,
         (t) => `3 * (${t}) / 3`,
         (t) => `max(${t}, gap / 7)`,
+        (t) => `max(${t}, hall.through / 1000)`,
         (t) => `nearest(${t} + gap / 1000, ${grid})`,
         (t) => `min(${t}, width + height)`,
+        (t) => `min(${t}, doorway.through + doorway.height)`,
       ),
     )
     .map(([t, write]) => ({ text: write(t.text), ticks: t.ticks, formula: true }));

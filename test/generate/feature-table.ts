@@ -28,6 +28,7 @@ const ROWS: readonly Row[] = [
   { feature: 'a hidden space behind', in: has('opening', (o) => o.split === 'back') },
   { feature: 'dividers that are named', in: has('divider') },
   { feature: 'sizes by formula', in: usesFormulas },
+  { feature: 'sizes from a doorway', in: usesDoorway },
   { feature: 'shelves', in: has('shelf') },
   { feature: 'shelves for books or records', in: has('shelf', (s) => s.rowOf !== undefined) },
   { feature: 'shelves set back', in: has('shelf', (s) => s.setback !== undefined) },
@@ -142,6 +143,12 @@ function mirrored(record: RecordOf<'holes'>, job: JobDocument): boolean {
 function usesFormulas(job: JobDocument): boolean {
   return job.design.records.some((r) =>
     Object.values(r).some((v) => typeof v === 'string' && isFormula(v) && /[(+*/]/.test(v)),
+  );
+}
+
+function usesDoorway(job: JobDocument): boolean {
+  return job.design.records.some((r) =>
+    Object.values(r).some((v) => typeof v === 'string' && /(doorway|hall)\./.test(v)),
   );
 }
 

@@ -43,6 +43,12 @@ export function shop(
     paper: 'A4',
     currency: 'EUR',
     people: [],
+    wayHome: {
+      doors: [
+        { id: 'gate', width: '900 mm', height: '2100 mm' },
+        { id: 'hall', width: '36"', height: '80"' },
+      ],
+    },
     // Not every shop has a router; one that has sets it in steps of its own.
     tools: [
       { id: 'pockets', kind: 'pocket-jig', accuracy: '0.5 mm', step: '1 mm' },

@@ -12,10 +12,15 @@ export type NamedSize =
   /** What a lot measures. */
   | { readonly is: 'thickness'; readonly lot: string }
   /** What a room measures: the least of several measures, or the greatest of its widths. */
-  | { readonly is: 'room'; readonly record: string; readonly size: RoomSize };
+  | { readonly is: 'room'; readonly record: string; readonly size: RoomSize }
+  /** What a doorway measures, or the least of all on the way home. */
+  | { readonly is: 'doorway'; readonly doors: readonly string[]; readonly size: DoorwaySize };
 
 /** `widest` is the greatest width; the others are the least. */
 export type RoomSize = ClearSize | 'widest';
+
+/** `through` is how wide a thing goes through upright: the width, less room for hands on both sides. */
+export type DoorwaySize = 'width' | 'height' | 'through';
 
 export type ClearSize = 'width' | 'height' | 'depth';
 
@@ -31,7 +36,8 @@ export const TAKEN: ReadonlySet<string> = new Set([
 
 /**
  * Every name that a formula of the design may use: the overall `width`, `height` and `depth`; the maker's own; `bay1.width`
- * of an opening; `case.thickness` of what is made of a board.
+ * of an opening; `case.thickness` of what is made of a board; `doorway.width` of the way home. Where a record and a door
+ * have one name, it is the record's.
  */
 export function formulaNames(job: JobDocument): ReadonlyMap<string, NamedSize> {
   const names = new Map<string, NamedSize>();
@@ -56,7 +62,17 @@ export function formulaNames(job: JobDocument): ReadonlyMap<string, NamedSize> {
     const lot = lotOf(r, tree);
     if (lot !== undefined) names.set(`${r.id}.thickness`, { is: 'thickness', lot });
   }
+  for (const [door, doors] of doorwaysOf(job))
+    for (const size of ['width', 'height', 'through'] as const)
+      if (!names.has(`${door}.${size}`)) names.set(`${door}.${size}`, { is: 'doorway', doors, size });
   return names;
+}
+
+/** The doorways on the way home by their names: each alone, and `doorway` for all of them together. */
+function doorwaysOf(job: JobDocument): ReadonlyMap<string, readonly string[]> {
+  const ids = (job.shop.wayHome?.doors ?? []).map((d) => d.id);
+  const doors = new Map<string, readonly string[]>(ids.map((id) => [id, [id]]));
+  return ids.length > 0 ? doors.set('doorway', ids) : doors;
 }
 
 /** The field of a room that a size of it is found from, where it was measured. */

@@ -48,6 +48,43 @@ test('a formula may use what is set out after it', () => {
   expect(piece.snags).toEqual([]);
 });
 
+test('a size from the narrowest doorway on the way home, by its name or as the least of all', () => {
+  const piece = drawn((job) => {
+    Object.assign(job.shop, {
+      wayHome: {
+        doors: [
+          { id: 'hall', width: '800 mm', height: '1990 mm' },
+          { id: 'stair', width: '770 mm', height: '2020 mm' },
+        ],
+      },
+    });
+    recordOf(job, 'left').size = 'doorway.through / 2';
+    recordOf(job, 'shelf').at = 'stair.height / 10';
+  });
+  // 770 mm less 15 mm for hands on either side.
+  expect(ticksOf(piece, 'left.width')).toBe((740 / 2) * 3200);
+  expect(ticksOf(piece, 'doorway.height')).toBe(1990 * 3200);
+  expect(piece.snags).toEqual([]);
+  const leaves = leavesOf(piece.ledger.data(), piece.dimensions.get('left.width')!);
+  expect(leaves.map((l) => `${l.kind} ${l.id}`)).toEqual([
+    'document shop/wayHome/doors/hall/width',
+    'document shop/wayHome/doors/stair/width',
+    'row way.hands',
+  ]);
+});
+
+test('a doorway that isn’t on the way is a name that nothing has; a record of its name comes first', () => {
+  const job = smallJob();
+  recordOf(job, 'left').size = 'doorway.through / 2';
+  const read = checkJob(job);
+  expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['formula.no-such-name']);
+  const piece = drawn((j) => {
+    Object.assign(j.shop, { wayHome: { doors: [{ id: 'right', width: '800 mm', height: '1990 mm' }] } });
+    recordOf(j, 'left').size = 'right.height / 2';
+  });
+  expect(ticksOf(piece, 'left.width')).toBe(ticksOf(piece, 'right.height') / 2);
+});
+
 test('what comes to nothing, or to too much, is a stop at its place and nothing is built of it', () => {
   const piece = drawn((job) => {
     recordOf(job, 'base').height = 'width - 1000 mm';
