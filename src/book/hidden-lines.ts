@@ -12,8 +12,6 @@ export interface PictureLine {
   readonly seen: 'rim' | 'edge' | 'hidden';
 }
 
-/** Linear conditions a + b t > 0, all of which hold on one open interval of t. */
-type Condition = readonly [a: number, b: number];
 type Interval = readonly [from: number, to: number];
 
 /** How far beside a line one looks to see whether the piece goes on there, in millimetres. */
@@ -22,10 +20,16 @@ const ASIDE = 0.05;
 /** Left, bottom, right and top of something in the picture. */
 type Box = readonly [number, number, number, number];
 
+/** A side of an outline: what lies inside has `x * p[0] + y * p[1]` greater than `least`. */
+interface HullSide {
+  readonly x: number;
+  readonly y: number;
+  readonly least: number;
+}
+
 /** What a convex body covers: the outline of its shadow, and the faces that look at the eye. */
 interface Cover {
-  readonly part: string;
-  readonly hull: readonly PicturePoint[];
+  readonly sides: readonly HullSide[];
   readonly box: Box;
   readonly facing: readonly { readonly normal: Point; readonly offset: number }[];
 }
@@ -35,7 +39,7 @@ interface Cover {
  * that lies inside its outline and behind all its faces toward the eye, and that is one interval, found by clipping.
  */
 export function pictureLines(bodies: readonly PartBody[], looking: Looking): PictureLine[] {
-  const covers = bodies.flatMap((b) => b.covers.map((c) => coverOf(b.part, c, looking)));
+  const covers = bodies.flatMap((b) => b.covers.map((c) => coverOf(c, looking)));
   const lines: PictureLine[] = [];
   for (const body of bodies)
     for (const [p, q] of body.edges) {
@@ -44,7 +48,7 @@ export function pictureLines(bodies: readonly PartBody[], looking: Looking): Pic
       const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
       if (size < 1e-3) continue;
       const near = covers.filter((c) => meets(c.box, a, b));
-      const hidden = union(near.flatMap((c) => interval([...inside(c.hull, a, b), ...behind(c, p, q)])));
+      const hidden = union(near.flatMap((c) => hiddenBy(c, a, b, p, q)));
       const visible = without([[0, 1]], hidden);
       const within =
         visible.length === 0
@@ -74,16 +78,21 @@ function beside(near: readonly Cover[], a: PicturePoint, b: PicturePoint, side: 
   const dy = ((b[0] - a[0]) / size) * side * ASIDE;
   const from: PicturePoint = [a[0] + dx, a[1] + dy];
   const to: PicturePoint = [b[0] + dx, b[1] + dy];
-  return union(near.flatMap((c) => interval(inside(c.hull, from, to))));
+  return union(near.flatMap((c) => span(inside(c, from, to))));
 }
 
-function coverOf(part: string, body: Convex, looking: Looking): Cover {
+function coverOf(body: Convex, looking: Looking): Cover {
   const hull = hullOf(body.faces.flatMap((f) => f.corners.map((p) => project(looking, p))));
   const xs = hull.map((p) => p[0]);
   const ys = hull.map((p) => p[1]);
   return {
-    part,
-    hull,
+    sides: hull.map((h, i): HullSide => {
+      const k = hull[(i + 1) % hull.length]!;
+      const size = Math.hypot(k[0] - h[0], k[1] - h[1]);
+      const x = -(k[1] - h[1]) / size;
+      const y = (k[0] - h[0]) / size;
+      return { x, y, least: x * h[0] + y * h[1] + TOUCH * 10 };
+    }),
     box: [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)],
     facing: body.faces.filter((f) => dot(f.normal, looking.eye) > 1e-9),
   };
@@ -100,35 +109,40 @@ function meets([left, bottom, right, top]: Box, a: PicturePoint, b: PicturePoint
   );
 }
 
-/** The conditions under which the way from p to q runs behind every face that looks at the eye. */
-function behind(c: Cover, p: Point, q: Point): Condition[] {
-  return c.facing.map((f): Condition => {
-    const dp = f.offset - dot(f.normal, p);
-    return [dp - TOUCH * 10, f.offset - dot(f.normal, q) - dp];
-  });
+/** The stretch of a line, from 0 to 1, on which everything asked for so far holds. Reused: nothing is made per line. */
+const STRETCH = { from: 0, to: 1 };
+
+/** Holds the stretch to where a + b t is above nothing; false when that leaves none of it. */
+function holdTo(a: number, b: number): boolean {
+  if (Math.abs(b) < 1e-12) return a > 0;
+  const t = -a / b;
+  if (b > 0) {
+    if (t > STRETCH.from) STRETCH.from = t;
+  } else if (t < STRETCH.to) STRETCH.to = t;
+  return STRETCH.to - STRETCH.from > 1e-9;
 }
 
-/** The conditions under which the way from a to b runs inside an outline. */
-function inside(hull: readonly PicturePoint[], a: PicturePoint, b: PicturePoint): Condition[] {
-  return hull.map((h, i): Condition => {
-    const k = hull[(i + 1) % hull.length]!;
-    const size = Math.hypot(k[0] - h[0], k[1] - h[1]);
-    const [wx, wy] = [(k[0] - h[0]) / size, (k[1] - h[1]) / size];
-    const da = wx * (a[1] - h[1]) - wy * (a[0] - h[0]);
-    const db = wx * (b[1] - h[1]) - wy * (b[0] - h[0]);
-    return [da - TOUCH * 10, db - da];
-  });
+/** Holds a fresh stretch to where the way from a to b runs inside an outline; false when none of it does. */
+function inside({ sides }: Cover, a: PicturePoint, b: PicturePoint): boolean {
+  STRETCH.from = 0;
+  STRETCH.to = 1;
+  for (const { x, y, least } of sides)
+    if (!holdTo(x * a[0] + y * a[1] - least, x * (b[0] - a[0]) + y * (b[1] - a[1]))) return false;
+  return true;
 }
 
-function interval(conditions: readonly Condition[]): Interval[] {
-  let [from, to] = [0, 1];
-  for (const [a, b] of conditions) {
-    if (Math.abs(b) < 1e-12) {
-      if (a <= 0) return [];
-    } else if (b > 0) from = Math.max(from, -a / b);
-    else to = Math.min(to, -a / b);
+/** Where a line is inside an outline and behind every face that looks at the eye. */
+function hiddenBy(c: Cover, a: PicturePoint, b: PicturePoint, p: Point, q: Point): Interval[] {
+  if (!inside(c, a, b)) return [];
+  for (const { normal, offset } of c.facing) {
+    const dp = offset - dot(normal, p);
+    if (!holdTo(dp - TOUCH * 10, offset - dot(normal, q) - dp)) return [];
   }
-  return to - from > 1e-9 ? [[from, to]] : [];
+  return span(true);
+}
+
+function span(some: boolean): Interval[] {
+  return some ? [[STRETCH.from, STRETCH.to]] : [];
 }
 
 /** Intervals made longer at both ends: looking to the side falls short by a little at an outline's corners. */

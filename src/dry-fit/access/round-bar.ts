@@ -14,21 +14,28 @@ export interface RoundBar {
 const TOUCH = 1;
 
 /** True when a bar runs into the box that a member fills. */
-export function runsInto(bar: RoundBar, member: Member): boolean {
-  const { from, to, radius } = bar;
+export function runsInto({ from, to, radius }: RoundBar, member: Member): boolean {
+  const box = boxOf(member);
+  // Most of what stands there lies well beside it.
+  for (let i = 0; i < 3; i++)
+    if (
+      Math.min(from[i]!, to[i]!) - radius > box.max[i]! ||
+      Math.max(from[i]!, to[i]!) + radius < box.min[i]!
+    )
+      return false;
   const long = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
   // Its rounded ends lie within its length.
   const end = long === 0 ? 0.5 : Math.min(0.5, radius / long);
-  const box = boxOf(member);
-  const at = (t: number) => outside(box, between(from, to, t));
   // How far a point of a straight line is from a box has one least place: it is closed in on.
-  let [low, high] = [end, 1 - end];
+  let low = end;
+  let high = 1 - end;
   for (let i = 0; i < 40 && high - low > 1e-6; i++) {
-    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
-    if (at(a) <= at(b)) high = b;
+    const a = low + (high - low) / 3;
+    const b = high - (high - low) / 3;
+    if (outside(box, from, to, a) <= outside(box, from, to, b)) high = b;
     else low = a;
   }
-  return at((low + high) / 2) < radius - TOUCH;
+  return Math.sqrt(outside(box, from, to, (low + high) / 2)) < radius - TOUCH;
 }
 
 /** The box a member fills, mm. */
@@ -40,12 +47,13 @@ export function boxOf(member: Member): Box {
   };
 }
 
-function between(from: Point, to: Point, t: number): Point {
-  return [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t, from[2] + (to[2] - from[2]) * t];
-}
-
-/** How far a point is from a box; nothing inside. */
-function outside({ min, max }: Box, p: Point): number {
-  const off = (i: number) => Math.max(0, min[i]! - p[i]!, p[i]! - max[i]!);
-  return Math.hypot(off(0), off(1), off(2));
+/** Square of how far the point at `t` of the way is from a box; nothing inside. */
+function outside({ min, max }: Box, from: Point, to: Point, t: number): number {
+  let sum = 0;
+  for (let i = 0; i < 3; i++) {
+    const at = from[i]! + (to[i]! - from[i]!) * t;
+    const off = at < min[i]! ? min[i]! - at : at > max[i]! ? at - max[i]! : 0;
+    sum += off * off;
+  }
+  return sum;
 }
