@@ -39,7 +39,7 @@ interface Cover {
  * that lies inside its outline and behind all its faces toward the eye, and that is one interval, found by clipping.
  */
 export function pictureLines(bodies: readonly PartBody[], looking: Looking): PictureLine[] {
-  const covers = bodies.flatMap((b) => b.covers.map((c) => coverOf(c, looking)));
+  const covers = new Covers(bodies.flatMap((b) => b.covers.map((c) => coverOf(c, looking))));
   const lines: PictureLine[] = [];
   for (const body of bodies)
     for (const [p, q] of body.edges) {
@@ -47,8 +47,10 @@ export function pictureLines(bodies: readonly PartBody[], looking: Looking): Pic
       const b = project(looking, q);
       const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
       if (size < 1e-3) continue;
-      const near = covers.filter((c) => meets(c.box, a, b));
-      const hidden = union(near.flatMap((c) => hiddenBy(c, a, b, p, q)));
+      const near = covers.near(a, b);
+      const behind: Interval[] = [];
+      for (const c of near) if (isHidden(c, a, b, p, q)) behind.push([STRETCH.from, STRETCH.to]);
+      const hidden = union(behind);
       const visible = without([[0, 1]], hidden);
       const within =
         visible.length === 0
@@ -78,7 +80,9 @@ function beside(near: readonly Cover[], a: PicturePoint, b: PicturePoint, side: 
   const dy = ((b[0] - a[0]) / size) * side * ASIDE;
   const from: PicturePoint = [a[0] + dx, a[1] + dy];
   const to: PicturePoint = [b[0] + dx, b[1] + dy];
-  return union(near.flatMap((c) => span(inside(c, from, to))));
+  const covered: Interval[] = [];
+  for (const c of near) if (inside(c, from, to)) covered.push([STRETCH.from, STRETCH.to]);
+  return union(covered);
 }
 
 function coverOf(body: Convex, looking: Looking): Cover {
@@ -98,15 +102,34 @@ function coverOf(body: Convex, looking: Looking): Cover {
   };
 }
 
-/** Whether a line can come near a box (with room for looking to both of its sides). */
-function meets([left, bottom, right, top]: Box, a: PicturePoint, b: PicturePoint): boolean {
-  const r = 0.1;
-  return (
-    Math.min(a[0], b[0]) < right + r &&
-    Math.max(a[0], b[0]) > left - r &&
-    Math.min(a[1], b[1]) < top + r &&
-    Math.max(a[1], b[1]) > bottom - r
-  );
+/** Covers by where they lie in the picture. */
+class Covers {
+  private readonly all: readonly Cover[];
+  /** Left, bottom, right and top of each, in one list: every line is held against every box. */
+  private readonly boxes: Float64Array;
+
+  constructor(all: readonly Cover[]) {
+    this.all = all;
+    this.boxes = Float64Array.from(all.flatMap((c) => c.box));
+  }
+
+  /** Those that a line can come near to, with room for looking to both of its sides. */
+  near(a: PicturePoint, b: PicturePoint): readonly Cover[] {
+    const left = Math.min(a[0], b[0]) - 2 * ASIDE;
+    const right = Math.max(a[0], b[0]) + 2 * ASIDE;
+    const low = Math.min(a[1], b[1]) - 2 * ASIDE;
+    const high = Math.max(a[1], b[1]) + 2 * ASIDE;
+    const found: Cover[] = [];
+    for (let i = 0, at = 0; i < this.all.length; i++, at += 4)
+      if (
+        left < this.boxes[at + 2]! &&
+        right > this.boxes[at]! &&
+        low < this.boxes[at + 3]! &&
+        high > this.boxes[at + 1]!
+      )
+        found.push(this.all[i]!);
+    return found;
+  }
 }
 
 /** The stretch of a line, from 0 to 1, on which everything asked for so far holds. Reused: nothing is made per line. */
@@ -131,18 +154,14 @@ function inside({ sides }: Cover, a: PicturePoint, b: PicturePoint): boolean {
   return true;
 }
 
-/** Where a line is inside an outline and behind every face that looks at the eye. */
-function hiddenBy(c: Cover, a: PicturePoint, b: PicturePoint, p: Point, q: Point): Interval[] {
-  if (!inside(c, a, b)) return [];
+/** Holds a fresh stretch to where a line is inside an outline and behind every face that looks at the eye. */
+function isHidden(c: Cover, a: PicturePoint, b: PicturePoint, p: Point, q: Point): boolean {
+  if (!inside(c, a, b)) return false;
   for (const { normal, offset } of c.facing) {
     const dp = offset - dot(normal, p);
-    if (!holdTo(dp - TOUCH * 10, offset - dot(normal, q) - dp)) return [];
+    if (!holdTo(dp - TOUCH * 10, offset - dot(normal, q) - dp)) return false;
   }
-  return span(true);
-}
-
-function span(some: boolean): Interval[] {
-  return some ? [[STRETCH.from, STRETCH.to]] : [];
+  return true;
 }
 
 /** Intervals made longer at both ends: looking to the side falls short by a little at an outline's corners. */
@@ -153,7 +172,8 @@ function grown(spans: readonly Interval[], by: number): Interval[] {
 /** Intervals in order, run together where they touch. */
 export function union(spans: readonly Interval[]): Interval[] {
   const out: [number, number][] = [];
-  for (const [s, t] of [...spans].sort((x, y) => x[0] - y[0] || x[1] - y[1])) {
+  const inOrder = spans.length < 2 ? spans : [...spans].sort(byFrom);
+  for (const [s, t] of inOrder) {
     const last = out[out.length - 1];
     if (last && s <= last[1] + 1e-6) last[1] = Math.max(last[1], t);
     else out.push([s, t]);
@@ -161,14 +181,25 @@ export function union(spans: readonly Interval[]): Interval[] {
   return out;
 }
 
+function byFrom(a: Interval, b: Interval): number {
+  return a[0] - b[0] || a[1] - b[1];
+}
+
 /** What of `spans` is not in `taken`; both in order and apart. */
 export function without(spans: readonly Interval[], taken: readonly Interval[]): Interval[] {
-  let left: Interval[] = [...spans];
-  for (const [s, t] of taken)
-    left = left.flatMap(([a, b]): Interval[] => {
-      if (t <= a || s >= b) return [[a, b]];
-      return [...(s > a ? ([[a, s]] as Interval[]) : []), ...(t < b ? ([[t, b]] as Interval[]) : [])];
-    });
+  let left: readonly Interval[] = spans;
+  for (const [s, t] of taken) {
+    const rest: Interval[] = [];
+    for (const whole of left) {
+      const [a, b] = whole;
+      if (t <= a || s >= b) rest.push(whole);
+      else {
+        if (s > a) rest.push([a, s]);
+        if (t < b) rest.push([t, b]);
+      }
+    }
+    left = rest;
+  }
   return left.filter(([a, b]) => b - a > 1e-9);
 }
 

@@ -42,20 +42,22 @@ export function project(looking: Looking, p: Point): PicturePoint {
 
 /** The convex outline round points of a picture, counter-clockwise. */
 export function hullOf(points: readonly PicturePoint[]): PicturePoint[] {
-  const rounded = (x: number) => Math.round(x * 1e6) / 1e6;
   const sorted = points
-    .map((p): PicturePoint => [rounded(p[0]), rounded(p[1])])
+    .map((p): PicturePoint => [Math.round(p[0] * 1e6) / 1e6, Math.round(p[1] * 1e6) / 1e6])
     .sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (from: readonly PicturePoint[]) => {
-    const out: PicturePoint[] = [];
-    for (const p of from) {
-      while (out.length >= 2 && turn(out[out.length - 2]!, out[out.length - 1]!, p) <= 1e-6) out.pop();
-      out.push(p);
-    }
-    out.pop();
-    return out;
-  };
-  return [...half(sorted), ...half([...sorted].reverse())];
+  const lower = half(sorted);
+  return [...lower, ...half(sorted.reverse())];
+}
+
+/** One side of an outline, from points in order; without its last, which the other side begins with. */
+function half(from: readonly PicturePoint[]): PicturePoint[] {
+  const out: PicturePoint[] = [];
+  for (const p of from) {
+    while (out.length >= 2 && turn(out[out.length - 2]!, out[out.length - 1]!, p) <= 1e-6) out.pop();
+    out.push(p);
+  }
+  out.pop();
+  return out;
 }
 
 function turn(a: PicturePoint, b: PicturePoint, c: PicturePoint): number {
