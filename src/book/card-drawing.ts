@@ -33,6 +33,7 @@ export class Progress {
   /** The drawing for an operation, if one helps; takes note of what the operation does. */
   next(operation: Operation, lengths: Lengths, type: TextMeasure): Drawing | undefined {
     const act = operation.does;
+    if (act.act === 'glue-up') this.glueUp(act.as);
     if (act.act === 'saw') return this.saw(act, operation, lengths, type);
     if (act.act === 'set' || act.act === 'screw') return this.assemble(act);
     if (act.act === 'rabbet') return rabbetSection(act.width, act.depth, lengths);
@@ -41,6 +42,15 @@ export class Progress {
     if (!work) return undefined;
     const room = { width: ROOM.width - 16, height: ROOM.height - 16 };
     return faceDrawing(work, this.input.setOut.ledger, lengths, room, type);
+  }
+
+  /** A panel is as large as its boards until it is cut. */
+  private glueUp(mark: string): void {
+    const { ledger, parts, gluedPanels } = this.input.setOut;
+    const glued = gluedPanels.find((g) => parts.some((p) => p.id === g.panel && p.mark === mark));
+    if (!glued) return;
+    const { length, width } = glued.raw;
+    this.size.set(mark, { length: ledger.ticks(length), width: ledger.ticks(width) });
   }
 
   private saw(
@@ -66,7 +76,7 @@ export class Progress {
     const [before, behind] = act.yields;
     const { railWidth } = this.input;
     const rail =
-      railWidth === undefined || operation.stage !== 'sheets'
+      railWidth === undefined || (operation.stage !== 'sheets' && operation.stage !== 'panels')
         ? {}
         : { rail: { on: act.keep, width: railWidth } };
     const cut = {

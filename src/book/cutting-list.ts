@@ -5,6 +5,7 @@ import {
   groupParts,
   joinMarks,
   type Part,
+  partsAndBoards,
   type SetOut,
 } from '../setting-out/index.ts';
 
@@ -37,8 +38,10 @@ export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRo
     ),
   );
   const placed = new Set([...sawn.keys(), ...breakdown.missing.map((m) => m.part.id)]);
-  return groupParts(setOut).map(({ parts, marks }) => {
+  const boards = new Map(setOut.gluedPanels.map((g) => [g.panel, joinMarks(g.boards.map((b) => b.mark))]));
+  return groupParts({ ...setOut, parts: partsAndBoards(setOut) }).map(({ parts, marks }) => {
     const first = parts[0]!;
+    const gluedFrom = boards.get(first.id);
     const size = { ...(first.rough ?? first), ...sawn.get(first.id) };
     return {
       marks,
@@ -49,7 +52,10 @@ export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRo
       thickness: size.thickness,
       lot: first.lot,
       grain: first.grain === 'length' ? 'along the length' : 'either way',
-      notes: [...cutAlready(parts, placed), ...notesOf(first)].join('; '),
+      notes: [
+        ...(gluedFrom === undefined ? cutAlready(parts, placed) : [`glued up from ${gluedFrom}`]),
+        ...notesOf(first),
+      ].join('; '),
     };
   });
 }

@@ -1,6 +1,6 @@
 import type { Operation } from '../build/index.ts';
 import type { Traced } from '../measure/index.ts';
-import type { Part } from '../setting-out/index.ts';
+import { type Part, partsAndBoards } from '../setting-out/index.ts';
 import type { BookInput } from './book-input.ts';
 import { line, type Mark, moved, type PaperPoint, rectangle, text } from './drawing.ts';
 import type { Block } from './flow.ts';
@@ -22,7 +22,7 @@ export function labelBlocks(input: BookInput, width: number, type: TextMeasure):
   const lengths = lengthsOf(input.setOut.ledger, input.format);
   const wide = (width - GAP * (ACROSS - 1)) / ACROSS;
   const next = nextWork(input.build.operations);
-  const { parts } = input.setOut;
+  const parts = partsAndBoards(input.setOut);
   const blocks: Block[] = [
     note(
       'One for each part. Tape it on as soon as the part is cut, on the face that the label names, long arrow with the grain. The heavy sides are the edges to measure from: below the trued long edge, at the left the squared end.',
@@ -164,6 +164,7 @@ function worksOn({ does }: Operation): readonly string[] {
   if ('workpieces' in does) return does.workpieces;
   if ('workpiece' in does) return [does.workpiece];
   if ('pairs' in does) return does.pairs.flatMap((p) => [p.strip, p.board]);
+  if ('boards' in does) return does.boards;
   return 'on' in does ? does.on : [];
 }
 

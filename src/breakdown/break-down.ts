@@ -1,6 +1,6 @@
 import type { JobDocument, Lot } from '../job/index.ts';
 import type { Ticks, Traced } from '../measure/index.ts';
-import type { Part, SetOut } from '../setting-out/index.ts';
+import { type Part, partsAndBoards, type SetOut } from '../setting-out/index.ts';
 import type { CutPlan, Unplaced } from './cut-plan.ts';
 import { judgeCuts } from './judge/judge-cuts.ts';
 import type { Verdict } from './judge/verdict.ts';
@@ -100,7 +100,7 @@ export function* breakDown(
   const spare = new Map(
     lots.flatMap((l) => sparesOf(setOut.ledger, l, leftovers).map((s) => [s.part.id, s])),
   );
-  const spares = setOut.parts.flatMap((p) => spare.get(p.id) ?? []);
+  const spares = partsAndBoards(setOut).flatMap((p) => spare.get(p.id) ?? []);
   return { lots, purchases: purchasesOf(lots), leftovers, spares, missing };
 }
 

@@ -1,7 +1,7 @@
 import type { JobDocument, Lot, Stock } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import { parseLength, type Ticks, type Traced } from '../measure/index.ts';
-import { type CutSize, type Part, type SetOut, sawStep } from '../setting-out/index.ts';
+import { type CutSize, type Part, partsToCut, type SetOut, sawStep } from '../setting-out/index.ts';
 import type { CutGroup, CutPiece, CutProblem, CutStock } from './cut-problem.ts';
 import { lotRules } from './lot-rules.ts';
 import { type YardWork, yardWork } from './yard-work.ts';
@@ -49,8 +49,11 @@ const UNITS_PER_MONEY = 10_000;
 /** The cutting problems of a piece, one for each lot that parts are still to be cut from, in the order of the rack. */
 export function lotProblems(job: JobDocument, setOut: SetOut): readonly LotProblem[] {
   const made = new Set((job.work.made ?? []).map((m) => m.part));
+  // A panel that is there already needs no boards.
+  const gluedPanels = setOut.gluedPanels.filter((g) => !made.has(g.panel));
+  const parts = partsToCut({ parts: setOut.parts, gluedPanels });
   return job.shop.rack.lots
-    .map((lot) => ({ lot, parts: setOut.parts.filter((p) => p.lot === lot.id && !made.has(p.id)) }))
+    .map((lot) => ({ lot, parts: parts.filter((p) => p.lot === lot.id && !made.has(p.id)) }))
     .filter(({ parts }) => parts.length > 0)
     .map(({ lot, parts }) => lotProblem(job, setOut, lot, parts));
 }

@@ -50,6 +50,7 @@ function uses({ does }: Operation): readonly string[] {
     case 'name':
     case 'scribe':
       return [does.workpiece];
+    case 'plane':
     case 'bevel':
     case 'rabbet':
     case 'groove':
@@ -61,6 +62,8 @@ function uses({ does }: Operation): readonly string[] {
     case 'pin-holes':
     case 'flush':
       return does.workpieces;
+    case 'glue-up':
+      return does.boards;
     case 'edge':
       return does.pairs.flatMap((p) => [p.strip, p.board]);
     case 'set':
@@ -94,6 +97,7 @@ function uses({ does }: Operation): readonly string[] {
 function gives({ does }: Operation): readonly string[] {
   if (does.act === 'saw') return does.yields.flatMap((y) => (y ? [y.name] : []));
   if (does.act === 'name') return [does.as.name];
+  if (does.act === 'glue-up') return [does.as];
   return does.act === 'set' ? [does.into] : [];
 }
 

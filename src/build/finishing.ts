@@ -6,11 +6,14 @@ import {
   hingesUsed,
   joinMarks,
   type Part,
+  partsAndBoards,
+  partsToCut,
   pinsUsed,
   pullsUsed,
   runnersUsed,
   screwsUsed,
   staysUsed,
+  stockThickness,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
@@ -20,7 +23,8 @@ import { markWords } from './mark-words.ts';
 /** Begins the work: what must be there and measured before anything is cut. */
 export function gather(bench: Bench): void {
   const screws = screwsUsed(bench.setOut);
-  const lots = bench.job.shop.rack.lots.filter((lot) => bench.setOut.parts.some((p) => p.lot === lot.id));
+  const cut = partsToCut(bench.setOut);
+  const lots = bench.job.shop.rack.lots.filter((lot) => cut.some((p) => p.lot === lot.id));
   bench.do(
     {
       id: 'gather/stock',
@@ -65,9 +69,7 @@ export function gather(bench: Bench): void {
         }),
       ],
       lengths: [
-        ...lots
-          .map((lot) => bench.setOut.parts.find((p) => p.lot === lot.id)!)
-          .map((p) => (p.form === 'strip' ? (p.rough?.thickness ?? p.thickness) : p.thickness)),
+        ...lots.map((lot) => cut.find((p) => p.lot === lot.id)!).map(stockThickness),
         bench.ledger.row(
           bench.job.shop.units === 'in' ? SETTING_OUT.measureAgainInches : SETTING_OUT.measureAgain,
         ),
@@ -86,7 +88,9 @@ function onRack(needed: number, have = 0): string {
 /** What is cut and good from an earlier day. */
 function cutAlready({ job, setOut }: Bench): readonly string[] {
   const made = new Set((job.work.made ?? []).map((m) => m.part));
-  const marks = setOut.parts.filter((p) => made.has(p.id)).map((p) => p.mark);
+  const marks = partsAndBoards(setOut)
+    .filter((p) => made.has(p.id))
+    .map((p) => p.mark);
   return marks.length === 0 ? [] : [`Cut already, to be laid out: ${joinMarks(marks)}.`];
 }
 

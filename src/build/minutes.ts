@@ -13,6 +13,8 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
   'square-end': { active: 5, waiting: 0 },
   rip: { active: 4, waiting: 0 },
   crosscut: { active: 3, waiting: 0 },
+  plane: { active: 8, waiting: 0 },
+  'glue-up': { active: 15, waiting: 0 },
   bevel: { active: 4, waiting: 0 },
   rabbet: { active: 12, waiting: 0 },
   groove: { active: 8, waiting: 0 },
@@ -52,6 +54,7 @@ export const MINUTES: Record<OperationKind, { readonly active: number; readonly 
 /** Kinds that must be left alone until the shop’s glue has set, or its coat is dry. */
 export const WAITS: Partial<Record<OperationKind, 'glue' | 'coat'>> = {
   edge: 'glue',
+  'glue-up': 'glue',
   cure: 'glue',
   prefinish: 'coat',
   finish: 'coat',

@@ -72,6 +72,19 @@ export type Act =
     }
   /** A workpiece that needs no cut gets its mark. */
   | { readonly act: 'name'; readonly workpiece: string; readonly as: Yield }
+  /** Planed to a width, both edges alike, or to a thickness, both faces. */
+  | {
+      readonly act: 'plane';
+      readonly workpieces: readonly string[];
+      readonly across: 'width' | 'thickness';
+      readonly to: Traced;
+    }
+  /** Boards glued edge to edge, in their order from the near edge to the far one. */
+  | {
+      readonly act: 'glue-up';
+      readonly boards: readonly string[];
+      readonly as: string;
+    }
   /** A slanting end cut: the line lies on `fullFace`, `at` from the start; what lies beyond it falls off. */
   | {
       readonly act: 'bevel';
@@ -369,6 +382,7 @@ export const STAGES = [
   'gather',
   'sheets',
   'strips',
+  'panels',
   'machine',
   'edging',
   'sand',
@@ -390,6 +404,8 @@ export type OperationKind =
   | 'square-end'
   | 'rip'
   | 'crosscut'
+  | 'plane'
+  | 'glue-up'
   | 'bevel'
   | 'rabbet'
   | 'groove'

@@ -1,7 +1,7 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import type { SetOut } from '../setting-out/index.ts';
+import { partsAndBoards, partsToCut, type SetOut, stockThickness } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
@@ -13,6 +13,7 @@ import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
 import { finishPiece, prefinishParts } from './finish/finish-work.ts';
 import { gather, sandParts } from './finishing.ts';
 import { planGlueUps } from './glue/plan-glue-ups.ts';
+import { glueUpPanels } from './glued-panels.ts';
 import { fixHandles } from './handles.ts';
 import { hangDoors } from './hanging.ts';
 import { bringHome } from './home.ts';
@@ -38,6 +39,7 @@ const TITLES: Record<StageId, string> = {
   gather: 'Gather',
   sheets: 'Cut the sheets',
   strips: 'Cut the strips',
+  panels: 'Glue up panels',
   machine: 'Mark and work the parts',
   edging: 'Edging',
   sand: 'Sand the parts',
@@ -55,6 +57,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   cutAtYard(bench, breakdown);
   gather(bench);
   sawStock(bench, breakdown);
+  glueUpPanels(bench);
   layOut(bench);
   makeStorySticks(bench);
   const cutAtOnce = setOut.parts.filter((p) => !p.cutLater);
@@ -130,7 +133,7 @@ function stagesOf(operations: readonly Operation[]): readonly Stage[] {
 function madeParts({ job, setOut }: Bench): readonly Workpiece[] {
   const made = new Set((job.work.made ?? []).map((m) => m.part));
   const nothing = setOut.ledger.row(SETTING_OUT.nothing);
-  return setOut.parts
+  return partsAndBoards(setOut)
     .filter((p) => made.has(p.id))
     .map((p) => ({
       name: p.mark,
@@ -138,15 +141,14 @@ function madeParts({ job, setOut }: Bench): readonly Workpiece[] {
       stock: p.lot,
       length: p.cut.length,
       width: p.cut.width,
-      thickness: p.form === 'strip' ? (p.rough?.thickness ?? p.thickness) : p.thickness,
+      thickness: stockThickness(p),
       raw: { ends: nothing, edges: nothing },
     }));
 }
 
 function stockOf(setOut: SetOut, breakdown: Breakdown): readonly Workpiece[] {
   return breakdown.lots.flatMap(({ lot, sheets }) => {
-    const part = setOut.parts.find((p) => p.lot === lot.id)!;
-    const thickness = part.form === 'strip' ? (part.rough?.thickness ?? part.thickness) : part.thickness;
+    const thickness = stockThickness(partsToCut(setOut).find((p) => p.lot === lot.id)!);
     return sheets.map(({ name, source }) => ({
       name,
       lot: lot.id,
@@ -157,7 +159,7 @@ function stockOf(setOut: SetOut, breakdown: Breakdown): readonly Workpiece[] {
       // A strip is sold planed to its width; only its ends are cut.
       raw: {
         ends: source.trim,
-        edges: part.form === 'strip' ? setOut.ledger.row(SETTING_OUT.nothing) : source.trim,
+        edges: lot.form === 'strip' ? setOut.ledger.row(SETTING_OUT.nothing) : source.trim,
       },
     }));
   });

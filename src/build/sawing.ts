@@ -1,7 +1,7 @@
 import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import type { Part } from '../setting-out/index.ts';
+import { type Part, partsToCut } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import type { Yield } from './operation.ts';
@@ -220,7 +220,7 @@ function sawNode(
     second.kind === 'left'
       ? leftWords(names[1])
       : `, ${second.kind === 'piece' ? `${second.part.mark} (${second.part.name})` : names[1]} on what stays.`;
-  const strip = bench.setOut.parts.find((p) => p.lot === sheet.lot)?.form === 'strip';
+  const strip = bench.job.shop.rack.lots.some((l) => l.id === sheet.lot && l.form === 'strip');
   cut(bench, {
     id: `${workpiece}/${lengthwise ? 'crosscut' : 'rip'}-${names[0]}`,
     title: `${isTape(bench, sheet.lot) ? 'Cut' : lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? (strip ? 'strip ' : 'sheet ') : 'piece '}${workpiece}`,
@@ -408,5 +408,7 @@ function keptOf(bench: Bench, { keep, at, whole }: CutDraft): Traced {
 }
 
 function isStrip(bench: Bench, workpiece: string): boolean {
-  return /^L\d/.test(workpiece) || bench.setOut.parts.some((p) => p.mark === workpiece && p.form === 'strip');
+  return (
+    /^L\d/.test(workpiece) || partsToCut(bench.setOut).some((p) => p.mark === workpiece && p.form === 'strip')
+  );
 }

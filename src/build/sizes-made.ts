@@ -1,16 +1,16 @@
 import type { Traced } from '../measure/index.ts';
-import type { Part, SetOut } from '../setting-out/index.ts';
+import { type Part, partsAndBoards, type SetOut } from '../setting-out/index.ts';
 import type { Operation } from './operation.ts';
 
 /** The sizes that stand once a card is done: of every part that comes off the saw, by the name of the dimension. */
 export function sizesMade(
-  { parts }: SetOut,
+  setOut: SetOut,
   { does }: Operation,
 ): readonly (readonly [name: string, size: Traced])[] {
   if (does.act !== 'saw' && does.act !== 'name') return [];
   const names = does.act === 'saw' ? does.yields.flatMap((y) => y?.name ?? []) : [does.as.name];
   return names.flatMap((mark) => {
-    const part = parts.find((p) => p.mark === mark);
+    const part = partsAndBoards(setOut).find((p) => p.mark === mark);
     if (!part) return [];
     if (part.fitted) return fittedSizes(part, part.fitted, does);
     const length = [`${mark}.length`, part.cut.length] as const;

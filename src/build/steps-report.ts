@@ -75,6 +75,10 @@ function actReport(a: Act): Report {
       };
     case 'name':
       return { act: a.act, workpiece: a.workpiece, as: a.as };
+    case 'plane':
+      return { act: a.act, workpieces: a.workpieces, across: a.across, to_mm: a.to };
+    case 'glue-up':
+      return { act: a.act, boards: a.boards, as: a.as };
     case 'bevel':
       return {
         act: a.act,

@@ -1,3 +1,4 @@
+import { toMm } from '../measure/index.ts';
 import { axisOf, type Direction, type Part, type SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
@@ -11,7 +12,7 @@ interface Glued {
   readonly reach: number;
 }
 
-/** Whether the clamps span everything that is glued: edging across its board, and frames from corner to corner. */
+/** Whether the clamps span everything that is glued: edging across its board, frames from corner to corner, boards to a panel. */
 export function clampReach({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>): readonly Snag[] {
   const clamps = job.shop.tools.filter((t) => t.kind === 'clamp');
   if (clamps.length === 0) return [];
@@ -69,7 +70,10 @@ function gluedParts(setOut: SetOut, taped: ReadonlySet<string>): readonly Glued[
     const part = parts.get(id)!;
     return { part, reach: spanOf(setOut, part.place.length, [part, ...mates.map((m) => parts.get(m)!)]) };
   });
-  return [...onBoards, ...inFrames, ...letIn];
+  const gluedUp = setOut.gluedPanels
+    .filter((g) => g.boards.length > 1)
+    .map((g): Glued => ({ part: parts.get(g.panel)!, reach: toMm(setOut.ledger.ticks(g.raw.width)) }));
+  return [...onBoards, ...inFrames, ...letIn, ...gluedUp];
 }
 
 /** How far several parts reach together along a direction. */

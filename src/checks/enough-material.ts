@@ -5,6 +5,7 @@ import {
   fixingsUsed,
   hingesUsed,
   type Part,
+  partsToCut,
   pinsUsed,
   pullsUsed,
   runnersUsed,
@@ -98,7 +99,7 @@ function otherLot(
   const lot = lotOf(job, part.lot);
   const at = fieldThatNames(job, part);
   if (!at) return undefined;
-  const sizes = setOut.parts
+  const sizes = partsToCut(setOut)
     .filter((p) => p.lot === lot.id)
     .map((p) => ({ part: p, size: sizeOf(setOut, p) }));
   const holds = (candidate: Lot) =>
@@ -141,7 +142,7 @@ function plansThatFail(breakdown: Breakdown): Snag[] {
 
 function notMeasured({ job, setOut }: Pick<CheckInput, 'job' | 'setOut'>): Snag[] {
   return job.shop.rack.lots
-    .filter((lot) => lot.thickness === undefined && setOut.parts.some((p) => p.lot === lot.id))
+    .filter((lot) => lot.thickness === undefined && partsToCut(setOut).some((p) => p.lot === lot.id))
     .map((lot) => ({
       code: 'stock.not-measured',
       level: 'note',

@@ -8,6 +8,7 @@ import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts'
 import { comesAlong } from './comes-along.ts';
 import { Condition } from './condition/condition.ts';
 import { drawOut } from './draw-out.ts';
+import { gluedUp, planed } from './glued-up.ts';
 import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
 import { letInLevellers } from './levellers.ts';
@@ -88,6 +89,10 @@ export class Workshop {
         return this.saw(operation, does);
       case 'name':
         return this.name(operation, does);
+      case 'plane':
+        return this.workAll(operation, does.workpieces, (p) => planed(p, does, this.read));
+      case 'glue-up':
+        return this.glueUp(operation, does);
       case 'bevel':
         return this.workAll(operation, does.workpieces, (p) => bevelled(p, does, this.read));
       case 'rabbet':
@@ -177,6 +182,16 @@ export class Workshop {
     if (!piece) return;
     this.loose.delete(act.workpiece);
     this.putDown(operation, act.as.name, act.as.turned ? quarterTurned(piece) : piece);
+  }
+
+  /** Boards become one piece; the clamps hold nothing that isn’t there. */
+  private glueUp(operation: Operation, act: Extract<Act, { act: 'glue-up' }>): void {
+    const boards = act.boards.flatMap((name) => this.take(operation, name) ?? []);
+    if (boards.length < act.boards.length) return;
+    const made = gluedUp(boards);
+    if ('fault' in made) return this.fault(operation, 'off-the-wood', act.as, `${act.as}: ${made.fault}.`);
+    for (const name of act.boards) this.loose.delete(name);
+    this.putDown(operation, act.as, made.piece);
   }
 
   private putDown(operation: Operation, name: string, piece: VirtualPiece): void {

@@ -97,8 +97,9 @@ function badLots(job: JobDocument): readonly Snag[] {
   const lots = new Map(job.shop.rack.lots.map((l) => [l.id, l]));
   const snags: Snag[] = [];
   for (const r of job.design.records) {
-    const wants: [field: string, lot: string | undefined, form: 'sheet' | 'strip'][] = [];
-    if ('board' in r) wants.push(['board', r.board, 'sheet']);
+    const wants: [field: string, lot: string | undefined, form: 'sheet' | 'strip' | 'either'][] = [];
+    // A top is glued up where it is of strips.
+    if ('board' in r) wants.push(['board', r.board, r.kind === 'top' ? 'either' : 'sheet']);
     if (r.kind === 'drawers')
       wants.push(
         ['bottomBoard', r.bottomBoard, 'sheet'],
@@ -129,7 +130,7 @@ function badLots(job: JobDocument): readonly Snag[] {
           sentence: `“${r.id}” needs solid wood here, but “${id}” is veneer tape for front edges.`,
           cures: [{ says: 'Name a lot of solid strips.' }],
         });
-      else if (lot.form !== form)
+      else if (form !== 'either' && lot.form !== form)
         snags.push({
           code: 'document.wrong-form',
           level: 'stop',

@@ -1,5 +1,7 @@
+import { material } from '../materials/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
+import type { Rack } from './shop/rack.ts';
 import type { RecordTree } from './tree.ts';
 
 /** What a top can't say of itself that comes level with its case, or lies between its sides. */
@@ -40,6 +42,38 @@ export function badFit(top: RecordOf<'top'>, tree: RecordTree): readonly Snag[] 
           ),
         ]
       : []),
+  ];
+}
+
+/** A top of strips is glued up from solid wood, and lies on its case, where it can move. */
+export function badGlueUp(top: RecordOf<'top'>, rack: Rack): readonly Snag[] {
+  const lot = rack.lots.find((l) => l.id === top.board);
+  if (lot?.form !== 'strip' || lot.tape !== undefined) return [];
+  const where = { path: `design/records/${top.id}/board`, record: top.id };
+  if (material(lot.material)?.kind !== 'solid')
+    return [
+      {
+        code: 'design.glued-up-top',
+        level: 'stop',
+        where,
+        sentence: `“${top.id}” is to be glued up from “${lot.id}”, which is no solid wood.`,
+        cures: [{ says: 'Name a lot of boards of solid wood, or of sheets.' }],
+      },
+    ];
+  if (top.fit !== 'inset') return [];
+  return [
+    {
+      code: 'design.glued-up-top',
+      level: 'stop',
+      where: { ...where, path: `design/records/${top.id}/fit` },
+      sentence: `“${top.id}” is glued up from boards, which move: between the sides of its case it can’t.`,
+      cures: [
+        {
+          says: 'Lay it on the case, or make it of a panel.',
+          edits: [{ record: top.id, field: 'fit', value: 'applied' }],
+        },
+      ],
+    },
   ];
 }
 

@@ -18,6 +18,7 @@ export {
 } from './finishes.ts';
 export { FIT_LIMITS } from './fit-limits.ts';
 export { GLUE_WORK, LEAN, LEANING_BY } from './glue-work.ts';
+export { GLUED_PANELS } from './glued-panel-rules.ts';
 export { HANDLES } from './handle-rules.ts';
 export { HOLES, PLUGS, type Plug, plug } from './hole-rules.ts';
 export { GRAVITY, HELD_LID, LIDS, PINCHING, SHUT_IN } from './lid-rules.ts';

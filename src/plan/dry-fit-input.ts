@@ -79,7 +79,7 @@ function careOf({ shop }: JobDocument, { finishing }: BuildPlan): Care {
   const onTop = finishing?.classes.some((c) => c.surface === 'top') ? 1 : 0;
   const early = rack.finishes.length > 0 ? (finishing?.before ?? []) : [];
   return {
-    glueSets: Math.min(own('cure', 'edge'), glue?.label?.clampMinutes ?? usualGlue),
+    glueSets: Math.min(own('cure', 'edge', 'glue-up'), glue?.label?.clampMinutes ?? usualGlue),
     coatDries: Math.min(own('prefinish', 'finish'), Math.round((coat?.label?.recoatHours ?? usualCoat) * 60)),
     coats: new Map(
       finishing

@@ -25,7 +25,7 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
     } else if (r.kind === 'size') add(`${r.id}.value`, draft.field(r, 'value'));
   for (const vent of draft.tree.all('vent'))
     if (vent.apart !== undefined) add(`${vent.id}.apart`, draft.field(vent, 'apart'));
-  for (const part of draft.parts)
+  for (const part of allParts(draft))
     for (const name of namesOf(part)) {
       add(`${name}.length`, part.length);
       add(`${name}.width`, part.width);
@@ -36,7 +36,7 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
       }
     }
   for (const lot of draft.job.shop.rack.lots)
-    if (draft.parts.some((p) => p.lot === lot.id)) add(`${lot.id}.thickness`, draft.thickness(lot));
+    if (allParts(draft).some((p) => p.lot === lot.id)) add(`${lot.id}.thickness`, draft.thickness(lot));
   for (const d of draft.doors) {
     for (const name of namesOf(draft.part(d.part))) {
       add(`${name}.gap`, d.gap);
@@ -101,11 +101,16 @@ function nameDoorways(draft: Draft, add: (name: string, t: Traced) => void): voi
         add(`${name}.${size}`, doorwaySize(draft, of, size));
 }
 
+/** The parts of the piece, and the boards of panels that are glued up. */
+function allParts({ parts, gluedPanels }: Draft): readonly UncutPart[] {
+  return [...parts, ...gluedPanels.flatMap((g) => g.boards)];
+}
+
 /** Name, mark and id of a part, and its name without its place where no other has the same: `left door`. */
 function naming(draft: Draft): (part: UncutPart) => readonly string[] {
   const often = new Map<string, number>();
   const short = new Map<string, string>();
-  for (const part of draft.parts) {
+  for (const part of allParts(draft)) {
     const name = shortName(part);
     short.set(part.id, name);
     often.set(name, (often.get(name) ?? 0) + 1);

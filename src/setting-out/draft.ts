@@ -16,11 +16,13 @@ import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
 import type { Feature } from './feature.ts';
 import type { Fit } from './fits/fit.ts';
+import type { GluedPanel } from './glued/glued-panel.ts';
+import { finishedThickness } from './glued/panel-of-boards.ts';
 import type { Fastener, Joint } from './joints/joint.ts';
 import type { Peg } from './joints/peg.ts';
 import type { Lid } from './lids/lid.ts';
 import { type Family, markFor } from './mark.ts';
-import type { UncutPart } from './part.ts';
+import type { StockForm, UncutPart } from './part.ts';
 import type { PinnedShelf } from './pins/pinned-shelf.ts';
 import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
 import type { BoughtPull } from './pulls/bought-pull.ts';
@@ -56,6 +58,10 @@ export interface PanelSpec {
   readonly rough?: NonNullable<UncutPart['rough']>;
   readonly cutLater?: true;
   readonly tongues?: Tongues;
+  /** Its own, where that is not its lot's: a panel glued up from strips is cut like a sheet. */
+  readonly form?: StockForm;
+  /** Set for a board that is glued up to a panel, which is a part in its place. */
+  readonly apart?: true;
 }
 
 /** A part under way: features are still added to it. */
@@ -87,6 +93,7 @@ export class Draft {
   readonly lids: Lid[] = [];
   readonly pulls: BoughtPull[] = [];
   readonly levellers: Levellers[] = [];
+  readonly gluedPanels: GluedPanel<DraftPart>[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */
@@ -194,7 +201,9 @@ export class Draft {
       case 'clear':
         return this.clearSize(name.opening, name.size);
       case 'thickness':
-        return this.thickness(this.lot(name.lot));
+        return name.of === 'top'
+          ? finishedThickness(this, this.lot(name.lot))
+          : this.thickness(this.lot(name.lot));
       case 'room':
         return roomSize(this, this.tree.get(name.record) as RecordOf<'room'>, name.size)!;
       case 'doorway':
@@ -275,7 +284,7 @@ export class Draft {
       name: spec.name,
       mark: markFor(spec.family, number),
       lot: spec.lot.id,
-      form: spec.lot.form,
+      form: spec.form ?? spec.lot.form,
       length: along(length),
       width: along(width),
       thickness: along(thickness),
@@ -291,7 +300,7 @@ export class Draft {
     };
     if (this.byId.has(part.id)) throw new Error(`two parts with one id: ${part.id}`);
     this.byId.set(part.id, part);
-    this.parts.push(part);
+    if (!spec.apart) this.parts.push(part);
     return part;
   }
 

@@ -20,6 +20,8 @@ export type { CutSize } from './fits/cut-size.ts';
 export { sawnSize, sawStep } from './fits/cut-size.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fits/fit.ts';
 export { runningClear } from './fits/running-clear.ts';
+export type { GluedPanel } from './glued/glued-panel.ts';
+export { partsAndBoards, partsToCut, stockThickness } from './glued/glued-panel.ts';
 export {
   doorsOf,
   fixingsUsed,

@@ -5,7 +5,7 @@ import type { Draft } from './draft.ts';
 export function madeInVain(draft: Draft): void {
   // What can't be set out has no parts to be known by.
   if (draft.parts.length === 0) return;
-  const ids = new Set(draft.parts.map((p) => p.id));
+  const ids = new Set([...draft.parts, ...draft.gluedPanels.flatMap((g) => g.boards)].map((p) => p.id));
   (draft.job.work.made ?? []).forEach(({ part }, i) => {
     if (ids.has(part)) return;
     draft.snags.push({

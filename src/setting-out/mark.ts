@@ -21,6 +21,7 @@ const LETTERS = {
   'drawer bottom': 'R',
   rail: 'T',
   handle: 'U',
+  'panel board': 'V',
   filler: 'W',
   'drawer runner': 'Y',
 } as const;

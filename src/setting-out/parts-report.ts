@@ -1,5 +1,6 @@
 import type { Ledger, Report, Traced } from '../measure/index.ts';
 import type { Feature } from './feature.ts';
+import { partsAndBoards } from './glued/glued-panel.ts';
 import type { Part } from './part.ts';
 import type { SetOut } from './set-out.ts';
 
@@ -26,7 +27,7 @@ export function groupParts(setOut: SetOut): readonly PartGroup[] {
 export function partsReport(setOut: SetOut): Report {
   return {
     overall_mm: setOut.overall,
-    parts: groupParts(setOut).map(({ parts, marks }) => {
+    parts: groupParts({ ...setOut, parts: partsAndBoards(setOut) }).map(({ parts, marks }) => {
       const first = parts[0]!;
       return {
         ids: parts.map((p) => p.id),
@@ -46,11 +47,17 @@ export function partsReport(setOut: SetOut): Report {
           width_mm: first.rough.width,
           thickness_mm: first.rough.thickness,
         },
+        glued_up_from: boardsOf(setOut, first),
         edging: edgingOf(setOut, first),
         features: first.features.map(featureReport),
       };
     }),
   };
+}
+
+/** The marks of the boards that a panel is glued up from, from its near edge; absent where it is one piece. */
+function boardsOf({ gluedPanels }: SetOut, { id }: Part): readonly string[] | undefined {
+  return gluedPanels.find((g) => g.panel === id)?.boards.map((b) => b.mark);
 }
 
 /** What is glued to the edges of a part, by side; absent where none is. */
@@ -155,6 +162,7 @@ export function commonName(parts: readonly Part[]): string {
       .replace(/^(first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|\d+th) /, '')
       .replace(/^(left|right|front|back) (?=strip)/, '')
       .replace(/^((?:loose )?shelf) \d+/, '$1')
+      .replace(/^board \d+ (?=of )/, 'board ')
       .replace(/ of drawer( \d+)? of [^ ]+$/, ' of a drawer')
       .replace(/ (in|of) [^ ]+$/, '');
   const names = new Set(parts.map((p) => plain(p.name)));

@@ -11,6 +11,7 @@ import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { frontStrips } from './drawers/front-strips.ts';
 import { PrintedSizes } from './fits/printed-sizes.ts';
+import { partsAndBoards } from './glued/glued-panel.ts';
 import { cableHoles } from './holes/cable-holes.ts';
 import { cutVents } from './holes/vents.ts';
 import { Bores } from './joints/bores.ts';
@@ -70,13 +71,15 @@ export function setOut(job: JobDocument): SetOut {
   nameDimensions(draft, overall);
   const printed = new PrintedSizes(draft);
   const parts = inOrderOfMarks(draft.parts, printed);
+  const gluedPanels = draft.gluedPanels.map((g) => ({ ...g, boards: inOrderOfMarks(g.boards, printed) }));
   const fits = printed.fits();
-  namePrinted(draft, parts, fits);
+  namePrinted(draft, partsAndBoards({ parts, gluedPanels }), fits);
   measuredInVain(draft);
   madeInVain(draft);
   return {
     ledger: draft.ledger,
     parts,
+    gluedPanels,
     joints: draft.joints,
     fasteners: draft.fasteners,
     pegs: draft.pegs,

@@ -5,6 +5,7 @@ import type { Levellers } from './case/leveller.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
 import type { PrintedFit } from './fits/fit.ts';
+import type { GluedPanel } from './glued/glued-panel.ts';
 import type { Fastener, Joint } from './joints/joint.ts';
 import type { Peg } from './joints/peg.ts';
 import type { Lid } from './lids/lid.ts';
@@ -56,6 +57,8 @@ export interface SetOut {
   readonly ledger: Ledger;
   /** In the order of marks. */
   readonly parts: readonly Part[];
+  /** Panels among the parts that are glued up from boards. */
+  readonly gluedPanels: readonly GluedPanel[];
   readonly joints: readonly Joint[];
   readonly fasteners: readonly Fastener[];
   /** Dowels and biscuits. */

@@ -57,6 +57,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
       'A base under several cases is no frame, carries a stack, or is not their only one.',
     ],
     ['design.top-fit', 'A flush or an inset top says what only an applied one has.'],
+    ['design.glued-up-top', 'A top glued up from boards is no solid wood, or can’t move where it lies.'],
     ['design.top-over-stack', 'A top over several cases belongs to a stack of them.'],
     ['design.top-under-top', 'A case under a top over several has a top of its own.'],
     ['design.side-not-shared', 'A case shares a side that its neighbour cannot share with it.'],
@@ -158,6 +159,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
       MIND,
     ],
     ['top.edging-across-grain', 'Strips are glued across the grain of a top of solid wood.', MIND],
+    ['top.boards-too-small', 'The boards that a top is to be glued up from are too narrow or too thin.'],
+    ['top.movement-unknown', 'Nobody knows how much a top glued up from boards moves.'],
     ['top.no-washer', 'No washer covers the wide holes in which a top of solid wood moves.'],
     ['top.edging-over-side', 'A side stands under the edging of the top, where screws find no board.'],
     [

@@ -263,6 +263,7 @@ export function smallCase(): SetOut {
     lids: [],
     pulls: [],
     levellers: [],
+    gluedPanels: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     sides: [],

@@ -345,8 +345,8 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         overhangFront: optional(text(0, 40)),
         overhangSides: optional(text(0, 40)),
         overhangBack: optional(text(0, 15)),
-        // Now and then of solid wood, which lies on a lid.
-        board: fc.constantFrom(undefined, 'other'),
+        // Now and then of solid wood, or glued up from boards, which lies on a lid.
+        board: fc.constantFrom(undefined, 'other', 'planks'),
       }),
     ).chain(
       (top): fc.Arbitrary<Field | undefined> =>
@@ -364,7 +364,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
                     : edged === 'flush'
                       ? fc.record({
                           fit: fc.constant('flush'),
-                          board: fc.constantFrom(undefined, 'other'),
+                          board: fc.constantFrom(undefined, 'other', 'planks'),
                           edging: optional(fc.constant('strip')),
                           edgedSides: fc.constant('front'),
                         })

@@ -10,6 +10,7 @@ import { FeatureTable } from './feature-table.ts';
 import { doorFaults } from './judge-doors.ts';
 import { drawerFaults } from './judge-drawers.ts';
 import { fitFaults } from './judge-fits.ts';
+import { gluedPanelFaults } from './judge-glued-panels.ts';
 import { handleFaults } from './judge-handles.ts';
 import { rowFaults } from './judge-hole-rows.ts';
 import { holeFaults } from './judge-holes.ts';
@@ -66,6 +67,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(rowFaults(job, piece)).toEqual([]);
       expect(handleFaults(piece)).toEqual([]);
       expect(lidFaults(piece)).toEqual([]);
+      expect(gluedPanelFaults(piece)).toEqual([]);
       expect(pinFaults(piece)).toEqual([]);
       expect(slidingFaults(piece)).toEqual([]);
       expect(drawerFaults(piece)).toEqual([]);

@@ -77,6 +77,10 @@ const ROWS: readonly Row[] = [
         .some((t) => treeOf(job).get(t.parent)?.kind === 'group'),
   },
   {
+    feature: 'a top glued up from boards',
+    in: (_, piece) => piece.gluedPanels.length > 0,
+  },
+  {
     feature: 'a top of solid wood, free to move',
     in: (_, piece) => piece.fasteners.some((f) => f.washer !== undefined),
   },

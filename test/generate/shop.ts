@@ -68,6 +68,7 @@ export function shop(
         strips('foot', '24 mm'),
         { ...strips('runner-strip', '6 mm'), width: '18 mm' },
         strips('leg', '30 mm'),
+        { ...strips('planks', '26 mm'), width: '110 mm' },
       ],
       screws: [
         ...pocket.map((n) => screw(`pocket-${n}`, 'pocket', n, '4 mm', '9 mm')),

@@ -1,3 +1,4 @@
+import { joinMarks } from '../../setting-out/index.ts';
 import { Length } from '../numbers/number.tsx';
 import { useApp, useDesk } from '../state/use-desk.ts';
 import { featureWords } from './feature-words.ts';
@@ -10,6 +11,7 @@ export function PartSlip() {
   const lots = useApp((s) => s.history.job.shop.rack.lots);
   if (!part) return null;
   const joints = setOut.joints.filter((j) => j.part === part.id || j.mate === part.id);
+  const glued = setOut.gluedPanels.find((g) => g.panel === part.id);
   const sizes = [
     ['Length', part.length],
     ['Width', part.width],
@@ -35,7 +37,10 @@ export function PartSlip() {
           </div>
         ))}
       </dl>
-      <p>{lots.find((l) => l.id === part.lot)?.name ?? part.lot}</p>
+      <p>
+        {lots.find((l) => l.id === part.lot)?.name ?? part.lot}
+        {glued && `, glued up from ${joinMarks(glued.boards.map((b) => b.mark))}`}
+      </p>
       {part.features.length > 0 && <p>{featureWords(part.features)}</p>}
       <p className="faint">
         {joints.length} {joints.length === 1 ? 'joint' : 'joints'} with{' '}

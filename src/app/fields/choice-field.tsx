@@ -60,10 +60,12 @@ export function ChoiceField({ path, label, choices, absent = '', editOf, end }: 
   );
 }
 
-/** A lot of the rack, of sheets or of strips. */
+/** A lot of the rack, of sheets or of strips; or either, for a board that may be glued up. */
 export function LotField({ path, label, form, absent, none, end }: LotFieldProps) {
   const lots = useApp((s) => s.history.job.shop.rack.lots);
-  const own = lots.filter((l) => l.form === form).map((l) => [l.id, l.name] as const);
+  const own = lots
+    .filter((l) => l.form === form || (form === 'board' && l.tape === undefined))
+    .map((l) => [l.id, l.name] as const);
   const choices = none === undefined ? own : [['', none] as const, ...own];
   return (
     <ChoiceField
@@ -77,7 +79,7 @@ export function LotField({ path, label, form, absent, none, end }: LotFieldProps
 interface LotFieldProps {
   readonly path: string;
   readonly label: string;
-  readonly form: 'sheet' | 'strip';
+  readonly form: 'sheet' | 'strip' | 'board';
   readonly absent?: string;
   /** Words for no lot, where that is allowed. */
   readonly none?: string;

@@ -1,4 +1,5 @@
 import type { Lot } from '../../job/index.ts';
+import { partsToCut } from '../../setting-out/index.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField, NumberField } from '../fields/text-field.tsx';
 import { useApp } from '../state/use-desk.ts';
@@ -10,7 +11,7 @@ export function LotCard({ lot }: { lot: Lot }) {
   const sheet = lot.form === 'sheet';
   // What is bought is trimmed like the lot; an offcut may have clean sides.
   const trimmed = sheet && lot.trim !== undefined && lot.stock.some((s) => (s.have ?? 0) > 0);
-  const parts = useApp((s) => s.setOut.parts.filter((p) => p.lot === lot.id).length);
+  const parts = useApp((s) => partsToCut(s.setOut).filter((p) => p.lot === lot.id).length);
   const breakdown = useApp((s) => s.plan?.breakdown);
   const sheets = breakdown?.lots.find((l) => l.lot.id === lot.id)?.sheets ?? [];
   const currency = useApp((s) => s.history.job.shop.currency);

@@ -1,4 +1,5 @@
 import { partIsSpoiled, sheetIsCut } from '../../plan/index.ts';
+import { partsAndBoards } from '../../setting-out/index.ts';
 import { EditButton } from '../fields/edit-button.tsx';
 import { useApp } from '../state/use-desk.ts';
 
@@ -19,8 +20,8 @@ export function SheetIsCut({ sheet }: { sheet: string }) {
 /** The parts that are cut, each with a way to say that it is spoiled: then it is cut again from what is left. */
 export function CutAlready() {
   const job = useApp((s) => s.history.job);
-  const parts = useApp((s) => s.setOut.parts);
-  const made = parts.filter((p) => (job.work.made ?? []).some((m) => m.part === p.id));
+  const setOut = useApp((s) => s.setOut);
+  const made = partsAndBoards(setOut).filter((p) => (job.work.made ?? []).some((m) => m.part === p.id));
   if (made.length === 0) return null;
   return (
     <section className="cut-already" aria-label="Cut already">

@@ -53,6 +53,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
   return {
     ledger,
     parts,
+    gluedPanels: [],
     joints: [],
     fasteners: [],
     pegs: [],

@@ -1,6 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { applyEdit, type Edit, type JobDocument } from '../../job/index.ts';
 import { partIsSpoiled, sheetIsCut } from '../../plan/index.ts';
+import { partsAndBoards } from '../../setting-out/index.ts';
 import { nearestNames } from '../../snag/index.ts';
 import type { Given } from '../command.ts';
 import { faults, jobOf } from '../job-file.ts';
@@ -32,7 +33,7 @@ export async function noteCuts(given: Given, output: Output): Promise<number> {
   for (const name of names(sawn)) edit(sheetIsCut({ ...plan, job }, name), name, sheets, 'sheet or strip');
   const made = (of: JobDocument) => new Set((of.work.made ?? []).map((m) => m.part));
   for (const name of names(spoiled)) {
-    const cut = plan.setOut.parts.filter((p) => made(job).has(p.id));
+    const cut = partsAndBoards(plan.setOut).filter((p) => made(job).has(p.id));
     const part = cut.find((p) => p.mark === name || p.id === name);
     const marks = cut.map((p) => p.mark);
     edit(part && partIsSpoiled(job, part.id), name, marks, 'part that is cut called');

@@ -1,6 +1,6 @@
 import { formatOf } from '../../job/index.ts';
 import { inMm, printSetting } from '../../measure/index.ts';
-import { commonName, groupParts, partsReport, setOut } from '../../setting-out/index.ts';
+import { commonName, groupParts, partsAndBoards, partsReport, setOut } from '../../setting-out/index.ts';
 import type { Command } from '../command.ts';
 import { jobOf } from '../job-file.ts';
 import { EXIT, writeJson } from '../output.ts';
@@ -23,7 +23,7 @@ export const parts: Command = {
       output.out(
         table(
           ['mark', 'part', 'count', 'length', 'width', 'thickness', 'from'],
-          groupParts(drawn).map(({ parts: group, marks }) => {
+          groupParts({ ...drawn, parts: partsAndBoards(drawn) }).map(({ parts: group, marks }) => {
             const [first] = group;
             return [
               marks,

@@ -30,6 +30,8 @@ export class Condition {
   private readonly sanded = new Set<string>();
   private readonly masked = new Set<string>();
   private readonly rehearsed = new Set<string>();
+  /** Boards whose edges were planed, and what was glued up of them. */
+  private readonly straight = new Set<string>();
   private readonly squared = new Set<string>();
   private readonly waxed = new Set<string>();
   private readonly sliding = new Set<string>();
@@ -67,6 +69,11 @@ export class Condition {
           this.marked,
           (list) => `${list} has no mark yet, so nobody knows its edges`,
         );
+      case 'plane':
+        if (does.across === 'width') added(this.straight, does.workpieces);
+        return [];
+      case 'glue-up':
+        return this.glueUp(o, does);
       case 'edge':
         return this.edge(o, does);
       case 'flush':
@@ -118,6 +125,15 @@ export class Condition {
     // Told once.
     this.measured = true;
     this.sawTried ||= o.kind === 'true-edge';
+    return faults;
+  }
+
+  private glueUp(o: Operation, { boards, as }: Extract<Act, { act: 'glue-up' }>): readonly ConditionFault[] {
+    const faults = [
+      ...without(boards, this.straight, (list) => `${list} has edges that were not planed: no joint closes`),
+      ...this.tooSoon(o, this.care.glueSets, 'glue', as),
+    ];
+    this.straight.add(as);
     return faults;
   }
 

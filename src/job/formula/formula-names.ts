@@ -1,5 +1,5 @@
 import type { JobDocument } from '../document.ts';
-import type { DesignRecord, RecordOf } from '../records/design-record.ts';
+import type { DesignRecord, RecordKind, RecordOf } from '../records/design-record.ts';
 import { RecordTree } from '../tree.ts';
 import { FUNCTIONS } from './formula.ts';
 
@@ -10,7 +10,7 @@ export type NamedSize =
   /** A clear size of an opening. */
   | { readonly is: 'clear'; readonly opening: string; readonly size: ClearSize }
   /** What a lot measures. */
-  | { readonly is: 'thickness'; readonly lot: string }
+  | { readonly is: 'thickness'; readonly lot: string; readonly of: RecordKind }
   /** What a room measures: the least of several measures, or the greatest of its widths. */
   | { readonly is: 'room'; readonly record: string; readonly size: RoomSize }
   /** What a doorway measures, or the least of all on the way home. */
@@ -60,7 +60,7 @@ export function formulaNames(job: JobDocument): ReadonlyMap<string, NamedSize> {
         names.set(`${r.id}.floorFall`, { is: 'field', record: r.id, field: 'floorFall' });
     }
     const lot = lotOf(r, tree);
-    if (lot !== undefined) names.set(`${r.id}.thickness`, { is: 'thickness', lot });
+    if (lot !== undefined) names.set(`${r.id}.thickness`, { is: 'thickness', lot, of: r.kind });
   }
   for (const [door, doors] of doorwaysOf(job))
     for (const size of ['width', 'height', 'through'] as const)

@@ -2,6 +2,7 @@ import { type ClearSize, type RecordOf, readOpeningSize } from '../../job/index.
 import { type Traced, toMm } from '../../measure/index.ts';
 import { asAsked } from '../as-asked.ts';
 import type { Draft } from '../draft.ts';
+import { finishedThickness } from '../glued/panel-of-boards.ts';
 import { ClearSizes } from '../spaces/clear-sizes.ts';
 import { shareOut } from '../spaces/shared-out.ts';
 import { type CaseFrame, depthOfOverlayDoors, frameOfCase } from './frame-of-case.ts';
@@ -102,7 +103,7 @@ export class Cases {
     return draft.ledger.sum(
       'upper face of the top over the cases',
       this.underTop(top),
-      draft.thickness(draft.lot(top.board)),
+      finishedThickness(draft, draft.lot(top.board)),
     );
   }
 

@@ -3,6 +3,7 @@ import { DOORS, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import { asAsked } from '../as-asked.ts';
 import type { Draft } from '../draft.ts';
+import { finishedThickness } from '../glued/panel-of-boards.ts';
 import { joineryOf } from '../joints/joinery.ts';
 import type { Joinery } from '../set-out.ts';
 import { movementOfTop } from './free-top.ts';
@@ -90,7 +91,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   const sliding = draft.tree.childrenOf(box.id, 'sliding-doors');
   const beside = () => (top ? draft.field(top, 'overhangSides') : draft.nothing);
   const behind = () => (top ? draft.field(top, 'overhangBack') : draft.nothing);
-  const topThickness = () => (top ? draft.thickness(draft.lot(top.board)) : draft.nothing);
+  const topThickness = () => (top ? finishedThickness(draft, draft.lot(top.board)) : draft.nothing);
   const behindEdging = () => l.less('depth behind the front edging', planes.depth, planes.edgingThickness);
   const root = draft.tree.childOf(box.id, 'opening');
   const sides = sidesOfCase(draft, box);

@@ -1,6 +1,7 @@
 import type { RecordOf } from '../../job/index.ts';
 import { asAsked } from '../as-asked.ts';
 import type { Draft } from '../draft.ts';
+import { finishedThickness } from '../glued/panel-of-boards.ts';
 import { type Site, within } from './site.ts';
 
 /** Whether a case reaches the top over a group that it stands in, as drawn. */
@@ -50,7 +51,11 @@ function underTop(draft: Draft, group: RecordOf<'group'>, whole: Site): Site {
         overhang('overhangSides'),
       ),
     height: () =>
-      l.less('height of the cases, under their top', whole.height, draft.thickness(draft.lot(top.board))),
+      l.less(
+        'height of the cases, under their top',
+        whole.height,
+        finishedThickness(draft, draft.lot(top.board)),
+      ),
     depth: () =>
       l.less(
         'depth of the cases, inside their top',

@@ -2,6 +2,7 @@ import type { RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { finishedThickness, panelOrBoards } from '../glued/panel-of-boards.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { movementOfTop } from './free-top.ts';
 import { type FrameSide, mitredFrame } from './mitred-frame.ts';
@@ -46,7 +47,7 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
   const { record: top } = spec;
   const l = draft.ledger;
   const lot = draft.lot(top.board);
-  const thickness = draft.thickness(lot);
+  const thickness = finishedThickness(draft, lot);
   const sides: readonly FrameSide[] =
     top.edging === undefined
       ? []
@@ -75,7 +76,7 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
     });
     return undefined;
   }
-  const board = draft.panel({
+  const board = panelOrBoards(draft, top, {
     record: top.id,
     role: 'top',
     name: `${top.hinged ? 'lid' : 'top'}${spec.of}`,
@@ -92,6 +93,7 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
     length: '+x',
     width: '+y',
   });
+  if (!board) return undefined;
   if (!strip) return { board, strips: new Map() };
   const stripWidth = draft.typed(`shop/rack/lots/${strip.id}/width`, strip.width!);
   if (l.ticks(stripWidth) < l.ticks(thickness))

@@ -15,7 +15,7 @@ export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) 
   return (
     <Note title={over === undefined ? 'Top' : `Top over ${over}`}>
       <p>
-        Of <LotField path={`${at}/board`} label="Board of the top" form="sheet" end="," />{' '}
+        Of <LotField path={`${at}/board`} label="Board of the top" form="board" end="," />{' '}
         <ChoiceField
           path={`${at}/fit`}
           label="Where the top lies"

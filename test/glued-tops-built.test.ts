@@ -1,0 +1,190 @@
+import { describe, expect, test } from 'vitest';
+import { checkJob } from '../src/job/index.ts';
+import { partsToCut } from '../src/setting-out/index.ts';
+import { type Built, built } from './build/built.ts';
+import { dryFaults } from './build/dry-faults.ts';
+import { equipped } from './generate/equipped.ts';
+import { lotOf, type PlainJob, smallJob } from './generate/small-job.ts';
+
+/** The small cupboard with a top glued up from ash boards. */
+function glued(top: object = {}, change: (job: PlainJob) => void = () => {}): PlainJob {
+  const job = smallJob();
+  job.shop.rack.lots.push({
+    ...lotOf(job, 'ash18'),
+    id: 'boards',
+    nominal: '22 mm',
+    width: '120 mm',
+    stock: [{ id: 'boards-2400', length: '2400 mm', price: 20 }],
+  });
+  for (const long of [25, 30, 38, 45, 63])
+    job.shop.rack.screws.push({
+      id: `pocket-${long}`,
+      kind: 'pocket',
+      length: `${long} mm`,
+      diameter: '4 mm',
+      head: '8.8 mm',
+    });
+  for (const long of [25, 30, 35, 40])
+    job.shop.rack.screws.push({
+      id: `countersunk-${long}`,
+      kind: 'countersunk',
+      length: `${long} mm`,
+      diameter: '4 mm',
+      head: '8 mm',
+    });
+  job.shop.rack.fixings = [{ id: 'washer', kind: 'washer', diameter: '4.3 mm', width: '30 mm' }];
+  const { records } = job.design;
+  records[records.findIndex((r) => r.id === 'top')] = {
+    id: 'top',
+    kind: 'top',
+    parent: 'case',
+    board: 'boards',
+    overhangSides: '25 mm',
+    overhangFront: '20 mm',
+    ...top,
+  };
+  change(job);
+  return job;
+}
+
+const mm = ({ drawn }: Built, t: number) => drawn.ledger.ticks(t as never) / 3200;
+
+describe('a top glued up from boards', () => {
+  test('comes of as many boards as its width asks for, each planed at both edges', async () => {
+    const of = built(equipped(glued()));
+    expect(of.drawn.snags).toEqual([]);
+    const [panel] = of.drawn.gluedPanels;
+    // 350 mm and 5 mm at either edge, of boards of 120 mm less 1.5 mm at either edge.
+    expect(panel!.boards.map((b) => b.mark)).toEqual(['V1', 'V2', 'V3', 'V4']);
+    expect(mm(of, panel!.jointed)).toBe(117);
+    const top = of.drawn.parts.find((p) => p.id === panel!.panel)!;
+    expect([top.length, top.width, top.thickness].map((t) => mm(of, t))).toEqual([1000, 350, 21]);
+    // The outer boards are ripped by what the panel is too wide.
+    expect(panel!.boards.map((b) => mm(of, b.width))).toEqual([58, 117, 117, 58]);
+    expect(panel!.boards.map((b) => mm(of, b.cut.length))).toEqual([1040, 1040, 1040, 1040]);
+    expect(partsToCut(of.drawn).some((p) => p.id === top.id)).toBe(false);
+    expect(await dryFaults(of)).toEqual([]);
+  });
+
+  test('is held fast in front and moves behind, as wide as it is', () => {
+    const of = built(equipped(glued()));
+    const held = of.drawn.fasteners.filter((f) => f.through[1] === 'top/top');
+    expect(held.some((f) => f.washer === undefined)).toBe(true);
+    const lid = of.drawn.parts.find((p) => p.role === 'lid')!;
+    const wide = lid.features.flatMap((f) =>
+      f.kind === 'hole' && f.use === 'clearance' && f.countersink === undefined ? [mm(of, f.diameter)] : [],
+    );
+    // White ash, 0.00274 a point, flat-sawn (Wood Handbook, ch. 13), four points, some 250 mm behind the front screws:
+    // 2.7 mm more than the 4.5 mm of a screw of 4 mm.
+    expect(wide.length).toBeGreaterThan(0);
+    for (const w of wide) expect(w).toBeGreaterThanOrEqual(7);
+  });
+
+  test('of one board wide enough is glued of nothing', async () => {
+    const of = built(equipped(glued({}, (j) => Object.assign(lotOf(j, 'boards'), { width: '400 mm' }))));
+    expect(of.drawn.gluedPanels[0]!.boards).toHaveLength(1);
+    expect(of.build.operations.some((o) => o.kind === 'glue-up')).toBe(false);
+    expect(await dryFaults(of)).toEqual([]);
+  });
+
+  test('is glued up in parts where the glue leaves no time for all of it', async () => {
+    const quick = { id: 'glue', material: 'pva', label: { openMinutes: 3, assemblyMinutes: 5 } };
+    const of = built(
+      equipped(
+        glued({}, (j) => {
+          j.shop.rack.adhesives = [quick];
+          Object.assign(lotOf(j, 'boards'), { width: '60 mm' });
+        }),
+      ),
+    );
+    const ups = of.build.operations.flatMap((o) => (o.does.act === 'glue-up' ? [o.does] : []));
+    expect(ups.length).toBeGreaterThan(2);
+    expect(ups.at(-1)).toMatchObject({ as: 'C2', boards: expect.arrayContaining(['C2.1', 'C2.2']) });
+    expect(await dryFaults(of)).toEqual([]);
+  });
+
+  test('opens as a lid', async () => {
+    const lid = built(
+      equipped(
+        glued({ hinged: true }, (j) => {
+          Object.assign(j.design.records.find((r) => r.id === 'back')!, { board: 'birch18' });
+          j.shop.rack.screws.push({
+            id: 'hinge-screw',
+            kind: 'countersunk',
+            length: '12 mm',
+            diameter: '3.5 mm',
+            head: '7 mm',
+          });
+          j.shop.rack.hinges = [
+            {
+              id: 'butt',
+              kind: 'butt',
+              screw: 'hinge-screw',
+              length: '50 mm',
+              width: '14 mm',
+              leaf: '1.5 mm',
+              screws: 3,
+            },
+          ];
+          j.shop.rack.stays = [{ id: 'stay', holds: '60 N m' }];
+        }),
+      ),
+    );
+    expect(lid.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+    expect(lid.drawn.gluedPanels).toHaveLength(1);
+    expect(await dryFaults(lid)).toEqual([]);
+  });
+
+  test.each([
+    ['no edge is planed', 'plane', 'joint'],
+    ['it isn’t planed flat', 'plane', 'flatten'],
+    ['it is never glued up', 'glue-up', 'glue-up'],
+    ['it is never ripped to width', 'saw', 'rip'],
+  ])('the dry fit finds out where %s', async (_, act, id) => {
+    const of = built(equipped(glued()));
+    const faults = await dryFaults(of, (o) =>
+      o.does.act === act && o.id === `C2/${id}` ? { ...o, does: { act: 'other', on: [] } } : o,
+    );
+    expect(faults.length).toBeGreaterThan(0);
+  });
+
+  test('glue that is let go too soon is found', async () => {
+    const of = built(equipped(glued()));
+    const faults = await dryFaults(of, (o) =>
+      o.kind === 'glue-up' ? { ...o, minutes: { ...o.minutes, waiting: 5 } } : o,
+    );
+    expect(faults.map((f) => f.code)).toContain('still-wet');
+  });
+
+  test('boards too narrow, or of a wood whose movement nobody knows, are told', () => {
+    const narrow = built(equipped(glued({}, (j) => Object.assign(lotOf(j, 'boards'), { width: '20 mm' }))));
+    expect(narrow.drawn.snags.map((s) => s.code)).toContain('top.boards-too-small');
+    const unknown = built(
+      equipped(glued({}, (j) => Object.assign(lotOf(j, 'boards'), { material: 'oak-european' }))),
+    );
+    expect(unknown.drawn.snags.map((s) => s.code)).toContain('top.movement-unknown');
+  });
+
+  test.each([
+    ['between the sides', { fit: 'inset', overhangSides: undefined, overhangFront: undefined }, 'ash-white'],
+    ['of plywood', {}, 'birch-plywood'],
+  ])('is no top %s', (_, top, material) => {
+    const job = glued(JSON.parse(JSON.stringify(top)), (j) =>
+      Object.assign(lotOf(j, 'boards'), { material }),
+    );
+    if ('fit' in top)
+      for (const r of job.design.records.filter((r) => r.id === 'top')) {
+        delete r.overhangSides;
+        delete r.overhangFront;
+      }
+    const read = checkJob(job);
+    expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['design.glued-up-top']);
+  });
+});
+
+test('a formula that names the thickness of a glued-up top means it as it comes out', () => {
+  const { drawn } = built(
+    equipped(glued({}, (j) => j.design.records.push({ id: 'gap', kind: 'size', value: 'top.thickness' }))),
+  );
+  expect(drawn.ledger.ticks(drawn.dimensions.get('gap.value')!) / 3200).toBe(21);
+});
