@@ -2,6 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import { glueEdging, stripsLater } from './edging-work.ts';
 import { fixHandles } from './handles.ts';
 import { machineParts } from './part-work.ts';
 import { underRail } from './rail.ts';
@@ -12,6 +13,7 @@ import { looks, sideWords } from './words.ts';
  * sides that are final.
  */
 export function cutToOpenings(bench: Bench, parts: readonly Part[]): void {
+  const ids = new Set(parts.map((p) => p.id));
   for (const part of parts)
     for (const across of ['width', 'length'] as const) {
       const to = part.fitted?.[across];
@@ -19,6 +21,12 @@ export function cutToOpenings(bench: Bench, parts: readonly Part[]): void {
         cutDown(bench, part, across, to);
     }
   machineParts(bench, parts, 'hang');
+  machineParts(
+    bench,
+    stripsLater(bench).filter((s) => bench.setOut.joints.some((j) => j.part === s.id && ids.has(j.mate))),
+    'hang',
+  );
+  glueEdging(bench, parts, 'hang');
   fixHandles(bench, parts, 'hang');
 }
 

@@ -1,6 +1,6 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import type { Part } from '../setting-out/index.ts';
+import { axisOf, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
@@ -19,26 +19,76 @@ interface Edged {
 /** Boards edged alike: one setting, one card. */
 type Batch = readonly [Edged, ...Edged[]];
 
-/** Glues solid edging to its boards and trims it level. */
-export function glueEdging(bench: Bench): void {
-  const byId = new Map(bench.setOut.parts.map((p) => [p.id, p]));
+/** Boards edged in one go, and whether strips that are on already are covered by these. */
+interface Round {
+  readonly stage: EdgingStage;
+  readonly covers: boolean;
+}
+
+/** When boards are edged: with all others, or once they are cut to their opening. */
+type EdgingStage = 'edging' | 'hang';
+
+/** Glues edging to boards and trims it level: to those that are cut already, or to those just cut to their opening. */
+export function glueEdging(bench: Bench, boards: readonly Part[], stage: EdgingStage): void {
+  const all = edgedOf(bench, boards);
+  const first = all.map((e) => ({ ...e, strips: e.strips.filter((s) => !coversOthers(bench, s, e.board)) }));
+  const then = all.map((e) => ({ ...e, strips: e.strips.filter((s) => coversOthers(bench, s, e.board)) }));
+  for (const [round, edged] of [
+    [{ stage, covers: false }, first],
+    [{ stage, covers: true }, then],
+  ] as const) {
+    const batches = batchesOf(
+      bench,
+      edged.filter((e) => e.strips.length > 0),
+    );
+    // All are glued first: while the last is clamped up, the first sets.
+    for (const batch of batches) for (const wave of inWaves(bench, batch)) glueBatch(bench, wave, round);
+    for (const batch of batches) trimBatch(bench, batch, round);
+  }
+}
+
+/** Strips on boards that are cut to their opening: mitred and glued on when those are. */
+export function stripsLater({ setOut }: Bench): readonly Part[] {
+  const later = new Set(setOut.parts.filter((p) => p.cutLater).map((p) => p.id));
+  const strips = new Set(
+    setOut.joints.filter((j) => j.duty === 'edging' && later.has(j.mate)).map((j) => j.part),
+  );
+  return setOut.parts.filter((p) => strips.has(p.id));
+}
+
+function edgedOf({ setOut }: Bench, boards: readonly Part[]): readonly Edged[] {
+  const byId = new Map(setOut.parts.map((p) => [p.id, p]));
+  const wanted = new Set(boards.map((p) => p.id));
   const strips = new Map<string, Part[]>();
-  for (const j of bench.setOut.joints)
-    if (j.duty === 'edging') strips.set(j.mate, [...(strips.get(j.mate) ?? []), byId.get(j.part)!]);
+  for (const j of setOut.joints)
+    if (j.duty === 'edging' && wanted.has(j.mate))
+      strips.set(j.mate, [...(strips.get(j.mate) ?? []), byId.get(j.part)!]);
+  return [...strips].map(([id, of]) => ({ board: byId.get(id)!, strips: of }));
+}
+
+/** True for tape that runs on over the ends of tape beside it: that must be on, and trimmed, before. */
+function coversOthers(bench: Bench, strip: Part, board: Part): boolean {
+  if (!tapeOf(bench, strip)) return false;
+  const l = bench.ledger;
+  const [s, b] = [planesOf(l, strip), planesOf(l, board)];
+  return (['start', 'end'] as const).some((end) => {
+    const side = looks(strip, end);
+    return axisOf(side).sign * (l.ticks(s.planes[side]) - l.ticks(b.planes[side])) > 0;
+  });
+}
+
+function batchesOf(bench: Bench, all: readonly Edged[]): readonly Batch[] {
   const batches = new Map<string, [Edged, ...Edged[]]>();
-  for (const [id, of] of strips) {
-    const edged = { board: byId.get(id)!, strips: of };
+  for (const edged of all) {
     const key = [
-      ...[edged.board, ...of].map((p) => likeness(bench, p)),
-      ...of.map((p) => beginsAt(bench, p, edged.board)),
+      ...[edged.board, ...edged.strips].map((p) => likeness(bench, p)),
+      ...edged.strips.map((p) => beginsAt(bench, p, edged.board)),
     ].join('|');
     const batch = batches.get(key);
     if (batch) batch.push(edged);
     else batches.set(key, [edged]);
   }
-  // All are glued first: while the last is clamped up, the first sets.
-  for (const batch of batches.values()) for (const wave of inWaves(bench, batch)) glueBatch(bench, wave);
-  for (const batch of batches.values()) trimBatch(bench, batch);
+  return [...batches.values()];
 }
 
 /** Boards that can be in clamps at the same time; the others follow when the clamps are free. */
@@ -75,19 +125,19 @@ function beginsAt(bench: Bench, strip: Part, board: Part): number {
   return l.ticks(planesOf(l, strip).planes[start]) - l.ticks(planesOf(l, board).planes[start]);
 }
 
-function glueBatch(bench: Bench, batch: Batch): void {
+function glueBatch(bench: Bench, batch: Batch, { stage }: Round): void {
   const [first] = batch;
   first.strips.forEach((strip, i) => {
     const pairs = batch.map((e) => ({ strip: e.strips[i]!.mark, board: e.board.mark }));
     const last = i === first.strips.length - 1;
-    glueStrips(bench, first.board, strip, pairs, last ? clampsOn(bench, first) * batch.length : undefined);
+    glueStrips(bench, first, strip, pairs, stage, last ? clampsOn(bench, first) * batch.length : undefined);
   });
 }
 
-function trimBatch(bench: Bench, batch: Batch): void {
+function trimBatch(bench: Bench, batch: Batch, round: Round): void {
   const [first] = batch;
   if (tapeOf(bench, first.strips[0]!)) {
-    trimTape(bench, batch, trimmedEnds(first.strips.filter((s) => standsOut(bench, s))));
+    trimTape(bench, batch, trimmedEnds(first.strips.filter((s) => standsOut(bench, s))), round);
     return;
   }
   const boards = batch.map((e) => e.board.mark);
@@ -97,7 +147,7 @@ function trimBatch(bench: Bench, batch: Batch): void {
     {
       id: `${boards[0]}/flush`,
       kind: 'flush',
-      stage: 'edging',
+      stage: round.stage,
       title: `Trim the edging of ${listWords(boards)} level`,
       does: {
         act: 'flush',
@@ -133,9 +183,10 @@ function trimBatch(bench: Bench, batch: Batch): void {
 /** One strip on each board of a batch. */
 function glueStrips(
   bench: Bench,
-  board: Part,
+  { board, strips }: Edged,
   strip: Part,
   pairs: readonly { readonly strip: string; readonly board: string }[],
+  stage: EdgingStage,
   clamps: number | undefined,
 ): void {
   const mitred = strip.features.some((f) => f.kind === 'bevel');
@@ -149,7 +200,9 @@ function glueStrips(
   const there = clampsThere(bench);
   if (pairs.length > 1) lines.push(`${pairs.map((p) => `${p.strip} on ${p.board}`).join(', ')}.`);
   if (mitred) {
-    lines.push('Fit it dry first: the mitres must close at the board’s corners. Begin with the front strip.');
+    lines.push(
+      `Fit it dry first: the mitres must close at the board’s corners. Begin with the ${directionWords(looks(strips[0]!, 'show'))} strip.`,
+    );
     if (end.gap !== undefined) {
       lines.push(
         `The tip of its mitre stands {0} beyond the ${directionWords(end.side)} side of the board; then the inner corner lies on the board’s.`,
@@ -188,7 +241,7 @@ function glueStrips(
     {
       id: `${strip.mark}/edge`,
       kind: tape ? 'iron' : 'edge',
-      stage: 'edging',
+      stage,
       title: `${tape ? 'Iron' : 'Glue'} ${listWords(pairs.map((p) => p.strip))} ${tape ? 'on' : 'to'} the ${directionWords(outer)} edge of ${pairs.length > 1 ? listWords(pairs.map((p) => p.board)) : `${board.mark} (${board.name})`}`,
       does: {
         act: 'edge',

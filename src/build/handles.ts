@@ -4,7 +4,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
-import { offset, touchWords } from './seating.ts';
+import { offset, outermost, touchWords } from './seating.ts';
 import { listWords } from './words.ts';
 
 /** Screws handles to their doors and drawer fronts while these lie loose: their backs are out of reach later. */
@@ -19,10 +19,11 @@ function fixHandle(bench: Bench, joint: Joint, stage: 'fill' | 'hang'): void {
     (id) => bench.setOut.parts.find((p) => p.id === id)!,
   ) as [Part, Part];
   const [mine, board] = [planesOf(bench.ledger, handle), planesOf(bench.ledger, front)];
+  const from = (side: '-x' | '+x' | '-z') => offset(bench, mine, side, outermost(bench, front, side));
   const touches: readonly [Touch, Touch, Touch] = [
-    offset(bench, mine, nearer(bench, mine, board), board),
+    from(nearer(bench, mine, board)),
     { side: '+y', of: front.mark, face: '-y' },
-    offset(bench, mine, '-z', board),
+    from('-z'),
   ];
   const lengths: Traced[] = [];
   const told = touches.map((t) => {

@@ -1,12 +1,12 @@
 import type { Traced } from '../measure/index.ts';
-import type { DoorLeaf, Part } from '../setting-out/index.ts';
+import type { Direction, DoorLeaf, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { cutToOpenings } from './cut-to-opening.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
-import { offset, touchWords } from './seating.ts';
+import { byEdging, edgingOf, offset, outermost, touchWords } from './seating.ts';
 import { fitStays } from './stays.ts';
 import { stand } from './turning.ts';
 import { capital, listWords } from './words.ts';
@@ -67,6 +67,10 @@ function measureOpening(bench: Bench, leaves: readonly [DoorLeaf, ...DoorLeaf[]]
     const { width, length } = p.fitted ?? p.cut;
     return `${p.mark} ${put(width)} wide and ${put(length)} high`;
   });
+  const strip = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === parts[0]!.id);
+  const edging = strip
+    ? `, without their edging, {${lengths.push(partOf(bench, strip.part).thickness) - 1}} thick, which the boards leave room for`
+    : '';
   bench.do(
     {
       id: `${marks[0]}/measure`,
@@ -77,7 +81,7 @@ function measureOpening(bench: Bench, leaves: readonly [DoorLeaf, ...DoorLeaf[]]
       tool: 'marking',
       lines: [
         'Measure the opening’s width at its upper and lower end and its height at both sides, and both diagonals.',
-        `Drawn are {0} wide and {1} high, with a gap of {2} all round${pair ? ' and between the two doors' : ''}: that makes ${listWords(sizes)}. What you measure, less the gaps, comes first; enter it, and the next cards follow.`,
+        `Drawn are {0} wide and {1} high, with a gap of {2} all round${pair ? ' and between the two doors' : ''}: that makes ${listWords(sizes)}${edging}. What you measure, less the gaps, comes first; enter it, and the next cards follow.`,
         'Have the hinges in the hand: their knuckles or arms must fit that gap.',
         `Where the opening is out of square, cut to its widest and plane the ${pair ? 'outer edges' : FREE[leaf.hung]} to follow it.`,
       ],
@@ -91,7 +95,12 @@ function measureOpening(bench: Bench, leaves: readonly [DoorLeaf, ...DoorLeaf[]]
 function letIn(bench: Bench, leaf: DoorLeaf, plate: NonNullable<DoorLeaf['leaf']>): void {
   const part = partOf(bench, leaf.part);
   const post = partOf(bench, leaf.post);
-  const places = leaf.hinges.map((t) => bench.set('marking', t));
+  // Along what lies from its left end, else from its lower one, edging included.
+  const strip = edgingOf(bench, part, leaf.held ? '-x' : '-z');
+  const l = bench.ledger;
+  const places = leaf.hinges.map((t) =>
+    bench.set('marking', strip ? l.sum('place of the hinge, edging included', t, strip.thickness) : t),
+  );
   const n = places.length;
   bench.do(
     {
@@ -153,7 +162,8 @@ function setDoor(bench: Bench, leaf: DoorLeaf): void {
 /** Beside its post, level with the front or so far before it, and above what is below. */
 function touchesOf(bench: Bench, leaf: DoorLeaf, part: Part): readonly [Touch, Touch, Touch] {
   const l = bench.ledger;
-  const mine = planesOf(l, part);
+  // An edged door is set by its edging.
+  const mine = (side: Direction) => outermost(bench, part, side);
   // What opens upward or downward hangs on a panel that lies: it is set from the upright at its left.
   const beside = leaf.beside ?? leaf.post;
   const post = planesOf(l, partOf(bench, beside));
@@ -172,20 +182,24 @@ function touchesOf(bench: Bench, leaf: DoorLeaf, part: Part): readonly [Touch, T
     face,
     gap: bench.set('marking', l.less('gap beside the door', high, low)),
   });
+  const by = (touch: Touch): Touch => byEdging(touch, mine(touch.side), part);
+  const at = (side: Direction) => mine(side).planes[side];
   if (leaf.hang === 'overlay') {
     const side = leaf.hung === 'left' ? '-x' : '+x';
     return [
-      offset(bench, mine, side, post),
-      gapTo('+y', front, '-y', mine.planes['+y'], front.planes['-y']),
-      offset(bench, mine, '-z', below),
+      by(offset(bench, mine(side), side, post)),
+      gapTo('+y', front, '-y', at('+y'), front.planes['-y']),
+      by(offset(bench, mine('-z'), '-z', below)),
     ];
   }
   return [
-    leaf.hung !== 'right'
-      ? gapTo('-x', post, '+x', post.planes['+x'], mine.planes['-x'])
-      : gapTo('+x', post, '-x', mine.planes['+x'], post.planes['-x']),
-    offset(bench, mine, '-y', front),
-    gapTo('-z', below, '+z', below.planes['+z'], mine.planes['-z']),
+    by(
+      leaf.hung !== 'right'
+        ? gapTo('-x', post, '+x', post.planes['+x'], at('-x'))
+        : gapTo('+x', post, '-x', at('+x'), post.planes['-x']),
+    ),
+    offset(bench, mine('-y'), '-y', front),
+    by(gapTo('-z', below, '+z', below.planes['+z'], at('-z'))),
   ];
 }
 

@@ -75,6 +75,15 @@ function write(bench: Bench, settings: readonly [Setting, ...Setting[]], stage: 
       does: { ...first.does, workpieces: marks },
       times: settings.reduce((sum, s) => sum + s.parts.length * (s.times ?? 1), once),
     },
-    marks,
+    [...marks, ...(stage === 'hang' ? boardsOf(bench, parts) : [])],
   );
+}
+
+/** Marks of the boards that strips go on: mitres wait until these are cut to their opening. */
+function boardsOf({ setOut }: Bench, strips: readonly Part[]): readonly string[] {
+  const ids = new Set(strips.map((p) => p.id));
+  const boards = new Set(
+    setOut.joints.filter((j) => j.duty === 'edging' && ids.has(j.part)).map((j) => j.mate),
+  );
+  return setOut.parts.filter((p) => boards.has(p.id)).map((p) => p.mark);
 }

@@ -250,6 +250,8 @@ export type Act =
       readonly act: 'flush';
       readonly workpieces: readonly string[];
       readonly sides: readonly PieceDirection[];
+      /** Of each board the strips that are trimmed, where others are on already: their ends come level with those. */
+      readonly strips?: readonly (readonly string[])[];
     }
   /** Screws into the pocket holes along an edge, or through the holes of a side. */
   | {

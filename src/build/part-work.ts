@@ -9,6 +9,7 @@ import { fingerHoles } from './finger-holes.ts';
 import { grooves } from './groove-work.ts';
 import { fromEdge, linesOfHoles, placeholders } from './hole-places.ts';
 import { mitreSawFor } from './mitre-saw.ts';
+import { mitredLength } from './mitred-length.ts';
 import { writeSettings } from './one-setting.ts';
 import { openHoles } from './open-holes.ts';
 import type { WorkEdge } from './operation.ts';
@@ -71,14 +72,15 @@ function bevels(bench: Bench, batch: Batch): void {
   const inOrder = [...cuts.filter((c) => c.edge === 'start'), ...cuts.filter((c) => c.edge === 'end')];
   const allowance = l.row(SETTING_OUT.mitreAllowance);
   const saw = mitreSawFor(bench, part) ? 'mitre-saw' : 'circular-saw';
+  const long = mitredLength(bench, part);
   for (const c of inOrder) {
     const startDone = cuts.some((o) => o.edge === 'start');
     const at =
       c.edge === 'start'
         ? bench.set('circular-saw', allowance)
         : startDone
-          ? bench.set('circular-saw', part.length)
-          : bench.set('circular-saw', l.sum('square end to the tip of the mitre', part.length, allowance));
+          ? bench.set('circular-saw', long)
+          : bench.set('circular-saw', l.sum('square end to the tip of the mitre', long, allowance));
     const far = c.edge === 'end';
     bench.settings.push({
       id: `${part.mark}/bevel-${c.edge}`,

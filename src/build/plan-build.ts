@@ -7,7 +7,7 @@ import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
 import { fitDrawers } from './drawers/fit-drawers.ts';
-import { glueEdging } from './edging-work.ts';
+import { glueEdging, stripsLater } from './edging-work.ts';
 import { fitFillers } from './filler-work.ts';
 import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
 import { finishPiece, prefinishParts } from './finish/finish-work.ts';
@@ -61,8 +61,13 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   layOut(bench);
   makeStorySticks(bench);
   const cutAtOnce = setOut.parts.filter((p) => !p.cutLater);
-  machineParts(bench, cutAtOnce, 'machine');
-  glueEdging(bench);
+  const later = stripsLater(bench);
+  machineParts(
+    bench,
+    cutAtOnce.filter((p) => !later.includes(p)),
+    'machine',
+  );
+  glueEdging(bench, cutAtOnce, 'edging');
   sandParts(bench);
   const finishing = planFinish(bench);
   prefinishParts(bench, finishing);

@@ -323,6 +323,16 @@ export function edgingOf(bench: Bench, board: Part, side: Direction): Part | und
     .find((strip) => looks(strip, 'show') === side);
 }
 
+/** What a part’s side is measured by: the strip that edges it there, or the part itself. */
+export function outermost(bench: Bench, part: Part, side: Direction): PartPlanes {
+  return planesOf(bench.ledger, edgingOf(bench, part, side) ?? part);
+}
+
+/** A touch by the outermost of a part there: it names the strip where there is one. */
+export function byEdging(touch: Touch, outer: PartPlanes, part: Part): Touch {
+  return outer.part === part ? touch : { ...touch, part: outer.part.mark };
+}
+
 /** A side of a part measured from the same side of another: outward positive. */
 export function offset(bench: Bench, mine: PartPlanes, side: Direction, other: PartPlanes): Touch {
   const l = bench.ledger;

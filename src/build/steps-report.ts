@@ -192,7 +192,12 @@ function actReport(a: Act): Report {
         })),
       };
     case 'flush':
-      return { act: a.act, workpieces: a.workpieces, sides: a.sides };
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        sides: a.sides,
+        ...(a.strips ? { strips: a.strips } : {}),
+      };
     case 'edge':
       return {
         act: a.act,

@@ -26,28 +26,30 @@ export function tapeLines(tape: NonNullable<Lot['tape']>): readonly string[] {
 /** Trims tape that stands beyond its boards, by hand: a router tears it. */
 export function trimTape(
   bench: Bench,
-  batch: readonly { readonly board: Part }[],
+  batch: readonly { readonly board: Part; readonly strips: readonly Part[] }[],
   ends: readonly PieceDirection[],
+  { stage, covers }: { readonly stage: 'edging' | 'hang'; readonly covers: boolean },
 ): void {
   const boards = batch.map((e) => e.board.mark);
   const { board } = batch[0]!;
   bench.do(
     {
-      id: `${boards[0]}/flush`,
+      id: `${boards[0]}/${covers ? 'flush-sides' : 'flush'}`,
       kind: 'trim',
-      stage: 'edging',
-      title: `Trim the tape of ${listWords(boards)} level`,
+      stage,
+      title: `Trim the ${covers ? `tape ${listWords(batch.flatMap((e) => e.strips.map((s) => s.mark)))} on` : 'tape of'} ${listWords(boards)} level`,
       does: {
         act: 'flush',
         workpieces: boards,
         sides: [looks(board, 'show'), looks(board, 'under'), ...ends],
+        ...(covers ? { strips: batch.map((e) => e.strips.map((s) => s.mark)) } : {}),
       },
       times: boards.length,
       faceUp: 'one face up, then the other',
       lines: [
         ...(ends.length > 0
           ? [
-              `First the ${listWords(ends.map(directionWords))} end${ends.length > 1 ? 's' : ''}: lay the tape on a board and score it through with a sharp chisel, from outside in.`,
+              `First the ${listWords(ends.map(directionWords))} end${ends.length > 1 ? 's' : ''}: lay the tape on a board and score it through with a sharp chisel, from outside in${covers ? ', level with the tape that is on there already' : ''}.`,
             ]
           : []),
         'Then the long sides: a sharp chisel flat on the face, cutting aslant and with the grain of the tape, first one face and then the other. Where the grain runs into the board, work from the other end.',

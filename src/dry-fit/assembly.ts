@@ -76,13 +76,20 @@ export function trimmedLevel(
   assembly: Assembly,
   to: string,
   sides: readonly PieceDirection[],
+  strips?: readonly string[],
 ): Assembly | string {
   const host = assembly.members.find((m) => m.mark === to);
   if (!host) return `${to} is not there`;
-  const limit = planesOf(host);
+  const stays = strips ? assembly.members.filter((m) => !strips.includes(m.mark)) : [host];
+  const limit = (side: PieceDirection) => {
+    const planes = stays.map((m) => planesOf(m)[side]);
+    return axisOf(side).sign > 0 ? Math.max(...planes) : Math.min(...planes);
+  };
   return {
     members: assembly.members.map((m) =>
-      m === host ? m : sides.reduce((cut, side) => trimmed(cut, side, limit[side]), m),
+      stays.includes(m) || (strips && !strips.includes(m.mark))
+        ? m
+        : sides.reduce((cut, side) => trimmed(cut, side, limit(side)), m),
     ),
   };
 }

@@ -61,6 +61,8 @@ export class Workshop {
   private readonly drawers: (readonly string[])[] = [];
   /** Doors that have been hung. */
   private readonly swings = new Set<string>();
+  /** Strips and the boards that they were glued to. */
+  private readonly joinedTo: Pick<DrivenScrew, 'parts'>[] = [];
   /** Shelves that lie on pins: they are taken out for work behind them. */
   private readonly resting = new Set<string>();
   /** Doors that have been lifted into grooves, what is fixed on them, and which grooves these are. */
@@ -327,9 +329,10 @@ export class Workshop {
         this.fault(operation, 'workpiece-missing', name, `${name} is not there.`);
         continue;
       }
-      const [first, second, third] = act.touches.map((t) => ({ ...t, of: board }));
+      const [first, second, third] = act.touches.map((t) => (t.of === 'board' ? { ...t, of: board } : t));
       const joined = this.bring(operation, newcomer, strip, host, [first!, second!, third!]);
       if (!joined) continue;
+      this.joinedTo.push({ parts: [board, strip] });
       this.loose.delete(strip);
       this.loose.delete(board);
       this.assemblies.set(board, joined);
@@ -361,9 +364,11 @@ export class Workshop {
   }
 
   private flush(operation: Operation, act: Extract<Act, { act: 'flush' }>): void {
-    for (const name of act.workpieces) {
+    for (const [i, name] of act.workpieces.entries()) {
       const assembly = this.assemblies.get(name);
-      const level = assembly ? trimmedLevel(assembly, name, act.sides) : `${name} is not there`;
+      const level = assembly
+        ? trimmedLevel(assembly, name, act.sides, act.strips?.[i])
+        : `${name} is not there`;
       if (typeof level === 'string') this.fault(operation, 'workpiece-missing', name, `${level}.`);
       else this.assemblies.set(name, level);
     }
@@ -392,12 +397,17 @@ export class Workshop {
     });
   }
 
+  /** What holds parts to one another wherever they go: screws, and the glue of what was glued on to boards that lay loose. */
+  private bonds(): readonly Pick<DrivenScrew, 'parts'>[] {
+    return [...this.screws, ...this.joinedTo];
+  }
+
   /** What stands round a part: a drawer is drawn out for what is done to it; doors, drawers and loose shelves are out of the way of all else. */
   private around(assembly: Assembly, ...marks: readonly string[]): readonly Member[] {
-    const drawers = this.drawers.map((moves) => comesAlong(moves, this.screws));
+    const drawers = this.drawers.map((moves) => comesAlong(moves, this.bonds()));
     const drawer = drawers.find((moves) => marks.some((mark) => moves.has(mark)));
     if (drawer) return assembly.members.filter((m) => drawer.has(m.mark) || marks.includes(m.mark));
-    const open = comesAlong([...this.swings, ...this.sliding.keys(), ...this.resting], this.screws);
+    const open = comesAlong([...this.swings, ...this.sliding.keys(), ...this.resting], this.bonds());
     return assembly.members.filter(
       (m) => marks.includes(m.mark) || !(open.has(m.mark) || drawers.some((d) => d.has(m.mark))),
     );

@@ -1,6 +1,7 @@
 import type { Snag } from '../snag/index.ts';
 import { badBase, baseUnderCases, hungOnBase } from './check-bases.ts';
 import { badDoors } from './check-doors.ts';
+import { badEdging } from './check-edging.ts';
 import { badFiller, badRoom } from './check-fillers.ts';
 import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
@@ -28,7 +29,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   back: ['case'],
   top: ['case', 'group'],
   base: ['case', 'group'],
-  edging: ['case', 'pins'],
+  edging: ['case', 'pins', 'door', 'drawers'],
   cable: ['back', 'divider', 'shelf', 'top', 'case'],
   vent: ['back', 'divider', 'shelf', 'top', 'case'],
   holes: ['back', 'divider', 'shelf', 'top', 'case', 'door'],
@@ -50,6 +51,8 @@ const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[]
   ['case', 'hanging'],
   ['case', 'edging'],
   ['pins', 'edging'],
+  ['door', 'edging'],
+  ['drawers', 'edging'],
   ['case', 'front'],
   ['door', 'handle'],
   ['door', 'pull'],
@@ -121,6 +124,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'case') snags.push(...badMitres(r, tree), ...closedOnShared(r, tree));
     if (r.kind === 'base')
       snags.push(...baseUponCase(r, tree), ...badBase(r, tree), ...baseUnderCases(r, tree));
+    if (r.kind === 'edging') snags.push(...badEdging(r, tree));
     if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));

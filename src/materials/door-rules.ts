@@ -24,6 +24,11 @@ export const DOORS = {
   } satisfies RatioRow as RatioRow,
   hingeClear: length('hinge.clear', 45, 'the middle of a hinge stays this far from a shelf, for its plate'),
   hingeAside: length('hinge.aside', 10, 'a hinge that has no room is moved along the door in steps of this'),
+  cupRim: length(
+    'hinge.rim',
+    1,
+    'at least this much of the board stays between a hinge’s cup and its edging',
+  ),
   cupSkin: length('hinge.skin', 2, 'at least this much wood stays in front of a hinge’s cup'),
 } as const;
 

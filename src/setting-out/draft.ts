@@ -14,6 +14,7 @@ import type { Cure, Snag } from '../snag/index.ts';
 import type { Levellers } from './case/leveller.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
+import type { EdgeSide } from './edging/edged-front.ts';
 import type { Feature } from './feature.ts';
 import type { Fit } from './fits/fit.ts';
 import type { GluedPanel } from './glued/glued-panel.ts';
@@ -83,6 +84,8 @@ export class Draft {
   readonly joints: Joint[] = [];
   readonly fasteners: Fastener[] = [];
   readonly pegs: Peg[] = [];
+  /** The strips on the edges of doors and drawers' fronts, by board. */
+  readonly edged = new Map<string, ReadonlyMap<EdgeSide, DraftPart>>();
   readonly openings: Opening[] = [];
   readonly surfaces: Surface[] = [];
   readonly doors: DoorLeaf[] = [];

@@ -5,6 +5,7 @@ import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type ChestWish, chestOf, chestWishes } from './chests.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
 import { carriedIn, drawerWishes, stripOf } from './drawers.ts';
+import { type Edged, edgingRecord } from './edged-fronts.ts';
 import { type HandleWish, handleRecords, handleWishes } from './handles.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { type HoleWish, holeRecords, holeWishes } from './hole-rows.ts';
@@ -191,13 +192,11 @@ function records(
   const fill = (id: string, filled: Filling) => {
     if (filled.fill === 'shelves')
       list.push({ id: `${id}.shelf`, kind: 'shelf', parent: id, ...withoutAbsent(filled.shelf) });
-    if (filled.fill === 'drawers')
-      list.push({
-        id: `${id}.drawers`,
-        kind: 'drawers',
-        parent: id,
-        ...stripOf(id, carriedIn(overall.depth, filled.drawers)),
-      });
+    if (filled.fill === 'drawers') {
+      const { edged, ...drawers } = stripOf(id, carriedIn(overall.depth, filled.drawers));
+      list.push({ id: `${id}.drawers`, kind: 'drawers', parent: id, ...drawers });
+      if (edged) list.push(edgingRecord(`${id}.drawers`, edged as Edged));
+    }
     if (filled.fill === 'trays') list.push({ id: `${id}.trays`, kind: 'trays', parent: id, ...filled.trays });
     if (filled.fill === 'pins') {
       const { edged, ...pins } = filled.pins;

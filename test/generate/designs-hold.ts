@@ -9,6 +9,7 @@ import { generatedJobs } from './design.ts';
 import { FeatureTable } from './feature-table.ts';
 import { doorFaults } from './judge-doors.ts';
 import { drawerFaults } from './judge-drawers.ts';
+import { edgingFaults } from './judge-edging.ts';
 import { fitFaults } from './judge-fits.ts';
 import { gluedPanelFaults } from './judge-glued-panels.ts';
 import { handleFaults } from './judge-handles.ts';
@@ -61,6 +62,7 @@ export async function designsHold(shard: number): Promise<void> {
         expect(piece.ledger.ticks(piece.dimensions.get(name)!), name).toBe(ticks);
       expect(jointFaults(piece)).toEqual([]);
       expect(doorFaults(piece)).toEqual([]);
+      expect(edgingFaults(job, piece)).toEqual([]);
       expect(fitFaults(piece)).toEqual([]);
       expect(holeFaults(piece)).toEqual([]);
       expect(pegFaults(piece)).toEqual([]);

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { type Edged, edgedFront, edgingRecord } from './edged-fronts.ts';
 import { optional, withoutAbsent } from './optional.ts';
 import { type SlidingWish, slidingRecord, slidingWish } from './sliding-wish.ts';
 
@@ -12,6 +13,7 @@ interface HingedWish {
   readonly hand?: string | undefined;
   readonly gap?: string | undefined;
   readonly hinge?: string | undefined;
+  readonly edged?: Edged | undefined;
 }
 
 /** Doors that hang or slide. */
@@ -26,12 +28,14 @@ export function doorWish(text: (from: number, to: number) => fc.Arbitrary<string
       count: optional(fc.constantFrom(1, 2)),
       hand: optional(fc.constantFrom('left', 'right')),
       gap: optional(text(1, 4)),
+      edged: edgedFront,
     }),
     fc.record({
       before: fc.constantFrom('all' as const, 'each' as const, 'neighbours' as const),
       hang: fc.constant('inset' as const),
       hand: fc.constantFrom('above', 'below'),
       gap: optional(text(1, 4)),
+      edged: edgedFront,
     }),
     slidingWish,
   );
@@ -45,13 +49,13 @@ export function doorRecords(
   low: boolean,
 ): readonly Field[] {
   if ('closes' in wish) return [slidingRecord(wish, bays, across)];
-  const { before, hand, ...door } = wish;
+  const { before, hand, edged, ...door } = wish;
   // What is high is too heavy to be lifted.
   const flap = low && door.hang === 'inset' && door.count !== 2;
   const hung = hand === 'left' || hand === 'right' || flap ? hand : undefined;
   const closes =
     before === 'all' ? [['inside']] : before === 'neighbours' ? [bays.slice(0, 2)] : bays.map((id) => [id]);
-  return closes.map((over, i) => ({
+  const doors = closes.map((over, i) => ({
     id: `door.${i + 1}`,
     kind: 'door',
     parent: 'case',
@@ -59,4 +63,5 @@ export function doorRecords(
     over,
     ...withoutAbsent({ ...door, hand: hung }),
   }));
+  return edged ? doors.flatMap((d) => [d, edgingRecord(d.id, edged)]) : doors;
 }

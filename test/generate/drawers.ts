@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { edgedFront } from './edged-fronts.ts';
 import { optional, withoutAbsent } from './optional.ts';
 import { type Field, length, type Typed, type Units } from './typed-length.ts';
 
@@ -22,6 +23,7 @@ export function drawerWishes(
       carriedBy: optional(fc.constant('wooden-runners')),
       oneStrip: optional(fc.constant('fronts')),
       load: optional(fc.constantFrom('5 kg', '20 lb')),
+      edged: edgedFront,
     })
     .map((drawers) => ({ fill: 'drawers', drawers: withoutAbsent(carried(drawers)) }));
 }

@@ -122,6 +122,8 @@ const ROWS: readonly Row[] = [
         .some((e) => tape.has(e.strip));
     },
   },
+  { feature: 'doors edged round', in: edged('door') },
+  { feature: 'drawers’ fronts edged round', in: edged('drawers') },
   { feature: 'holes for cables', in: has('cable') },
   { feature: 'rows of holes', in: has('holes', (h) => (h.count ?? 1) > 1) },
   { feature: 'holes mirrored for the other hand', in: has('holes', mirrored) },
@@ -137,6 +139,10 @@ const ROWS: readonly Row[] = [
   { feature: 'sliding doors', in: has('sliding-doors') },
   { feature: 'sliding doors for one opening each', in: has('sliding-doors', (d) => d.closes === 'each') },
 ];
+
+function edged(what: RecordKind): Row['in'] {
+  return has('edging', (e, job) => treeOf(job).get(e.parent)?.kind === what);
+}
 
 /** Holes of both sides of a case, or of a pair of doors. */
 function mirrored(record: RecordOf<'holes'>, job: JobDocument): boolean {

@@ -1,5 +1,5 @@
 import type { DoorLeaf, Part, SetOut } from '../../src/setting-out/index.ts';
-import { boxOf } from './judge-set-out.ts';
+import { boxOf, outerBoxOf } from './judge-set-out.ts';
 
 // A judge of doors: its own arithmetic, in ticks of 1/3200 mm.
 
@@ -39,7 +39,7 @@ function frontBeside(setOut: SetOut, leaf: DoorLeaf): number {
 }
 
 function inItsPlace(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
-  const door = boxOf(setOut, part);
+  const door = outerBoxOf(setOut, part);
   const post = boxOf(setOut, partOf(setOut, leaf.post));
   const below = boxOf(setOut, partOf(setOut, leaf.below));
   const gap = setOut.ledger.ticks(leaf.gap);
@@ -84,10 +84,13 @@ function inItsPlace(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
 /** Nothing but its neighbours at the front within 3 mm of an inset door's back. */
 function nothingBehind(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
   if (leaf.hang !== 'inset') return [];
-  const door = boxOf(setOut, part);
-  const handles = new Set(setOut.joints.filter((j) => j.duty === 'handle').map((j) => j.mate));
+  const door = outerBoxOf(setOut, part);
+  const own = new Set([
+    ...setOut.joints.filter((j) => j.duty === 'handle').map((j) => j.mate),
+    ...setOut.joints.filter((j) => j.duty === 'edging' && j.mate === part.id).map((j) => j.part),
+  ]);
   return setOut.parts.flatMap((p) => {
-    if (handles.has(p.id)) return [];
+    if (own.has(p.id)) return [];
     const b: Box = boxOf(setOut, p);
     const before = ([0, 2] as const).every((k) => b.min[k] < door.max[k] && door.min[k] < b.max[k]);
     return p.id !== part.id && before && b.min[1] < door.max[1] + 3 * MM ? [`${p.id} stands in its way`] : [];
@@ -105,14 +108,21 @@ function hinges(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
   if (at.some((h, i) => h < 20 * MM || h > high - 20 * MM || (i > 0 && h - at[i - 1]! < 60 * MM)))
     faults.push(`hinges at ${at}`);
   if (leaf.held) {
-    const kg = (t(part.length) * t(part.width) * t(part.thickness) * 680) / MM ** 3 / 1e9;
-    const needs = (kg * 9.81 * t(part.length)) / MM / 2000;
+    const whole = outerBoxOf(setOut, part);
+    const [wide, thick, tall] = [0, 1, 2].map((k) => whole.max[k]! - whole.min[k]!) as [
+      number,
+      number,
+      number,
+    ];
+    const kg = (tall * wide * thick * 680) / MM ** 3 / 1e9;
+    const needs = (kg * 9.81 * tall) / MM / 2000;
     if (Math.abs(needs - leaf.held.momentNm) > 0.02 * needs + 0.01)
       faults.push(`a moment of ${leaf.held.momentNm}`);
     if (leaf.held.stays && leaf.held.stays.holdNm < leaf.held.momentNm) faults.push('its stays are too weak');
   }
   if (!leaf.cup) return faults;
   const door = boxOf(setOut, part);
+  const whole = outerBoxOf(setOut, part);
   const post = partOf(setOut, leaf.post);
   const face = boxOf(setOut, post);
   const cups = part.features.filter((f) => f.kind === 'hole' && f.use === 'cup');
@@ -125,7 +135,7 @@ function hinges(setOut: SetOut, leaf: DoorLeaf, part: Part): string[] {
     }
     // The door's near edge looks to the right: the rim stays 4 mm from the edge that the post is at.
     const x = door.max[0] - t(cup.at[1]);
-    const fromEdge = leaf.hung === 'left' ? x - door.min[0] : door.max[0] - x;
+    const fromEdge = leaf.hung === 'left' ? x - whole.min[0] : whole.max[0] - x;
     if (fromEdge !== 4 * MM + t(cup.diameter) / 2) faults.push(`a cup ${fromEdge} from the edge`);
     if (t(part.thickness) - t(cup.depth!) < 2 * MM) faults.push('a cup comes through');
     for (const off of [-16, 16]) {

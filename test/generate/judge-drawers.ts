@@ -1,5 +1,5 @@
 import type { Drawer, Part, SetOut } from '../../src/setting-out/index.ts';
-import { boxOf } from './judge-set-out.ts';
+import { boxOf, outerBoxOf } from './judge-set-out.ts';
 
 // A judge of drawers: its own arithmetic, in ticks of 1/3200 mm.
 
@@ -52,7 +52,7 @@ function boxes(setOut: SetOut, d: Drawer) {
     front: of('front'),
     back: of('back'),
     bottom: of('bottom'),
-    face: of('face'),
+    face: outerBoxOf(setOut, partOf(setOut, d.parts.face)),
   };
 }
 
@@ -182,14 +182,16 @@ function woodenFaults(setOut: SetOut, d: Drawer): string[] {
 /** Straight forward the drawer meets nothing but what it carries. */
 function wayOut(setOut: SetOut, d: Drawer): string[] {
   const handles = setOut.joints.filter((j) => j.duty === 'handle' && j.part === d.parts.face);
-  const onDoors = new Set(
-    setOut.joints
-      .filter((j) => j.duty === 'handle' && partOf(setOut, j.part).mark.startsWith('K'))
-      .map((j) => j.mate),
-  );
+  const edging = setOut.joints.filter((j) => j.duty === 'edging' && j.mate === d.parts.face);
+  const isDoor = (id: string) => partOf(setOut, id).mark.startsWith('K');
+  const onDoors = new Set([
+    ...setOut.joints.filter((j) => j.duty === 'handle' && isDoor(j.part)).map((j) => j.mate),
+    ...setOut.joints.filter((j) => j.duty === 'edging' && isDoor(j.mate)).map((j) => j.part),
+  ]);
   const own = [
     ...Object.values(d.parts),
     ...handles.map((j) => j.mate),
+    ...edging.map((j) => j.part),
     ...(d.wooden ? [d.wooden.left, d.wooden.right] : []),
   ];
   const travel = setOut.ledger.ticks(d.travel);

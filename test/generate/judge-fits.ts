@@ -1,6 +1,6 @@
 import type { Traced } from '../../src/measure/index.ts';
 import type { PrintedFit, SetOut } from '../../src/setting-out/index.ts';
-import { boxOf } from './judge-set-out.ts';
+import { boxOf, outerBoxOf } from './judge-set-out.ts';
 
 // A judge of fits: it adds up loops, and measures doors in their openings on the boxes of the parts.
 
@@ -58,11 +58,15 @@ function doorsMeasured(setOut: SetOut): string[] {
       const leaves = new Set(setOut.doors.map((d) => d.part));
       const inLoop = new Set(fit.loop.map((m) => m.part));
       const doors = setOut.parts.filter((p) => leaves.has(p.id) && inLoop.has(p.id));
-      const boxes = doors.map((d) => boxOf(setOut, d));
+      const boxes = doors.map((d) => outerBoxOf(setOut, d));
+      const ids = new Set(doors.map((d) => d.id));
+      const strips = new Set(
+        setOut.joints.filter((j) => j.duty === 'edging' && ids.has(j.mate)).map((j) => j.part),
+      );
       const min = [0, 1, 2].map((k) => Math.min(...boxes.map((b) => b.min[k]!)));
       const max = [0, 1, 2].map((k) => Math.max(...boxes.map((b) => b.max[k]!)));
       const beside = setOut.parts
-        .filter((p) => !doors.includes(p))
+        .filter((p) => !doors.includes(p) && !strips.has(p.id))
         .map((p) => boxOf(setOut, p))
         .filter((b) => [0, 1, 2].every((k) => k === axis || (b.min[k]! < max[k]! && b.max[k]! > min[k]!)));
       const low = Math.max(...beside.map((b) => b.max[axis]!).filter((at) => at <= min[axis]!));

@@ -92,6 +92,15 @@ export function boxOf(setOut: SetOut, part: Part): Box {
   return { min: min as never, max: max as never };
 }
 
+/** The box of a board with what is glued to its edges. */
+export function outerBoxOf(setOut: SetOut, part: Part): Box {
+  const edging = setOut.joints.filter((j) => j.duty === 'edging' && j.mate === part.id).map((j) => j.part);
+  const boxes = [part, ...setOut.parts.filter((p) => edging.includes(p.id))].map((p) => boxOf(setOut, p));
+  const each = (most: (...n: number[]) => number, end: 'min' | 'max') =>
+    [0, 1, 2].map((k) => most(...boxes.map((b) => b[end][k]!))) as never;
+  return { min: each(Math.min, 'min'), max: each(Math.max, 'max') };
+}
+
 function boundingBox(setOut: SetOut, overall: { width: number; height: number; depth: number }): string[] {
   // Handles stand out beyond the piece's own sizes.
   const handles = new Set(setOut.joints.filter((j) => j.duty === 'handle').map((j) => j.mate));

@@ -65,6 +65,7 @@ export function shop(
         thickness.taped
           ? { ...strips('lip', '0.6 mm'), tape: 'iron-on', width: '40 mm' }
           : strips('lip', thickness.lip),
+        { ...strips('veneer', '0.6 mm'), tape: 'iron-on' },
         strips('foot', '24 mm'),
         { ...strips('runner-strip', '6 mm'), width: '18 mm' },
         strips('leg', '30 mm'),

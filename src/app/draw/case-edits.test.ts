@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { applyEdit, type Edit, inverseOf, type JobDocument, readJob, treeOf } from '../../job/index.ts';
 import { setOut } from '../../setting-out/index.ts';
 import { addCaseEdit, addThingEdit, baseFormEdit, removeCaseEdit, topFitEdit } from './case-edits.ts';
-import { addBaseUnderCasesEdit, addTrimEdit, divideEdit, removeEdit } from './design-edits.ts';
+import { addBaseUnderCasesEdit, addEdgingEdit, addTrimEdit, divideEdit, removeEdit } from './design-edits.ts';
 
 function example(name: string): JobDocument {
   const read = readJob(readFileSync(new URL(`../../../examples/${name}.json`, import.meta.url), 'utf8'));
@@ -117,4 +117,13 @@ test('one base under a row: what its cases stood on goes, and its strips are set
   ).toEqual([group.id]);
   const strips = setOut(based).parts.filter((p) => treeOf(based).get(p.record)?.kind === 'base');
   expect(strips).toHaveLength(4);
+});
+
+test('a door is edged, and left bare again', () => {
+  const job = example('tool-cupboard');
+  const [door] = treeOf(job).all('door');
+  const edged = changed(job, addEdgingEdit(job, door!.id));
+  const edging = treeOf(edged).childOf(door!.id, 'edging')!;
+  expect(edging.sides).toBeUndefined();
+  expect(changed(edged, removeEdit(edged, edging.id))).toEqual(job);
 });

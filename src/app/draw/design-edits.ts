@@ -112,10 +112,10 @@ export function addPinsEdit(job: JobDocument, opening: string): Edit {
   };
 }
 
-/** Strips or tape on the front edges of loose shelves, the first there is. */
-export function addShelfEdgingEdit(job: JobDocument, pins: string): Edit {
+/** Strips or tape on the front edges of loose shelves, or round doors or drawers’ fronts: the first there is. */
+export function addEdgingEdit(job: JobDocument, parent: string): Edit {
   const strip = job.shop.rack.lots.find((l) => l.form === 'strip')?.id ?? 'strips';
-  return { edit: 'add', record: { kind: 'edging', id: new Ids(job).next('edging'), parent: pins, strip } };
+  return { edit: 'add', record: { kind: 'edging', id: new Ids(job).next('edging'), parent, strip } };
 }
 
 /** Three thin dividers for trays, of the thinnest board there is. */

@@ -54,7 +54,7 @@ const KINDS = {
   back: 'Back',
   top: 'Top',
   base: 'Base',
-  edging: 'Front edging',
+  edging: 'Edging',
   hanging: 'Hanging rails',
 } as const;
 

@@ -4,7 +4,7 @@ import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
-import { offset, touchWords } from '../seating.ts';
+import { byEdging, offset, outermost, touchWords } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { boxName, named, partOf } from './in-words.ts';
 
@@ -53,12 +53,15 @@ function setFront(
   const l = bench.ledger;
   const face = partOf(bench, drawer.parts.face);
   const end = partOf(bench, drawer.parts.front);
-  const mine = planesOf(l, face);
   const inner = planesOf(l, end);
+  const at = (side: '-x' | '-z'): Touch => {
+    const outer = outermost(bench, face, side);
+    return byEdging(offset(bench, outer, side, inner), outer, face);
+  };
   const touches: readonly [Touch, Touch, Touch] = [
-    offset(bench, mine, '-x', inner),
+    at('-x'),
     { side: '+y', of: end.mark, face: '-y' },
-    offset(bench, mine, '-z', inner),
+    at('-z'),
   ];
   const lengths: Traced[] = [card.gap];
   const told = touches.map((t) => {

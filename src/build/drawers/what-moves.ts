@@ -7,8 +7,8 @@ import { isShallow } from './shallow.ts';
 export function whatMoves(bench: Bench, drawer: Drawer): readonly string[] {
   const { face, ...box } = drawer.parts;
   const onFront = bench.setOut.joints
-    .filter((j) => j.duty === 'handle' && j.part === face)
-    .map((j) => j.mate);
+    .filter((j) => (j.duty === 'handle' && j.part === face) || (j.duty === 'edging' && j.mate === face))
+    .map((j) => (j.duty === 'edging' ? j.part : j.mate));
   return [...Object.values(box), ...(isShallow(bench, drawer) ? [face, ...onFront] : [])].map(
     (id) => partOf(bench, id).mark,
   );

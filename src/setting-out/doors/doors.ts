@@ -6,6 +6,7 @@ import type { CaseFrame } from '../case/frame-of-case.ts';
 import { liesUnderTop } from '../case/inside-group.ts';
 import type { Top } from '../case/top.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { type Extent, edgeFront, edgesOf, insideEdges } from '../edging/edged-front.ts';
 import type { Bores } from '../joints/bores.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Parting, Space } from '../spaces/openings.ts';
@@ -82,25 +83,33 @@ function hangDoor(draft: Draft, bores: Bores, parts: Hangable, door: RecordOf<'d
       first.at[2],
     ),
   };
+  const edges = edgesOf(draft, door.id);
   widths.forEach((width, i) => {
     const hand = door.hand ?? 'left';
     const flap = hand === 'above' || hand === 'below' ? hand : undefined;
     const hung = count === 2 ? (i === 0 ? 'left' : 'right') : hand === 'right' ? 'right' : 'left';
     const x = i === 0 ? cover.left : l.sum('left edge of the right door', cover.left, widths[0]!, gap);
+    const whole: Extent = { at: [x, front, cover.lower], size: [width, thickness, height] };
+    const inside = insideEdges(draft, edges, whole);
+    const [boardWidth, , boardHeight] = inside.size;
+    if (![boardWidth, boardHeight].every((t) => draft.isSome(t))) {
+      noRoom(draft, door);
+      return;
+    }
     const part = draft.panel({
       record: door.id,
       role: count === 1 ? 'door' : `${hung}-door`,
       name: `${count === 1 ? 'door' : `${hung} door`} of ${door.over[0]}`,
       family: 'door',
       lot,
-      at: [x, front, cover.lower],
-      size: [width, thickness, height],
+      ...inside,
       length: '+z',
       // The show face looks to the front.
       width: '-x',
       between: door.hang === 'inset',
-      ...(door.hang === 'inset' ? leftLarger(draft, width, height, thickness) : {}),
+      ...(door.hang === 'inset' ? leftLarger(draft, boardWidth, boardHeight, thickness) : {}),
     });
+    edgeFront(draft, edges, part, whole);
     if (flap) {
       const above = last.above ?? parts.top?.board;
       const on = flap === 'below' ? first.below : above;

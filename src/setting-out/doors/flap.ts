@@ -2,6 +2,7 @@ import type { HingeOf, RecordOf } from '../../job/index.ts';
 import { GRAVITY, reckonedDensity, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { outerSize } from '../edging/outer-box.ts';
 import { hundredths, staysFor } from '../lids/stays.ts';
 import type { DoorLeaf } from './door-leaf.ts';
 import { evenHinges } from './even-hinges.ts';
@@ -77,6 +78,7 @@ function hingeFor(draft: Draft, { door, part, post }: Flap): HingeOf<'butt'> | u
 function weightOf(draft: Draft, door: RecordOf<'door'>, part: DraftPart) {
   const mm = (t: Traced) => toMm(draft.ledger.ticks(t));
   const kgM3 = reckonedDensity(draft.lot(door.board).material);
-  const kg = (mm(part.length) * mm(part.width) * mm(part.thickness) * kgM3) / 1e9;
-  return { kg: hundredths(kg), momentNm: hundredths((kg * GRAVITY * mm(part.length)) / 2000) };
+  const [high, wide] = [outerSize(draft, part, 'length'), outerSize(draft, part, 'width')];
+  const kg = (mm(high) * mm(wide) * mm(part.thickness) * kgM3) / 1e9;
+  return { kg: hundredths(kg), momentNm: hundredths((kg * GRAVITY * mm(high)) / 2000) };
 }

@@ -1,7 +1,7 @@
 import type { HingeOf } from '../../job/index.ts';
 import { DOORS, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
-import type { Draft } from '../draft.ts';
+import type { Draft, DraftPart } from '../draft.ts';
 import type { Bore } from '../joints/bores.ts';
 import { type Chosen, type Hanging, ofHinge } from './hinge-choice.ts';
 
@@ -17,15 +17,16 @@ export interface Cup {
   readonly plateBehind: Traced;
 }
 
-/** Reads a cup hinge's measures. */
-export function cupOf(draft: Draft, hinge: HingeOf<'cup'>): Cup {
+/** Reads a cup hinge's measures; inside a strip on the edge that the door hangs on, as far from the board's edge. */
+export function cupOf(draft: Draft, hinge: HingeOf<'cup'>, strip?: DraftPart): Cup {
   const l = draft.ledger;
   const diameter = ofHinge(draft, hinge, 'cup');
-  const middle = l.sum(
+  const ofDoor = l.sum(
     'from the door’s edge to the middle of the cup',
     ofHinge(draft, hinge, 'edge'),
     l.ratio('half the cup', diameter, SETTING_OUT.half),
   );
+  const middle = strip ? l.less('the same inside the edging', ofDoor, strip.thickness) : ofDoor;
   return {
     diameter,
     deep: ofHinge(draft, hinge, 'deep'),
@@ -51,6 +52,17 @@ export function roomForCup(draft: Draft, h: Hanging, cup: Cup): boolean {
       'board',
       `A cup ${toMm(l.ticks(cup.deep))} mm deep leaves less than ${toMm(l.ticks(l.row(DOORS.cupSkin)))} mm of the ${h.part.name}.`,
       { says: 'Make the door of a thicker board, or use a hinge with a shallower cup.' },
+    );
+    return false;
+  }
+  const strip = draft.edged.get(h.part.id)?.get(h.hung);
+  if (strip && l.ticks(cup.middle) < l.ticks(cup.diameter) / 2 + l.ticks(l.row(DOORS.cupRim))) {
+    draft.stop(
+      'hinges.cup-in-edging',
+      h.door,
+      'hinge',
+      `The cup of its hinges would break through the board’s edge behind the edging of the ${h.part.name}.`,
+      { says: 'Edge it with tape or thinner strips, or use a hinge whose cup stands further in.' },
     );
     return false;
   }

@@ -1,6 +1,7 @@
 import { DOORS, HINGE_COUNTS, hingeCount, reckonedDensity, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { outerSize } from '../edging/outer-box.ts';
 import { type Bore, type Bores, meetsHollow } from '../joints/bores.ts';
 import { boxTicks } from '../place.ts';
 import { type Chosen, type Hanging, ofHinge } from './hinge-choice.ts';
@@ -117,7 +118,11 @@ function touchesFace(draft: Draft, shelf: DraftPart, h: Hanging): boolean {
 function howMany(draft: Draft, h: Hanging): number {
   const l = draft.ledger;
   const mm = (t: Traced) => toMm(l.ticks(t));
-  const { length, width, thickness } = h.part;
+  const { thickness } = h.part;
+  const [length, width] = (['length', 'width'] as const).map((size) => outerSize(draft, h.part, size)) as [
+    Traced,
+    Traced,
+  ];
   const kgM3 = reckonedDensity(draft.lot(h.door.board).material);
   const kg = (mm(length) * mm(width) * mm(thickness) * kgM3) / 1e9;
   return hingeCount(mm(length), kg)?.hinges ?? HINGE_COUNTS.at(-1)!.hinges + 1;

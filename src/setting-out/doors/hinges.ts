@@ -14,7 +14,7 @@ export function hangOnHinges(draft: Draft, bores: Bores, h: Hanging): void {
   if (!hinge) return;
   const chosen = sized(draft, hinge);
   if (screwTooLong(draft, h, chosen)) return;
-  const cup = hinge.kind === 'cup' ? cupOf(draft, hinge) : undefined;
+  const cup = hinge.kind === 'cup' ? cupOf(draft, hinge, draft.edged.get(h.part.id)?.get(h.hung)) : undefined;
   if (cup && !roomForCup(draft, h, cup)) return;
   const places = placesOf(draft, bores, h, chosen, cup);
   if (!places) return;

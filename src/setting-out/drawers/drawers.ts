@@ -5,6 +5,7 @@ import type { CasePanels } from '../case/case-panels.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import { overEdges } from '../doors/doors.ts';
 import type { Draft } from '../draft.ts';
+import { type Extent, edgeFront, edgesOf, insideEdges } from '../edging/edged-front.ts';
 import type { ClearLoops } from '../fits/clear-loops.ts';
 import { fitsOfDrawer } from '../fits/drawer-fits.ts';
 import type { Bores } from '../joints/bores.ts';
@@ -145,23 +146,33 @@ function oneDrawer(
     noRoom(draft, record, 'board', `Nothing is left inside the ${name}.`);
     return;
   }
-  const face = draft.panel({
-    record: record.id,
-    role: `front${suffix}`,
-    name: `front of ${name}`,
-    family: 'drawer front',
-    lot: draft.lot(record.frontBoard),
+  const whole: Extent = {
     at: [cover.left, cover.front, span.lower],
     size: [
       l.less('width of the front', cover.right, cover.left),
       l.less('thickness of the front', back, cover.front),
       span.height,
     ],
+  };
+  const edges = edgesOf(draft, record.id);
+  const inside = insideEdges(draft, edges, whole);
+  if (!draft.isSome(inside.size[0]) || !draft.isSome(inside.size[2])) {
+    noRoom(draft, record, 'gap', `The edging leaves no board of the front of ${name}.`);
+    return;
+  }
+  const face = draft.panel({
+    record: record.id,
+    role: `front${suffix}`,
+    name: `front of ${name}`,
+    family: 'drawer front',
+    lot: draft.lot(record.frontBoard),
+    ...inside,
     length: '+x',
     // The show face looks to the front.
     width: '+z',
     between: record.hang === 'inset',
   });
+  edgeFront(draft, edges, face, whole);
   if (!joinDrawer(draft, bores, { record, name, box, face })) return;
   const carried = carry(draft, bores, { record, suffix, name, box, space, carriage });
   if (!carried) return;

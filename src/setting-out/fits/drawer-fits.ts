@@ -3,9 +3,10 @@ import type { Draft, DraftPart } from '../draft.ts';
 import type { Carriage } from '../drawers/carriage.ts';
 import type { Drawer } from '../drawers/drawer.ts';
 import type { DrawerBox } from '../drawers/drawer-box.ts';
+import { outerSize } from '../edging/outer-box.ts';
 import type { Space } from '../spaces/openings.ts';
 import { betweenOf, type ClearLoops } from './clear-loops.ts';
-import { addFit, cut, type FitMember, setBy, thick } from './fit.ts';
+import { addFit, cut, type FitMember, setBy, thick, withEdging } from './fit.ts';
 
 /** A drawer with what it must fit. */
 export interface FittedDrawer {
@@ -57,9 +58,9 @@ export function fitsOfDrawer(
     id: `${face.id}/width`,
     kind: 'drawer',
     name: `the ${face.name} in its opening, across`,
-    gap: l.less('both gaps', space.size[0], face.length),
+    gap: l.less('both gaps', space.size[0], outerSize(draft, face, 'length')),
     least: l.row(DRAWERS.slideRoom),
-    loop: [...loops.of(betweenOf('width', space)), cut(draft, face, 'length', -1)],
+    loop: [...loops.of(betweenOf('width', space)), ...withEdging(draft, face, 'length')],
     toFit: face.id,
     faces: 4,
   });
@@ -68,9 +69,9 @@ export function fitsOfDrawer(
       id: `${face.id}/height`,
       kind: 'drawer',
       name: `the ${face.name} in its opening, in height`,
-      gap: l.less('both gaps', space.size[2], face.width),
+      gap: l.less('both gaps', space.size[2], outerSize(draft, face, 'width')),
       least: l.row(DRAWERS.slideRoom),
-      loop: [...loops.of(betweenOf('height', space)), cut(draft, face, 'width', -1)],
+      loop: [...loops.of(betweenOf('height', space)), ...withEdging(draft, face, 'width')],
       toFit: face.id,
       faces: 4,
     });

@@ -2,6 +2,7 @@ import type { ToolKind } from '../../job/index.ts';
 import { FILMS, finish } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { stripsAlong } from '../edging/outer-box.ts';
 
 /** What a dimension is made by; how far off it may turn out follows from that. */
 export type MadeBy =
@@ -69,6 +70,11 @@ export function cut(draft: Draft, part: DraftPart, size: 'length' | 'width', sig
     made: { by: 'tool', kind: sawOf(draft) },
     part: part.id,
   };
+}
+
+/** A size that a part is cut to, and the strips that are glued to both ends of it: both close a gap. */
+export function withEdging(draft: Draft, part: DraftPart, size: 'length' | 'width'): readonly FitMember[] {
+  return [cut(draft, part, size, -1), ...stripsAlong(draft, part, size).map((strip) => thick(strip, -1))];
 }
 
 /** How thick the stock of a part is. */

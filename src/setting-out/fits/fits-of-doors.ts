@@ -2,9 +2,10 @@ import type { RecordOf } from '../../job/index.ts';
 import { FIT_LIMITS } from '../../materials/index.ts';
 import type { DoorLeaf } from '../doors/door-leaf.ts';
 import type { Draft } from '../draft.ts';
+import { outerSize } from '../edging/outer-box.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import { betweenOf, type ClearLoops } from './clear-loops.ts';
-import { addFit, cut } from './fit.ts';
+import { addFit, withEdging } from './fit.ts';
 
 /** Inset doors in their openings, across and upward; the two of a pair together across. */
 export function fitsOfDoors(
@@ -30,9 +31,16 @@ export function fitsOfDoors(
       id: `${record}/width`,
       kind: 'door',
       name: `${what} between what ${parts.length > 1 ? 'they hang' : 'it hangs'} between`,
-      gap: l.less('all gaps beside the door', leaf.opening.width, ...parts.map((p) => p.width)),
+      gap: l.less(
+        'all gaps beside the door',
+        leaf.opening.width,
+        ...parts.map((p) => outerSize(draft, p, 'width')),
+      ),
       ...limits(draft, leaf, parts.length + 1),
-      loop: [...loops.of(betweenOf('width', ...ends)), ...parts.map((p) => cut(draft, p, 'width', -1))],
+      loop: [
+        ...loops.of(betweenOf('width', ...ends)),
+        ...parts.flatMap((p) => withEdging(draft, p, 'width')),
+      ],
       faces: 2 * (parts.length + 1),
       toFit: last.id,
     });
@@ -41,9 +49,13 @@ export function fitsOfDoors(
         id: `${part.id}/height`,
         kind: 'door',
         name: `the ${part.name} between what is below and above it`,
-        gap: l.less('both gaps above and below the door', leaf.opening.height, part.length),
+        gap: l.less(
+          'both gaps above and below the door',
+          leaf.opening.height,
+          outerSize(draft, part, 'length'),
+        ),
         ...limits(draft, leaf, 2),
-        loop: [...loops.of(betweenOf('height', ...ends)), cut(draft, part, 'length', -1)],
+        loop: [...loops.of(betweenOf('height', ...ends)), ...withEdging(draft, part, 'length')],
         faces: 4,
         toFit: part.id,
       });

@@ -2,6 +2,7 @@ import type { RecordOf } from '../../job/index.ts';
 import { HANDLES, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { outerBox } from '../edging/outer-box.ts';
 import { fromEdge, sizeAcross } from './from-edge.ts';
 
 /** Something that is opened by hand: a door or a drawer front, and the edge that opens, where it has one. */
@@ -44,7 +45,7 @@ export function layOn(record: OnFront, { opens }: FrontPart): 'across' | 'up' {
 export function middleOn(draft: Draft, record: OnFront, front: FrontPart): readonly [x: Traced, z: Traced] {
   const l = draft.ledger;
   const { part, opens } = front;
-  const { min, max } = part.box;
+  const { min, max } = outerBox(draft, part);
   const step = l.row(SETTING_OUT.setStep);
   const marked = (t: Traced) => l.round('as it is marked', t, step, 'nearest');
   const half = (t: Traced, why: string) => marked(l.ratio(why, t, SETTING_OUT.half));

@@ -2,6 +2,7 @@ import { FROM_SIDES, type RecordOf } from '../../job/index.ts';
 import { HOLES, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart, Triple } from '../draft.ts';
+import { outerBox } from '../edging/outer-box.ts';
 import type { Hole } from '../feature.ts';
 import type { Bore, Bores } from '../joints/bores.ts';
 import { inPart, planeOf } from '../joints/contact.ts';
@@ -48,7 +49,9 @@ export function regionOf(draft: Draft, record: OnPanel, part: DraftPart): Traced
     return undefined;
   }
   // An opening that wasn't made is told elsewhere.
-  return record.in === undefined ? seen(draft, part) : draft.openings.find((o) => o.id === record.in)?.box;
+  return record.in === undefined
+    ? seen(draft, part, outerBox(draft, part))
+    : draft.openings.find((o) => o.id === record.in)?.box;
 }
 
 const FACES = ['left to right', 'front to back', 'below to above'] as const;
@@ -84,12 +87,12 @@ export function middleAlong(
 }
 
 /** A panel without what goes into its neighbours. */
-function seen(draft: Draft, part: DraftPart): TracedBox {
+function seen(draft: Draft, part: DraftPart, box: TracedBox): TracedBox {
   const l = draft.ledger;
   const { axis } = axisOf(part.place.length);
   const { start, end } = part.tongues;
-  const min = [...part.box.min] as [Traced, Traced, Traced];
-  const max = [...part.box.max] as [Traced, Traced, Traced];
+  const min = [...box.min] as [Traced, Traced, Traced];
+  const max = [...box.max] as [Traced, Traced, Traced];
   if (start !== undefined) min[axis] = l.sum('where the panel is seen to begin', min[axis], start);
   if (end !== undefined) max[axis] = l.less('where the panel is seen to end', max[axis], end);
   return { min, max };
@@ -117,7 +120,7 @@ export function isClear(draft: Draft, bores: Bores, record: OnPanel, part: Draft
   const t = (x: Traced) => l.ticks(x);
   const { at, half, round } = taken;
   const through = axisOf(part.place.thickness).axis;
-  const { min, max } = seen(draft, part);
+  const { min, max } = seen(draft, part, part.box);
   const across = ([0, 1, 2] as const).filter((k) => k !== through);
   const edge = t(l.row(HOLES.edge));
   if (across.some((k) => t(at[k]) - half[k] - edge < t(min[k]) || t(at[k]) + half[k] + edge > t(max[k]))) {

@@ -32,7 +32,7 @@ export function glueStrip(draft: Draft, strip: DraftPart, board: DraftPart): voi
 }
 
 /** Two strips that meet in a mitre. The contact given is the corner's box; the glued face is its diagonal. */
-function mitre(draft: Draft, a: DraftPart, b: DraftPart): void {
+export function mitre(draft: Draft, a: DraftPart, b: DraftPart): void {
   const corner = { min: [] as Traced[], max: [] as Traced[] };
   const l = draft.ledger;
   for (const axis of [0, 1, 2] as const) {

@@ -4,6 +4,7 @@ import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField, NumberField, Written } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { removeEdit } from '../design-edits.ts';
+import { FrontEdging } from './front-edging-note.tsx';
 import { Note } from './note.tsx';
 
 /** Hinged doors: what each closes, how it hangs and on which side. */
@@ -79,7 +80,7 @@ export function DoorsNote({ doors }: { doors: readonly RecordOf<'door'>[] }) {
               ]}
               end="."
             />{' '}
-            <TakeAway id={id} />
+            <FrontEdging of={id} /> <TakeAway id={id} />
           </p>
         );
       })}

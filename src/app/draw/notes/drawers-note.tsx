@@ -4,6 +4,7 @@ import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField, NumberField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { removeEdit } from '../design-edits.ts';
+import { FrontEdging } from './front-edging-note.tsx';
 
 /** Drawers of a space: how many, of what, how they are joined and hung. */
 export function DrawersNote({ drawers }: { drawers: RecordOf<'drawers'> }) {
@@ -78,6 +79,7 @@ export function DrawersNote({ drawers }: { drawers: RecordOf<'drawers'> }) {
         empty="the usual load"
         end="."
       />{' '}
+      <FrontEdging of={drawers.id} />{' '}
       <EditButton edit={() => removeEdit(job, drawers.id)} quiet>
         Take away
       </EditButton>

@@ -3,7 +3,7 @@ import { LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField, NumberField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
-import { addShelfEdgingEdit, removeEdit } from '../design-edits.ts';
+import { addEdgingEdit, removeEdit } from '../design-edits.ts';
 
 /** Loose shelves of a space, and the rows of holes that their pins go in. */
 export function PinsNote({ pins }: { pins: RecordOf<'pins'> }) {
@@ -42,7 +42,7 @@ export function PinsNote({ pins }: { pins: RecordOf<'pins'> }) {
           </EditButton>{' '}
         </>
       ) : (
-        <EditButton edit={() => addShelfEdgingEdit(job, pins.id)} quiet>
+        <EditButton edit={() => addEdgingEdit(job, pins.id)} quiet>
           Edge them in front
         </EditButton>
       )}{' '}
