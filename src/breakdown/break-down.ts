@@ -10,6 +10,7 @@ import { type PlannedNode, type PlannedSheet, planSheet } from './planned-sheet.
 import { hasRules } from './planner/by-rules/plan-by-rules.ts';
 import { type CutOptions, type CutProgress, planCuts } from './planner/plan-cuts.ts';
 import { type Spare, sparesOf } from './spares.ts';
+import { type TestPiece, testPiecesOf } from './test-pieces.ts';
 
 /** A leftover worth keeping, under the name it gets on the rack. */
 export interface Leftover {
@@ -46,6 +47,8 @@ export interface Breakdown {
   readonly leftovers: readonly Leftover[];
   /** In the order of the parts: where each could be cut from again. */
   readonly spares: readonly Spare[];
+  /** What is kept of each lot to prove settings and the finish on. */
+  readonly testPieces: readonly TestPiece[];
   /** Parts for which there is no stock, by id, and why. */
   readonly missing: readonly {
     readonly part: Part;
@@ -97,11 +100,13 @@ export function* breakDown(
     lots.push({ lot: problem.lot, problem, plan, verdict: judgeCuts(problem.problem, plan), sheets });
   }
   const leftovers = leftoversOf(lots);
+  const testPieces = testPiecesOf(setOut.ledger, lots, leftovers);
+  const kept = new Set(testPieces.flatMap((t) => t.name ?? []));
   const spare = new Map(
-    lots.flatMap((l) => sparesOf(setOut.ledger, l, leftovers).map((s) => [s.part.id, s])),
+    lots.flatMap((l) => sparesOf(setOut.ledger, l, leftovers, kept).map((s) => [s.part.id, s])),
   );
   const spares = partsAndBoards(setOut).flatMap((p) => spare.get(p.id) ?? []);
-  return { lots, purchases: purchasesOf(lots), leftovers, spares, missing };
+  return { lots, purchases: purchasesOf(lots), leftovers, spares, testPieces, missing };
 }
 
 /** The last of the sheets (or strips) that parts were cut from: names go on behind it, so that no two are called alike. */

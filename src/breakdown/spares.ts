@@ -58,12 +58,14 @@ interface Source {
 
 /**
  * For each part of a lot, the smallest leftover that would give it again; else the smallest stock left on the rack, else
- * the cheapest to buy. One spoiled part at a time: a leftover may stand in for several.
+ * the cheapest to buy. One spoiled part at a time: a leftover may stand in for several. What is kept as a test piece comes
+ * only before what must be bought.
  */
 export function sparesOf(
   ledger: Ledger,
   lot: LotBreakdown,
   leftovers: readonly Leftover[],
+  testPieces: ReadonlySet<string>,
 ): readonly Spare[] {
   const ticks = (t: Traced) => ledger.ticks(t);
   const area = (s: Source) => s.length * s.width;
@@ -85,7 +87,8 @@ export function sparesOf(
     .filter((s) => !s.onRack)
     .sort((a, b) => a.stock.price! - b.stock.price!)
     .map((s): Source => ({ from: 'buy', name: s.stock.id, ...s.size }));
-  const sources = [...left, ...rack, ...buy];
+  const isKept = (s: Source) => testPieces.has(s.name);
+  const sources = [...left.filter((s) => !isKept(s)), ...rack, ...left.filter(isKept), ...buy];
   return [...lot.problem.pieces].flatMap(([id, parts]) => {
     const size = lot.problem.sizes.get(id)!;
     return parts.map((part): Spare => {

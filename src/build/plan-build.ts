@@ -32,6 +32,7 @@ import { sawStock } from './sawing.ts';
 import { scheduleBuild } from './schedule/build-schedule.ts';
 import { liftInDoors } from './sliding.ts';
 import { makeStorySticks } from './story-sticks.ts';
+import { keepTestPieces } from './test-pieces.ts';
 import { cutAtYard } from './yard-cuts.ts';
 
 const TITLES: Record<StageId, string> = {
@@ -57,6 +58,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   cutAtYard(bench, breakdown);
   gather(bench);
   sawStock(bench, breakdown);
+  keepTestPieces(bench, breakdown);
   glueUpPanels(bench);
   layOut(bench);
   makeStorySticks(bench);

@@ -6,15 +6,54 @@ import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import type { Yield } from './operation.ts';
 import { underRail } from './rail.ts';
+import { BY_HAND, isTooSmall } from './too-small.ts';
+import { listWords } from './words.ts';
 import { piecesFromYard, type RawPiece } from './yard-cuts.ts';
 
-/** Cuts every sheet, offcut and strip to blanks, in the order of the cut trees. */
+/**
+ * Cuts every sheet, offcut and strip to blanks, in the order of the cut trees; first what holds parts that nothing would
+ * give again, while all else can still be changed.
+ */
 export function sawStock(bench: Bench, breakdown: Breakdown): void {
   testCut(bench, breakdown);
-  for (const lot of breakdown.lots)
-    for (const sheet of lot.sheets)
-      if (lot.lot.form === 'strip') sawStrip(bench, sheet);
-      else sawPieces(bench, lot, sheet);
+  const lastChance = new Set(
+    breakdown.spares.filter((s) => s.from === 'nothing').map(({ part }) => part.mark),
+  );
+  const risk = (sheet: PlannedSheet) => (marksIn(sheet.root).some((m) => lastChance.has(m)) ? 0 : 1);
+  const cuts = breakdown.lots
+    .flatMap((lot) => lot.sheets.map((sheet) => ({ lot, sheet, risk: risk(sheet) })))
+    .sort((a, b) => a.risk - b.risk);
+  for (const { lot, sheet } of cuts) {
+    const last = marksIn(sheet.root).filter((m) => lastChance.has(m));
+    if (last.length > 0) onlyOnce(bench, sheet, last);
+    if (lot.lot.form === 'strip') sawStrip(bench, sheet);
+    else sawPieces(bench, lot, sheet);
+  }
+}
+
+/** Says of a sheet, before its first cut, which of its parts can’t be cut again. */
+function onlyOnce(bench: Bench, { name, source, lot }: PlannedSheet, marks: readonly string[]): void {
+  const strip = bench.setOut.parts.find((p) => p.lot === lot)?.form === 'strip';
+  const id = `${name}/only-once`;
+  bench.do(
+    {
+      id,
+      kind: 'inspect',
+      stage: strip ? 'strips' : 'sheets',
+      title: `There is no second ${listWords(marks)}`,
+      does: { act: 'other', on: [name] },
+      lines: [
+        `Nothing that is there or can be bought would give ${marks.length > 1 ? 'them' : 'it'} again, so ${source.stock.name ?? name} is cut first. Look it over for dents, voids and bow; check every mark on it a second time before the saw starts.`,
+      ],
+    },
+    [name],
+  );
+  bench.comesFrom(name, id);
+}
+
+function marksIn(node: PlannedNode): readonly string[] {
+  if (node.kind === 'cut') return node.parts.flatMap(marksIn);
+  return node.kind === 'piece' ? [node.part.mark] : [];
 }
 
 /** A cut on waste before the first that counts: it proves the saw and the rail, and measures the kerf. */
@@ -71,6 +110,7 @@ function sawSheet(
       title: `True a long edge of ${what}${known}`,
       kind: 'true-edge',
       workpiece: name,
+      of: raw,
       across: 'width',
       whole: raw.width,
       at: bench.set('circular-saw', raw.near),
@@ -86,6 +126,7 @@ function sawSheet(
       title: `Square an end of ${what} to the trued edge`,
       kind: 'square-end',
       workpiece: name,
+      of: raw,
       across: 'length',
       whole: raw.length,
       at: bench.set('circular-saw', raw.start),
@@ -143,6 +184,7 @@ function trimToContents(
       title: `Trim ${to} to ${across === 'length' ? 'length' : 'width'}`,
       kind: across === 'length' ? 'crosscut' : 'rip',
       workpiece,
+      of: node,
       across,
       at: needs,
       keep: 'before',
@@ -160,6 +202,7 @@ function sawStrip(bench: Bench, sheet: PlannedSheet): void {
       title: `Square an end of strip ${sheet.name}`,
       kind: 'square-end',
       workpiece: sheet.name,
+      of: sheet.source,
       across: 'length',
       at: bench.set('circular-saw', trim),
       keep: 'behind',
@@ -226,6 +269,7 @@ function sawNode(
     title: `${isTape(bench, sheet.lot) ? 'Cut' : lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? (strip ? 'strip ' : 'sheet ') : 'piece '}${workpiece}`,
     kind: lengthwise ? 'crosscut' : 'rip',
     workpiece,
+    of: node,
     across: node.across,
     at: size,
     keep: 'before',
@@ -257,6 +301,7 @@ function wasteOff(
     title: `Cut waste off ${workpiece === sheet.name ? 'sheet ' : 'piece '}${workpiece}, beside a flaw`,
     kind: lengthwise ? 'crosscut' : 'rip',
     workpiece,
+    of: node,
     across: node.across,
     whole,
     at: bench.ledger.less('where the waste ends', whole, kept),
@@ -311,6 +356,8 @@ interface CutDraft {
   readonly title: string;
   readonly kind: 'true-edge' | 'square-end' | 'rip' | 'crosscut';
   readonly workpiece: string;
+  /** What it measures before the cut. */
+  readonly of: { readonly length: Traced; readonly width: Traced };
   readonly across: 'length' | 'width';
   readonly at: Traced;
   readonly keep: 'before' | 'behind';
@@ -335,27 +382,30 @@ function cut(bench: Bench, draft: CutDraft): void {
     trimming && keep === 'behind' ? (across === 'width' ? 'the raw long edge' : 'the raw end') : reference;
   const saw =
     (strip || !bench.tool('circular-saw')) && mitres(bench, draft.at) ? 'mitre-saw' : 'circular-saw';
+  const byHand = !draft.tape && isTooSmall(bench, saw, draft);
   const lines = draft.tape
     ? [
         `Mark {0} from ${from} and square the line across.`,
         'Cut with sharp scissors, or a knife along the square; tape from a roll curls, so weigh it down.',
       ]
-    : strip
-      ? [
-          `Mark {0} from ${from} and square the line round.`,
-          saw === 'mitre-saw'
-            ? 'Against the fence, blade down slowly on the waste side of the line, so that the mark stays on the part to keep; let it stop before it comes up.'
-            : 'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
-        ]
-      : [
-          `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
-          `${bench.tool('guide-rail') ? 'Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends' : 'Clamp a straight board to the part to keep as a fence, beyond the sheet at both ends and as far from both marks as the saw’s shoe reaches beside its blade: take that from the test cut'}; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
-          ...(underRail(bench, keptOf(bench, draft))
-            ? [
-                'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and fix both down, with clamps or screws in waste.',
-              ]
-            : []),
-        ];
+    : byHand
+      ? [`Mark {0} from ${from} and square the line across.`, ...BY_HAND]
+      : strip
+        ? [
+            `Mark {0} from ${from} and square the line round.`,
+            saw === 'mitre-saw'
+              ? 'Against the fence, blade down slowly on the waste side of the line, so that the mark stays on the part to keep; let it stop before it comes up.'
+              : 'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
+          ]
+        : [
+            `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
+            `${bench.tool('guide-rail') ? 'Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends' : 'Clamp a straight board to the part to keep as a fence, beyond the sheet at both ends and as far from both marks as the saw’s shoe reaches beside its blade: take that from the test cut'}; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
+            ...(underRail(bench, keptOf(bench, draft))
+              ? [
+                  'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and fix both down, with clamps or screws in waste.',
+                ]
+              : []),
+          ];
   if (strip && !draft.tape && /^L\d+$/.test(workpiece))
     lines.unshift(
       'Check its end with the square, and saw it square first where it isn’t; of what stays after a cut, the fresh end is the squared one.',
@@ -377,12 +427,12 @@ function cut(bench: Bench, draft: CutDraft): void {
         yields: draft.yields,
         ...(draft.tape ? { knife: true as const } : {}),
       },
-      ...(draft.tape ? {} : { tool: saw }),
+      ...(draft.tape || byHand ? {} : { tool: saw }),
       ...(strip ? {} : { faceUp: 'better face down' }),
       reference: from,
       lines,
       lengths: [draft.at, ...(draft.more ?? [])],
-      cautions: [draft.tape ? CAUTION.knife : CAUTION.saw],
+      cautions: [draft.tape || byHand ? CAUTION.knife : CAUTION.saw],
     },
     [workpiece],
   );

@@ -5,6 +5,7 @@ export interface DryFitFault {
     | 'workpiece-missing'
     | 'cut-outside'
     | 'off-the-wood'
+    | 'too-small'
     | 'not-alone'
     | 'in-the-way'
     | 'door-jams'

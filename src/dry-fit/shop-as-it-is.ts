@@ -1,10 +1,13 @@
 import type { Solids } from '../solid/index.ts';
 import type { Care } from './condition/condition.ts';
+import type { PowerSaw } from './too-small.ts';
 
 /** What the cards don't make but the shop has, and the modeller that stands for wood. */
 export interface ShopAsItIs {
   /** What a saw takes away, in ticks, by tool id. */
   readonly kerfOf: (tool: string | undefined) => number;
+  /** Which power saw a tool is, if it is one. */
+  readonly sawOf: (tool: string | undefined) => PowerSaw | undefined;
   /** The screws there are, by id. */
   readonly screws: ReadonlyMap<string, { readonly length: number; readonly diameter: number }>;
   /** Plugs, dowels and biscuits there are, by id. */

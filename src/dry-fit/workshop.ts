@@ -22,6 +22,7 @@ import { runOnRunners } from './runners.ts';
 import { quarterTurned, sawn } from './sawn.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
 import type { ShopAsItIs } from './shop-as-it-is.ts';
+import { tooSmallFor } from './too-small.ts';
 import {
   bevelled,
   biscuitSlotted,
@@ -170,6 +171,9 @@ export class Workshop {
     if (!piece) return;
     const halves = sawn(piece, act, this.read, act.knife ? 0 : this.shop.kerfOf(operation.tool));
     if ('code' in halves) return this.fault(operation, halves.code, act.workpiece, halves.sentence);
+    const saw = act.knife ? undefined : this.shop.sawOf(operation.tool);
+    const small = saw && tooSmallFor(saw, piece, act, halves);
+    if (small) this.fault(operation, 'too-small', act.workpiece, small);
     this.loose.delete(act.workpiece);
     act.yields.forEach((y, i) => {
       const half = halves[i];

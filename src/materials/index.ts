@@ -20,6 +20,7 @@ export { FIT_LIMITS } from './fit-limits.ts';
 export { GLUE_WORK, LEAN, LEANING_BY } from './glue-work.ts';
 export { GLUED_PANELS } from './glued-panel-rules.ts';
 export { HANDLES } from './handle-rules.ts';
+export { HOLDING } from './holding-rules.ts';
 export { HOLES, PLUGS, type Plug, plug } from './hole-rules.ts';
 export { GRAVITY, HELD_LID, LIDS, PINCHING, SHUT_IN } from './lid-rules.ts';
 export { LOOSE_SHELVES } from './loose-shelf-rules.ts';

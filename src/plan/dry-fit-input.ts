@@ -24,6 +24,7 @@ export function dryFitInput(
   };
   const saws = job.shop.tools.filter((t) => t.kind === 'circular-saw' || t.kind === 'mitre-saw');
   const kerfs = new Map(saws.map((t) => [t.id, length(t.kerf)]));
+  const powerSaws = new Map(saws.map((t) => [t.id, t.kind]));
   const sawStep = saws[0] ? length(saws[0].step) : SETTING_OUT.setStep.value;
   const parts = new Map(drawn.parts.map((p) => [p.id, p]));
   const edged = new Map(
@@ -34,6 +35,7 @@ export function dryFitInput(
     read: (t) => read(ledger.ticks(t)),
     // Where no saw is listed the plan reckons with the usual kerf, and the cards are tried with the same.
     kerfOf: (tool) => kerfs.get(tool ?? '') ?? SETTING_OUT.kerf.value,
+    sawOf: (tool) => powerSaws.get(tool ?? ''),
     sawStep,
     screws: new Map(
       job.shop.rack.screws.map((s) => [s.id, { length: length(s.length), diameter: length(s.diameter) }]),

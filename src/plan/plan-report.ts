@@ -178,6 +178,7 @@ export function breakdownReport(breakdown: Breakdown): Report {
       width_mm: l.width,
     })),
     spares: breakdown.spares.map((s) => ({ part: s.part.id, from: s.from, name: s.name })),
+    test_pieces: breakdown.testPieces,
     missing: breakdown.missing.map((m) => ({ part: m.part.id, why: m.why })),
   };
 }
