@@ -72,3 +72,20 @@ describe('the writing cabinet', () => {
     expect(plan.dryFit.fits).toBe(true);
   });
 });
+
+describe('the linen cupboard', () => {
+  test('fills its alcove with two cases that share a side, on one base, under a flush top edged in front; it dry-fits clean', () => {
+    const plan = planOf('linen-cupboard');
+    const { ledger, overall, parts, joints, dimensions } = plan.setOut;
+    expect(told(plan, 'stop')).toEqual([]);
+    expect(ledger.ticks(overall.width)).toBe(ledger.ticks(dimensions.get('alcove.width')!));
+    expect(parts.filter((p) => p.role.endsWith('-side'))).toHaveLength(3);
+    expect(parts.filter((p) => p.role.startsWith('base-'))).toHaveLength(4);
+    expect(parts.filter((p) => p.record === 'wall')).toHaveLength(1);
+    const edged = (record: string) =>
+      joints.filter((j) => j.duty === 'edging' && parts.find((p) => p.id === j.mate)!.record === record);
+    expect(edged('top').map((j) => j.mateSide)).toEqual(['near']);
+    expect(edged('linen.door')).toHaveLength(8);
+    expect(plan.dryFit.fits).toBe(true);
+  });
+});
