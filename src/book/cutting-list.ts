@@ -38,10 +38,17 @@ export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRo
     ),
   );
   const placed = new Set([...sawn.keys(), ...breakdown.missing.map((m) => m.part.id)]);
-  const boards = new Map(setOut.gluedPanels.map((g) => [g.panel, joinMarks(g.boards.map((b) => b.mark))]));
+  const from = new Map([
+    ...setOut.gluedPanels.map(
+      (g) => [g.panel, `glued up from ${joinMarks(g.boards.map((b) => b.mark))}`] as const,
+    ),
+    ...setOut.cleats.flatMap((c) =>
+      [c.onCase, c.onWall].map((id) => [id, `parted from ${c.blank.mark}`] as const),
+    ),
+  ]);
   return groupParts({ ...setOut, parts: partsAndBoards(setOut) }).map(({ parts, marks }) => {
     const first = parts[0]!;
-    const gluedFrom = boards.get(first.id);
+    const madeOf = from.get(first.id);
     const size = { ...(first.rough ?? first), ...sawn.get(first.id) };
     return {
       marks,
@@ -52,10 +59,7 @@ export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRo
       thickness: size.thickness,
       lot: first.lot,
       grain: first.grain === 'length' ? 'along the length' : 'either way',
-      notes: [
-        ...(gluedFrom === undefined ? cutAlready(parts, placed) : [`glued up from ${gluedFrom}`]),
-        ...notesOf(first),
-      ].join('; '),
+      notes: [...(madeOf === undefined ? cutAlready(parts, placed) : [madeOf]), ...notesOf(first)].join('; '),
     };
   });
 }
@@ -80,7 +84,9 @@ function notesOf(part: Part): string[] {
   const bevels = part.features.filter((f) => f.kind === 'bevel');
   if (bevels.length > 0) {
     const angles = [...new Set(bevels.map((b) => `${b.angle}°`))].join(', ');
-    notes.push(`${bevels.length === 2 ? 'both ends' : 'one end'} at ${angles}`);
+    notes.push(
+      `${bevels.some((b) => b.edge === 'near' || b.edge === 'far') ? 'one edge' : bevels.length === 2 ? 'both ends' : 'one end'} at ${angles}`,
+    );
   }
   if (count('pocket') > 0) notes.push(`${count('pocket')} pocket holes`);
   if (count('hole') > 0) notes.push(`${count('hole')} ${count('hole') === 1 ? 'hole' : 'holes'}`);

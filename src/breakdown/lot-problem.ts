@@ -49,9 +49,10 @@ const UNITS_PER_MONEY = 10_000;
 /** The cutting problems of a piece, one for each lot that parts are still to be cut from, in the order of the rack. */
 export function lotProblems(job: JobDocument, setOut: SetOut): readonly LotProblem[] {
   const made = new Set((job.work.made ?? []).map((m) => m.part));
-  // A panel that is there already needs no boards.
+  // A panel that is there already needs no boards, nor strips a blank.
   const gluedPanels = setOut.gluedPanels.filter((g) => !made.has(g.panel));
-  const parts = partsToCut({ parts: setOut.parts, gluedPanels });
+  const cleats = setOut.cleats.filter((c) => !made.has(c.onCase));
+  const parts = partsToCut({ parts: setOut.parts, gluedPanels, cleats });
   return job.shop.rack.lots
     .map((lot) => ({ lot, parts: parts.filter((p) => p.lot === lot.id && !made.has(p.id)) }))
     .filter(({ parts }) => parts.length > 0)

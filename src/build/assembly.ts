@@ -152,7 +152,7 @@ function boxTogether(
   const first = [...folded, ...pegged];
   const slideIn = () => {
     // Rails before it are screwed from behind; where all is glued at once they go in later, from the front.
-    const before = backs.length > 0 && first.length === 0 ? [...marked(box, 'T')].reverse() : [];
+    const before = backs.length > 0 && first.length === 0 ? [...beforeBack(bench, box)].reverse() : [];
     for (const part of [...before, ...backs]) setPart(bench, standing, part);
   };
   for (const part of first.filter((p) => !standing.has(p.id))) {
@@ -203,6 +203,11 @@ function boxTogether(
   if (!over) slideIn();
   const before = waiting.filter((shelf) => closing.some((panel) => isBefore(bench, shelf, panel)));
   return [...before, ...closing, ...waiting.filter((p) => !before.includes(p))];
+}
+
+/** Rails stand before a back; the strip of a cleat comes behind it. */
+function beforeBack({ setOut }: Bench, box: CaseBox): readonly Part[] {
+  return marked(box, 'T').filter((p) => !setOut.cleats.some((c) => c.onCase === p.id));
 }
 
 /** Panels with dowels or biscuits, in an order in which each can be pushed on; none in a case without. */

@@ -47,6 +47,7 @@ function faultsOf({ job, drawn, build }: Built): string[] {
 function uses({ does }: Operation): readonly string[] {
   switch (does.act) {
     case 'saw':
+    case 'part':
     case 'name':
     case 'scribe':
       return [does.workpiece];
@@ -98,6 +99,7 @@ function gives({ does }: Operation): readonly string[] {
   if (does.act === 'saw') return does.yields.flatMap((y) => (y ? [y.name] : []));
   if (does.act === 'name') return [does.as.name];
   if (does.act === 'glue-up') return [does.as];
+  if (does.act === 'part') return does.yields;
   return does.act === 'set' ? [does.into] : [];
 }
 

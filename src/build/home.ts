@@ -5,6 +5,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
+import { hookOn } from './hook-on.ts';
 import { levellerLines } from './levellers.ts';
 import { liftCautions } from './lifting.ts';
 import { markWords } from './mark-words.ts';
@@ -15,10 +16,15 @@ import { listWords } from './words.ts';
 
 /** The way to its place, and what is done there: it is set, levelled, fixed; then what came out for the finish goes in. */
 export function bringHome(bench: Bench): void {
-  const rails = bench.setOut.parts.filter((p) => p.mark.startsWith('T')).map((p) => p.mark);
   carry(bench);
+  const { cleats } = bench.setOut;
+  const onCleats = new Set(cleats.map((c) => c.onCase));
+  const rails = bench.setOut.parts
+    .filter((p) => p.mark.startsWith('T') && !onCleats.has(p.id))
+    .map((p) => p.mark);
+  hookOn(bench, cleats);
   if (rails.length > 0) hang(bench, rails);
-  else {
+  else if (cleats.length === 0) {
     level(bench);
     fixToWall(bench);
   }

@@ -25,6 +25,7 @@ import { layLooseShelves } from './loose-shelves.ts';
 import { MINUTES } from './minutes.ts';
 import { type Operation, STAGES, type StageId } from './operation.ts';
 import { inOrder } from './order.ts';
+import { partCleats } from './part-cleats.ts';
 import { machineParts } from './part-work.ts';
 import { plugScrews } from './plug-work.ts';
 import { fitPulls } from './pulls.ts';
@@ -59,6 +60,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   gather(bench);
   sawStock(bench, breakdown);
   keepTestPieces(bench, breakdown);
+  partCleats(bench);
   glueUpPanels(bench);
   layOut(bench);
   makeStorySticks(bench);

@@ -88,6 +88,14 @@ function actReport(a: Act): Report {
         angle_degrees: a.angle,
         full_face: a.fullFace,
       };
+    case 'part':
+      return {
+        act: a.act,
+        workpiece: a.workpiece,
+        at_mm: a.at,
+        angle_degrees: a.angle,
+        yields: a.yields,
+      };
     case 'rabbet':
       return {
         act: a.act,

@@ -19,7 +19,9 @@ export function hanging({
   const tree = treeOf(job);
   const [first] = tree.all('hanging');
   const records = new Set(tree.all('hanging').map((r) => r.id));
-  const rails = setOut.parts.filter((p) => records.has(p.record));
+  // Of a cleat, only the strip on the wall is screwed to it.
+  const hooked = new Set(setOut.cleats.map((c) => c.onCase));
+  const rails = setOut.parts.filter((p) => records.has(p.record) && !hooked.has(p.id));
   if (!first || rails.length === 0) return [];
   const words = new ShopWords(job);
   const own = setOut.parts.reduce((sum, p) => sum + weigh(p.id).kg, 0);
@@ -42,7 +44,7 @@ export function hanging({
       code: 'hanging.load',
       level: 'note',
       where: { path: `design/records/${first.id}`, record: first.id },
-      sentence: `It weighs about ${words.mass(own)} and is reckoned to carry ${words.mass(load)}. With ${anchors} anchors in its rails each holds ${words.force(down / anchors)} downward and ${words.force(away / anchors)} away from the wall.`,
+      sentence: `It weighs about ${words.mass(own)} and is reckoned to carry ${words.mass(load)}. With ${anchors} anchors in its ${setOut.cleats.length > 0 ? 'wall strip' : 'rails'} each holds ${words.force(down / anchors)} downward and ${words.force(away / anchors)} away from the wall.`,
       rule: practice(
         'screws go into studs or solid masonry; a fixing in plasterboard alone carries no furniture',
       ),

@@ -58,6 +58,12 @@ export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>)
             turned(lengthwise ? { ...w, length: both[i]! } : { ...w, width: both[i]! }, y.turned),
           );
       });
+    } else if (does.act === 'part') {
+      const w = lying.get(does.workpiece);
+      if (!w) continue;
+      const { length, thickness, width } = w;
+      cuts.push({ operation, run: length, onSheet: true, thickness, width, angle: does.angle });
+      for (const name of does.yields) lying.set(name, w);
     } else if (does.act === 'bevel')
       for (const name of does.workpieces) {
         const part = setOut.parts.find((p) => p.mark === name);

@@ -1,7 +1,7 @@
 import type { Act } from '../build/index.ts';
 import { type Ticks, ticks, toMm } from '../measure/index.ts';
 import type { DryFitFault } from './report.ts';
-import type { ReadCard } from './tool-work.ts';
+import { type ReadCard, sloped } from './tool-work.ts';
 import { clipped, type RawEdges, type VirtualPiece } from './virtual-piece.ts';
 
 /** What lies before and behind a cut, where anything does. */
@@ -14,7 +14,9 @@ export function sawn(
   read: ReadCard,
   kerf: number,
 ): Halves | Pick<DryFitFault, 'code' | 'sentence'> {
-  if (piece.cuts.length > 0)
+  // A slope along the whole of an edge is there at any length.
+  const slopes = act.across === 'length' && piece.ways.length === 0;
+  if (piece.cuts.some((c) => !slopes || c.kind !== 'hull'))
     return { code: 'off-the-wood', sentence: 'it has already been worked and is no plain board.' };
   const axis = act.across === 'length' ? 0 : 1;
   const at = read(act.at);
@@ -29,6 +31,28 @@ export function sawn(
   return [
     before > 0 ? roughSide(clipped(piece, axis, 0, before), 2 * axis + 1, rough) : undefined,
     behind < size ? roughSide(clipped(piece, axis, behind, size), 2 * axis, rough) : undefined,
+  ];
+}
+
+/** A plain board parted along its grain by a tilted blade of so wide a kerf (ticks); or why it can’t be. */
+export function parted(
+  piece: VirtualPiece,
+  act: Extract<Act, { act: 'part' }>,
+  read: ReadCard,
+  kerf: number,
+): readonly [VirtualPiece, VirtualPiece] | Pick<DryFitFault, 'code' | 'sentence'> {
+  if (piece.cuts.length > 0)
+    return { code: 'off-the-wood', sentence: 'it has already been worked and is no plain board.' };
+  const at = read(act.at);
+  const [, width, thickness] = piece.size;
+  const radians = (act.angle * Math.PI) / 180;
+  // Where the blade leaves the under face, on its far side.
+  const below = Math.round(at - thickness * Math.tan(radians) + kerf / Math.cos(radians));
+  if (below <= 0 || at > width || below >= width)
+    return { code: 'cut-outside', sentence: `the line lies off the wood: ${act.workpiece} is not so wide.` };
+  return [
+    sloped(clipped(piece, 1, 0, at), 'far', act.angle, 'show'),
+    sloped(clipped(piece, 1, below, width), 'near', act.angle, 'under'),
   ];
 }
 

@@ -20,15 +20,27 @@ export function bevelled(piece: VirtualPiece, act: ActOf<'bevel'>, read: ReadCar
   if (act.edge !== 'start' && act.edge !== 'end')
     return { fault: 'a bevel along the grain can’t be cut this way' };
   const at = read(act.at);
-  const [length, width, thickness] = piece.size;
+  const [length] = piece.size;
   if (at < 0 || at > length) return { fault: 'the mark lies off the wood' };
   const shorter = act.edge === 'start' ? clipped(piece, 0, at, length) : clipped(piece, 0, 0, at);
-  const [l, w, t] = [toMm(shorter.size[0]), toMm(width), toMm(thickness)];
-  const slope = t * Math.tan((act.angle * Math.PI) / 180);
-  const [fullZ, shortZ] = act.fullFace === 'show' ? [t, 0] : [0, t];
-  const end = act.edge === 'start' ? 0 : l;
-  const inward = act.edge === 'start' ? slope : -slope;
-  const outward = act.edge === 'start' ? -BEYOND : BEYOND;
+  return { piece: sloped(shorter, act.edge, act.angle, act.fullFace) };
+}
+
+/** A piece without what lies beyond a slope that begins at the edge of its full face. */
+export function sloped(
+  piece: VirtualPiece,
+  edge: WorkEdge,
+  angle: number,
+  fullFace: 'show' | 'under',
+): VirtualPiece {
+  const [l, w, t] = piece.size.map(toMm) as [number, number, number];
+  const ends = edge === 'start' || edge === 'end';
+  const low = edge === 'start' || edge === 'near';
+  const slope = t * Math.tan((angle * Math.PI) / 180);
+  const [fullZ, shortZ] = fullFace === 'show' ? [t, 0] : [0, t];
+  const end = low ? 0 : ends ? l : w;
+  const inward = low ? slope : -slope;
+  const outward = low ? -BEYOND : BEYOND;
   // The blade's side of the slope: from the full face's corner to where it leaves the other face.
   const beyondFull = (fullZ - shortZ) * (BEYOND / t);
   const corners: [number, number][] = [
@@ -38,11 +50,10 @@ export function bevelled(piece: VirtualPiece, act: ActOf<'bevel'>, read: ReadCar
     [end + outward, shortZ - beyondFull],
     [end + outward, fullZ],
   ];
-  const points = corners.flatMap(([x, z]): Point[] => [
-    [x, -BEYOND, z],
-    [x, w + BEYOND, z],
-  ]);
-  return { piece: { ...shorter, cuts: [...shorter.cuts, { kind: 'hull', points }] } };
+  const points = corners.flatMap(([a, z]): Point[] =>
+    [-BEYOND, (ends ? w : l) + BEYOND].map((b) => (ends ? [a, b, z] : [b, a, z])),
+  );
+  return { ...piece, cuts: [...piece.cuts, { kind: 'hull', points }] };
 }
 
 /** A straight bit along an edge. */

@@ -19,7 +19,7 @@ import { setPlugs } from './plugs.ts';
 import { pullCard, screwOnPull } from './pulls.ts';
 import type { DryFitFault } from './report.ts';
 import { runOnRunners } from './runners.ts';
-import { quarterTurned, sawn } from './sawn.ts';
+import { parted, quarterTurned, sawn } from './sawn.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
 import type { ShopAsItIs } from './shop-as-it-is.ts';
 import { tooSmallFor } from './too-small.ts';
@@ -92,6 +92,8 @@ export class Workshop {
         return this.saw(operation, does);
       case 'name':
         return this.name(operation, does);
+      case 'part':
+        return this.part(operation, does);
       case 'plane':
         return this.workAll(operation, does.workpieces, (p) => planed(p, does, this.read));
       case 'glue-up':
@@ -180,6 +182,17 @@ export class Workshop {
       if (!y) return;
       if (!half) return this.fault(operation, 'cut-outside', y.name, `nothing is left for ${y.name}.`);
       this.putDown(operation, y.name, y.turned ? quarterTurned(half) : half);
+    });
+  }
+
+  private part(operation: Operation, act: Extract<Act, { act: 'part' }>): void {
+    const piece = this.take(operation, act.workpiece);
+    if (!piece) return;
+    const halves = parted(piece, act, this.read, this.shop.kerfOf(operation.tool));
+    if ('code' in halves) return this.fault(operation, halves.code, act.workpiece, halves.sentence);
+    this.loose.delete(act.workpiece);
+    act.yields.forEach((name, i) => {
+      this.putDown(operation, name, halves[i]!);
     });
   }
 

@@ -6,6 +6,7 @@ import { badFiller, badRoom } from './check-fillers.ts';
 import { badFillings } from './check-fillings.ts';
 import { badGroup, baseUponCase, sizeAlone } from './check-groups.ts';
 import { badHandle } from './check-handles.ts';
+import { badCleat } from './check-hanging.ts';
 import { badFront, badLid } from './check-lids.ts';
 import { badMitres, closedOnShared } from './check-mitres.ts';
 import { badPlaces } from './check-places.ts';
@@ -125,7 +126,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'base')
       snags.push(...baseUponCase(r, tree), ...badBase(r, tree), ...baseUnderCases(r, tree));
     if (r.kind === 'edging') snags.push(...badEdging(r, tree));
-    if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree));
+    if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree), ...badCleat(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
     if (r.kind === 'opening') snags.push(...badFillings(r, tree));

@@ -68,5 +68,13 @@ export const BASES = {
     10,
     'a hole for a plug is bored this much deeper than the plug is long',
   ),
+  cleatHeight: length('cleat.height', 80, 'a strip of a bevelled cleat is about this high'),
+  cleatFree: length(
+    'cleat.free',
+    8,
+    'the strip on the wall is this much shorter at each end, so that the case can be moved a little',
+  ),
+  cleatLeast: length('cleat.least', 120, 'a strip on the wall has room for two anchors'),
+  cleatLift: length('cleat.lift', 10, 'a case is lifted this much over the hook of its cleat'),
   railHeight: length('rail.height', 90, 'a rail that a case hangs by is about this high'),
 } as const;

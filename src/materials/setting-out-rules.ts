@@ -131,6 +131,12 @@ export const SETTING_OUT = {
     [1, 1],
     'the head of a pocket screw sits one thickness back from the joint',
   ),
+  slantKerf: ratio(
+    'kerf.slant',
+    [14142, 10000],
+    'a blade tilted to 45 degrees takes its kerf over the cosine: 1.4142 times as much of the face',
+    'geometry',
+  ),
   half: ratio('half', [1, 2], 'the middle', 'arithmetic'),
 
   rabbetDepth: ratio('rabbet.depth', [2, 3], 'a rabbet is half to two thirds of the thickness deep'),

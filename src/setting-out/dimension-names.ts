@@ -101,9 +101,9 @@ function nameDoorways(draft: Draft, add: (name: string, t: Traced) => void): voi
         add(`${name}.${size}`, doorwaySize(draft, of, size));
 }
 
-/** The parts of the piece, and the boards of panels that are glued up. */
-function allParts({ parts, gluedPanels }: Draft): readonly UncutPart[] {
-  return [...parts, ...gluedPanels.flatMap((g) => g.boards)];
+/** The parts of the piece, and what panels are glued up or strips parted from. */
+function allParts({ parts, gluedPanels, cleats }: Draft): readonly UncutPart[] {
+  return [...parts, ...gluedPanels.flatMap((g) => g.boards), ...cleats.map((c) => c.blank)];
 }
 
 /** Name, mark and id of a part, and its name without its place where no other has the same: `left door`. */

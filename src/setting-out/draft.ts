@@ -11,6 +11,7 @@ import {
 import { SETTING_OUT } from '../materials/index.ts';
 import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
+import type { Cleat } from './case/cleat.ts';
 import type { Levellers } from './case/leveller.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
@@ -97,6 +98,7 @@ export class Draft {
   readonly pulls: BoughtPull[] = [];
   readonly levellers: Levellers[] = [];
   readonly gluedPanels: GluedPanel<DraftPart>[] = [];
+  readonly cleats: Cleat<DraftPart>[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Map<string, Traced>();
   /** Measured dimensions that something was set out by. */

@@ -1,3 +1,4 @@
+export type { Cleat } from './case/cleat.ts';
 export type { Levellers } from './case/leveller.ts';
 export type { DoorLeaf } from './doors/door-leaf.ts';
 export type { Drawer, WoodenRunners } from './drawers/drawer.ts';
@@ -21,7 +22,6 @@ export { sawnSize, sawStep } from './fits/cut-size.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fits/fit.ts';
 export { runningClear } from './fits/running-clear.ts';
 export type { GluedPanel } from './glued/glued-panel.ts';
-export { partsAndBoards, partsToCut, stockThickness } from './glued/glued-panel.ts';
 export {
   doorsOf,
   fixingsUsed,
@@ -41,6 +41,7 @@ export type { Lid } from './lids/lid.ts';
 export type { Part, Side, StockForm } from './part.ts';
 export type { PartGroup } from './parts-report.ts';
 export { commonName, groupParts, joinMarks, partsReport } from './parts-report.ts';
+export { partsAndBoards, partsToCut, stockThickness } from './parts-to-cut.ts';
 export type { PinnedShelf } from './pins/pinned-shelf.ts';
 export type { Axis, Direction, Place, PlaceTicks, TickBox, TracedBox } from './place.ts';
 export { axisOf, boxTicks, opposite, placeTicks, thirdDirection, toPiece } from './place.ts';

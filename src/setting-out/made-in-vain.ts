@@ -5,7 +5,11 @@ import type { Draft } from './draft.ts';
 export function madeInVain(draft: Draft): void {
   // What can't be set out has no parts to be known by.
   if (draft.parts.length === 0) return;
-  const ids = new Set([...draft.parts, ...draft.gluedPanels.flatMap((g) => g.boards)].map((p) => p.id));
+  const ids = new Set(
+    [...draft.parts, ...draft.gluedPanels.flatMap((g) => g.boards), ...draft.cleats.map((c) => c.blank)].map(
+      (p) => p.id,
+    ),
+  );
   (draft.job.work.made ?? []).forEach(({ part }, i) => {
     if (ids.has(part)) return;
     draft.snags.push({

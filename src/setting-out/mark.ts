@@ -22,6 +22,8 @@ const LETTERS = {
   rail: 'T',
   handle: 'U',
   'panel board': 'V',
+  'wall strip': 'X',
+  'cleat blank': 'Z',
   filler: 'W',
   'drawer runner': 'Y',
 } as const;

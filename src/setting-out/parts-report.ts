@@ -1,7 +1,7 @@
 import type { Ledger, Report, Traced } from '../measure/index.ts';
 import type { Feature } from './feature.ts';
-import { partsAndBoards } from './glued/glued-panel.ts';
 import type { Part } from './part.ts';
+import { partsAndBoards } from './parts-to-cut.ts';
 import type { SetOut } from './set-out.ts';
 
 /** Parts that are alike to the tick, features included, under one row. */
@@ -48,6 +48,7 @@ export function partsReport(setOut: SetOut): Report {
           thickness_mm: first.rough.thickness,
         },
         glued_up_from: boardsOf(setOut, first),
+        parted_from: setOut.cleats.find((c) => c.onCase === first.id || c.onWall === first.id)?.blank.mark,
         edging: edgingOf(setOut, first),
         features: first.features.map(featureReport),
       };

@@ -2,6 +2,7 @@ import type { JobDocument } from '../job/index.ts';
 import { basesUnderCases } from './case/base-under-cases.ts';
 import { fitsItsFrame, joinParts, type MadeCase, partsOfCase } from './case/case-in-full.ts';
 import { Cases } from './case/cases.ts';
+import type { Cleat } from './case/cleat.ts';
 import { connectCases } from './case/connect-cases.ts';
 import { fillers, fillersReachWalls, joinFiller } from './case/fillers.ts';
 import { SidesOfCases } from './case/sides-of-cases.ts';
@@ -11,13 +12,13 @@ import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { frontStrips } from './drawers/front-strips.ts';
 import { PrintedSizes } from './fits/printed-sizes.ts';
-import { partsAndBoards } from './glued/glued-panel.ts';
 import { cableHoles } from './holes/cable-holes.ts';
 import { cutVents } from './holes/vents.ts';
 import { Bores } from './joints/bores.ts';
 import { madeInVain } from './made-in-vain.ts';
 import { measuredInVain } from './measured-in-vain.ts';
 import type { Part } from './part.ts';
+import { partsAndBoards } from './parts-to-cut.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
 import { formulasHold } from './spaces/formulas.ts';
@@ -72,14 +73,21 @@ export function setOut(job: JobDocument): SetOut {
   const printed = new PrintedSizes(draft);
   const parts = inOrderOfMarks(draft.parts, printed);
   const gluedPanels = draft.gluedPanels.map((g) => ({ ...g, boards: inOrderOfMarks(g.boards, printed) }));
+  const cleats = draft.cleats.map((c): Cleat => {
+    const [blank] = inOrderOfMarks([c.blank], printed);
+    // It is as long as the strip that goes between the sides.
+    const { length } = parts.find((p) => p.id === c.onCase)!.cut;
+    return { ...c, blank: { ...blank!, cut: { ...blank!.cut, length } } };
+  });
   const fits = printed.fits();
-  namePrinted(draft, partsAndBoards({ parts, gluedPanels }), fits);
+  namePrinted(draft, partsAndBoards({ parts, gluedPanels, cleats }), fits);
   measuredInVain(draft);
   madeInVain(draft);
   return {
     ledger: draft.ledger,
     parts,
     gluedPanels,
+    cleats,
     joints: draft.joints,
     fasteners: draft.fasteners,
     pegs: draft.pegs,
@@ -118,7 +126,11 @@ function inOrderOfMarks(parts: readonly DraftPart[], printed: PrintedSizes): rea
 
 /** Says which parts would stand in the same place. */
 function sameSpace(draft: Draft): void {
-  const mitred = new Set(draft.joints.filter((j) => j.kind === 'mitre').map((j) => pairKey(j.part, j.mate)));
+  // The slopes of a cleat lie on one another.
+  const mitred = new Set([
+    ...draft.joints.filter((j) => j.kind === 'mitre').map((j) => pairKey(j.part, j.mate)),
+    ...draft.cleats.map((c) => pairKey(c.onCase, c.onWall)),
+  ]);
   for (const [a, b] of partsInTheSameSpace(draft.ledger, draft.parts, mitred))
     draft.snags.push({
       code: 'parts.same-space',

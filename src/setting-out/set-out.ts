@@ -1,6 +1,7 @@
 import type { CaseJoints } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
+import type { Cleat } from './case/cleat.ts';
 import type { Levellers } from './case/leveller.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
@@ -59,6 +60,8 @@ export interface SetOut {
   readonly parts: readonly Part[];
   /** Panels among the parts that are glued up from boards. */
   readonly gluedPanels: readonly GluedPanel[];
+  /** Bevelled cleats that cases hang on the wall by. */
+  readonly cleats: readonly Cleat[];
   readonly joints: readonly Joint[];
   readonly fasteners: readonly Fastener[];
   /** Dowels and biscuits. */

@@ -264,6 +264,7 @@ export function smallCase(): SetOut {
     pulls: [],
     levellers: [],
     gluedPanels: [],
+    cleats: [],
     overall: { width, height, depth },
     dimensions: new Map([['case.width', width]]),
     sides: [],

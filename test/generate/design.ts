@@ -9,6 +9,7 @@ import { type Edged, edgingRecord } from './edged-fronts.ts';
 import { type HandleWish, handleRecords, handleWishes } from './handles.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { type HoleWish, holeRecords, holeWishes } from './hole-rows.ts';
+import { hung } from './hung.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
@@ -238,7 +239,7 @@ function records(
   // Drawers and dividers for trays reach as far back and up as a rail does.
   const full = (r: Field) => r.kind === 'drawers' || r.kind === 'trays';
   if (!base && wish.hung && !list.some(full))
-    list.push({ id: 'hanging', kind: 'hanging', parent: 'case', board: 'other', height: '90 mm' });
+    list.splice(0, list.length, ...hung(list, wish.cleated && !mitred));
   // Fronts before the case leave no place for doors there.
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
   const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
@@ -292,6 +293,7 @@ interface Wish {
   readonly base: Field | undefined;
   readonly edged: boolean;
   readonly hung: boolean;
+  readonly cleated: boolean;
   readonly cables: readonly CableWish[];
   readonly holes: HoleWish | undefined;
   readonly chest: ChestWish | undefined;
@@ -345,7 +347,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         overhangSides: optional(text(0, 40)),
         overhangBack: optional(text(0, 15)),
         // Now and then of solid wood, or glued up from boards, which lies on a lid.
-        board: fc.constantFrom(undefined, 'other', 'planks'),
+        board: fc.constantFrom(undefined, undefined, 'other', 'other', 'planks'),
       }),
     ).chain(
       (top): fc.Arbitrary<Field | undefined> =>
@@ -363,7 +365,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
                     : edged === 'flush'
                       ? fc.record({
                           fit: fc.constant('flush'),
-                          board: fc.constantFrom(undefined, 'other', 'planks'),
+                          board: fc.constantFrom(undefined, undefined, 'other', 'other', 'planks'),
                           edging: optional(fc.constant('strip')),
                           edgedSides: fc.constant('front'),
                         })
@@ -381,7 +383,8 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
               ),
     ),
     base: optional(bases(text)),
-    hung: fc.boolean(),
+    hung: fc.constantFrom(true, true, false),
+    cleated: fc.constantFrom(true, true, false),
     edged: fc.boolean(),
     cables: cableWishes(text),
     holes: holeWishes(text),
@@ -400,6 +403,8 @@ function several(units: Units): fc.Arbitrary<Made> {
       wishesOf(units, sizes).map((wish) => ({
         ...wish,
         chest: undefined,
+        // In a stack the case below would close the recess of a cleat.
+        cleated: false,
         // Outer faces stand against neighbours.
         holes: wish.holes && ['sides', 'top'].includes(wish.holes.into) ? undefined : wish.holes,
       })),

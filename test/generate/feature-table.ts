@@ -98,7 +98,8 @@ const ROWS: readonly Row[] = [
   { feature: 'levellers', in: (_, piece) => piece.levellers.length > 0 },
   { feature: 'a floor that falls', in: has('room', (r) => r.floorFall !== undefined) },
   { feature: 'a wall of a known kind', in: has('room', (r) => r.wall !== undefined) },
-  { feature: 'rails to hang by', in: has('hanging') },
+  { feature: 'rails to hang by', in: has('hanging', (h) => h.by !== 'cleat') },
+  { feature: 'a bevelled cleat to hang by', in: has('hanging', (h) => h.by === 'cleat') },
   {
     feature: 'front edging',
     in: (job) =>

@@ -1,5 +1,5 @@
 import type { Fastener, Feature, Hole, Part, SetOut } from '../../src/setting-out/index.ts';
-import { boxOf } from './judge-set-out.ts';
+import { boxOf, isCutAway } from './judge-set-out.ts';
 
 // A judge of holes that stay open: its own arithmetic, in ticks of 1/3200 mm.
 
@@ -75,6 +75,18 @@ function faultsOf(setOut: SetOut, part: Part, hole: Opening): string[] {
       hole.blind && (box.max[through]! < whole.max[through]! ? box.max[through]! : box.min[through]!);
     if (floorAt !== undefined && (b.min[through]! === floorAt || b.max[through]! === floorAt)) continue;
     const off = [0, 1, 2].filter((k) => k !== through).map((k) => outside(middle[k]!, b.min[k]!, b.max[k]!));
+    // Beside a tongue the shoulder is cut away, and stands on the face.
+    const shared = [0, 1, 2].map((k) =>
+      k === through
+        ? [Math.max(box.min[k]!, b.min[k]!), Math.min(box.max[k]!, b.max[k]!)]
+        : [Math.max(middle[k]! - radius, b.min[k]!), Math.min(middle[k]! + radius, b.max[k]!)],
+    );
+    const corner = (i: 0 | 1) => shared.map((s) => s[i]!) as unknown as [number, number, number];
+    if (
+      shared.every(([low, high]) => low! < high!) &&
+      isCutAway(setOut, [other], { min: corner(0), max: corner(1) })
+    )
+      continue;
     if (Math.hypot(off[0]!, off[1]!) < radius) faults.push(`${hole.id}: comes out against ${other.id}`);
   }
   for (const screw of setOut.fasteners)

@@ -127,6 +127,7 @@ function overlaps(setOut: SetOut): string[] {
       if (shared.min.some((v, k) => v >= shared.max[k]!)) continue;
       if (isCutAway(setOut, [a.part, b.part], shared)) continue;
       if (isMitre(setOut, a.part, b.part, shared)) continue;
+      if (isHook(setOut, a.part, b.part, shared)) continue;
       faults.push(`${a.part.id} and ${b.part.id} share ${JSON.stringify(shared)}`);
     }
   });
@@ -134,7 +135,7 @@ function overlaps(setOut: SetOut): string[] {
 }
 
 /** True when the rabbets, grooves and notches of two parts leave nothing of a box: every cell of their planes' grid is gone. */
-function isCutAway(setOut: SetOut, parts: readonly Part[], shared: Box): boolean {
+export function isCutAway(setOut: SetOut, parts: readonly Part[], shared: Box): boolean {
   const gone = parts.flatMap((part) =>
     part.features.flatMap((f) => {
       const box = takenBox(setOut, part, f);
@@ -213,6 +214,20 @@ function isMitre(setOut: SetOut, a: Part, b: Part, shared: Box): boolean {
     );
   };
   return bevelled(a, b) && bevelled(b, a) && a.place.thickness[1] !== b.place.thickness[1];
+}
+
+/** True when two strips on edge hook into one another along slopes of 45 degrees, that of the upper one hanging down behind. */
+function isHook(setOut: SetOut, a: Part, b: Part, shared: Box): boolean {
+  const [upper, lower] = boxOf(setOut, a).max[2] > boxOf(setOut, b).max[2] ? [a, b] : [b, a];
+  const thick = shared.max[1] - shared.min[1];
+  const slope = (part: Part, edge: 'near' | 'far', full: 'show' | 'under') =>
+    part.place.width === '+z' &&
+    part.place.thickness === '-y' &&
+    setOut.ledger.ticks(part.thickness) === thick &&
+    part.features.some((f) => f.kind === 'bevel' && f.angle === 45 && f.edge === edge && f.fullFace === full);
+  return (
+    shared.max[2] - shared.min[2] === thick && slope(upper, 'near', 'under') && slope(lower, 'far', 'show')
+  );
 }
 
 /** True when the face that keeps its length is level with the outer end of the other part. */

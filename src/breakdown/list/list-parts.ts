@@ -54,6 +54,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     ledger,
     parts,
     gluedPanels: [],
+    cleats: [],
     joints: [],
     fasteners: [],
     pegs: [],

@@ -55,6 +55,7 @@ export class Condition {
     const { does } = o;
     switch (does.act) {
       case 'saw':
+      case 'part':
         return this.saw(o, does.workpiece);
       case 'bevel':
       case 'rabbet':

@@ -120,7 +120,7 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
   holeRows(draft, bores, frame, 'doors');
   const before = draft.joints.length;
   if (made.front) joinFront(draft, bores, { ...made, beyond, rails: [] }, made.front.part);
-  joinCase(draft, bores, { ...made, beyond, rails: railsBeforeBack(frame, panels, made.stands) });
+  joinCase(draft, bores, { ...made, beyond, rails: railsBeforeBack(draft, frame, panels, made.stands) });
   joinFooting(draft, bores, made, made.stands);
   hangLid(draft, frame, top, made.back);
   const frames = top ? [base, top.strips] : [base];

@@ -10,6 +10,7 @@ import { findsWood, isWithinReach, pocketJoint } from '../joints/pocket-joint.ts
 import { standingPanels } from '../joints/standing-panels.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Parting } from '../spaces/openings.ts';
+import { bevelledCleat } from './bevelled-cleat.ts';
 import type { CasePanels } from './case-panels.ts';
 import { isMitred } from './corners.ts';
 import type { CaseFrame } from './frame-of-case.ts';
@@ -37,9 +38,12 @@ export function footing(
     const space = spaces.find((s) => s.left === from && s.right === to);
     return space ? [{ part, upright: false, behind: true, from, to, space }] : [];
   };
+  const hanging = draft.tree.childOf(frame.box.id, 'hanging');
+  const cleat = (strip: DraftPart | undefined) => (strip ? between(strip, panels.left, panels.right) : []);
   return {
     between: [
       ...(form === 'toe-kick' ? between(kickBoard(draft, frame, panels), panels.left, panels.right) : []),
+      ...(hanging?.by === 'cleat' ? cleat(bevelledCleat(draft, frame, panels, hanging)) : []),
       ...hangingRails(draft, frame, panels, partings).flatMap(({ part, from, to }) =>
         between(part, from, to),
       ),
@@ -121,7 +125,7 @@ function hangingRails(
   partings: readonly Parting[],
 ): readonly { readonly part: DraftPart; readonly from: DraftPart; readonly to: DraftPart }[] {
   const record = draft.tree.childOf(frame.box.id, 'hanging');
-  if (!record) return [];
+  if (!record || record.by === 'cleat') return [];
   const l = draft.ledger;
   const lot = draft.lot(record.board);
   const thick = draft.thickness(lot);
@@ -159,13 +163,21 @@ function hangingRails(
 
 /** Rails that are screwed from behind before a back slides in there, which it does before a case is closed from above. */
 export function railsBeforeBack(
+  draft: Draft,
   frame: CaseFrame,
   panels: Pick<CasePanels, 'lid'>,
   { between }: Footing,
 ): readonly DraftPart[] {
   return frame.back?.fitting === 'groove' && !closesAtOnce(frame) && !panels.lid?.between
-    ? between.filter(({ part }) => part.record !== frame.base?.id).map(({ part }) => part)
+    ? between
+        .map(({ part }) => part)
+        .filter((part) => part.record !== frame.base?.id && !isCleat(draft, part))
     : [];
+}
+
+/** True for the strip of a cleat, which is behind the back. */
+function isCleat(draft: Draft, part: DraftPart): boolean {
+  return draft.cleats.some((c) => c.onCase === part.id);
 }
 
 /** True where a back in grooves is shut in as the panels are glued together, before any rail can be screwed. */
@@ -188,7 +200,8 @@ export function joinFooting(
   const standing = stands.filter((p) => inside.has(p));
   for (const { part, from, to } of between) {
     const isRail = part.record !== frame.base?.id;
-    const face = isRail && slid.length > 0 && closesAtOnce(frame) ? 'show' : 'under';
+    // A cleat is behind the back.
+    const face = isRail && !isCleat(draft, part) && slid.length > 0 && closesAtOnce(frame) ? 'show' : 'under';
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing: stands, face });
     joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing: stands, face });
     // A rail carries the whole case, so it is screwed up into what lies on it as well.

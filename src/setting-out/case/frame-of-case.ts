@@ -276,7 +276,12 @@ export function depthOfOverlayDoors(draft: Draft, all: CaseFrame['doors'], box: 
 
 function setInOf(draft: Draft, back: RecordOf<'back'> | undefined): Traced {
   if (back?.fitting !== 'groove') return draft.nothing;
-  return back.setIn === undefined ? draft.ledger.row(SETTING_OUT.backSetIn) : draft.field(back, 'setIn');
+  if (back.setIn !== undefined) return draft.field(back, 'setIn');
+  const usual = draft.ledger.row(SETTING_OUT.backSetIn);
+  const hanging = draft.tree.childOf(back.parent, 'hanging');
+  if (hanging?.by !== 'cleat') return usual;
+  const strip = draft.thickness(draft.lot(hanging.board));
+  return draft.ledger.greatest('room behind the back for the cleat', usual, strip);
 }
 
 /** What tells a case's parts from those of other cases, behind their name; nothing where there is only one. */

@@ -50,3 +50,23 @@ test('where there is no place at all, none is given', () => {
 test('a row may begin a step on', () => {
   expect(places(() => false, 1)).toEqual([56, 356]);
 });
+
+test('screws of one row that move on their own don’t come to the same place', () => {
+  // A foot of 170 mm: its two screws stand close together, and only a narrow place between them is free.
+  const l = new Ledger();
+  const low = l.document('low end', fromMm(1000), '1000 mm');
+  const length = l.document('length', fromMm(170), '170 mm');
+  const spacing = spaceScrews(l, 'foot', length, l.row(SETTING_OUT.setStep));
+  expect(spacing.at).toHaveLength(2);
+  const free = (from: number, to: number) =>
+    clearPlaces(l, {
+      spacing,
+      low,
+      high: l.sum('high end', low, length),
+      first: 0,
+      isFree: (at) => toMm(at) - 1000 >= from && toMm(at) - 1000 <= to,
+    });
+  expect(free(82, 90)).toBeUndefined();
+  const [a, b] = free(72, 100)!.map((t) => toMm(l.ticks(t)));
+  expect(Math.abs(a! - b!)).toBeGreaterThanOrEqual(12);
+});

@@ -39,8 +39,11 @@ export function clearPlaces(l: Ledger, row: Row): readonly Traced[] | undefined 
   const steps = STEPS.map((n) => n + first);
   const together = steps.find((n) => straight.every((place) => isFine(place, n)));
   const places: Traced[] = [];
+  // Moved one by one, two of them must not come to the same place.
+  const apart = 2 * l.ticks(l.row(SETTING_OUT.moveAside));
   for (const place of straight) {
-    const n = together ?? steps.find((k) => isFine(place, k));
+    const beside = (at: number) => places.every((p) => Math.abs(l.ticks(p) - at) >= apart);
+    const n = together ?? steps.find((k) => isFine(place, k) && beside(l.ticks(place) + k * step));
     if (n === undefined) return undefined;
     places.push(movedAside(l, place, n, aside));
   }

@@ -217,10 +217,24 @@ export function HangingNote({ hanging }: { hanging: RecordOf<'hanging'> }) {
   return (
     <Note title="On the wall">
       <p>
-        Hung by rails of{' '}
-        <LotField path={`${at}/board`} label="Board of the hanging rail" form="sheet" end="," />{' '}
-        <LengthField path={`${at}/height`} label="Height of the hanging rail" empty="90 mm" /> high.{' '}
-        <TakeAway id={hanging.id} />
+        Hung by{' '}
+        <ChoiceField
+          path={`${at}/by`}
+          label="What it hangs by"
+          absent="rails"
+          choices={[
+            ['rails', 'rails screwed to the wall'],
+            ['cleat', 'a bevelled cleat'],
+          ]}
+          end=","
+        />{' '}
+        of <LotField path={`${at}/board`} label="Board of the hanging rail" form="sheet" end="," />{' '}
+        <LengthField
+          path={`${at}/height`}
+          label="Height of the hanging rail"
+          empty={hanging.by === 'cleat' ? '80 mm' : '90 mm'}
+        />{' '}
+        high. <TakeAway id={hanging.id} />
       </p>
     </Note>
   );

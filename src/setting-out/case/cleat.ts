@@ -1,0 +1,16 @@
+import type { Traced } from '../../measure/index.ts';
+import type { Part } from '../part.ts';
+
+/** A bevelled cleat: two strips parted from one blank by a slanting cut, one on the case, the other on the wall. */
+export interface Cleat<P = Part> {
+  readonly record: string;
+  /** What both are parted from; no part of the piece. */
+  readonly blank: P;
+  /** The strip behind the back of the case, and the one on the wall that it hooks over, by their parts. */
+  readonly onCase: string;
+  readonly onWall: string;
+  /** How far the upper edge of the strip on the wall lies below the upper ends of the sides. */
+  readonly below: Traced;
+  /** How much higher than it will hang the case is lifted to come over it. */
+  readonly lift: Traced;
+}

@@ -1,0 +1,29 @@
+import type { Traced } from '../measure/index.ts';
+import type { Part } from './part.ts';
+import type { SetOut } from './set-out.ts';
+
+type Parted = Pick<SetOut, 'parts' | 'gluedPanels' | 'cleats'>;
+
+/**
+ * All that comes off the saw: boards in place of the panels that are glued up from them, blanks in place of the strips that
+ * are parted from them, and every other part.
+ */
+export function partsToCut({ parts, gluedPanels, cleats }: Parted): readonly Part[] {
+  if (gluedPanels.length + cleats.length === 0) return parts;
+  const made = new Set([...gluedPanels.map((g) => g.panel), ...cleats.flatMap((c) => [c.onCase, c.onWall])]);
+  return [
+    ...parts.filter((p) => !made.has(p.id)),
+    ...gluedPanels.flatMap((g) => g.boards),
+    ...cleats.map((c) => c.blank),
+  ];
+}
+
+/** The parts of the piece, the boards that panels are glued up from, and the blanks that strips are parted from. */
+export function partsAndBoards({ parts, gluedPanels, cleats }: Parted): readonly Part[] {
+  return [...parts, ...gluedPanels.flatMap((g) => g.boards), ...cleats.map((c) => c.blank)];
+}
+
+/** How thick the stock of a part is as it is sold: strips are planed later, sheets stay as they are. */
+export function stockThickness(part: Pick<Part, 'form' | 'rough' | 'thickness'>): Traced {
+  return part.form === 'strip' ? (part.rough?.thickness ?? part.thickness) : part.thickness;
+}
