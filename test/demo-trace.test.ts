@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { openSolids } from '../src/adaptors/solids-manifold.ts';
 import { cutPlanJson } from '../src/breakdown/index.ts';
 import { stepsReport } from '../src/build/index.ts';
-import { type JobDocument, readJob, readPlace } from '../src/job/index.ts';
+import { type JobDocument, readJob, readPlace, treeOf } from '../src/job/index.ts';
 import * as materials from '../src/materials/index.ts';
 import {
   inMm,
@@ -68,12 +68,27 @@ function ratioFaults(job: JobDocument, data: LedgerData, operations: readonly st
       return `${path}: ${readPlace(job, path)}` === note ? [] : [`${i}: no formula behind “${note}”`];
     }
     if (operations[code] !== 'ratio') return [];
-    const row = ROWS.get(note.slice(0, note.indexOf(': ')));
+    const id = note.slice(0, note.indexOf(': '));
+    const row = ROWS.get(id) ?? movementRow(job, id);
     if (!row || !('of' in row) || row.source.trim() === '') return [`${i}: no row behind “${note}”`];
     const same =
       `${row.of}` === `${numbers}` && note === `${row.id}: ${row.says} (${row.source})` && row.of[1] !== 0;
     return same ? [] : [`${i}: ${numbers} is not what ${row.id} says`];
   });
+}
+
+/** How much a wood moves in the job’s air: a row of its table times the points of moisture, worked out here as well. */
+function movementRow(job: JobDocument, id: string): RatioRow | undefined {
+  const wood = materials.species(id.replace(/^movement\./, ''));
+  if (!id.startsWith('movement.') || !wood?.movement) return undefined;
+  const [room] = treeOf(job).all('room');
+  const air = [room?.dryest ?? materials.INDOORS.dryest, room?.dampest ?? materials.INDOORS.dampest] as const;
+  const row = materials.movementBetween(wood.id, ...air);
+  const points =
+    materials.moistureIn(air[1], materials.INDOORS.celsius) -
+    materials.moistureIn(air[0], materials.INDOORS.celsius);
+  const share = row ? row.of[0] / row.of[1] : Number.NaN;
+  return Math.abs(share - wood.movement.tangential * points) < 1e-9 ? row : undefined;
 }
 
 /** Every number of a JSON value that stands in or under a field ending in `_mm`, by path. */
