@@ -48,6 +48,21 @@ describe('a case with mitred corners', () => {
     expect(plan.dryFit.faults.map((f) => f.sentence)).toEqual([]);
   });
 
+  test.each([
+    ['under an applied top', () => {}],
+    ['with a lid, its back in rabbets', withLid('rabbet')],
+    ['with a lid, its back in grooves', withLid('groove')],
+  ])('%s, with biscuits in its mitres: it is built as drawn', (_, change) => {
+    const plan = planOf((job) => {
+      change(job);
+      Object.assign(recordOf(job, 'case'), { inMitres: 'biscuits' });
+    });
+    expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+    expect(plan.dryFit.faults.map((f) => f.sentence)).toEqual([]);
+    const corners = plan.setOut.joints.filter((j) => j.kind === 'mitre' && j.duty === 'carries');
+    for (const j of corners) expect(j.pegs!.length).toBeGreaterThan(1);
+  });
+
   test('every panel is as long as the case is over its tips; a 45 degree face is 1.414 times the thickness (geometry)', () => {
     const plan = planOf(withLid('applied'));
     const { ledger, parts, joints } = plan.setOut;
@@ -93,6 +108,64 @@ describe('a case with mitred corners', () => {
         a.act === 'bevel' && isPanel(a.workpieces) ? { ...a, at: setOut.ledger.sum('off', a.at, more) } : a,
       ),
     ).not.toEqual([]);
+  });
+
+  test('a slot too far down a slope, or as far from its mate’s, is noticed', () => {
+    const plan = planOf((job) => {
+      withLid('applied')(job);
+      Object.assign(recordOf(job, 'case'), { inMitres: 'biscuits' });
+    });
+    const { build, setOut, breakdown } = plan;
+    const more = (mm: number) =>
+      setOut.ledger.row({ id: `mistake ${mm}`, value: fromMm(mm), says: 'a mistake', source: 'the test' });
+    const sentences = (mm: number) => {
+      const operations = build.operations.map((o) => {
+        const { does } = o;
+        if (does.act !== 'biscuit-slot' || !does.workpieces.includes('B1')) return o;
+        const at = does.at.map(([a, b]) => [a, setOut.ledger.sum('off', b, more(mm))] as const);
+        return { ...o, does: { ...does, at } };
+      });
+      const run = dryFit({
+        ...dryFitInput(plan.job, setOut, breakdown, build, solids),
+        build: { stock: build.stock, operations },
+      });
+      let step = run.next();
+      while (!step.done) step = run.next();
+      return step.value.faults.map((f) => f.sentence).join('\n');
+    };
+    expect(sentences(0)).toBe('');
+    expect(sentences(4)).toContain('are to go between');
+    expect(sentences(12)).toContain('comes through the outer face');
+  });
+
+  test('biscuits stand near the inside: a slot there leaves wood, square to the slope, at the outer face (geometry)', () => {
+    const { setOut } = planOf((job) => Object.assign(recordOf(job, 'case'), { inMitres: 'biscuits' }));
+    const mm = (t: (typeof setOut.pegs)[number]['spare']) => toMm(setOut.ledger.ticks(t));
+    for (const peg of setOut.pegs) {
+      const panel = setOut.parts.find((p) => p.id === peg.parts[1])!;
+      const slot = panel.features.find((f) => f.kind === 'biscuit-slot');
+      if (slot?.kind !== 'biscuit-slot') throw new Error('no slot');
+      const [down, half] = [mm(slot.at[1]), mm(slot.kerf) / 2];
+      expect(down - half).toBeGreaterThanOrEqual(3);
+      expect(mm(peg.spare)).toBeCloseTo(mm(panel.thickness) * Math.SQRT2 - down - half - mm(slot.depth), 2);
+      expect(mm(peg.spare)).toBeGreaterThanOrEqual(3);
+    }
+  });
+
+  test('biscuits in corners that aren’t mitred are refused; boards too thin for any are told', () => {
+    const read = checkJob(
+      jobWith((job) => Object.assign(recordOf(job, 'case'), { joints: 'rabbet', inMitres: 'biscuits' })),
+    );
+    expect(read.ok ? [] : read.snags.map((s) => `${s.code} ${s.where.path}`)).toEqual([
+      'design.mitred-case design/records/case/inMitres',
+    ]);
+    const plan = planOf((job) => {
+      Object.assign(recordOf(job, 'case'), { inMitres: 'biscuits' });
+      lotOf(job, 'birch18').thickness = '12 mm';
+    });
+    expect(plan.setOut.snags.filter((s) => s.level === 'stop').map((s) => s.code)).toContain(
+      'pegs.none-suits',
+    );
   });
 
   test.each([

@@ -24,7 +24,8 @@ export function biscuitSlots(bench: Bench, batch: readonly [Part, ...Part[]]): v
     const n = (seen.get(side) ?? 0) + 1;
     seen.set(side, n);
     const suffix = n === 1 ? '' : `-${n}`;
-    if (side === 'show' || side === 'under') inFace(bench, batch, row, side, suffix);
+    if (row[0].slopeFrom) onSlope(bench, batch, row, side as WorkEdge, row[0].slopeFrom);
+    else if (side === 'show' || side === 'under') inFace(bench, batch, row, side, suffix);
     else inEnd(bench, batch, row, side, suffix);
   }
 }
@@ -60,6 +61,39 @@ function inEnd(
       `Fence set so that the cutter runs in the middle of the thickness, {${n}} from the ${sideWords(part, 'under')}.`,
     ],
     lengths: [...along, middle],
+  });
+}
+
+/** In a mitre, square to its slope and near the inner face, where there is most wood behind. */
+function onSlope(
+  bench: Bench,
+  batch: readonly [Part, ...Part[]],
+  row: readonly BiscuitSlot[],
+  edge: WorkEdge,
+  inner: 'show' | 'under',
+): void {
+  const [part] = batch;
+  const l = bench.ledger;
+  const { from, turned } = referenceFor(part, edge);
+  const along = row
+    .map((s) => bench.set('marking', fromEdge(bench, part, edge, s.at[0], turned)))
+    .sort((a, b) => l.ticks(a) - l.ticks(b));
+  const first = row[0]!;
+  const down = bench.set('biscuit-joiner', first.at[1]);
+  const n = along.length;
+  cut(bench, batch, first, {
+    side: edge,
+    from,
+    at: along.map((a) => [a, down] as const),
+    times: n,
+    suffix: '',
+    faceUp: `${sideWords(part, inner)} up, the ${sideWords(part, edge)} over the front of the bench`,
+    reference: `the ${sideWords(part, from)}`,
+    lines: [
+      `Strokes on the ${sideWords(part, inner)} at the ${sideWords(part, edge)}: ${placeholders(n)} from the ${sideWords(part, from)}.`,
+      `Fence at 45 degrees, hooked over the arris of the ${sideWords(part, inner)}, so that the cutter enters square to the slope, its middle {${n}} down the slope from that arris. Further out the slot would come through the outer face: plunge into an offcut with the same mitre first.`,
+    ],
+    lengths: [...along, down],
   });
 }
 
@@ -133,6 +167,7 @@ function cut(
         workpieces: marks,
         side,
         run: slot.run,
+        ...(slot.slopeFrom ? { slopeFrom: slot.slopeFrom } : {}),
         from,
         ...(acrossFrom ? { acrossFrom } : {}),
         at,

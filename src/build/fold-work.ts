@@ -22,6 +22,8 @@ export function foldLines(
   row: readonly Part[],
 ): readonly string[] {
   if (!row.includes(part)) return [];
+  if (bench.setOut.joints.some((j) => isCorner(j) && j.pegs && (j.part === part.id || j.mate === part.id)))
+    return drawnTogether(bench, standing, part, row);
   if (standing.placed.length === 0) {
     const bottom = part.mark;
     const [left, right, ...lids] = row.filter((p) => p !== part).map((p) => p.mark);
@@ -40,5 +42,31 @@ export function foldLines(
     mates.length > 1
       ? 'Draw the last corner together with tape, as tight as the others; then a band clamp round the case, or battens and clamps with blocks at the corners.'
       : 'The tape is the hinge and the clamp; wipe out what comes into the corner with a sharpened stick.',
+  ];
+}
+
+/** Corners with biscuits don't fold: they are pushed on square to their slopes, and closed all together. */
+function drawnTogether(
+  bench: Bench,
+  standing: Standing,
+  part: Part,
+  row: readonly Part[],
+): readonly string[] {
+  if (standing.placed.length === 0)
+    return [
+      `First dry, with all biscuits: ${listWords(row.map((p) => p.mark))} go together with every corner a little open, and are then drawn up together. A band clamp round the case, or clamps both ways with blocks cut to 45 degrees, lie ready and opened to size.`,
+    ];
+  const mates = bench.setOut.joints.flatMap((j) => {
+    const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
+    return isCorner(j) && other !== undefined && standing.has(other) ? [standing.get(other)!.part.mark] : [];
+  });
+  const last = row.every((p) => p === part || standing.has(p.id));
+  return [
+    `Glue both slopes between ${part.mark} and ${listWords(mates)}: sawn edges drink, so wait two minutes and glue again. Push ${part.mark} onto its biscuits square to the slope, and leave the corner a few millimetres open.`,
+    ...(last
+      ? [
+          'Now close all corners together, a little at each in turn, with the band clamp or the clamps: a corner that is shut first keeps the others from coming on.',
+        ]
+      : []),
   ];
 }

@@ -192,6 +192,8 @@ export type Act =
       readonly workpieces: readonly string[];
       readonly side: WorkSide;
       readonly run: 'length' | 'width';
+      /** Square to the slope of a mitred end, whose inner face this is: the second number of a place is down the slope from there. */
+      readonly slopeFrom?: WorkFace;
       readonly from: WorkEdge;
       readonly acrossFrom?: 'far';
       readonly at: readonly (readonly [Traced, Traced])[];

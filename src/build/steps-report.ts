@@ -165,6 +165,7 @@ function actReport(a: Act): Report {
         workpieces: a.workpieces,
         side: a.side,
         run: a.run,
+        slope_from: a.slopeFrom,
         from: a.from,
         across_from: a.acrossFrom,
         at_mm: a.at,

@@ -92,8 +92,10 @@ export function pegged(
   };
 }
 
-function directionOf(into: Point): PieceDirection {
-  const axis = into.findIndex((c) => Math.round(c) !== 0);
+/** Undefined in a mitre: there the corners are drawn together, and no part comes along an axis of the piece. */
+function directionOf(into: Point): PieceDirection | undefined {
+  const axis = into.findIndex((c) => Math.abs(c) > 0.999);
+  if (axis < 0) return undefined;
   return `${into[axis]! > 0 ? '+' : '-'}${'xyz'[axis] as 'x' | 'y' | 'z'}`;
 }
 

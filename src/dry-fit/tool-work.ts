@@ -223,6 +223,7 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
 export function biscuitSlotted(piece: VirtualPiece, act: ActOf<'biscuit-slot'>, read: ReadCard): Worked {
   const size = piece.size.map(toMm) as [number, number, number];
   const [depth, radius, half] = [toMm(read(act.depth)), toMm(read(act.cutter)) / 2, toMm(read(act.kerf)) / 2];
+  if (act.slopeFrom) return slottedOnSlope(piece, act, read);
   const into = INTO[act.side];
   const inward = into.findIndex((c) => c !== 0);
   // The disc's axis: through an edge's thickness; on a face, across the slot's run.
@@ -250,6 +251,45 @@ export function biscuitSlotted(piece: VirtualPiece, act: ActOf<'biscuit-slot'>, 
       at.map((x, i) => x + into[i]! * (depth - radius) + (i === axis ? off : 0)) as unknown as Point;
     cuts.push({ kind: 'cylinder', from: end(-half), to: end(half), radius });
     ways.push({ kind: 'biscuit', side: act.side, at, along: into, seat: 0, depth, diameter: 2 * half });
+  }
+  return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
+}
+
+/** A joiner whose fence lies on a mitred end's slope: a disc plunged in square to it, so far down from the inner arris. */
+function slottedOnSlope(piece: VirtualPiece, act: ActOf<'biscuit-slot'>, read: ReadCard): Worked {
+  const size = piece.size.map(toMm) as [number, number, number];
+  const [depth, radius, half] = [toMm(read(act.depth)), toMm(read(act.cutter)) / 2, toMm(read(act.kerf)) / 2];
+  const chord = Math.sqrt(radius * radius - (radius - depth) * (radius - depth));
+  const slope = size[2] * Math.SQRT2;
+  const way = act.side === 'start' ? 1 : -1;
+  const out = act.slopeFrom === 'show' ? -1 : 1;
+  const into: Point = [way * Math.SQRT1_2, 0, out * Math.SQRT1_2];
+  const down: Point = [-way * Math.SQRT1_2, 0, out * Math.SQRT1_2];
+  const cuts: Shape[] = [];
+  const ways: Way[] = [];
+  for (const [first, second] of act.at) {
+    const far = toMm(read(second));
+    if (far - half <= 0 || far + half >= slope) return { fault: 'a slot lies off the slope' };
+    if (far + half + depth >= slope) return { fault: 'a slot in a mitre comes through the outer face' };
+    const y = mouthOf(size, act.side, act.from, toMm(read(first)), 0)[1];
+    if (y - chord < 0 || y + chord > size[1]) return { fault: 'a slot runs out at the end' };
+    const arris: Point = [
+      act.side === 'start' ? size[2] : size[0] - size[2],
+      y,
+      act.slopeFrom === 'show' ? size[2] : 0,
+    ];
+    const on = (inward: number, along: number): Point =>
+      arris.map((x, i) => x + into[i]! * inward + down[i]! * (far + along)) as unknown as Point;
+    cuts.push({ kind: 'cylinder', from: on(depth - radius, -half), to: on(depth - radius, half), radius });
+    ways.push({
+      kind: 'biscuit',
+      side: act.side,
+      at: on(0, 0),
+      along: into,
+      seat: 0,
+      depth,
+      diameter: 2 * half,
+    });
   }
   return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
 }

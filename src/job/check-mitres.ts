@@ -4,7 +4,7 @@ import type { RecordTree } from './tree.ts';
 
 /** What a case with mitred corners can't have. */
 export function badMitres(box: RecordOf<'case'>, tree: RecordTree): readonly Snag[] {
-  if (box.joints !== 'mitre') return [];
+  if (box.joints !== 'mitre') return box.inMitres === undefined ? [] : [noMitres(box)];
   const snags: Snag[] = [];
   const refuse = (record: string, field: string, sentence: string, says: string) =>
     snags.push({
@@ -53,6 +53,20 @@ export function badMitres(box: RecordOf<'case'>, tree: RecordTree): readonly Sna
       'Leave the edging out, and finish the front edges as they are.',
     );
   return snags;
+}
+
+/** Biscuits in mitres, where there are none. */
+function noMitres(box: RecordOf<'case'>): Snag {
+  return {
+    code: 'design.mitred-case',
+    level: 'stop',
+    where: { path: `design/records/${box.id}/inMitres`, record: box.id },
+    sentence: `“${box.id}” has no mitred corners that biscuits could hold.`,
+    cures: [
+      { says: 'Leave “inMitres” out.' },
+      { says: 'Mitre the corners.', edits: [{ record: box.id, field: 'joints', value: 'mitre' }] },
+    ],
+  };
 }
 
 /** Ways of joining that close in one direction alone, or all round at once: what stands already is in their way. */

@@ -51,6 +51,24 @@ export const BISCUITS = {
     MEMORY,
   ),
   play: length('biscuit.play', 0.3, 'a dry biscuit is at most this much thinner than its slot', MEMORY),
+  inMitre: length(
+    'biscuit.in-mitre',
+    3,
+    'between a slot in a mitre and the inner face at least this much wood is left: nearer the outside the slot would come through',
+    MEMORY,
+  ),
+  overSlope: {
+    id: 'biscuit.over-slope',
+    of: [141421, 100000],
+    says: 'the slope of a mitre is as long as the board is thick times the square root of two',
+    source: 'geometry',
+  } satisfies RatioRow as RatioRow,
+  downSlope: {
+    id: 'biscuit.down-slope',
+    of: [100000, 141421],
+    says: 'so far down the slope of a mitre is this far square to the face',
+    source: 'geometry',
+  } satisfies RatioRow as RatioRow,
   edge: ratio('biscuit.edge', [1, 3], 'a slot takes at most a third of an edge’s thickness'),
   spacingLeast: {
     id: 'biscuit.spacing.least',

@@ -114,6 +114,8 @@ export interface BiscuitSlot extends FeatureBase {
   readonly side: Side;
   readonly at: readonly [Traced, Traced];
   readonly run: 'length' | 'width';
+  /** In a mitred end it lies square to the slope: its middle is then measured down the slope, from this inner face. */
+  readonly slopeFrom?: Face;
   readonly depth: Traced;
   /** How wide the slot is, and the cutter's diameter. */
   readonly kerf: Traced;

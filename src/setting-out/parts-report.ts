@@ -147,6 +147,7 @@ function featureReport(f: Feature): Report {
         side: f.side,
         at_mm: f.at,
         run: f.run,
+        ...(f.slopeFrom ? { slope_from: f.slopeFrom } : {}),
         depth_mm: f.depth,
         kerf_mm: f.kerf,
         cutter_mm: f.cutter,
@@ -202,7 +203,7 @@ function likeness(ledger: Ledger, part: Part): string {
       case 'pocket':
         return ['p', f.edge, f.face, t(f.along)];
       case 'biscuit-slot':
-        return ['bs', f.side, f.run, t(f.at[0]), t(f.at[1]), t(f.depth), t(f.kerf)];
+        return ['bs', f.side, f.run, f.slopeFrom ?? '', t(f.at[0]), t(f.at[1]), t(f.depth), t(f.kerf)];
     }
   };
   return JSON.stringify([

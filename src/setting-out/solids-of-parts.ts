@@ -217,8 +217,28 @@ function slotCuts(blank: Blank, { face, run, at, length, width }: Slot): readonl
   return [boxOf(point(-half, -radius, -OUTSIDE), point(half, radius, through)), end(-half), end(half)];
 }
 
+/** A disc plunged into the slope of a mitred end, square to it, so far down the slope from the inner arris. */
+function mitreSlotCut(blank: Blank, { side, at, slopeFrom, depth, kerf, cutter }: BiscuitSlot): Shape {
+  const [y, down] = [blank.mm(at[0]), blank.mm(at[1]) * Math.SQRT1_2];
+  const radius = blank.mm(cutter) / 2;
+  const thick = blank.size[2];
+  // Inward along the length and toward the outer face alike; down the slope is outward and toward that face.
+  const out = slopeFrom === 'show' ? -1 : 1;
+  const long = (x: number) => (side === 'start' ? x : blank.size[0] - x);
+  const point = (inward: number, along: number): Point => [
+    long(thick - down + (inward - along) * Math.SQRT1_2),
+    y,
+    (slopeFrom === 'show' ? thick - down : down) + out * (inward + along) * Math.SQRT1_2,
+  ];
+  const half = blank.mm(kerf) / 2;
+  const middle = blank.mm(depth) - radius;
+  return { kind: 'cylinder', from: point(middle, -half), to: point(middle, half), radius };
+}
+
 /** A disc plunged in: it lies flat in an edge, and stands along its run in a face. */
-function biscuitCut(blank: Blank, { side, at, run, depth, kerf, cutter }: BiscuitSlot): Shape {
+function biscuitCut(blank: Blank, slot: BiscuitSlot): Shape {
+  if (slot.slopeFrom) return mitreSlotCut(blank, slot);
+  const { side, at, run, depth, kerf, cutter } = slot;
   const radius = blank.mm(cutter) / 2;
   const inward = blank.mm(depth) - radius;
   const half = blank.mm(kerf) / 2;

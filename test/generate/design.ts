@@ -183,6 +183,7 @@ function records(
       parent: 'piece',
       board: 'board',
       ...(joints === undefined ? {} : { joints }),
+      ...(joints === 'mitre' && wish.inMitres ? { inMitres: 'biscuits' } : {}),
       ...(wish.heads === undefined ? {} : { heads: wish.heads }),
       ...(wish.bottom === undefined || base?.form === 'toe-kick' || mitred ? {} : { bottom: wish.bottom }),
       ...(wish.lid === undefined || top || mitred ? {} : { lid: wish.lid }),
@@ -284,6 +285,7 @@ interface Wish {
     | 'biscuits'
     | 'mitre'
     | undefined;
+  readonly inMitres: boolean;
   readonly bottom: 'between' | 'under' | undefined;
   readonly lid: 'between' | 'over' | undefined;
   readonly heads: 'countersunk' | 'plugged' | undefined;
@@ -323,6 +325,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
   return fc.record({
     overall: fc.constant(overall),
     inside: inside(units, overall),
+    inMitres: fc.boolean(),
     joints: optional(
       fc.constantFrom(
         'pocket-screws' as const,

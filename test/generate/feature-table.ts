@@ -57,6 +57,7 @@ const ROWS: readonly Row[] = [
   { feature: 'dowels', in: (_, piece) => piece.pegs.some((p) => p.kind === 'dowel') },
   { feature: 'biscuits', in: (_, piece) => piece.pegs.some((p) => p.kind === 'biscuit') },
   { feature: 'mitred corners', in: has('case', (c) => c.joints === 'mitre') },
+  { feature: 'biscuits in mitres', in: has('case', (c) => c.inMitres !== undefined) },
   { feature: 'a back in rabbets', in: has('back', (b) => b.fitting === 'rabbet') },
   { feature: 'a back in grooves', in: has('back', (b) => b.fitting === 'groove') },
   { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },

@@ -24,6 +24,13 @@ function holes(setOut: SetOut, part: Part, peg: Peg): readonly { readonly deep: 
     local[rest[0]!] = t(f.at[0]);
     local[rest[1]!] = t(f.at[1]);
     if (f.side === 'start' || f.side === 'near' || f.side === 'under') local[out] = 0;
+    if (f.kind === 'biscuit-slot' && f.slopeFrom) {
+      // On the slope of a mitre: as far in from the tip as down from the inner face it is short of the thickness.
+      const down = t(f.at[1]) / Math.SQRT2;
+      const rest = t(part.thickness) - down;
+      local[0] = f.side === 'start' ? rest : t(part.length) - rest;
+      local[2] = f.slopeFrom === 'show' ? rest : down;
+    }
     const at = [0, 0, 0];
     [part.place.length, part.place.width, part.place.thickness].forEach((run, k) => {
       const axis = 'xyz'.indexOf(run[1]!);
@@ -39,7 +46,7 @@ function faultsOf(setOut: SetOut, peg: Peg): string[] {
   const faults: string[] = [];
   const parts = peg.parts.map((id) => setOut.parts.find((p) => p.id === id)!) as [Part, Part];
   const found = parts.map((part) =>
-    holes(setOut, part, peg).find((h) => h.at.every((x, k) => Math.abs(x - at[k]!) <= 1)),
+    holes(setOut, part, peg).find((h) => h.at.every((x, k) => Math.abs(x - at[k]!) <= 2)),
   );
   if (found.some((h) => !h)) return [`${peg.id}: no hole in ${found[0] ? peg.parts[1] : peg.parts[0]}`];
   const deep = found.map((h) => h!.deep);
@@ -58,7 +65,7 @@ function faultsOf(setOut: SetOut, peg: Peg): string[] {
   // Common practice: a dowel is a third to half as thick as the board.
   if (peg.kind === 'dowel' && (3 * t(peg.wide) < thinner || 2 * t(peg.wide) > thinner))
     faults.push(`${peg.id}: ${t(peg.wide) / MM} mm thick in ${thinner / MM} mm`);
-  const axis = 'xyz'.indexOf(peg.direction[1]!);
+  const axis = peg.direction === undefined ? -1 : 'xyz'.indexOf(peg.direction[1]!);
   for (const part of parts) {
     const box = boxOf(setOut, part);
     [0, 1, 2].forEach((k) => {
@@ -72,7 +79,8 @@ function faultsOf(setOut: SetOut, peg: Peg): string[] {
 
 /** Taken apart one by one: what comes off has pegs that point one way only. Whatever is left then can't be closed. */
 function together(setOut: SetOut): string[] {
-  let pegs = [...setOut.pegs];
+  // Mitred corners are drawn together all at once.
+  let pegs = setOut.pegs.filter((p) => p.direction !== undefined);
   for (;;) {
     const ids = [...new Set(pegs.flatMap((p) => p.parts))];
     const off = ids.find(
@@ -82,7 +90,7 @@ function together(setOut: SetOut): string[] {
             p.parts[0] === id
               ? [p.direction]
               : p.parts[1] === id
-                ? [`${p.direction[0] === '+' ? '-' : '+'}${p.direction[1]}`]
+                ? [`${p.direction![0] === '+' ? '-' : '+'}${p.direction![1]}`]
                 : [],
           ),
         ).size === 1,
@@ -98,8 +106,8 @@ function amongScrews(setOut: SetOut): string[] {
   const dowels = setOut.pegs
     .filter((p) => p.kind === 'dowel')
     .map((p) => {
-      const k = 'xyz'.indexOf(p.direction[1]!);
-      const sign = p.direction.startsWith('+') ? 1 : -1;
+      const k = 'xyz'.indexOf(p.direction![1]!);
+      const sign = p.direction!.startsWith('+') ? 1 : -1;
       const [from, to]: [number[], number[]] = [p.at.map(t), p.at.map(t)];
       from[k]! -= sign * t(p.holds[0]);
       to[k]! += sign * t(p.holds[1]);

@@ -308,6 +308,16 @@ function featureFaults(setOut: SetOut, part: Part, f: Feature): string[] {
       const through =
         f.side === 'start' || f.side === 'end' ? 0 : f.side === 'near' || f.side === 'far' ? 1 : 2;
       const plane = [0, 1, 2].filter((k) => k !== through).map((k) => size[k]!);
+      if (f.slopeFrom) {
+        // On a mitre: within the slope, and short of the outer face where it is nearest.
+        const slope = size[2]! * Math.SQRT2;
+        plane[1] = slope;
+        want(t(f.at[1]) + t(f.kerf) / 2 + t(f.depth) < slope, 'slot through the outer face');
+        want(
+          part.features.some((b) => b.kind === 'bevel' && b.edge === f.side),
+          'slot in a mitre that isn’t',
+        );
+      }
       const radius = t(f.cutter) / 2;
       const chord = Math.sqrt(radius ** 2 - (radius - t(f.depth)) ** 2);
       const runsAt = through === 2 && f.run === 'width' ? 1 : 0;

@@ -1,8 +1,11 @@
+import type { RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart, PanelSpec } from '../draft.ts';
 import type { Face } from '../feature.ts';
+import type { Bores } from '../joints/bores.ts';
 import { contactBox } from '../joints/contact.ts';
+import { biscuitsInMitre } from '../joints/mitre-biscuits.ts';
 import type { CasePanels } from './case-panels.ts';
 
 /** What a panel is cut to before its ends are mitred: longer at each of them by an allowance. */
@@ -53,11 +56,21 @@ export function mitreCorners(
     }
 }
 
-/** Joins the corners: glued slope on slope. */
-export function joinMitres(draft: Draft, { left, right, bottom, lid }: CasePanels): void {
-  const glue = (side: DraftPart, sideEnd: 'start' | 'end', flat: DraftPart, flatEnd: 'start' | 'end') =>
+/** Joins the corners: glued slope on slope, with biscuits where the case asks for them. */
+export function joinMitres(
+  draft: Draft,
+  bores: Bores,
+  box: RecordOf<'case'>,
+  { left, right, bottom, lid }: CasePanels,
+): void {
+  const glue = (side: DraftPart, sideEnd: 'start' | 'end', flat: DraftPart, flatEnd: 'start' | 'end') => {
+    const id = `${side.id}>${flat.id}`;
+    const pegs =
+      box.inMitres === 'biscuits'
+        ? biscuitsInMitre(draft, bores, { joint: id, box, side, sideEnd, flat, flatEnd })
+        : undefined;
     draft.joints.push({
-      id: `${side.id}>${flat.id}`,
+      id,
       kind: 'mitre',
       duty: 'carries',
       hold: 'glue',
@@ -67,7 +80,9 @@ export function joinMitres(draft: Draft, { left, right, bottom, lid }: CasePanel
       mateSide: flatEnd,
       contact: cornerOf(draft, side, flat),
       fasteners: [],
+      ...(pegs ? { pegs } : {}),
     });
+  };
   glue(left, 'start', bottom, 'start');
   glue(right, 'start', bottom, 'end');
   if (!lid) return;

@@ -69,7 +69,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   // Panels at the back of a space stand as well before shelves come.
   const uprights = parts.partings.filter((p) => p.upright || p.behind).map((p) => p.part);
   const behind = [...parts.partings.filter((p) => p.behind || p.thin).map((p) => p.part), ...parts.rails];
-  if (isMitred(frame)) joinMitres(draft, panels);
+  if (isMitred(frame)) joinMitres(draft, bores, frame.box, panels);
   parts.partings.forEach(({ part, upright, from, to }, i) => {
     const before = parts.partings.slice(0, i).map((p) => p.part);
     const standing = [...around, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);

@@ -15,8 +15,8 @@ export interface Peg {
   readonly parts: readonly [string, string];
   /** Piece coordinates of its middle, on the faces that touch. */
   readonly at: readonly [Traced, Traced, Traced];
-  /** From the first part into the second. */
-  readonly direction: Direction;
+  /** From the first part into the second; absent in a mitre, where it lies square to the slope. */
+  readonly direction?: Direction;
   /** Across the joint: a dowel's length, a biscuit's width. */
   readonly across: Traced;
   /** A dowel's diameter, a biscuit's length along the joint. */

@@ -35,6 +35,20 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
           ]}
           end="."
         />{' '}
+        {box.joints === 'mitre' ? (
+          <>
+            The mitres are{' '}
+            <ChoiceField
+              path={`${at}/inMitres`}
+              label="What keeps the mitres in place"
+              choices={[
+                ['', 'taped, glued and folded up'],
+                ['biscuits', 'drawn together on biscuits'],
+              ]}
+              end="."
+            />{' '}
+          </>
+        ) : null}
         {box.joints === 'face-screws' ? (
           <>
             Screw heads that are seen are{' '}
