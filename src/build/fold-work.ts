@@ -62,7 +62,7 @@ function drawnTogether(
   });
   const last = row.every((p) => p === part || standing.has(p.id));
   return [
-    `Glue both slopes between ${part.mark} and ${listWords(mates)}: sawn edges drink, so wait two minutes and glue again. Push ${part.mark} onto its biscuits square to the slope, and leave the corner a few millimetres open.`,
+    `Glue both slopes between ${part.mark} and ${listWords(mates)}: sawn edges drink, so wait two minutes and glue again, the slots last. Push ${part.mark} onto its biscuits square to the slope, and leave the corner a few millimetres open.`,
     ...(last
       ? [
           'Now close all corners together, a little at each in turn, with the band clamp or the clamps: a corner that is shut first keeps the others from coming on.',
