@@ -68,7 +68,7 @@ describe('a mistake on a card about dados', () => {
     const { build, setOut, breakdown } = plan;
     const operations = build.operations.flatMap((o) => change(o) ?? []);
     const input = dryFitInput(plan.job, setOut, breakdown, build, solids);
-    const run = dryFit({ ...input, build: { stock: build.stock, operations } });
+    const run = dryFit({ ...input, build: { ...build, operations } });
     let step = run.next();
     while (!step.done) step = run.next();
     return [...new Set(step.value.faults.map((f) => f.code))].sort();

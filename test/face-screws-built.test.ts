@@ -65,7 +65,7 @@ describe('a cupboard screwed through its faces', () => {
     const { build, setOut, breakdown } = plan;
     const faults = (operations: readonly Operation[]) => {
       const input = dryFitInput(plan.job, setOut, breakdown, build, solids);
-      const run = dryFit({ ...input, build: { stock: build.stock, operations } });
+      const run = dryFit({ ...input, build: { ...build, operations } });
       let step = run.next();
       while (!step.done) step = run.next();
       return [...new Set(step.value.faults.map((f) => f.code))];

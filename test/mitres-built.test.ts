@@ -83,7 +83,7 @@ describe('a case with mitred corners', () => {
       const operations = build.operations.map((o) => ({ ...o, does: of(o.does) }));
       const run = dryFit({
         ...dryFitInput(plan.job, setOut, breakdown, build, solids),
-        build: { stock: build.stock, operations },
+        build: { ...build, operations },
       });
       let step = run.next();
       while (!step.done) step = run.next();
@@ -127,7 +127,7 @@ describe('a case with mitred corners', () => {
       });
       const run = dryFit({
         ...dryFitInput(plan.job, setOut, breakdown, build, solids),
-        build: { stock: build.stock, operations },
+        build: { ...build, operations },
       });
       let step = run.next();
       while (!step.done) step = run.next();

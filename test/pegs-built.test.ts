@@ -42,7 +42,7 @@ function faultsOf(plan: Plan, operations: readonly Operation[]): readonly string
   const { build, setOut, breakdown } = plan;
   const run = dryFit({
     ...dryFitInput(plan.job, setOut, breakdown, build, solids),
-    build: { stock: build.stock, operations },
+    build: { ...build, operations },
   });
   let step = run.next();
   while (!step.done) step = run.next();

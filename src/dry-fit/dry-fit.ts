@@ -1,6 +1,7 @@
 import type { BuildPlan } from '../build/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { Assembly } from './assembly.ts';
+import { Clamping } from './clamping.ts';
 import { compare, type DrawnPart } from './compare.ts';
 import type { DryFitFault, DryFitReport } from './report.ts';
 import type { ShopAsItIs } from './shop-as-it-is.ts';
@@ -9,7 +10,7 @@ import { Workshop } from './workshop.ts';
 
 /** What a dry fit is run with. */
 export interface DryFitInput extends ShopAsItIs {
-  readonly build: Pick<BuildPlan, 'stock' | 'operations'>;
+  readonly build: Pick<BuildPlan, 'stock' | 'operations' | 'glueUps'>;
   /** Reads a number off a card: the printed one. */
   readonly read: ReadCard;
   /** How finely a sawn size can be set, in ticks: so far it may be off. */
@@ -29,10 +30,12 @@ const PIECE = 'case';
  * Yields after each operation, with the share done.
  */
 export function* dryFit(input: DryFitInput): Generator<number, DryFitReport> {
-  const { operations, stock } = input.build;
+  const { operations, stock, glueUps } = input.build;
   const shop = new Workshop(stock, input.read, input);
+  const clamping = new Clamping(operations, glueUps);
   for (const [i, operation] of operations.entries()) {
     shop.run(operation);
+    shop.faults.push(...clamping.after(operation.id, shop.assemblies));
     yield (i + 1) / operations.length;
   }
   return outcomeOf(shop, input);

@@ -8,6 +8,7 @@ export interface DryFitFault {
     | 'too-small'
     | 'not-alone'
     | 'in-the-way'
+    | 'no-clamp'
     | 'door-jams'
     | 'door-drops-out'
     | 'screw-misses'

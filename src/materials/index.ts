@@ -85,7 +85,7 @@ export type { Range, Sourced } from './sourced.ts';
 export { densityAt12, SPECIES, type Species, species } from './species.ts';
 export { STABILITY_LOADS, type StabilityLoad, stabilityLoad } from './stability-loads.ts';
 export { TOOL_ACCURACIES, type ToolAccuracy, toolAccuracy } from './tool-accuracy.ts';
-export { BIT_RADIUS, BITS, DRIVERS, type DriverBody } from './tool-bodies.ts';
+export { BIT_RADIUS, BITS, CLAMP, DRIVERS, type DriverBody } from './tool-bodies.ts';
 export { type PocketShape, pocketShape, SINK_DEGREES } from './tool-shapes.ts';
 export { VENEER } from './veneer-rules.ts';
 export { airFlow, freeArea, VENTS, WARMER_BY } from './ventilation.ts';

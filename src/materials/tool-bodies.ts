@@ -62,3 +62,12 @@ export const DRIVERS: readonly DriverBody[] = [
     },
   },
 ];
+
+/** A bar clamp: two jaws that press on the outside of what is glued, and the bar beside it that carries them. */
+export const CLAMP = {
+  throat: size('clamp.throat', 100, 'a bar clamp’s jaws reach about 100 mm from its bar'),
+  pad: size('clamp.pad', 15, 'a clamp’s pad with its scrap of wood is about 30 mm wide'),
+  bar: size('clamp.bar', 14, 'a clamp’s bar and slide are about 28 mm thick'),
+  jaw: size('clamp.jaw', 35, 'a clamp’s jaw stands about 35 mm before what it presses'),
+  screw: size('clamp.screw', 120, 'a clamp’s screw and the hand on it reach about 120 mm behind its jaw'),
+} as const;

@@ -280,6 +280,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['dry-fit.too-small', 'A piece is too small to be held under the saw.'],
     ['dry-fit.not-alone', 'A cut does not leave the pieces that its card names.'],
     ['dry-fit.in-the-way', 'Something stands where a part, a driver or a hand must go.'],
+    ['dry-fit.no-clamp', 'No clamp finds room to press a glued joint together.'],
     ['dry-fit.door-jams', 'A sliding door can’t be brought into its grooves, or jams in them.'],
     ['dry-fit.door-drops-out', 'A sliding door stands too little in a groove to be held by it.'],
     ['dry-fit.no-hole', 'A screw has no hole to go through.'],

@@ -1,0 +1,64 @@
+import { expect, test } from 'vitest';
+import type { GlueUp, Operation } from '../build/index.ts';
+import { fromMm } from '../measure/index.ts';
+import type { Assembly, Member } from './assembly.ts';
+import { Clamping } from './clamping.ts';
+import { plainPiece } from './virtual-piece.ts';
+
+type Triple = readonly [number, number, number];
+
+function block(mark: string, at: Triple, size: Triple): Member {
+  const [x, y, z] = size.map(fromMm) as unknown as Triple;
+  return {
+    mark,
+    piece: plainPiece(x, y, z),
+    turn: { length: '+x', width: '+y' },
+    origin: at.map((mm) => Number(fromMm(mm))) as never,
+  };
+}
+
+const left = block('A1', [0, 0, 0], [18, 300, 600]);
+const right = block('A2', [418, 0, 0], [18, 300, 600]);
+/** So far behind the front and before the back that only battens over both sides press it. */
+const shelf = block('E1', [12, 120, 300], [412, 60, 18]);
+
+const set = (workpiece: string): Operation =>
+  ({
+    id: `${workpiece}/set`,
+    title: `Set ${workpiece}`,
+    does: { act: 'set', workpiece, into: 'case', glue: true },
+  }) as unknown as Operation;
+const screw = (workpiece: string, mate: string): Operation =>
+  ({ id: `${workpiece}/screw`, title: '', does: { act: 'screw', workpiece, mate } }) as unknown as Operation;
+const glueUp = (n: number, operations: readonly Operation[], parts: readonly string[]): GlueUp =>
+  ({
+    id: `case/glue-${n}`,
+    assembly: 'case',
+    operations: operations.map((o) => o.id),
+    parts,
+  }) as unknown as GlueUp;
+const standing = (...members: Member[]) => new Map<string, Assembly>([['case', { members }]]);
+
+const [setA1, setE1, setA2] = [set('A1'), set('E1'), set('A2')];
+
+test('a joint that no clamp presses is told at the card that closes it', () => {
+  const clamping = new Clamping([setA1, setE1], [glueUp(1, [setA1, setE1], ['A1', 'E1'])]);
+  expect(clamping.after('A1/set', standing(left))).toEqual([]);
+  const [fault, ...more] = clamping.after('E1/set', standing(left, shelf));
+  expect(more).toEqual([]);
+  expect(fault).toMatchObject({ code: 'no-clamp', operation: 'A1/set', on: 'A1' });
+  expect(fault!.sentence).toMatch(/no clamp presses A1 and E1 together/);
+});
+
+test('what comes with the next glue-up stands there dry and may carry battens', () => {
+  const glueUps = [glueUp(1, [setA1, setE1], ['A1', 'E1']), glueUp(2, [setA2], ['A2', 'E1'])];
+  const clamping = new Clamping([setA1, setE1, setA2], glueUps);
+  expect(clamping.after('E1/set', standing(left, shelf))).toEqual([]);
+  expect(clamping.after('A2/set', standing(left, shelf, right))).toEqual([]);
+});
+
+test('screws hold their own joint', () => {
+  const held = screw('E1', 'A1');
+  const clamping = new Clamping([setA1, setE1, held], [glueUp(1, [setA1, setE1, held], ['A1', 'E1'])]);
+  expect(clamping.after('E1/screw', standing(left, shelf))).toEqual([]);
+});
