@@ -1,8 +1,10 @@
 import type { Chance } from '../../measure/index.ts';
 import { BarMaster } from './bar-master.ts';
+import { countedByKind } from './bar-pieces.ts';
 import type { BarsFound } from './bars-found.ts';
 import { bestFit } from './best-fit.ts';
 import { finishBars } from './finish-bars.ts';
+import { FitLast } from './fit-last.ts';
 
 /** Patterns tried at each step of a dive before it is given up. */
 const MOST_TRIES = 5;
@@ -13,6 +15,10 @@ const RUNG = 6;
 const MOST_FALLS = 25;
 /** Fillings tried for the rest when a dive can't go on. */
 const MOST_FINISHES = 20_000;
+const MOST_FITS = 2000;
+const MOST_LAST = 14;
+/** Bars finer than this would make the tables of the better way too large. */
+const MOST_ROOM = 1_000_000;
 
 type Settled = [pattern: number, times: number][];
 
@@ -28,18 +34,19 @@ export class BarDive {
   private readonly before: BarMaster;
   private readonly ladder: { readonly state: BarMaster; depth: number; total: number }[] = [];
   private readonly chance: Chance;
+  private last: FitLast | undefined;
 
   constructor(master: BarMaster, best: BarsFound, chance: Chance) {
     this.master = master;
     this.best = best;
     this.chance = chance;
-    this.dive = new BarMaster(master.lengths, master.wanted, master.room);
-    this.dive.patterns.splice(0, this.dive.patterns.length, ...master.patterns);
+    this.dive = new BarMaster(master.lengths, master.wanted, master.room, master);
+    this.dive.patterns.addAll(master.patterns);
     this.before = new BarMaster(master.lengths, master.wanted, master.room);
   }
 
   get work(): number {
-    return this.dive.work;
+    return this.dive.work + (this.last?.work ?? 0);
   }
 
   /** Dives again and again until `bound` bars are enough; pauses after every step. */
@@ -115,11 +122,21 @@ export class BarDive {
     return 0;
   }
 
+  /** Brings what is still asked for into so many bars, if trying finds how. */
+  private fitRest(bars: number): Int32Array[] | undefined {
+    const { lengths, room } = this.master;
+    if (room > MOST_ROOM) return finishBars(lengths, this.dive.demand, room, bars, MOST_FINISHES);
+    if (bars > MOST_LAST) return undefined;
+    this.last ??= new FitLast(lengths, room, this.chance);
+    const fitted = this.last.fit(this.dive.demand, bars, MOST_FITS);
+    return fitted?.map((bar) => countedByKind(bar, lengths.length));
+  }
+
   /** Fills bars with what a dive leaves over, and keeps the plan if it is better. */
   private finish(target: number, total: number, settled: Settled): void {
     const { dive } = this;
     const { lengths, room } = this.master;
-    let rest = dive.empty ? [] : finishBars(lengths, dive.demand, room, target - total, MOST_FINISHES);
+    let rest = dive.empty ? [] : this.fitRest(target - total);
     rest ??= bestFit(lengths, dive.demand, room).bars.map((b) => b.counts);
     if (total + rest.length >= this.best.total) return;
     const bars = [...drawn(dive, settled), ...rest.map((counts) => ({ counts, times: 1 }))];
@@ -152,7 +169,7 @@ function choices(m: BarMaster, chance: Chance, noise: number): number[] {
 
 /** Cuts a pattern; what is more than the demand is left out later, when it is drawn up. */
 function cut(m: BarMaster, pattern: number, times: number, settled: Settled): number {
-  const p = m.patterns[pattern]!;
+  const p = m.patterns.at(pattern);
   let used = 0;
   for (let t = 0; t < times; t++) {
     let any = false;
@@ -171,7 +188,7 @@ function cut(m: BarMaster, pattern: number, times: number, settled: Settled): nu
 
 /** Cuts a pattern once if all its pieces are still asked for. */
 function cutWhole(m: BarMaster, pattern: number, settled: Settled): number {
-  const p = m.patterns[pattern]!;
+  const p = m.patterns.at(pattern);
   for (let k = 0; k < p.kinds.length; k++) if (p.counts[k]! > m.demand[p.kinds[k]!]!) return 0;
   return cut(m, pattern, 1, settled);
 }
@@ -181,7 +198,7 @@ function drawn(m: BarMaster, settled: Settled): BarsFound['bars'] {
   const left = m.wanted.map((w, i) => w - m.demand[i]!);
   const bars: { counts: Int32Array; times: number }[] = [];
   for (const [pattern, times] of settled) {
-    const p = m.patterns[pattern]!;
+    const p = m.patterns.at(pattern);
     let open = times;
     while (open > 0) {
       const one = new Int32Array(m.m);

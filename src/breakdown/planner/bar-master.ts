@@ -1,21 +1,20 @@
 import { FillBar, MOST_ENTRIES } from './fill-bar.ts';
 import { FillFour } from './fill-four.ts';
+import { PatternList } from './pattern-list.ts';
 
 const EPS = 1e-7;
+/** Entries of the inverse below this are rounding. */
+const TINY = 1e-12;
 /** A known pattern that gains less than this waits until the best new one has been looked for. */
 const KNOWN_FIRST = 0.01;
+/** No column: neither a pattern nor a surplus. */
+const NOTHING = Number.MIN_SAFE_INTEGER;
 /** How far prices are drawn toward those of the best bound. */
 const SMOOTH = 0.85;
 /** Pivots between two inversions of the basis. */
-const FRESH = 500;
+const FRESH = 1000;
 /** Pairs of more kinds than this would be too many to look through. */
 const MOST_KINDS_FOR_FOUR = 400;
-
-/** A way to fill a bar: kinds and how often. */
-export interface BarPattern {
-  readonly kinds: Int32Array;
-  readonly counts: Int32Array;
-}
 
 /**
  * The linear relaxation of one-dimensional cutting, by column generation (P. Gilmore and R. Gomory, "A linear
@@ -30,7 +29,7 @@ export class BarMaster {
   /** What is asked for in all, and what of it is still open. */
   readonly wanted: Int32Array;
   readonly demand: Int32Array;
-  readonly patterns: BarPattern[] = [];
+  readonly patterns = new PatternList();
   readonly basis: Int32Array;
   readonly inverse: Float64Array;
   readonly x: Float64Array;
@@ -40,7 +39,7 @@ export class BarMaster {
   finished = false;
   /** Work in array elements touched. */
   work = 0;
-  private readonly fill: FillBar | FillFour;
+  private ownFill: FillBar | FillFour | undefined;
   private readonly column: Float64Array;
   private readonly some: Int32Array;
   private readonly share: Float64Array;
@@ -49,9 +48,12 @@ export class BarMaster {
   private lastBound = 0;
   private bestBound = 0;
   private gain = 0;
+  private weights = new Float64Array(0);
+  private readonly surplusWeights: Float64Array;
   private pivots = 0;
 
-  constructor(lengths: Int32Array, demand: Int32Array, room: number) {
+  /** One that only keeps a state needs no way to fill a bar; others may share it. */
+  constructor(lengths: Int32Array, demand: Int32Array, room: number, shared?: BarMaster) {
     this.lengths = lengths;
     this.room = room;
     this.wanted = demand;
@@ -64,17 +66,24 @@ export class BarMaster {
     this.worth = new Float64Array(m);
     this.column = new Float64Array(m);
     this.some = new Int32Array(m);
+    this.surplusWeights = new Float64Array(m);
     this.share = new Float64Array(m);
     this.asked = new Float64Array(m);
     this.centre = new Float64Array(m);
-    this.fill = fillFor(lengths, room);
+    this.ownFill = shared?.fill;
     for (let i = 0; i < m; i++) {
       const times = Math.max(1, Math.min(demand[i]!, Math.floor(room / lengths[i]!)));
-      this.basis[i] = this.patterns.length;
-      this.patterns.push({ kinds: Int32Array.of(i), counts: Int32Array.of(times) });
+      const alone = new Int32Array(m);
+      alone[i] = times;
+      this.basis[i] = this.patterns.add(alone);
       this.inverse[i * m + i] = 1 / times;
     }
     this.refresh();
+  }
+
+  private get fill(): FillBar | FillFour {
+    this.ownFill ??= fillFor(this.lengths, this.room);
+    return this.ownFill;
   }
 
   /** A copy with its own demands and basis; patterns are shared. */
@@ -117,23 +126,16 @@ export class BarMaster {
   solve(enough: number, mostPivots: number): number {
     let bound = this.bestBound;
     let still = 0;
+    this.surplusWeights.fill(1);
+    if (this.weights.length < this.patterns.length + mostPivots)
+      this.weights = new Float64Array(2 * (this.patterns.length + mostPivots));
+    this.weights.fill(1);
     for (let step = 0; step < mostPivots; step++) {
       if (this.objective <= enough + EPS) return bound;
-      let enter = 0;
-      let gain = EPS;
-      for (let i = 0; i < this.m; i++)
-        if (-this.worth[i]! > gain) {
-          gain = -this.worth[i]!;
-          enter = -1 - i;
-        }
-      // Patterns that are known already cost less to look at than a new filling.
-      const at = this.bestKnown();
-      const known = at >= 0 && this.gain > gain;
-      if (known) {
-        enter = at;
-        gain = this.gain;
-      }
-      if (enter === 0 && !known) {
+      // What is known already costs less to look at than a new filling.
+      let enter = this.bestKnown();
+      let gain = enter === NOTHING ? 0 : this.gainOf(enter);
+      if (enter === NOTHING) {
         const smooth = bound > 0 && this.price(SMOOTH);
         if (this.lastBound > bound) {
           bound = this.bestBound = this.lastBound;
@@ -151,8 +153,7 @@ export class BarMaster {
           return bound;
         }
         gain = this.gain;
-        enter = this.patterns.length;
-        this.patterns.push(patternOf(this.fill.count));
+        enter = this.patterns.add(this.fill.count);
       }
       this.load(enter);
       const row = this.leaving();
@@ -161,6 +162,7 @@ export class BarMaster {
         return bound;
       }
       const was = this.objective;
+      this.weigh(row, enter);
       this.pivot(row, enter, gain);
       still = this.objective < was - 1e-9 ? 0 : still + 1;
       if (still > 20 * this.m + 1000) {
@@ -173,29 +175,65 @@ export class BarMaster {
 
   /** Adds patterns found elsewhere, given as how many of each kind. */
   know(bars: Iterable<Int32Array>): void {
-    const seen = new Set(this.patterns.map((p) => `${p.kinds} ${p.counts}`));
+    const seen = new Set<string>();
     for (const counts of bars) {
-      const p = patternOf(counts);
-      const key = `${p.kinds} ${p.counts}`;
-      if (seen.has(key) || p.kinds.length === 0) continue;
+      const key = counts.join();
+      if (seen.has(key) || counts.every((c) => c === 0)) continue;
       seen.add(key);
-      this.patterns.push(p);
+      this.patterns.add(counts);
     }
   }
 
-  /** The known pattern that gains most, or -1 when none gains anything to speak of. */
+  /**
+   * The pattern or surplus to enter next: what gains most for its weight, among patterns that gain anything to speak of
+   * and what is worth less than nothing. Weights after P. Harris, "Pivot selection methods of the Devex LP code",
+   * Mathematical Programming 5, 1973.
+   */
   private bestKnown(): number {
-    let at = -1;
-    this.gain = KNOWN_FIRST;
-    for (let j = 0; j < this.patterns.length; j++) {
-      const gain = this.gainOf(j);
-      if (gain > this.gain) {
-        this.gain = gain;
-        at = j;
-      }
+    const { worth, weights, surplusWeights } = this;
+    const { start, kind, times, length } = this.patterns;
+    let at = NOTHING;
+    let most = 0;
+    for (let i = 0; i < this.m; i++) {
+      const gain = -worth[i]!;
+      if (gain <= EPS || gain * gain <= most * surplusWeights[i]!) continue;
+      most = (gain * gain) / surplusWeights[i]!;
+      at = -1 - i;
     }
-    this.work += this.patterns.length * 4;
+    for (let j = 0, k = 0; j < length; j++) {
+      let gain = -1;
+      for (const end = start[j + 1]!; k < end; k++) gain += worth[kind[k]!]! * times[k]!;
+      if (gain <= KNOWN_FIRST || gain * gain <= most * weights[j]!) continue;
+      most = (gain * gain) / weights[j]!;
+      at = j;
+    }
+    this.work += length * 4;
     return at;
+  }
+
+  /** Weighs all columns anew, before `enter` takes the place of a row. */
+  private weigh(row: number, enter: number): void {
+    const { m, inverse, weights, surplusWeights, column } = this;
+    const { start, kind, times, length } = this.patterns;
+    const at = row * m;
+    const own = enter < 0 ? surplusWeights[-1 - enter]! : weights[enter]!;
+    const per = own / (column[row]! * column[row]!);
+    for (let i = 0; i < m; i++) {
+      const a = inverse[at + i]!;
+      const w = a * a * per;
+      if (w > surplusWeights[i]!) surplusWeights[i] = w;
+    }
+    for (let j = 0, k = 0; j < length; j++) {
+      let a = 0;
+      for (const end = start[j + 1]!; k < end; k++) a += inverse[at + kind[k]!]! * times[k]!;
+      const w = a * a * per;
+      if (w > weights[j]!) weights[j] = w;
+    }
+    const out = this.basis[row]!;
+    const left = Math.max(per, 1);
+    if (out < 0) surplusWeights[-1 - out] = left;
+    else weights[out] = left;
+    this.work += length * 4;
   }
 
   /** Brings values below 0 back to 0 or more after demands fell. False when it can't with the known patterns. */
@@ -247,10 +285,7 @@ export class BarMaster {
 
   private gainOf(enter: number): number {
     if (enter < 0) return -this.worth[-1 - enter]!;
-    const p = this.patterns[enter]!;
-    let v = -1;
-    for (let k = 0; k < p.kinds.length; k++) v += this.worth[p.kinds[k]!]! * p.counts[k]!;
-    return v;
+    return this.patterns.worth(enter, this.worth) - 1;
   }
 
   /** The entering column in terms of the basis. */
@@ -261,11 +296,11 @@ export class BarMaster {
       for (let r = 0; r < m; r++) column[r] = -inverse[r * m + i]!;
       return;
     }
-    const p = this.patterns[enter]!;
-    const n = p.kinds.length;
-    for (let r = 0; r < m; r++) {
+    const { start, kind, times } = this.patterns;
+    const end = start[enter + 1]!;
+    for (let r = 0, at = 0; r < m; r++, at += m) {
       let v = 0;
-      for (let k = 0; k < n; k++) v += inverse[r * m + p.kinds[k]!]! * p.counts[k]!;
+      for (let k = start[enter]!; k < end; k++) v += inverse[at + kind[k]!]! * times[k]!;
       column[r] = v;
     }
   }
@@ -300,15 +335,16 @@ export class BarMaster {
         best = -1 - i;
       }
     }
-    for (let j = 0; j < this.patterns.length; j++) {
-      const p = this.patterns[j]!;
+    const { start, kind, times } = this.patterns;
+    const { worth } = this;
+    for (let j = 0, k = 0; j < this.patterns.length; j++) {
+      const from = k;
+      const end = start[j + 1]!;
       let a = 0;
-      let v = 1;
-      for (let k = 0; k < p.kinds.length; k++) {
-        a += inverse[at + p.kinds[k]!]! * p.counts[k]!;
-        v -= this.worth[p.kinds[k]!]! * p.counts[k]!;
-      }
+      for (; k < end; k++) a += inverse[at + kind[k]!]! * times[k]!;
       if (a > -1e-6) continue;
+      let v = 1;
+      for (let e = from; e < end; e++) v -= worth[kind[e]!]! * times[e]!;
       const ratio = Math.max(0, v) / -a;
       if (ratio < least) {
         least = ratio;
@@ -327,8 +363,12 @@ export class BarMaster {
     const { some, share } = this;
     let n = 0;
     for (let i = 0; i < m; i++) {
-      if (inverse[at + i] === 0) continue;
-      inverse[at + i]! /= u;
+      const v = inverse[at + i]!;
+      if (v < TINY && v > -TINY) {
+        inverse[at + i] = 0;
+        continue;
+      }
+      inverse[at + i] = v / u;
       share[n] = inverse[at + i]!;
       some[n++] = i;
     }
@@ -336,7 +376,7 @@ export class BarMaster {
     for (let r = 0; r < m; r++) {
       if (r === row) continue;
       const c = column[r]!;
-      if (c === 0) continue;
+      if (c < TINY && c > -TINY) continue;
       x[r]! -= c * t;
       const to = r * m;
       for (let k = 0; k < n; k++) inverse[to + some[k]!]! -= c * share[k]!;
@@ -357,8 +397,8 @@ export class BarMaster {
       const b = this.basis[r]!;
       if (b < 0) a[(-1 - b) * m + r] = -1;
       else {
-        const p = this.patterns[b]!;
-        for (let k = 0; k < p.kinds.length; k++) a[p.kinds[k]! * m + r] = p.counts[k]!;
+        const { start, kind, times } = this.patterns;
+        for (let k = start[b]!; k < start[b + 1]!; k++) a[kind[k]! * m + r] = times[k]!;
       }
     }
     const inv = new Float64Array(m * m);
@@ -401,12 +441,4 @@ function fillFor(lengths: Int32Array, room: number): FillBar | FillFour {
   return fine && room < 5 * shortest && lengths.length <= MOST_KINDS_FOR_FOUR
     ? new FillFour(lengths, room)
     : new FillBar(lengths, room);
-}
-
-function patternOf(counts: Int32Array): BarPattern {
-  const kinds: number[] = [];
-  counts.forEach((c, i) => {
-    if (c > 0) kinds.push(i);
-  });
-  return { kinds: Int32Array.from(kinds), counts: Int32Array.from(kinds, (i) => counts[i]!) };
 }

@@ -24,14 +24,18 @@ export class FillFour {
     const none = lengths.length;
     this.room = room;
     this.count = new Int32Array(none);
-    const pairs: { a: number; b: number; length: number }[] = [];
     const of = (i: number) => (i === none ? 0 : lengths[i]!);
+    // Length and pair in one number, so that sorting is quick.
+    const base = none + 1;
+    const keys = new Float64Array((base * (base + 1)) / 2);
+    let n = 0;
     for (let a = 0; a <= none; a++)
-      for (let b = a; b <= none; b++) if (of(a) + of(b) <= room) pairs.push({ a, b, length: of(a) + of(b) });
-    pairs.sort((p, q) => p.length - q.length || p.a - q.a || p.b - q.b);
-    this.first = Int32Array.from(pairs, (p) => p.a);
-    this.second = Int32Array.from(pairs, (p) => p.b);
-    this.length = Int32Array.from(pairs, (p) => p.length);
+      for (let b = a; b <= none; b++)
+        if (of(a) + of(b) <= room) keys[n++] = (of(a) + of(b)) * base * base + a * base + b;
+    const pairs = keys.subarray(0, n).sort();
+    this.first = Int32Array.from(pairs, (p) => Math.floor((p % (base * base)) / base));
+    this.second = Int32Array.from(pairs, (p) => p % base);
+    this.length = Int32Array.from(pairs, (p) => Math.floor(p / (base * base)));
     this.worthOf = new Float64Array(pairs.length);
     this.bestUpTo = new Int32Array(pairs.length);
   }

@@ -5,12 +5,14 @@ import type { BarsFound } from './bars-found.ts';
 import { bestFit } from './best-fit.ts';
 import { RefillTurns } from './refill-turns.ts';
 import { SwapTurns } from './swap-turns.ts';
+import { TradeTurns } from './trade-turns.ts';
 
 /** Work between two pauses, and of a turn of dives or swaps. */
 const PAUSE = 1_500_000;
 const TURN = 6_000_000;
-/** Work of swaps before the relaxation, and of refills after it, where swaps ended far from the bound. */
-const SWAP_FIRST = 2e7;
+/** Work of swaps and of trades before the relaxation, and of refills after it, where swaps ended far from the bound. */
+const SWAP_FIRST = 1.2e7;
+const TRADE_FIRST = 1e7;
 const REFILL_FIRST = 2e8;
 /** Only where the bound leaves less than this share of a bar over: elsewhere the bound may be too low for refills. */
 const TIGHT = 0.1;
@@ -46,13 +48,17 @@ export function* searchBars(
   const chance = new Chance(seed);
   const swaps = new SwapTurns(lengths, demand, room, chance, SWAP_FIRST);
   const refills = new RefillTurns(lengths, demand, room, chance);
+  const trades = new TradeTurns(lengths, demand, room, chance);
   const step = (dived: number): BarsStep => {
-    const work = solved + swaps.work + refills.work + dived;
+    const work = solved + swaps.work + trades.work + refills.work + dived;
     return values ? { work, best, bound, values } : { work, best, bound };
   };
   yield step(0);
-  while (best.total > bound && swaps.work < Math.min(SWAP_FIRST, effort / 4)) {
-    best = swaps.turn(best, bound, PAUSE) ?? best;
+  const swapped = Math.min(SWAP_FIRST, effort / 4);
+  const traded = trades.able(bound) ? Math.min(TRADE_FIRST, effort / 4) : 0;
+  while (best.total > bound && (swaps.work < swapped || trades.work < traded)) {
+    if (trades.work < traded) best = trades.turn(bound, PAUSE) ?? best;
+    if (best.total > bound && swaps.work < swapped) best = swaps.turn(best, bound, PAUSE) ?? best;
     yield step(0);
   }
   if (best.total <= bound) return;
@@ -61,7 +67,7 @@ export function* searchBars(
   master.know(best.bars.map((b) => b.counts));
   master.know(swaps.bars());
   let sure = 0;
-  while (!master.finished && solved + swaps.work + refills.work < effort) {
+  while (!master.finished && solved + swaps.work + trades.work + refills.work < effort) {
     sure = Math.max(sure, master.solve(0, 60));
     solved = master.work;
     yield step(0);
@@ -94,7 +100,12 @@ export function* searchBars(
       yield step(dive.work);
     }
   };
-  while (best.total > bound && solved + swaps.work + refills.work + dive.work < effort) {
+  while (best.total > bound && solved + swaps.work + trades.work + refills.work + dive.work < effort) {
+    if (trades.able(bound)) {
+      for (const until = trades.work + TURN; best.total > bound && trades.work < until; yield step(dive.work))
+        best = trades.turn(bound, PAUSE) ?? best;
+      if (best.total <= bound) break;
+    }
     const from = dive.work;
     while (dive.work < from + TURN && !diving.next().done) if (dive.best.total < best.total) break;
     if (dive.best.total < best.total) best = dive.best;
