@@ -1,4 +1,5 @@
 import type { Snag } from '../snag/index.ts';
+import { badBackOfBay } from './check-backs.ts';
 import { badBase, baseUnderCases, hungOnBase } from './check-bases.ts';
 import { badDoors } from './check-doors.ts';
 import { badEdging } from './check-edging.ts';
@@ -27,7 +28,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
   drawers: ['opening'],
   trays: ['opening'],
   thing: ['opening'],
-  back: ['case'],
+  back: ['case', 'opening'],
   top: ['case', 'group'],
   base: ['case', 'group'],
   edging: ['case', 'pins', 'door', 'drawers'],
@@ -47,6 +48,7 @@ const MAY_BELONG: Record<ChildRecord['kind'], readonly RecordKind[]> = {
 const AT_MOST_ONE: readonly (readonly [parent: RecordKind, child: RecordKind])[] = [
   ['case', 'opening'],
   ['case', 'back'],
+  ['opening', 'back'],
   ['case', 'top'],
   ['case', 'base'],
   ['case', 'hanging'],
@@ -127,6 +129,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
       snags.push(...baseUponCase(r, tree), ...badBase(r, tree), ...baseUnderCases(r, tree));
     if (r.kind === 'edging') snags.push(...badEdging(r, tree));
     if (r.kind === 'hanging') snags.push(...hungOnBase(r, tree), ...badCleat(r, tree));
+    if (r.kind === 'back') snags.push(...badBackOfBay(r, tree));
     if (r.kind === 'group') snags.push(...badGroup(r, tree));
     if (r.kind === 'group' || r.kind === 'case') snags.push(...sizeAlone(r, tree));
     if (r.kind === 'opening') snags.push(...badFillings(r, tree));

@@ -60,6 +60,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['design.top-fit', 'A flush or an inset top says what only an applied one has.'],
     ['design.glued-up-top', 'A top glued up from boards is no solid wood, or can’t move where it lies.'],
     [
+      'design.back-of-bay',
+      'A back of one bay has no bay of the case itself, or isn’t let in like the others.',
+    ],
+    [
       'design.cleat-place',
       'A bevelled cleat has no recess behind its case to lie in, or one that is closed below.',
     ],

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { ROW_IDS } from '../../src/materials/index.ts';
 import { bases } from './bases.ts';
+import { withBayBacks } from './bay-backs.ts';
 import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type ChestWish, chestOf, chestWishes } from './chests.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
@@ -259,7 +260,7 @@ function records(
   list.push(...handleRecords(wish.handles, list));
   if (edged && !list.some((r) => r.kind === 'front'))
     list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
-  return { list, asked };
+  return { list: wish.bayBacks ? withBayBacks(list) : list, asked };
 }
 
 /** An inside for doors that close an opening each: side by side, where there is room for that. */
@@ -291,6 +292,7 @@ interface Wish {
   readonly heads: 'countersunk' | 'plugged' | undefined;
   readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
   readonly setIn: string | undefined;
+  readonly bayBacks: boolean;
   readonly top: Field | undefined;
   readonly base: Field | undefined;
   readonly edged: boolean;
@@ -344,6 +346,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     heads: optional(fc.constantFrom('countersunk' as const, 'plugged' as const)),
     back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
     setIn: optional(text(6, 20)),
+    bayBacks: fc.constantFrom(true, true, true, false),
     top: optional(
       fc.record({
         overhangFront: optional(text(0, 40)),
@@ -387,7 +390,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     ),
     base: optional(bases(text)),
     hung: fc.constantFrom(true, true, false),
-    cleated: fc.constantFrom(true, true, false),
+    cleated: fc.constantFrom(true, true, true, true, false),
     edged: fc.boolean(),
     cables: cableWishes(text),
     holes: holeWishes(text),
@@ -408,6 +411,8 @@ function several(units: Units): fc.Arbitrary<Made> {
         chest: undefined,
         // In a stack the case below would close the recess of a cleat.
         cleated: false,
+        // One upon another they leave no place for the screws from case to case.
+        top: wish.top?.board === 'planks' ? { ...wish.top, board: undefined } : wish.top,
         // Outer faces stand against neighbours.
         holes: wish.holes && ['sides', 'top'].includes(wish.holes.into) ? undefined : wish.holes,
       })),

@@ -61,6 +61,13 @@ const ROWS: readonly Row[] = [
   { feature: 'a back in rabbets', in: has('back', (b) => b.fitting === 'rabbet') },
   { feature: 'a back in grooves', in: has('back', (b) => b.fitting === 'groove') },
   { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },
+  {
+    feature: 'backs of several bays',
+    in: (job) =>
+      treeOf(job)
+        .all('back')
+        .some((b) => treeOf(job).get(b.parent)?.kind === 'opening'),
+  },
   { feature: 'a top', in: has('top') },
   { feature: 'a top with strips mitred round it', in: has('top', (t) => t.edging !== undefined) },
   { feature: 'a flush top', in: has('top', (t) => t.fit === 'flush') },

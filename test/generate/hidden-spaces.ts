@@ -31,6 +31,7 @@ export function withHiddenSpace(list: readonly Field[], wish: HiddenWish | undef
         { id: front, kind: 'opening', parent: chosen.id },
         { id: behind, kind: 'opening', parent: chosen.id, size: wish.deep },
       ];
-    return r.parent === chosen.id ? [{ ...r, parent: front }] : [r];
+    // A back of the bay is behind all of it.
+    return r.parent === chosen.id && r.kind !== 'back' ? [{ ...r, parent: front }] : [r];
   });
 }

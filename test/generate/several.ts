@@ -154,7 +154,8 @@ export function severalCases<W extends Trimmed>({
       const deep = whole.depth.ticks / 3200 - (topped ? 50 : 0);
       const high = whole.height.ticks / 3200;
       const smaller = (mm: number, least: number) =>
-        mm - 30 > least
+        // Wide enough for a sixteenth of an inch to lie between.
+        mm - 32 > least
           ? fc.option(
               length(least, mm - 30).map((t) => t.text),
               { nil: undefined, freq: 2 },

@@ -230,6 +230,22 @@ export function addTrimEdit(job: JobDocument, box: RecordOf<'case'>, kind: Trim)
   return { edit: 'add', record: records[kind]() };
 }
 
+/** Adds a back to each bay of a case, let into rabbets, of the first sheets that will do. */
+export function addBayBacksEdit(job: JobDocument, box: RecordOf<'case'>): Edit {
+  const tree = treeOf(job);
+  const board = job.shop.rack.lots.find((l) => l.form === 'sheet' && l.id !== box.board)?.id ?? box.board;
+  const ids = new Ids(job);
+  const inside = tree.childOf(box.id, 'opening');
+  const bays = inside?.split === 'across' ? tree.childrenOf(inside.id, 'opening') : [];
+  return {
+    edit: 'all',
+    of: bays.map((bay) => ({
+      edit: 'add',
+      record: { kind: 'back', id: ids.next('back'), parent: bay.id, board, fitting: 'rabbet' },
+    })),
+  };
+}
+
 /** Adds a filler to the wall at one end of a row, of what its first case is made of. */
 export function addFillerEdit(job: JobDocument, group: RecordOf<'group'>, hand: 'left' | 'right'): Edit {
   const board = treeOf(job).casesOf(group.id)[0]?.board ?? 'board';

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { Id, MarginFormula } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 
-/** The back panel: let into rabbets or grooves of the sides, or applied over the case's back edges. */
+/** The back panel: let into rabbets or grooves of the sides, or applied over the case's back edges; or that of one bay, let in. */
 export const BackRecord = v.strictObject({
   ...baseFields,
   kind: v.literal('back'),

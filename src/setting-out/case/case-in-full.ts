@@ -18,7 +18,7 @@ import { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import { divideSpace, loadSurface, type Parting, type Space } from '../spaces/openings.ts';
 import { fixedShelves } from '../spaces/shelves.ts';
 import { trayDividers } from '../spaces/trays.ts';
-import { backPanel } from './back.ts';
+import { backPanels } from './back.ts';
 import { baseFrame } from './base.ts';
 import { casePanels } from './case-panels.ts';
 import { type Footing, footing, joinFooting, railsBeforeBack } from './footing.ts';
@@ -101,12 +101,19 @@ export function partsOfCase(
     ...(panels.lid ? [panels.lid] : []),
     ...partings.filter((p) => !p.behind && !p.thin).map((p) => p.part),
   ]);
-  const back = backPanel(draft, frame, panels);
+  const bays = new Map(
+    frame.backs.flatMap((b) => {
+      const bay = closed.get(b.parent);
+      return bay ? [[b.parent, bay] as const] : [];
+    }),
+  );
+  const backs = backPanels(draft, frame, panels, bays);
+  const back = backs.find((b) => b.record.parent === frame.box.id)?.part;
   const top = appliedTop(draft, frame);
   const legs = legsOf(draft, frame);
   const base = frame.base?.form === 'legs' ? legs.aprons : baseFrame(draft, frame);
   const stands = footing(draft, frame, panels, partings, closed);
-  return { frame, panels, closed, leaves, partings, back, top, base, legs, edging, stands, front };
+  return { frame, panels, closed, leaves, partings, back, backs, top, base, legs, edging, stands, front };
 }
 
 /** Hangs, bores and joins what was made of a case; the parts of its neighbours are there already. */

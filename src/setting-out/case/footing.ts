@@ -189,11 +189,11 @@ function closesAtOnce(frame: CaseFrame): boolean {
 export function joinFooting(
   draft: Draft,
   bores: Bores,
-  { frame, panels, partings, back, top }: Omit<Joinable, 'beyond' | 'rails'>,
+  { frame, panels, partings, backs, top }: Omit<Joinable, 'beyond' | 'rails'>,
   { between, feet }: Footing,
 ): void {
   // A back in grooves slides in before what is laid on the case.
-  const slid = back && frame.back?.fitting === 'groove' ? [back] : [];
+  const slid = frame.back?.fitting === 'groove' ? backs.map((b) => b.part) : [];
   const stands = standingPanels(frame, panels, partings);
   const inside = new Set(partings.map((p) => p.part));
   // Feet come before shelves that are screwed in last.

@@ -39,7 +39,9 @@ export interface CaseFrame {
   /** True where a lid closes it: it has no top, or one of solid wood that must be free to move on something. */
   readonly lidded: boolean;
   readonly base: RecordOf<'base'> | undefined;
+  /** The back of all of it, or the first of those of its bays: all are fitted alike. */
   readonly back: RecordOf<'back'> | undefined;
+  readonly backs: readonly RecordOf<'back'>[];
   readonly edging: RecordOf<'edging'> | undefined;
   readonly doors: readonly RecordOf<'door'>[];
   readonly sliding: readonly RecordOf<'sliding-doors'>[];
@@ -83,7 +85,8 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   // One between the sides is a lid of a board of its own.
   const [top, inset] = topmost?.fit === 'inset' ? [undefined, topmost] : [topmost, undefined];
   const base = draft.tree.childOf(box.id, 'base');
-  const back = draft.tree.childOf(box.id, 'back');
+  const backs = backsOf(draft, box);
+  const [back] = backs;
   const edging = draft.tree.childOf(box.id, 'edging');
   const lot = draft.lot(box.board);
   const joinery = joineryOf(draft.job, box);
@@ -177,7 +180,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     },
     edgingThickness: () => (edging ? draft.thickness(draft.lot(edging.strip)) : draft.nothing),
     backSetIn: () => setInOf(draft, back),
-    backThickness: () => (back ? draft.thickness(draft.lot(back.board)) : draft.nothing),
+    backThickness: () => thickestOf(draft, backs),
     // A back lies against the panels inside, so the rabbets must not stop it before: reckoned with the sizes as sawn,
     // and on to the next step of the router.
     backRoom: () =>
@@ -243,6 +246,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     inset,
     base,
     back,
+    backs,
     edging,
     doors,
     sliding,
@@ -274,11 +278,27 @@ export function depthOfOverlayDoors(draft: Draft, all: CaseFrame['doors'], box: 
   return l.sum('what doors add before the case', thickest, l.row(DOORS.standOff));
 }
 
+/** The back of a case, or those of its bays, from the left. */
+export function backsOf(draft: Draft, box: RecordOf<'case'>): readonly RecordOf<'back'>[] {
+  const own = draft.tree.childOf(box.id, 'back');
+  if (own) return [own];
+  const root = draft.tree.childOf(box.id, 'opening');
+  return root
+    ? draft.tree.childrenOf(root.id, 'opening').flatMap((bay) => draft.tree.childOf(bay.id, 'back') ?? [])
+    : [];
+}
+
+function thickestOf(draft: Draft, backs: readonly RecordOf<'back'>[]): Traced {
+  const [first, ...others] = backs.map((b) => draft.thickness(draft.lot(b.board)));
+  if (first === undefined) return draft.nothing;
+  return others.length > 0 ? draft.ledger.greatest('thickest back', first, ...others) : first;
+}
+
 function setInOf(draft: Draft, back: RecordOf<'back'> | undefined): Traced {
   if (back?.fitting !== 'groove') return draft.nothing;
   if (back.setIn !== undefined) return draft.field(back, 'setIn');
   const usual = draft.ledger.row(SETTING_OUT.backSetIn);
-  const hanging = draft.tree.childOf(back.parent, 'hanging');
+  const hanging = draft.tree.childOf(draft.tree.caseOf(back.id)!.id, 'hanging');
   if (hanging?.by !== 'cleat') return usual;
   const strip = draft.thickness(draft.lot(hanging.board));
   return draft.ledger.greatest('room behind the back for the cleat', usual, strip);

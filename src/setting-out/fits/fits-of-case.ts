@@ -1,4 +1,5 @@
 import { FIT_LIMITS } from '../../materials/index.ts';
+import type { BackIn } from '../case/back.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import { runsThrough } from '../case/corners.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
@@ -19,7 +20,7 @@ export interface Fitted {
   readonly panels: CasePanels;
   readonly closed: ClosedSpaces;
   readonly partings: readonly Parting[];
-  readonly back: DraftPart | undefined;
+  readonly backs: readonly BackIn[];
   readonly frames: readonly ReadonlyMap<FrameSide, DraftPart>[];
   readonly joints: readonly Joint[];
 }
@@ -34,7 +35,7 @@ export function fitsOfCase(draft: Draft, parts: Fitted): void {
   const through = runsThrough(parts.frame);
   if (parts.panels.lid && !through.bottom && !through.lid)
     lidLikeBottom(draft, parts.panels, parts.panels.lid);
-  if (parts.back) fitOfBack(draft, parts, parts.back, loops);
+  for (const back of parts.backs) fitOfBack(draft, parts, back, loops);
   for (const frame of parts.frames) fitsOfFrame(draft, frame);
 }
 
@@ -126,7 +127,12 @@ function lidLikeBottom(draft: Draft, { bottom }: CasePanels, lid: DraftPart): vo
 }
 
 /** A back let in, from the bottom of one channel to the bottom of the other: it goes in, and can't fall out of one. */
-function fitOfBack(draft: Draft, { panels, joints }: Fitted, back: DraftPart, loops: ClearLoops): void {
+function fitOfBack(
+  draft: Draft,
+  { panels, joints, frame }: Fitted,
+  { part: back, record, left, right }: BackIn,
+  loops: ClearLoops,
+): void {
   const l = draft.ledger;
   const channels = joints.flatMap((j) =>
     j.part === back.id && j.letIn ? [{ mate: draft.part(j.mate), depth: j.letIn.depth, kind: j.kind }] : [],
@@ -140,13 +146,19 @@ function fitOfBack(draft: Draft, { panels, joints }: Fitted, back: DraftPart, lo
     name: `the ${back.name} in its ${first.kind}s, from side to side`,
     gap: l.less(
       'room from side to side',
-      l.sum('width between the channels', panels.inside.width, ...channels.map((c) => c.depth)),
+      l.sum(
+        'width between the channels',
+        record.parent === frame.box.id
+          ? panels.inside.width
+          : l.less('clear width of the bay', right.box.min[0], left.box.max[0]),
+        ...channels.map((c) => c.depth),
+      ),
       back[size],
     ),
     least: draft.nothing,
     most: first.depth,
     loop: [
-      ...loops.of({ size: 'width', from: panels.left, to: panels.right, along: panels.bottom }),
+      ...loops.of({ size: 'width', from: left, to: right, along: panels.bottom }),
       ...channels.map((c) =>
         setBy('router', `depth of the ${c.kind} in the ${c.mate.name}`, c.depth, 1, c.mate.id),
       ),

@@ -1,4 +1,5 @@
 import { SETTING_OUT } from '../../materials/index.ts';
+import type { BackIn } from '../case/back.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import { isMitred, runsThrough } from '../case/corners.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
@@ -27,7 +28,9 @@ export interface Joinable {
   readonly frame: CaseFrame;
   readonly panels: CasePanels;
   readonly partings: readonly Parting[];
+  /** The one back of all of it; undefined where its bays have their own, or nothing closes it. */
   readonly back: DraftPart | undefined;
+  readonly backs: readonly BackIn[];
   readonly top: Top | undefined;
   readonly base: ReadonlyMap<FrameSide, DraftPart>;
   readonly edging: readonly (readonly [strip: DraftPart, panel: DraftPart])[];
@@ -41,12 +44,10 @@ export interface Joinable {
 export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const { panels, top, beyond } = parts;
   const { frame } = parts;
-  if (parts.back && parts.frame.back?.fitting === 'groove')
-    for (const side of [panels.left, panels.right])
-      bores.hollow(
-        side.id,
-        sharedBox(boxTicks(draft.ledger, parts.back.box), boxTicks(draft.ledger, side.box)),
-      );
+  for (const { part, record, left, right } of parts.backs)
+    if (record.fitting === 'groove')
+      for (const side of [left, right])
+        bores.hollow(side.id, sharedBox(boxTicks(draft.ledger, part.box), boxTicks(draft.ledger, side.box)));
   const box = [panels.left, panels.right, panels.bottom, ...(panels.lid ? [panels.lid] : [])];
   const around = [...box, ...beyond];
   const through = runsThrough(frame);
@@ -86,7 +87,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     ]);
   else if (top && !frame.top?.hinged) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
-  if (parts.back) fixBack(draft, bores, parts, parts.back);
+  for (const back of parts.backs) fixBack(draft, bores, parts, back);
   for (const [strip, panel] of parts.edging) glueStrip(draft, strip, panel);
   if (top) glueTop(draft, top);
   for (const frame of [parts.base, top?.strips]) if (frame) mitreCorners(draft, frame);
@@ -116,10 +117,10 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
     ...parts.partings.filter((p) => p.upright && !p.to).map((p) => p.part),
     parts.panels.right,
   ];
-  const { panels, partings, frame, back } = parts;
+  const { panels, partings, frame, backs } = parts;
   const standing = [
     ...standingPanels(frame, panels, partings),
-    ...(back && frame.back?.fitting === 'groove' ? [back] : []),
+    ...(frame.back?.fitting === 'groove' ? backs.map((b) => b.part) : []),
     ...parts.rails,
   ];
   for (const upright of uprights) {
@@ -162,16 +163,28 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
  * The back is screwed to the edges it covers. In the rabbets of the sides it is glued: the ledge there is too narrow
  * for a screw that is to stand in the middle of the side. In their grooves it is held as it is.
  */
-function fixBack(draft: Draft, bores: Bores, parts: Joinable, back: DraftPart): void {
-  const { panels, frame } = parts;
-  for (const side of [panels.left, panels.right])
-    if (frame.back?.fitting === 'applied') backJoint(draft, bores, back, side);
-    else letBackIn(draft, back, side, frame.back?.fitting === 'groove' ? 'groove' : 'rabbet');
+function fixBack(
+  draft: Draft,
+  bores: Bores,
+  parts: Joinable,
+  { part: back, record, ...between }: BackIn,
+): void {
+  const { panels } = parts;
+  for (const side of [between.left, between.right])
+    if (record.fitting === 'applied') backJoint(draft, bores, back, side);
+    else letBackIn(draft, back, side, record.fitting);
   for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])])
     if (covers(draft, back, flat)) backJoint(draft, bores, back, flat);
-  // What stands before a hidden space doesn’t reach the back.
+  // What stands before a hidden space doesn’t reach the back, nor what stands in another bay.
   for (const p of parts.partings)
-    if (p.upright && !p.thin && covers(draft, back, p.part)) backJoint(draft, bores, back, p.part);
+    if (p.upright && !p.thin && covers(draft, back, p.part) && isBehind(draft, back, p.part))
+      backJoint(draft, bores, back, p.part);
+}
+
+/** True where a back reaches over all of a panel’s thickness. */
+function isBehind(draft: Draft, back: DraftPart, panel: DraftPart): boolean {
+  const t = (x: DraftPart['length']) => draft.ledger.ticks(x);
+  return t(back.box.min[0]) <= t(panel.box.min[0]) && t(back.box.max[0]) >= t(panel.box.max[0]);
 }
 
 /** True when the back lies on a panel's back edge; a panel that runs through under a back let in runs past it. */

@@ -1,5 +1,6 @@
 import type { RecordOf } from '../../job/index.ts';
 import type { Traced } from '../../measure/index.ts';
+import { sideDepth } from '../case/case-panels.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Draft, DraftPart, Tongues, Triple } from '../draft.ts';
 import { intoDado, lengthened } from '../joints/let-in.ts';
@@ -87,6 +88,11 @@ export function divideSpace(
         axis,
         l.sum(across ? 'left face of the divider' : 'underside of the divider', at[axis], sizes[i]!),
       );
+      // What takes the backs of bays runs on as far back as the sides.
+      const deep =
+        across && takesBacks(frame, opening.id, openings[i + 1]!.id)
+          ? upToBackEdges(draft, frame, at[1])
+          : space.size[1];
       const back = closed.behindOneDoor(opening.id, openings[i + 1]!.id);
       const tongues = across
         ? { start: intoDado(draft, frame, space.below), end: intoDado(draft, frame, space.above) }
@@ -94,11 +100,7 @@ export function divideSpace(
       const box = lengthened(
         draft,
         back ? [place[0], back.front(place[1]), place[2]] : place,
-        replaced(
-          back ? [space.size[0], back.depth(space.size[1]), space.size[2]] : space.size,
-          axis,
-          thickness,
-        ),
+        replaced([space.size[0], back ? back.depth(deep) : deep, space.size[2]], axis, thickness),
         across ? 2 : 0,
         tongues,
       );
@@ -125,6 +127,19 @@ export function divideSpace(
     if (after) before = after;
   });
   return leaves;
+}
+
+/** How deep something is that begins there and runs on to the back edges of the sides. */
+function upToBackEdges(draft: Draft, frame: CaseFrame, front: Traced): Traced {
+  const l = draft.ledger;
+  const depth = sideDepth(draft, frame);
+  const rear = l.sum('back edges of the sides', frame.panelFront, depth);
+  return l.ticks(front) === l.ticks(frame.panelFront) ? depth : l.less('depth up to there', rear, front);
+}
+
+/** True where either of two neighbouring bays has a back of its own. */
+function takesBacks(frame: CaseFrame, ...bays: readonly string[]): boolean {
+  return frame.backs.some((b) => bays.includes(b.parent));
 }
 
 /** Notes that a part carries something over a free span. */

@@ -4,6 +4,7 @@ import { useApp } from '../../state/use-desk.ts';
 import { addCaseEdit, removeCaseEdit } from '../case-edits.ts';
 import {
   addBaseUnderCasesEdit,
+  addBayBacksEdit,
   addCableEdit,
   addFrontEdit,
   addHandlesEdit,
@@ -123,12 +124,14 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
   const opened = [...doors, ...sliding].filter(
     (d) => !tree.childOf(d.id, 'handle') && !tree.childOf(d.id, 'pull'),
   );
+  const bayBacks = tree.all('back').filter((b) => b !== back && tree.caseOf(b.id) === box);
   const rows = tree.all('holes').filter((h) => tree.caseOf(h.id) === box);
   // A case stands on the floor, on the base of its row, or hangs on the wall.
   const based = tree.childOf(box.parent, 'base') !== undefined;
   const missing = MISSING.filter(
     ([kind]) =>
       !(based && (kind === 'base' || kind === 'hanging')) &&
+      !(kind === 'back' && bayBacks.length > 0) &&
       !has(kind) &&
       (kind !== 'hanging' || !has('base')) &&
       (kind !== 'base' || !has('hanging')),
@@ -170,6 +173,16 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
       {base && <BaseNote base={base} />}
       {hanging && <HangingNote hanging={hanging} />}
       {back && <BackNote back={back} />}
+      {bayBacks.map((b) => (
+        <BackNote key={b.id} back={b} bay={b.parent} />
+      ))}
+      {!back && bayBacks.length === 0 && opening?.split === 'across' && (
+        <p className="acts">
+          <EditButton edit={() => addBayBacksEdit(job, box)} quiet>
+            Give each bay a back of its own
+          </EditButton>
+        </p>
+      )}
       {edging && <EdgingNote edging={edging} />}
       {cables.length > 0 && <CablesNote cables={cables} />}
       {vents.length > 0 && <VentsNote vents={vents} />}

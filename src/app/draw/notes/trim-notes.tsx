@@ -240,10 +240,10 @@ export function HangingNote({ hanging }: { hanging: RecordOf<'hanging'> }) {
   );
 }
 
-export function BackNote({ back }: { back: RecordOf<'back'> }) {
+export function BackNote({ back, bay }: { back: RecordOf<'back'>; bay?: string }) {
   const at = `design/records/${back.id}`;
   return (
-    <Note title="Back">
+    <Note title={bay === undefined ? 'Back' : `Back of ${bay}`}>
       <p>
         Of <LotField path={`${at}/board`} label="Board of the back" form="sheet" end="," />{' '}
         <ChoiceField
@@ -252,7 +252,7 @@ export function BackNote({ back }: { back: RecordOf<'back'> }) {
           choices={[
             ['rabbet', 'let into a rabbet'],
             ['groove', 'let into a groove'],
-            ['applied', 'laid over the back edges'],
+            ...(bay === undefined ? [['applied', 'laid over the back edges'] as const] : []),
           ]}
           end="."
         />{' '}

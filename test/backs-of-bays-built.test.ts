@@ -1,0 +1,122 @@
+import { describe, expect, test } from 'vitest';
+import { addBayBacksEdit } from '../src/app/draw/design-edits.ts';
+import { applyEdit, checkJob, treeOf } from '../src/job/index.ts';
+import { type Built, built } from './build/built.ts';
+import { dryFaults } from './build/dry-faults.ts';
+import { equipped } from './generate/equipped.ts';
+import { lotOf, type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
+
+/** The small cupboard with a back in each of its two bays. */
+function parted(fitting: string, change: (job: PlainJob) => void = () => {}): PlainJob {
+  const job = smallJob();
+  job.design.records = job.design.records.filter((r) => r.id !== 'back');
+  job.shop.rack.lots.push({
+    ...lotOf(job, 'birch6'),
+    id: 'birch4',
+    nominal: '4 mm',
+    stock: [{ id: 'birch4-sheet', length: '2500 mm', width: '1250 mm', price: 30 }],
+  });
+  job.design.records.push(
+    { id: 'back-left', kind: 'back', parent: 'left', board: 'birch6', fitting },
+    { id: 'back-right', kind: 'back', parent: 'right', board: 'birch4', fitting },
+  );
+  for (const long of [30, 40, 50, 60])
+    job.shop.rack.screws.push({
+      id: `countersunk-${long}`,
+      kind: 'countersunk',
+      length: `${long} mm`,
+      diameter: '4.5 mm',
+      head: '8.8 mm',
+    });
+  change(job);
+  return job;
+}
+
+const mm = ({ drawn }: Built, t: number) => drawn.ledger.ticks(t as never) / 3200;
+
+describe('a back in each bay', () => {
+  test.each([
+    ['rabbet', 'pocket-screws'],
+    ['rabbet', 'dado'],
+    ['rabbet', 'face-screws'],
+    ['rabbet', 'dowels'],
+    ['groove', 'pocket-screws'],
+    ['groove', 'dado'],
+    ['groove', 'tongue'],
+  ])('in %ss of sides and dividers, joined by %s', async (fitting, joints) => {
+    const of = built(equipped(parted(fitting, (j) => Object.assign(recordOf(j, 'case'), { joints }))));
+    expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+    const part = (id: string) => of.drawn.parts.find((p) => p.id === id)!;
+    const [left, right] = [part('back-left/back'), part('back-right/back')];
+    expect([mm(of, left.thickness), mm(of, right.thickness)]).toEqual([6.5, 4]);
+    // Both lie in one plane in front, and the divider runs on behind them like the sides.
+    const divider = part('upright/divider');
+    expect(mm(of, divider.width)).toBe(mm(of, part('case/left-side').width));
+    expect(
+      divider.features.filter((f) => f.kind === fitting && 'edge' in f && f.edge === 'far'),
+    ).toHaveLength(2);
+    expect(await dryFaults(of)).toEqual([]);
+  });
+
+  test('one bay may stay open', async () => {
+    const of = built(
+      equipped(
+        parted('rabbet', (j) => {
+          j.design.records = j.design.records.filter((r) => r.id !== 'back-right');
+        }),
+      ),
+    );
+    expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+    expect(of.drawn.parts.filter((p) => p.role === 'back').map((p) => p.name)).toEqual(['back in left']);
+    expect(await dryFaults(of)).toEqual([]);
+  });
+
+  test('the dry fit finds out where a divider is not rabbeted for one of them', async () => {
+    const of = built(equipped(parted('rabbet')));
+    const faults = await dryFaults(of, (o) =>
+      o.does.act === 'rabbet' && o.does.workpieces.includes('D1') && o.does.face === 'show'
+        ? { ...o, does: { act: 'other', on: [] } }
+        : o,
+    );
+    expect(faults.length).toBeGreaterThan(0);
+  });
+
+  test.each([
+    ['on an opening within a bay', (j: PlainJob) => Object.assign(recordOf(j, 'inside'), { split: 'down' })],
+    ['laid on', (j: PlainJob) => Object.assign(recordOf(j, 'back-left'), { fitting: 'applied' })],
+    [
+      'fitted otherwise than the others',
+      (j: PlainJob) => Object.assign(recordOf(j, 'back-right'), { fitting: 'groove' }),
+    ],
+    ['set in otherwise', (j: PlainJob) => Object.assign(recordOf(j, 'back-right'), { setIn: '15 mm' })],
+    [
+      'beside one of the whole case',
+      (j: PlainJob) =>
+        j.design.records.push({
+          id: 'back',
+          kind: 'back',
+          parent: 'case',
+          board: 'birch6',
+          fitting: 'rabbet',
+        }),
+    ],
+  ])('is refused %s', (_, change) => {
+    const read = checkJob(parted('rabbet', change));
+    expect(read.ok ? [] : [...new Set(read.snags.map((s) => s.code))]).toEqual(['design.back-of-bay']);
+  });
+
+  test('can be added to every bay at once', () => {
+    const read = checkJob(
+      parted('rabbet', (j) => {
+        j.design.records = j.design.records.filter((r) => r.kind !== 'back');
+      }),
+    );
+    if (!read.ok) throw new Error('the cupboard is fine');
+    const { job } = read;
+    const edited = applyEdit(job, addBayBacksEdit(job, treeOf(job).all('case')[0]!));
+    expect(edited.ok && treeOf(edited.job).all('back')).toMatchObject([
+      { parent: 'left', fitting: 'rabbet' },
+      { parent: 'right', fitting: 'rabbet' },
+    ]);
+  });
+});
