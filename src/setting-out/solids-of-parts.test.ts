@@ -135,9 +135,9 @@ function runOut(piece: SetOut, joint: Joint): number {
   }, 0);
 }
 
-/** What channels across a mate take off the face that a back lies on: each its width by its depth. */
+/** What channels across a mate take off the face that a back lies on, or the edge that is edged: each its width by its depth. */
 function crossing(piece: SetOut, joint: Joint): number {
-  if (joint.duty !== 'back') return 0;
+  if (joint.duty !== 'back' && joint.duty !== 'edging') return 0;
   const { min, max } = boxTicks(piece.ledger, joint.contact);
   const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
   const narrow = Math.min(...min.map((v, k) => toMm(max[k]! - v)).filter((s) => s > 0));
@@ -147,6 +147,9 @@ function crossing(piece: SetOut, joint: Joint): number {
   const [low, high] = [toMm(min[axis]!) - from, toMm(max[axis]!) - from];
   return mate.features.reduce((sum, f) => {
     if ((f.kind !== 'groove' && f.kind !== 'rabbet') || (f.edge !== 'start' && f.edge !== 'end')) return sum;
+    // A stopped one doesn’t come out at the edge.
+    const stops = joint.mateSide === 'near' ? mm(f.from) > 0 : mm(f.to) < mm(mate.width);
+    if (joint.duty === 'edging' && stops) return sum;
     const inset = f.kind === 'groove' ? mm(f.inset) : 0;
     const begins = f.edge === 'start' ? inset : mm(mate.length) - inset - mm(f.width);
     const wide = Math.min(high, begins + mm(f.width)) - Math.max(low, begins);
