@@ -105,7 +105,7 @@ function stated(piece: SetOut, joint: Joint): number {
   const area = spans.filter((s) => s > 0).reduce((a, b) => a * b, 1);
   const part = piece.parts.find((p) => p.id === joint.part)!;
   const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
-  const bevels = joint.side === 'far' ? part.features.filter((f) => f.kind === 'bevel').length : 0;
+  const bevels = cornersOff(part, joint.side);
   const along = part.features.filter((f) => f.kind === 'rabbet' && (f.edge === 'near' || f.edge === 'far'));
   const rabbets = joint.side === 'end' || joint.side === 'start' ? along : [];
   const corner = rabbets.reduce((sum, f) => sum + (f.kind === 'rabbet' ? mm(f.width) * mm(f.depth) : 0), 0);
@@ -117,10 +117,34 @@ function stated(piece: SetOut, joint: Joint): number {
     area +
     rests -
     (bevels * mm(part.thickness) ** 2) / 2 -
+    ofMitredBase(piece, joint) -
     corner -
     runOut(piece, joint) -
     crossing(piece, joint)
   );
+}
+
+/** How many corners of a side slopes take off: of a long edge those of its ends, of an end those of its long edges. */
+function cornersOff(part: Part, side: Joint['side']): number {
+  const beside: readonly string[] =
+    side === 'far' ? ['start', 'end'] : side === 'start' || side === 'end' ? ['near', 'far'] : [];
+  return part.features.filter((f) => f.kind === 'bevel' && beside.includes(f.edge)).length;
+}
+
+/** What the mitres of a base take off where a case stands on it: those of its corners that are under that case. */
+function ofMitredBase(piece: SetOut, joint: Joint): number {
+  const mate = piece.parts.find((p) => p.id === joint.mate)!;
+  if (joint.duty !== 'base' || joint.mateSide !== 'far') return 0;
+  const { min, max } = boxTicks(piece.ledger, joint.contact);
+  const { axis, sign } = axisOf(mate.place.length);
+  const start = piece.ledger.ticks(mate.place.origin[axis]);
+  const end = start + sign * piece.ledger.ticks(mate.length);
+  const under = mate.features.filter((f) => {
+    if (f.kind !== 'bevel' || (f.edge !== 'start' && f.edge !== 'end')) return false;
+    const at = f.edge === 'start' ? start : end;
+    return at === min[axis] || at === max[axis];
+  });
+  return (under.length * toMm(piece.ledger.ticks(mate.thickness)) ** 2) / 2;
 }
 
 /** What grooves along a part take off the end that they run out at. */
@@ -135,9 +159,9 @@ function runOut(piece: SetOut, joint: Joint): number {
   }, 0);
 }
 
-/** What channels across a mate take off the face that a back lies on, or the edge that is edged: each its width by its depth. */
+/** What channels across a mate take off the face that a back lies on: each its width by its depth. */
 function crossing(piece: SetOut, joint: Joint): number {
-  if (joint.duty !== 'back' && joint.duty !== 'edging') return 0;
+  if (joint.duty !== 'back') return 0;
   const { min, max } = boxTicks(piece.ledger, joint.contact);
   const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
   const narrow = Math.min(...min.map((v, k) => toMm(max[k]! - v)).filter((s) => s > 0));
@@ -147,9 +171,6 @@ function crossing(piece: SetOut, joint: Joint): number {
   const [low, high] = [toMm(min[axis]!) - from, toMm(max[axis]!) - from];
   return mate.features.reduce((sum, f) => {
     if ((f.kind !== 'groove' && f.kind !== 'rabbet') || (f.edge !== 'start' && f.edge !== 'end')) return sum;
-    // A stopped one doesn’t come out at the edge.
-    const stops = joint.mateSide === 'near' ? mm(f.from) > 0 : mm(f.to) < mm(mate.width);
-    if (joint.duty === 'edging' && stops) return sum;
     const inset = f.kind === 'groove' ? mm(f.inset) : 0;
     const begins = f.edge === 'start' ? inset : mm(mate.length) - inset - mm(f.width);
     const wide = Math.min(high, begins + mm(f.width)) - Math.max(low, begins);

@@ -300,8 +300,11 @@ function setInOf(draft: Draft, back: RecordOf<'back'> | undefined): Traced {
   const usual = draft.ledger.row(SETTING_OUT.backSetIn);
   const hanging = draft.tree.childOf(draft.tree.caseOf(back.id)!.id, 'hanging');
   if (hanging?.by !== 'cleat') return usual;
+  const l = draft.ledger;
   const strip = draft.thickness(draft.lot(hanging.board));
-  return draft.ledger.greatest('room behind the back for the cleat', usual, strip);
+  // The groove begins a little behind the back.
+  const room = l.sum('room behind the back for the cleat', strip, l.row(SETTING_OUT.dadoClear));
+  return l.greatest('set in at least as usual', usual, room);
 }
 
 /** What tells a case's parts from those of other cases, behind their name; nothing where there is only one. */
