@@ -16,6 +16,7 @@ import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
 import { shop } from './shop.ts';
 import { thingWishes, withThings } from './things-held.ts';
+import { topWishes } from './tops.ts';
 import { trayDividers, withoutTraysUnderTop } from './tray-dividers.ts';
 import { type Field, length, type Typed, type Units } from './typed-length.ts';
 
@@ -347,47 +348,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
     setIn: optional(text(6, 20)),
     bayBacks: fc.constantFrom(true, true, true, false),
-    top: optional(
-      fc.record({
-        overhangFront: optional(text(0, 40)),
-        overhangSides: optional(text(0, 40)),
-        overhangBack: optional(text(0, 15)),
-        // Now and then of solid wood, or glued up from boards, which lies on a lid.
-        board: fc.constantFrom(undefined, undefined, 'other', 'other', 'planks'),
-      }),
-    ).chain(
-      (top): fc.Arbitrary<Field | undefined> =>
-        top === undefined
-          ? fc.constant(undefined)
-          : fc
-              .oneof(
-                { weight: 5, arbitrary: fc.boolean() },
-                { weight: 1, arbitrary: fc.constantFrom('flush' as const, 'inset' as const) },
-              )
-              .chain(
-                (edged): fc.Arbitrary<Field> =>
-                  edged === 'inset'
-                    ? fc.record({ fit: fc.constant('inset'), board: fc.constantFrom(undefined, 'other') })
-                    : edged === 'flush'
-                      ? fc.record({
-                          fit: fc.constant('flush'),
-                          board: fc.constantFrom(undefined, undefined, 'other', 'other', 'planks'),
-                          edging: optional(fc.constant('strip')),
-                          edgedSides: fc.constant('front'),
-                        })
-                      : edged
-                        ? // An edged top that stands out less than its strips are thick leaves its screws no board to find.
-                          fc.record({
-                            ...Object.fromEntries(Object.entries(top).map(([k, v]) => [k, fc.constant(v)])),
-                            overhangSides: text(18, 40),
-                            // Nothing is glued across the ends of solid wood.
-                            board: fc.constant(undefined),
-                            edging: fc.constant('strip'),
-                            edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
-                          })
-                        : fc.constant(top),
-              ),
-    ),
+    top: topWishes(text),
     base: optional(bases(text)),
     hung: fc.constantFrom(true, true, false),
     cleated: fc.constantFrom(true, true, true, true, false),
