@@ -168,6 +168,21 @@ function* actMutants(
     case 'name':
       yield as('turn a blank', { ...a, as: { ...a.as, turned: !a.as.turned } });
       return;
+    case 'plane':
+      for (const mm of [-1.5, 3]) yield as(`plane ${mm} mm off`, { ...a, to: more(a.to, mm) });
+      if (a.workpieces.length > 1)
+        yield as('forget to plane one', { ...a, workpieces: a.workpieces.slice(1) });
+      return;
+    case 'glue-up':
+      yield as('glue up one board too few', { ...a, boards: a.boards.slice(1) });
+      yield as('glue up another board', { ...a, boards: [another(a.boards[0]!), ...a.boards.slice(1)] });
+      return;
+    case 'part':
+      for (const mm of [-3, 3]) yield as(`part ${mm} mm off`, { ...a, at: more(a.at, mm) });
+      for (const degrees of [-4, 4])
+        yield as(`part ${degrees} degrees off`, { ...a, angle: a.angle + degrees });
+      yield as('write the wrong half', { ...a, yields: [a.yields[1], a.yields[0]] });
+      return;
     case 'bevel':
       for (const mm of [-3, 3]) yield as(`mitre ${mm} mm off`, { ...a, at: more(a.at, mm) });
       for (const degrees of [-4, 4])

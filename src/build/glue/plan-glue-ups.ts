@@ -82,9 +82,14 @@ function withCards(
 
 /** The cards that follow a glue-up to check it and let it set. */
 function checkedBy(operations: readonly Operation[], ends: number, assembly: string): readonly Operation[] {
-  const behind = operations.slice(ends + 1).filter((o) => o.id.startsWith(`${assembly}/`));
-  const other = behind.findIndex((o) => o.kind !== 'check-square' && o.kind !== 'cure');
-  return other < 0 ? behind : behind.slice(0, other);
+  const behind = operations.slice(ends + 1);
+  const next = behind.findIndex(
+    (o) =>
+      // What is set or screwed after that is no part of it, nor are the checks that follow.
+      ('into' in o.does && o.does.into === assembly) ||
+      (o.id.startsWith(`${assembly}/`) && o.kind !== 'check-square' && o.kind !== 'cure'),
+  );
+  return (next < 0 ? behind : behind.slice(0, next)).filter((o) => o.id.startsWith(`${assembly}/`));
 }
 
 function snagsOf(bench: Bench, glueUp: GlueUp, time: GlueTime): readonly Snag[] {

@@ -7,6 +7,7 @@ import { inPart, sideLooking } from '../joints/contact.ts';
 import { axisOf } from '../place.ts';
 import type { Space } from '../spaces/openings.ts';
 import type { ChosenPin } from './pin-choice.ts';
+import { edgeOf } from './shelf-edging.ts';
 
 /** Rows of holes in the two uprights of an opening, as they were bored. */
 export interface PinRows {
@@ -53,6 +54,7 @@ export function pinHoles(
   };
   const tries = Array.from({ length: MOST_STEPS + 1 }, (_, n) => n)
     .filter((n) => 2 * n * step <= apart)
+    .filter((n) => carries(draft, space, record, l.ticks(rows[0]) + n * step, l.ticks(rows[1]) - n * step))
     .map((n) => ({ n, free: freeAt(n) }));
   const best = tries.reduce((a, b) => (b.free.length > a.free.length ? b : a));
   const moved = best.n === 0 ? rows : movedInward(draft, rows, best.n);
@@ -106,12 +108,21 @@ function rowsOf(draft: Draft, space: Space, record: RecordOf<'pins'>): readonly 
     from('back'),
   );
   const apart = l.ticks(back) - l.ticks(front);
-  // A shelf lies on both rows only where its middle is between them.
+  return carries(draft, space, record, l.ticks(front), l.ticks(back)) &&
+    apart >= l.ticks(l.row(LOOSE_SHELVES.rowsApart))
+    ? [front, back]
+    : undefined;
+}
+
+/** A shelf lies on both rows only where the middle of its board, behind its edging, is between them. */
+function carries(draft: Draft, space: Space, record: RecordOf<'pins'>, front: number, back: number): boolean {
+  const l = draft.ledger;
+  const edge = edgeOf(draft, record);
+  const before = l.ticks(draft.field(record, 'setback')) + (edge ? l.ticks(edge.thickness) : 0);
   const middle =
-    l.ticks(space.at[1]) + (l.ticks(draft.field(record, 'setback')) + l.ticks(space.size[1])) / 2;
+    l.ticks(space.at[1]) + (before + l.ticks(space.size[1]) - l.ticks(l.row(LOOSE_SHELVES.behind))) / 2;
   const radius = l.ticks(l.row(LOOSE_SHELVES.aside)) / 2;
-  const carries = l.ticks(front) + radius < middle && middle < l.ticks(back) - radius;
-  return carries && apart >= l.ticks(l.row(LOOSE_SHELVES.rowsApart)) ? [front, back] : undefined;
+  return front + radius < middle && middle < back - radius;
 }
 
 function movedInward(
