@@ -48,17 +48,21 @@ export function clampMeets(members: readonly Member[], { axis, area }: Meeting):
   const long = area.max[along] - area.min[along];
   for (const end of ['min', 'max'] as const) {
     let met: string | undefined;
-    const place = (from: number): Point => {
+    const half = Math.max(0, (area.max[across] - area.min[across]) / 2 - 1);
+    const place = (from: number, aside: number): Point => {
       const at: [number, number, number] = [0, 0, 0];
       const step = Math.min(from, long / 2);
       at[along] = end === 'min' ? area.min[along] + step : area.max[along] - step;
-      at[across] = (area.min[across] + area.max[across]) / 2;
+      at[across] = (area.min[across] + area.max[across]) / 2 + aside;
       at[axis] = (area.min[axis] + area.max[axis]) / 2;
       return at;
     };
-    const outer = outermost(members, axis, place(FROM_END[0]!));
-    const reached = [...FROM_END, ...BEYOND].some((from) => {
-      const at = place(from);
+    const outer = outermost(members, axis, place(FROM_END[0]!, 0));
+    const places = [...FROM_END, ...BEYOND].flatMap((from) =>
+      [0, half, -half].map((off) => [from, off] as const),
+    );
+    const reached = places.some(([from, aside]) => {
+      const at = place(from, aside);
       if (from < 0 && !carriesBattens(members, axis, at, outer)) return false;
       const faces = from < 0 ? outer : outermost(members, axis, at);
       const blocked = blocks(members, { axis, at, faces, beside: [along, across] });

@@ -3,7 +3,7 @@ import { boxTicks } from '../place.ts';
 import type { MadeCase } from './case-in-full.ts';
 
 /** What is fixed inside a case. */
-export function fixedInside({ panels, partings, stands }: MadeCase): readonly DraftPart[] {
+export function fixedInside({ panels, partings, stands, back }: MadeCase): readonly DraftPart[] {
   return [
     panels.left,
     panels.right,
@@ -11,6 +11,7 @@ export function fixedInside({ panels, partings, stands }: MadeCase): readonly Dr
     ...(panels.lid ? [panels.lid] : []),
     ...partings.map((p) => p.part),
     ...stands.between.map((p) => p.part),
+    ...(back ? [back] : []),
   ];
 }
 

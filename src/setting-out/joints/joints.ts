@@ -51,14 +51,14 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const box = [panels.left, panels.right, panels.bottom, ...(panels.lid ? [panels.lid] : [])];
   const around = [...box, ...beyond];
   const through = runsThrough(frame);
-  // A lid comes down on dividers for trays, so they stand before it.
-  const trays = parts.partings.filter((p) => p.thin).map((p) => p.part);
+  // A lid comes down on dividers for trays, and on panels at the back of a space, so they stand before it.
+  const behind = [...parts.partings.filter((p) => p.behind || p.thin).map((p) => p.part), ...parts.rails];
   for (const [flat, runs, edge] of [
     [panels.bottom, through.bottom, 'start'],
     [panels.lid, through.lid, 'end'],
   ] as const) {
     if (!flat || isMitred(frame)) continue;
-    const standing = flat === panels.lid ? [...around, ...trays, ...parts.rails] : around;
+    const standing = flat === panels.lid ? [...around, ...behind] : around;
     const ends = runs
       ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing }))
       : ([
@@ -69,7 +69,6 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   }
   // Panels at the back of a space stand as well before shelves come.
   const uprights = parts.partings.filter((p) => p.upright || p.behind).map((p) => p.part);
-  const behind = [...parts.partings.filter((p) => p.behind || p.thin).map((p) => p.part), ...parts.rails];
   if (isMitred(frame)) joinMitres(draft, bores, frame.box, panels);
   parts.partings.forEach(({ part, upright, from, to }, i) => {
     const before = parts.partings.slice(0, i).map((p) => p.part);
@@ -84,6 +83,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     screwTopToLid(draft, bores, frame.top!, top.board, panels.lid, [
       ...box.filter((p) => p !== panels.lid),
       ...parts.partings.map((p) => p.part),
+      ...(parts.back ? [parts.back] : []),
     ]);
   else if (top && !frame.top?.hinged) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
