@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { checkJob } from '../src/job/index.ts';
 import { setOut } from '../src/setting-out/index.ts';
 import { built } from './build/built.ts';
+import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
 import { pinFaults } from './generate/judge-pins.ts';
 import { shop } from './generate/shop.ts';
@@ -84,4 +85,22 @@ test('rows of pins that are moved inward, clear of others, still stand on both s
   if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
   const drawn = setOut(read.job);
   expect(pinFaults(drawn)).toEqual([]);
+});
+
+test('a panel before a hidden space stands behind the lid that is pocket-screwed over it', async () => {
+  const of = built(
+    equipped(
+      document('mm', '18 mm', [
+        { id: 'piece', kind: 'piece', name: 'A piece', width: '900 mm', height: '700 mm', depth: '400 mm' },
+        { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'pocket-screws' },
+        { id: 'inside', kind: 'opening', parent: 'case', split: 'back' },
+        { id: 'front', kind: 'opening', parent: 'inside' },
+        { id: 'hidden', kind: 'opening', parent: 'inside', size: '45 mm' },
+        { id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: 'groove' },
+      ]),
+    ),
+  );
+  const at = (id: string) => of.build.operations.findIndex((o) => o.id === id);
+  expect(at('D1/set')).toBeGreaterThan(at('C1/set'));
+  expect(await dryFaults(of)).toEqual([]);
 });

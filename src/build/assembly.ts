@@ -182,7 +182,14 @@ function boxTogether(
   // the back is in by then.
   const closing =
     letIn || backs.length > 0 ? [] : uprights.filter((d) => closesShelves(bench, d, marked(box, 'E')));
-  for (const panel of closing) waiting.splice(waiting.indexOf(panel), 1);
+  // Other panels parallel to the back would stand before the pockets of a lid.
+  const underLid =
+    letIn || over || first.length > 0 || lids.length === 0
+      ? []
+      : uprights.filter(
+          (d) => axisOf(d.place.thickness).axis === 1 && !closing.includes(d) && waiting.includes(d),
+        );
+  for (const panel of [...closing, ...underLid]) waiting.splice(waiting.indexOf(panel), 1);
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
@@ -193,7 +200,7 @@ function boxTogether(
   if (first.length === 0) {
     // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
     if (over) slideIn();
-    for (const lid of lids) if (!standing.has(lid.id)) setPart(bench, standing, lid);
+    for (const panel of [...lids, ...underLid]) if (!standing.has(panel.id)) setPart(bench, standing, panel);
   }
   if (folded.length === 0)
     checkSquare(bench, standing.into, nth, box, {
