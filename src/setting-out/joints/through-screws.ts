@@ -51,28 +51,15 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     drive.sign > 0
       ? l.less('wood left beyond the screw', farEnd, outer, screw.length)
       : l.less('wood left beyond the screw', outer, farEnd, screw.length);
-  const headAt = <T>(place: T, of: (t: Traced) => T): readonly [T, T, T] => {
-    const head: T[] = [];
-    head[drive.axis] = of(outer);
-    head[along] = place;
-    head[across] = of(line);
-    return head as never;
+  const [outerTicks, lineTicks] = [l.ticks(outer), l.ticks(line)];
+  const head = (place: number): Bore['from'] => {
+    const at: [number, number, number] = [0, 0, 0];
+    at[drive.axis] = outerTicks;
+    at[along] = place;
+    at[across] = lineTicks;
+    return at;
   };
-  const boresAt = (place: number): readonly Bore[] => {
-    const from = headAt(place, (t) => l.ticks(t));
-    const on = (distance: number) => {
-      const to = [...from] as [number, number, number];
-      to[drive.axis] += drive.sign * distance;
-      return to;
-    };
-    const shank = { from, to: on(l.ticks(screw.length)), radius: l.ticks(screw.diameter) / 2 };
-    return [
-      { parts: [part.id, mate.id], ...shank },
-      ...(plug
-        ? [{ parts: [part.id], from, to: on(-l.ticks(plug.depth)), radius: l.ticks(plug.diameter) / 2 }]
-        : []),
-    ];
-  };
+  const boresFrom = boresOf(draft, spec, drive);
   const row = clearPlaces(l, {
     spacing: spaceScrews(
       l,
@@ -84,7 +71,7 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     low,
     high,
     first: 0,
-    isFree: (at) => !boresAt(at).some((b) => bores.meets(b)) && (spec.isOpen?.(at) ?? true),
+    isFree: (at) => !boresFrom(head(at)).some((b) => bores.meets(b)) && (spec.isOpen?.(at) ?? true),
   });
   if (!row) screwsMeet(draft, part, mate);
   const [clearance, pilot] = [clearanceHole(draft, screw), edgePilot(draft, screw, draft.lot(mate.lot))];
@@ -94,7 +81,10 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
   };
   return (row ?? []).map((place, i) => {
     const n = i + 1;
-    for (const b of boresAt(l.ticks(place))) bores.add(b);
+    for (const b of boresFrom(head(l.ticks(place)))) bores.add(b);
+    const at: [Traced, Traced, Traced] = [outer, outer, outer];
+    at[along] = place;
+    at[across] = line;
     part.features.push({
       kind: 'hole',
       use: 'clearance',
@@ -129,7 +119,7 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
       joint: spec.joint,
       screw: screw.screw.id,
       through: [part.id, mate.id],
-      head: headAt(place, (t) => t),
+      head: at,
       direction,
       length: screw.length,
       diameter: screw.diameter,
@@ -139,6 +129,31 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     });
     return id;
   });
+}
+
+/** The screw, and the hole for its plug if it has one, as bores from where the head is. */
+function boresOf(
+  draft: Draft,
+  { part, mate, screw, plug }: ThroughSpec,
+  drive: { readonly axis: Axis; readonly sign: 1 | -1 },
+): (head: Bore['from']) => readonly Bore[] {
+  const l = draft.ledger;
+  const both = [part.id, mate.id];
+  const first = [part.id];
+  const long = drive.sign * l.ticks(screw.length);
+  const radius = l.ticks(screw.diameter) / 2;
+  const sunk = plug && { deep: -drive.sign * l.ticks(plug.depth), radius: l.ticks(plug.diameter) / 2 };
+  return (from) => {
+    const shank: Bore = { parts: both, from, to: movedAlong(from, drive.axis, long), radius };
+    if (!sunk) return [shank];
+    return [shank, { parts: first, from, to: movedAlong(from, drive.axis, sunk.deep), radius: sunk.radius }];
+  };
+}
+
+function movedAlong(from: Bore['from'], axis: Axis, by: number): Bore['from'] {
+  const to: [number, number, number] = [from[0], from[1], from[2]];
+  to[axis] += by;
+  return to;
 }
 
 /** The wood between the head and the edge. */
