@@ -352,9 +352,13 @@ export type Act =
       readonly travel: Traced;
       readonly moves: readonly string[];
     }
-  /** A drawer drawn out by its travel on wooden runners, which stand in the grooves of its sides: `moves` are the parts that come out. */
+  /**
+   * A drawer drawn out by its travel on wooden runners, which stand in the grooves of its sides: `moves` are the parts that
+   * come out. `guided`: its `sides` are guides that run beside one runner, and `edges` slide on what is below.
+   */
   | {
       readonly act: 'draw-out';
+      readonly guided?: { readonly on: string; readonly edges: readonly [string, string] };
       readonly sides: readonly [string, string];
       readonly runners: readonly [string, string];
       readonly into: string;

@@ -7,6 +7,7 @@ import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
 import { fitDrawers } from './drawers/fit-drawers.ts';
+import { glueCentreRunners } from './drawers/on-centre-runner.ts';
 import { glueEdging, stripsLater } from './edging-work.ts';
 import { fitFillers } from './filler-work.ts';
 import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
@@ -72,6 +73,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
     'machine',
   );
   glueEdging(bench, cutAtOnce, 'edging');
+  glueCentreRunners(bench);
   sandParts(bench);
   const finishing = planFinish(bench);
   prefinishParts(bench, finishing);

@@ -309,6 +309,7 @@ function actReport(a: Act): Report {
     case 'draw-out':
       return {
         act: a.act,
+        ...(a.guided ? { guided: a.guided } : {}),
         sides: a.sides,
         runners: a.runners,
         into: a.into,

@@ -113,6 +113,27 @@ export const DRAWERS = {
     1.5,
     'a wooden runner with more than this much play in its groove lets the drawer droop',
   ),
+  centrePlay: length(
+    'drawer.centre.play',
+    0.4,
+    'between a centre runner and the guide on each side of it there is a slip of card',
+  ),
+  centreMost: length(
+    'drawer.centre.most',
+    2,
+    'a drawer with more play than this beside its centre runner racks',
+  ),
+  centreAir: length(
+    'drawer.centre.air',
+    1,
+    'a centre runner and its guides stay at least this far from the drawer’s bottom and from what is below it',
+  ),
+  centreHold: length('drawer.centre.hold', 2, 'guides reach at least this far down beside a centre runner'),
+  centreAbove: length(
+    'drawer.centre.above',
+    2,
+    'a drawer on a centre runner ends this far below what is above it, which keeps it from tipping when it is drawn out',
+  ),
   woodTravel: {
     id: 'drawer.wood.travel',
     of: [2, 3],

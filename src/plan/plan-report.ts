@@ -124,6 +124,11 @@ export function planReport(plan: Plan): Report {
         up_mm: d.wooden.up,
         groove: { width_mm: d.wooden.width, depth_mm: d.wooden.depth },
       },
+      centre_runner: d.centre && {
+        runner: d.centre.runner,
+        guides: d.centre.guides,
+        play_mm: d.centre.play,
+      },
       travel_mm: d.travel,
     })),
     pinned: plan.setOut.pinned.map((s) => ({

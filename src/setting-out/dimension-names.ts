@@ -49,6 +49,7 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
     add(`${d.name}.gap`, d.gap);
     if (d.runner) add(`${d.name}.runner`, d.runner.height);
     if (d.wooden) add(`${d.name}.groove`, d.wooden.up);
+    if (d.centre) add(`${d.name}.play`, d.centre.play);
     add(`${d.name}.travel`, d.travel);
   }
   for (const s of draft.pinned) add(`${draft.part(s.part).name}.height`, s.height);

@@ -1,7 +1,7 @@
 export type { Cleat } from './case/cleat.ts';
 export type { Levellers } from './case/leveller.ts';
 export type { DoorLeaf } from './doors/door-leaf.ts';
-export type { Drawer, WoodenRunners } from './drawers/drawer.ts';
+export type { CentreRunner, Drawer, WoodenRunners } from './drawers/drawer.ts';
 export type {
   Bevel,
   BiscuitSlot,

@@ -20,7 +20,7 @@ export function drawerWishes(
       gap: optional(text(1.5, 4)),
       joint: optional(fc.constantFrom('rabbet', 'dado', 'screws', 'pocket-screws')),
       bottomFitting: optional(fc.constantFrom('groove', 'applied')),
-      carriedBy: optional(fc.constant('wooden-runners')),
+      carriedBy: fc.constantFrom(undefined, 'wooden-runners', 'centre-runner'),
       oneStrip: optional(fc.constant('fronts')),
       load: optional(fc.constantFrom('5 kg', '20 lb')),
       edged: edgedFront,
@@ -52,6 +52,9 @@ function carried<T extends { readonly carriedBy?: string | undefined; readonly j
   drawers: T,
 ): T & { readonly runnerStrip?: string } {
   if (drawers.carriedBy === undefined) return drawers;
+  // Each drawer on a centre runner stands on what is below it.
+  if (drawers.carriedBy === 'centre-runner')
+    return { ...drawers, runnerStrip: 'runner-strip', count: 1, grade: undefined, bottomFitting: undefined };
   return { ...drawers, runnerStrip: 'runner-strip', joint: drawers.joint === undefined ? undefined : 'dado' };
 }
 

@@ -41,6 +41,10 @@ const ROWS: readonly Row[] = [
     feature: 'drawers on wooden runners',
     in: (_, piece) => piece.drawers.some((d) => d.wooden !== undefined),
   },
+  {
+    feature: 'drawers on a centre runner',
+    in: (_, piece) => piece.drawers.some((d) => d.centre !== undefined),
+  },
   { feature: 'fronts from one strip', in: (_, piece) => piece.parts.some((p) => p.strip !== undefined) },
   { feature: 'drawers with overlay fronts', in: has('drawers', (d) => d.hang === 'overlay') },
   { feature: 'loose shelves on pins', in: has('pins') },

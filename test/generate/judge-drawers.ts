@@ -87,7 +87,9 @@ function frontFaults(setOut: SetOut, d: Drawer): string[] {
   const [a, b] = d.posts.map((id) => boxOf(setOut, partOf(setOut, id)));
   const faults: string[] = [];
   if (face.max[1] !== front.min[1]) faults.push('its front doesn’t lie on the box');
-  if (face.min[2] >= left.min[2] || face.max[2] <= left.max[2])
+  // One on a centre runner fills its opening: of that a front leaves its gaps.
+  const lap = d.centre ? setOut.ledger.ticks(d.gap) : -1;
+  if (face.min[2] > left.min[2] + lap || face.max[2] < left.max[2] - lap)
     faults.push('its front doesn’t cover the box');
   if (d.hang === 'inset') {
     if (face.min[0] - a!.max[0] !== gap || b!.min[0] - face.max[0] !== gap)
@@ -141,6 +143,7 @@ function runnerFaults(setOut: SetOut, d: Drawer): string[] {
 function woodenFaults(setOut: SetOut, d: Drawer): string[] {
   const t = (x: Drawer['travel']) => setOut.ledger.ticks(x);
   const faults: string[] = [];
+  if (d.centre) return centreFaults(setOut, d, d.centre);
   if (!d.wooden) return ['nothing carries it'];
   for (const hand of ['left', 'right'] as const) {
     const side = partOf(setOut, d.parts[hand]);
@@ -179,6 +182,45 @@ function woodenFaults(setOut: SetOut, d: Drawer): string[] {
   return faults;
 }
 
+/** Both sides stand on what is below; a runner lies there under the middle, a guide hangs beside it on either hand. */
+function centreFaults(
+  setOut: SetOut,
+  d: Drawer,
+  { runner, guides }: NonNullable<Drawer['centre']>,
+): string[] {
+  const faults: string[] = [];
+  const of = (id: string) => boxOf(setOut, partOf(setOut, id));
+  const { left, right, front, bottom } = boxes(setOut, d);
+  const [floor, rail, a, b] = [of(d.below), of(runner), of(guides[0]), of(guides[1])];
+  const level = floor.max[2]!;
+  if (left.min[2] !== level || right.min[2] !== level) faults.push('it doesn’t stand on what is below');
+  if (rail.min[2] !== level) faults.push('its runner doesn’t lie on what is below');
+  if (rail.min[1]! <= front.max[1]!) faults.push('its runner stands in its front');
+  for (const g of [a, b]) {
+    if (g.max[2] !== bottom.min[2]) faults.push('a guide doesn’t hang under the bottom');
+    if (g.min[2]! <= level || rail.max[2]! - g.min[2]! < 2 * MM)
+      faults.push('a guide drags, or doesn’t reach');
+  }
+  const [left2, right2] = [rail.min[0]! - a.max[0]!, b.min[0]! - rail.max[0]!];
+  if (left2 < 0 || right2 < 0 || left2 + right2 > 2 * MM)
+    faults.push(`its runner has ${left2} and ${right2} of play`);
+  const middle = (rail.min[0]! + rail.max[0]!) / 2 - (left.min[0]! + right.max[0]!) / 2;
+  if (Math.abs(middle) > 1.5 * MM) faults.push('its runner is not under its middle');
+  const above = setOut.parts
+    .map((p) => boxOf(setOut, p))
+    .filter(
+      (o) =>
+        o.min[2]! >= left.max[2]! &&
+        o.min[0]! < left.max[0]! &&
+        o.max[0]! > left.min[0]! &&
+        o.min[1]! < left.max[1]! &&
+        o.max[1]! > left.min[1]!,
+    );
+  if (above.length > 0 && Math.min(...above.map((o) => o.min[2]!)) - left.max[2]! > 3 * MM)
+    faults.push('nothing above keeps it from tipping');
+  return faults;
+}
+
 /** Straight forward the drawer meets nothing but what it carries. */
 function wayOut(setOut: SetOut, d: Drawer): string[] {
   const handles = setOut.joints.filter((j) => j.duty === 'handle' && j.part === d.parts.face);
@@ -193,6 +235,7 @@ function wayOut(setOut: SetOut, d: Drawer): string[] {
     ...handles.map((j) => j.mate),
     ...edging.map((j) => j.part),
     ...(d.wooden ? [d.wooden.left, d.wooden.right] : []),
+    ...(d.centre ? [d.centre.runner, ...d.centre.guides] : []),
   ];
   const travel = setOut.ledger.ticks(d.travel);
   return Object.values(d.parts).flatMap((id) => {

@@ -28,6 +28,7 @@ export function everyLength(piece: SetOut): Traced[] {
       d.travel,
       d.length,
       ...(d.runner ? [d.runner.line, d.runner.height, ...d.runner.caseScrews] : []),
+      ...(d.centre ? [d.centre.play] : []),
       ...(d.wooden ? [d.wooden.up, d.wooden.width, d.wooden.depth] : []),
     ]),
     ...piece.pinned.flatMap((s) => [

@@ -3,6 +3,7 @@ import { stand } from '../turning.ts';
 import { makeBox } from './box.ts';
 import { fitFront } from './front.ts';
 import { onBoughtRunners } from './on-bought-runners.ts';
+import { onCentreRunner } from './on-centre-runner.ts';
 import { onWoodenRunners } from './on-wooden-runners.ts';
 import { isShallow } from './shallow.ts';
 
@@ -14,6 +15,7 @@ export function fitDrawers(bench: Bench): void {
   for (const drawer of drawers) {
     if (drawer.runner) onBoughtRunners(bench, drawer, drawer.runner);
     if (drawer.wooden) onWoodenRunners(bench, drawer, drawer.wooden);
+    if (drawer.centre) onCentreRunner(bench, drawer, drawer.centre);
   }
   for (const drawer of drawers) if (!isShallow(bench, drawer)) fitFront(bench, drawer);
 }

@@ -22,11 +22,14 @@ export const DrawersRecord = v.strictObject({
   joint: v.optional(v.picklist(['rabbet', 'dado', 'screws', 'pocket-screws'])),
   /** Whether the bottoms stand in grooves (as when absent) or are laid under the boxes. */
   bottomFitting: v.optional(v.picklist(['groove', 'applied'])),
-  /** What carries them: a pair of the rack (as when absent), or strips on the uprights that run in grooves of the boxes. */
-  carriedBy: v.optional(v.picklist(['runners', 'wooden-runners'])),
+  /**
+   * What carries them: a pair of the rack (as when absent); strips on the uprights that run in grooves of the boxes; or what
+   * is below, with a strip under the middle of the drawer that keeps it straight.
+   */
+  carriedBy: v.optional(v.picklist(['runners', 'wooden-runners', 'centre-runner'])),
   /** A pair of runners of the rack; the longest that goes in when absent. */
   runner: v.optional(Id),
-  /** The lot of strips that wooden runners are cut from. */
+  /** The lot of strips that wooden runners, or a centre runner and its guides, are cut from. */
   runnerStrip: v.optional(Id),
   /** Fronts with one word here are cut from one strip in their order, those of several openings too. */
   oneStrip: v.optional(Name),

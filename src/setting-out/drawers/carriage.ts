@@ -1,4 +1,5 @@
 import type { Traced } from '../../measure/index.ts';
+import type { CentreChoice } from './centre-choice.ts';
 import type { ChosenRunner } from './runner-choice.ts';
 import type { WoodenChoice } from './wooden-choice.ts';
 
@@ -13,5 +14,6 @@ export interface Carriage {
   readonly travel: Traced;
   readonly by:
     | { readonly kind: 'bought'; readonly runner: ChosenRunner }
-    | { readonly kind: 'wooden'; readonly strips: WoodenChoice };
+    | { readonly kind: 'wooden'; readonly strips: WoodenChoice }
+    | { readonly kind: 'centre'; readonly strips: CentreChoice };
 }

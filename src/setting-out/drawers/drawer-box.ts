@@ -195,7 +195,7 @@ export function drawerBox(draft: Draft, spec: BoxSpec): DrawerBox {
 }
 
 /** How far above the lower edge the bottom lies. */
-function bottomPlace(draft: Draft): { readonly inset: Traced } {
+export function bottomPlace(draft: Draft): { readonly inset: Traced } {
   const l = draft.ledger;
   return {
     inset: l.round(

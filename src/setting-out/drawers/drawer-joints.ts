@@ -160,7 +160,7 @@ function screwOn(draft: Draft, bores: Bores, { record, name, box, face }: Joinab
       to: [x, l.ticks(headY) - l.ticks(screw.length), z],
       radius: l.ticks(screw.diameter) / 2,
     });
-  const places = placesOf(draft, box, isFree);
+  const places = placesOf(draft, box, face, isFree);
   if (places.length === 0) {
     screwsMeet(draft, inner, face);
     return false;
@@ -241,6 +241,7 @@ const STEPS_INWARD = [0, 1, 2, 3, 4, 5, 6];
 function placesOf(
   draft: Draft,
   { front, bottom, groove }: DrawerBox,
+  face: DraftPart,
   isFree: (x: number, z: number) => boolean,
 ): readonly (readonly [Traced, Traced])[] {
   const l = draft.ledger;
@@ -248,14 +249,13 @@ function placesOf(
   const right = l.less('right screws of the front', front.box.max[0], l.row(DRAWERS.frontEnd));
   // Above the bottom there is free wood only.
   const foot = groove === undefined ? front.box.min[2] : bottom.box.max[2];
-  const high = l.less('free height for screws', front.box.max[2], foot);
+  // A box that reaches up further than its front has wood behind the front alone.
+  const head = l.ticks(face.box.max[2]) < l.ticks(front.box.max[2]) ? face.box.max[2] : front.box.max[2];
+  const high = l.less('free height for screws', head, foot);
   const edge = l.row(DRAWERS.frontRow);
   const rows =
     l.ticks(high) >= l.ticks(l.row(DRAWERS.frontRowsFrom))
-      ? [
-          l.sum('lower screws of the front', foot, edge),
-          l.less('upper screws of the front', front.box.max[2], edge),
-        ]
+      ? [l.sum('lower screws of the front', foot, edge), l.less('upper screws of the front', head, edge)]
       : [l.sum('screws of the front, in the middle', foot, l.ratio('half of it', high, SETTING_OUT.half))];
   const columns =
     l.ticks(right) - l.ticks(left) >= l.ticks(l.row(DRAWERS.frontEnd)) ? [left, right] : undefined;

@@ -11,6 +11,14 @@ export interface WoodenRunners {
   readonly depth: Traced;
 }
 
+/** A strip under the middle of a drawer, and two on its bottom that run beside it: parts by id. */
+export interface CentreRunner {
+  readonly runner: string;
+  readonly guides: readonly [left: string, right: string];
+  /** What is left between the guides and the runner, on both sides together. */
+  readonly play: Traced;
+}
+
 /** A drawer as it stands closed: its parts by id, and what carries it. */
 export interface Drawer {
   readonly record: string;
@@ -54,6 +62,8 @@ export interface Drawer {
   };
   /** Strips on the uprights that it runs on instead. */
   readonly wooden?: WoodenRunners;
+  /** A centre runner: it slides on what is below. */
+  readonly centre?: CentreRunner;
   /** How far it comes out. */
   readonly travel: Traced;
   readonly loadKg?: number;

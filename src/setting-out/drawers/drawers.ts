@@ -11,6 +11,8 @@ import { fitsOfDrawer } from '../fits/drawer-fits.ts';
 import type { Bores } from '../joints/bores.ts';
 import type { Space } from '../spaces/openings.ts';
 import type { Carriage } from './carriage.ts';
+import { chooseCentre } from './centre-choice.ts';
+import { centreRunner } from './centre-runner.ts';
 import type { Drawer } from './drawer.ts';
 import { drawerBox } from './drawer-box.ts';
 import { type FrontCover, type FrontSpan, frontSpans } from './drawer-fronts.ts';
@@ -48,7 +50,9 @@ export function drawers(draft: Draft, bores: Bores, place: DrawerPlace, space: S
   const carriage =
     record.carriedBy === 'wooden-runners'
       ? chooseWooden(draft, record, behind)
-      : onRunners(draft, record, behind);
+      : record.carriedBy === 'centre-runner'
+        ? chooseCentre(draft, record, behind)
+        : onRunners(draft, record, behind);
   if (!carriage) return;
   const spans = frontSpans(draft, record, cover, gap);
   if (!spans) return;
@@ -103,16 +107,21 @@ function oneDrawer(
   const { cover, span, carriage, back } = one;
   const upper = l.sum('upper edge of the front', span.lower, span.height);
   const ceiling = l.sum('upper end of the opening', space.at[2], space.size[2]);
-  const foot = l.sum(
-    'lower edge of the box',
-    record.hang === 'inset' ? span.lower : l.greatest('inside the opening', span.lower, space.at[2]),
-    l.row(DRAWERS.belowBox),
-  );
-  const head = l.less(
-    'upper edge of the box',
-    record.hang === 'inset' ? upper : l.least('inside the opening', upper, ceiling),
-    l.row(DRAWERS.aboveBox),
-  );
+  const stands = carriage.by.kind === 'centre';
+  const foot = stands
+    ? space.at[2]
+    : l.sum(
+        'lower edge of the box',
+        record.hang === 'inset' ? span.lower : l.greatest('inside the opening', span.lower, space.at[2]),
+        l.row(DRAWERS.belowBox),
+      );
+  const head = stands
+    ? l.less('upper edge of the box, below what keeps it from tipping', ceiling, l.row(DRAWERS.centreAbove))
+    : l.less(
+        'upper edge of the box',
+        record.hang === 'inset' ? upper : l.least('inside the opening', upper, ceiling),
+        l.row(DRAWERS.aboveBox),
+      );
   const high = l.round(
     'as fine as the saw is set',
     l.less('height of the box', head, foot),
@@ -224,10 +233,14 @@ function carry(
   draft: Draft,
   bores: Bores,
   { carriage, ...spec }: Omit<WoodenSpec, 'strips'> & { readonly carriage: Carriage },
-): Pick<Drawer, 'runner' | 'wooden'> | undefined {
+): Pick<Drawer, 'runner' | 'wooden' | 'centre'> | undefined {
   if (carriage.by.kind === 'wooden') {
     const wooden = woodenRunners(draft, bores, { ...spec, strips: carriage.by.strips });
     return wooden && { wooden };
+  }
+  if (carriage.by.kind === 'centre') {
+    const centre = centreRunner(draft, { ...spec, strips: carriage.by.strips });
+    return centre && { centre };
   }
   const { runner } = carriage.by;
   const line = runnerLine(draft, bores, { ...spec, runner });

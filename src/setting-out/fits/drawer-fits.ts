@@ -1,6 +1,7 @@
 import { DRAWERS } from '../../materials/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Carriage } from '../drawers/carriage.ts';
+import type { CentreChoice } from '../drawers/centre-choice.ts';
 import type { Drawer } from '../drawers/drawer.ts';
 import type { DrawerBox } from '../drawers/drawer-box.ts';
 import { outerSize } from '../edging/outer-box.ts';
@@ -121,6 +122,10 @@ function acrossFit(
     loop,
     faces: 4,
   });
+  if (carriage.by.kind === 'centre') {
+    guideFit(draft, drawer, carriage.by.strips);
+    return;
+  }
   const { groove, high, lot } = carriage.by.strips;
   addFit(draft, {
     id: `${box.left.id}/runner`,
@@ -132,6 +137,30 @@ function acrossFit(
     loop: [
       setBy('router', 'width of the groove', groove.width, 1, box.left.id),
       { name: `width of ${lot.name}`, length: high, sign: -1, made: { by: 'lot', lot: lot.id } },
+    ],
+  });
+}
+
+/** The runner between its guides, which are set to it with a slip of card on either side. */
+function guideFit(draft: Draft, { name, centre }: Drawer, { lot, wide }: CentreChoice): void {
+  if (!centre) return;
+  const l = draft.ledger;
+  const [left, right] = centre.guides.map((id) => draft.part(id)) as [DraftPart, DraftPart];
+  addFit(draft, {
+    id: `${centre.runner}/guides`,
+    kind: 'panel',
+    name: `the centre runner of the ${name} between its guides`,
+    gap: centre.play,
+    least: draft.nothing,
+    most: l.row(DRAWERS.centreMost),
+    loop: [
+      {
+        name: 'from guide to guide, with slips of card beside the runner',
+        length: l.less('from guide to guide', right.box.min[0], left.box.max[0]),
+        sign: 1,
+        made: { by: 'measured' },
+      },
+      { name: `width of ${lot.name}`, length: wide, sign: -1, made: { by: 'lot', lot: lot.id } },
     ],
   });
 }

@@ -53,6 +53,7 @@ export function DrawersNote({ drawers }: { drawers: RecordOf<'drawers'> }) {
         choices={[
           ['', 'runners of the rack'],
           ['wooden-runners', 'wooden runners in grooves of their sides'],
+          ['centre-runner', 'what is below, with a runner under their middle'],
         ]}
       />
       {drawers.carriedBy && (

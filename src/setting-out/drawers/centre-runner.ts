@@ -1,0 +1,159 @@
+import type { RecordOf } from '../../job/index.ts';
+import { DRAWERS } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
+import type { Draft, DraftPart } from '../draft.ts';
+import { contactBox, sideLooking } from '../joints/contact.ts';
+import type { Space } from '../spaces/openings.ts';
+import type { CentreChoice } from './centre-choice.ts';
+import type { CentreRunner } from './drawer.ts';
+import type { DrawerBox } from './drawer-box.ts';
+
+/** A box that stands on what is below it, to be guided by a strip under its middle. */
+export interface CentreSpec {
+  readonly record: RecordOf<'drawers'>;
+  readonly suffix: string;
+  readonly name: string;
+  readonly box: DrawerBox;
+  readonly space: Space;
+  readonly strips: CentreChoice;
+}
+
+/**
+ * A strip glued to what is below, from behind the box's front to its back, and one glued to the bottom on either side of
+ * it, a slip of card away. Places are such as can be marked.
+ */
+export function centreRunner(draft: Draft, spec: CentreSpec): CentreRunner | undefined {
+  const l = draft.ledger;
+  const { box, space, strips } = spec;
+  const step = draft.stepOf('marking');
+  const halfOf = (why: string, t: Traced) => l.share(why, t, [1, 1], 0);
+  const fromLeft = l.round(
+    'as it is marked',
+    halfOf(
+      'room on either side of the runner',
+      l.less('clear width less the runner', space.size[0], strips.wide),
+    ),
+    step,
+    'nearest',
+  );
+  const x = l.sum('left side of the runner', space.at[0], fromLeft);
+  const front = l.sum(
+    'front end of the runner, behind the box’s front',
+    box.front.box.max[1],
+    l.row(DRAWERS.woodAhead),
+  );
+  const rear = box.back.box.max[1];
+  const long = l.less('length of the runner, to the back of the box', rear, front);
+  if (overScrews(draft, spec, x, front, rear)) return undefined;
+  const runner = strip(draft, spec, 'centre-runner', 'centre runner', [x, front, space.at[2]], long, '-x');
+  glue(draft, runner, '-z', space.below);
+  const under = l.less('lower side of the guides, under the bottom', box.bottom.box.min[2], strips.thick);
+  const edge = box.left.box.min[0];
+  const slip = l.row(DRAWERS.centrePlay);
+  const between = l.round(
+    'as it is marked, and no less',
+    l.sum('the runner and a slip of card on either side', strips.wide, slip, slip),
+    step,
+    'up',
+  );
+  const play = l.less('play of the runner between its guides', between, strips.wide);
+  // From the box’s left side, on the grid of marks.
+  const left = l.round(
+    'as it is marked',
+    l.less(
+      'left side of the left guide, from the box’s',
+      l.less('runner from the box’s left side', x, edge),
+      halfOf('play on one side', play),
+      strips.wide,
+    ),
+    step,
+    'nearest',
+  );
+  const right = l.sum('left side of the right guide, from the box’s', left, strips.wide, between);
+  const guides = (
+    [
+      ['left', left],
+      ['right', right],
+    ] as const
+  ).map(([hand, from]) => {
+    const at = [l.sum('left side of the guide', edge, from), front, under] as const;
+    const guide = strip(draft, spec, `${hand}-guide`, `${hand} guide`, at, long, '+x');
+    glue(draft, guide, '+z', box.bottom);
+    return guide;
+  });
+  return {
+    runner: runner.id,
+    guides: [guides[0]!.id, guides[1]!.id],
+    play,
+  };
+}
+
+/** True where screws go down through what is below, under the runner, which a stop says: no driver would get there. */
+function overScrews(
+  draft: Draft,
+  { record, name, space, strips }: CentreSpec,
+  x: Traced,
+  front: Traced,
+  rear: Traced,
+): boolean {
+  const t = (of: Traced) => draft.ledger.ticks(of);
+  const covered = draft.fasteners.some((f) => {
+    const [hx, hy, hz] = f.head.map(t) as unknown as readonly [number, number, number];
+    const radius = t(f.diameter);
+    return (
+      f.through[0] === space.below.id &&
+      hz === t(space.at[2]) &&
+      hx > t(x) - radius &&
+      hx < t(x) + t(strips.wide) + radius &&
+      hy > t(front) - radius &&
+      hy < t(rear) + radius
+    );
+  });
+  if (!covered) return false;
+  draft.stop(
+    'drawers.no-place',
+    record,
+    'carriedBy',
+    `The centre runner of the ${name} would lie over screws that go down through the ${space.below.name}.`,
+    { says: 'Make the opening wider or narrower, or let the drawer run on the uprights.' },
+  );
+  return true;
+}
+
+function strip(
+  draft: Draft,
+  { record, suffix, name, strips }: CentreSpec,
+  role: string,
+  what: string,
+  at: readonly [Traced, Traced, Traced],
+  long: Traced,
+  width: '+x' | '-x',
+): DraftPart {
+  return draft.panel({
+    record: record.id,
+    role: `${role}${suffix}`,
+    name: `${what} of ${name}`,
+    family: 'drawer runner',
+    lot: strips.lot,
+    at,
+    size: [strips.wide, long, strips.thick],
+    length: '+y',
+    // The show face looks away from what it is glued to.
+    width,
+  });
+}
+
+function glue(draft: Draft, strip: DraftPart, toward: '+z' | '-z', mate: DraftPart): void {
+  draft.joints.push({
+    id: `${strip.id}>${mate.id}`,
+    kind: 'butt',
+    duty: 'drawer',
+    hold: 'glue',
+    part: strip.id,
+    side: 'under',
+    mate: mate.id,
+    mateSide: sideLooking(mate.place, toward === '+z' ? '-z' : '+z'),
+    contact: contactBox(draft, strip, 'under', mate),
+    fasteners: [],
+  });
+}
