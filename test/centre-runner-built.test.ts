@@ -46,9 +46,9 @@ describe('a drawer on a centre runner', () => {
     const guide = parts.find((p) => p.id === drawer.centre!.guides[1])!.mark;
     const faults = await dryFaults(of, (o) => {
       const { does } = o;
-      if (does.act !== 'set' || does.workpiece !== guide) return o;
+      if (does.act !== 'edge' || does.pairs[0]!.strip !== guide) return o;
       const [first, second, third] = does.touches;
-      const touches = [{ ...first, gap: ledger.sum('off', first.gap!, more) }, second, third] as const;
+      const touches = [first, { ...second, gap: ledger.sum('off', second.gap!, more) }, third] as const;
       return { ...o, does: { ...does, touches } };
     });
     expect(faults.map((f) => f.sentence).join(' ')).toContain('is not held from going to the left');

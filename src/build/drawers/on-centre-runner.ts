@@ -10,12 +10,10 @@ import { listWords } from '../words.ts';
 import { boxName, named, partOf } from './in-words.ts';
 import { whatMoves } from './what-moves.ts';
 
-/** Guides glued under the bottom, the box slid in over its runner, and its whole way tried. */
+/** The box slid in over its runner, and its whole way tried. */
 export function onCentreRunner(bench: Bench, drawer: Drawer, centre: CentreRunner): void {
   const runner = partOf(bench, centre.runner);
   const guides = [partOf(bench, centre.guides[0]), partOf(bench, centre.guides[1])] as const;
-  setGuide(bench, drawer, guides[0], runner);
-  setGuide(bench, drawer, guides[1], runner, guides[0]);
   standIn(bench, drawer);
   tryIt(bench, drawer, runner, guides);
 }
@@ -30,92 +28,73 @@ function told(bench: Bench, touches: readonly Touch[], lengths: Traced[]): strin
   );
 }
 
-/** Glues the runners of drawers to what will be below them while that lies on the bench, where clamps reach. */
+/** Glues runners to what will be below drawers, and guides to their bottoms, while those lie on the bench, where clamps reach. */
 export function glueCentreRunners(bench: Bench): void {
-  for (const drawer of bench.setOut.drawers)
-    if (drawer.centre) glueRunner(bench, partOf(bench, drawer.centre.runner), partOf(bench, drawer.below));
+  for (const drawer of bench.setOut.drawers) {
+    const { centre } = drawer;
+    if (!centre) continue;
+    const [runner, left, right] = [centre.runner, ...centre.guides].map((id) => partOf(bench, id)) as [
+      Part,
+      Part,
+      Part,
+    ];
+    const bottom = partOf(bench, drawer.parts.bottom);
+    glueOn(bench, runner, partOf(bench, drawer.below), 'up');
+    glueOn(bench, left, bottom, 'down');
+    glueOn(bench, right, bottom, 'down', {
+      first: left,
+      line: `Between the two guides goes an offcut of the strip that ${runner.mark} is made of, with a slip of thin card on either side: it must pass from end to end, hardly loose.`,
+    });
+  }
 }
 
-function glueRunner(bench: Bench, runner: Part, board: Part): void {
-  const mine = planesOf(bench.ledger, runner);
+/** A strip on a face of a board, measured from its left and front sides, or from the guide that is on already. */
+function glueOn(
+  bench: Bench,
+  strip: Part,
+  board: Part,
+  way: 'up' | 'down',
+  beside?: { readonly first: Part; readonly line: string },
+): void {
+  const mine = planesOf(bench.ledger, strip);
   const from = (side: '-x' | '-y') => offset(bench, mine, side, outermost(bench, board, side));
   const touches: readonly [Touch, Touch, Touch] = [
-    { side: '-z', of: board.mark, face: '+z' },
-    from('-x'),
+    way === 'up' ? { side: '-z', of: board.mark, face: '+z' } : { side: '+z', of: board.mark, face: '-z' },
+    beside ? besideGuide(bench, mine, beside.first) : from('-x'),
     from('-y'),
   ];
   const lengths: Traced[] = [];
   const words = told(bench, touches, lengths);
   bench.do(
     {
-      id: `${runner.mark}/edge`,
+      id: `${strip.mark}/edge`,
       kind: 'edge',
       stage: 'edging',
-      title: `Glue ${named(runner)} on ${named(board)}`,
+      title: `Glue ${named(strip)} ${way === 'up' ? 'on' : 'under'} ${named(board)}`,
       does: {
         act: 'edge',
-        pairs: [{ strip: runner.mark, board: board.mark }],
-        turn: { length: runner.place.length, width: runner.place.width },
+        pairs: [{ strip: strip.mark, board: board.mark }],
+        turn: { length: strip.place.length, width: strip.place.width },
         boardTurn: { length: board.place.length, width: board.place.width },
         touches: touches.map((t) => (t.of === board.mark ? { ...t, of: 'board' } : t)) as never,
       },
       tool: 'clamp',
-      clamps: clampsAlong(bench.ledger.ticks(runner.length) / 3200),
-      together: { name: `${runner.mark}/runner`, last: true },
+      clamps: clampsAlong(bench.ledger.ticks(strip.length) / 3200),
+      together: { name: `${strip.mark}/runner`, last: true },
       lines: [
         `Where it comes: ${words}. Mark that at both of its ends, and draw the line: it lies square to the front.`,
-        'A thin film of glue, rubbed to and fro until it grabs; a straight batten on it, and the clamps over that, pads below. Wipe out what comes beside it: the guides run there.',
+        ...(beside ? [beside.line] : []),
+        'A thin film of glue, rubbed to and fro until it grabs; a straight batten on it, and the clamps over that, pads on the other side. Wipe out what comes beside it: nothing may stand where it runs.',
       ],
       lengths,
       cautions: [CAUTION.glue],
     },
-    [runner.mark, board.mark],
-  );
-}
-
-/** A guide lies on the bottom of the box, which lies upside down. */
-function setGuide(bench: Bench, drawer: Drawer, guide: Part, runner: Part, first?: Part): void {
-  const l = bench.ledger;
-  const into = boxName(bench, drawer);
-  const [side, bottom] = [partOf(bench, drawer.parts.left), partOf(bench, drawer.parts.bottom)];
-  const mine = planesOf(l, guide);
-  const touches: readonly [Touch, Touch, Touch] = [
-    first ? beside(bench, mine, first) : offset(bench, mine, '-x', planesOf(l, side)),
-    offset(bench, mine, '-y', planesOf(l, side)),
-    { side: '+z', of: bottom.mark, face: '-z' },
-  ];
-  const lengths: Traced[] = [];
-  const words = told(bench, touches, lengths);
-  bench.do(
-    {
-      id: `${guide.mark}/set`,
-      kind: 'assemble',
-      stage: 'fill',
-      title: `Glue ${named(guide)} under ${bottom.mark}`,
-      does: {
-        act: 'set',
-        workpiece: guide.mark,
-        into,
-        turn: { length: guide.place.length, width: guide.place.width },
-        touches,
-        glue: true,
-      },
-      lines: [
-        `The box lies upside down; directions are those in the case. Where it comes: ${words}.`,
-        first
-          ? `Between the two guides goes an offcut of the strip that ${runner.mark} is made of, with a slip of thin card on either side: it must pass from end to end, hardly loose.`
-          : 'It runs square to the front: measure at both of its ends.',
-        'A thin film of glue, rubbed to and fro until it grabs, and weights.',
-      ],
-      lengths,
-      cautions: [CAUTION.glue],
-    },
-    [guide.mark, into],
+    [strip.mark, board.mark],
   );
 }
 
 /** So far from the first guide as the runner is wide, and slips of card. */
-function beside(bench: Bench, mine: ReturnType<typeof planesOf>, first: Part): Touch {
+function besideGuide(bench: Bench, mine: ReturnType<typeof planesOf>, first: Part): Touch {
   const l = bench.ledger;
   const gap = l.less('from guide to guide', mine.planes['-x'], planesOf(l, first).planes['+x']);
   return { side: '-x', of: first.mark, face: '+x', gap: bench.set('marking', gap) };

@@ -48,7 +48,7 @@ export function centreRunner(draft: Draft, spec: CentreSpec): CentreRunner | und
   const runner = strip(draft, spec, 'centre-runner', 'centre runner', [x, front, space.at[2]], long, '-x');
   glue(draft, runner, '-z', space.below);
   const under = l.less('lower side of the guides, under the bottom', box.bottom.box.min[2], strips.thick);
-  const edge = box.left.box.min[0];
+  const edge = box.bottom.box.min[0];
   const slip = l.row(DRAWERS.centrePlay);
   const between = l.round(
     'as it is marked, and no less',
@@ -57,19 +57,19 @@ export function centreRunner(draft: Draft, spec: CentreSpec): CentreRunner | und
     'up',
   );
   const play = l.less('play of the runner between its guides', between, strips.wide);
-  // From the box’s left side, on the grid of marks.
+  // From the left edge of the bottom, on the grid of marks.
   const left = l.round(
     'as it is marked',
     l.less(
-      'left side of the left guide, from the box’s',
-      l.less('runner from the box’s left side', x, edge),
+      'left side of the left guide, from the bottom’s',
+      l.less('runner from the bottom’s left edge', x, edge),
       halfOf('play on one side', play),
       strips.wide,
     ),
     step,
     'nearest',
   );
-  const right = l.sum('left side of the right guide, from the box’s', left, strips.wide, between);
+  const right = l.sum('left side of the right guide, from the bottom’s', left, strips.wide, between);
   const guides = (
     [
       ['left', left],
