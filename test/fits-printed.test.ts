@@ -36,7 +36,10 @@ function settings(plan: Plan, mark: string): Record<'sawn' | 'set' | 'deep' | 'p
       does.act === 'saw' && does.yields.some((y) => y?.name === at) ? [does] : [],
     );
     found.sawn.push(...cuts.map((c) => t(c.at)));
-    at = cuts.find((c) => c.workpiece !== at)?.workpiece;
+    const parted = plan.build.operations.flatMap(({ does }) =>
+      does.act === 'part' && does.yields.includes(at!) ? [does.workpiece] : [],
+    );
+    at = cuts.find((c) => c.workpiece !== at)?.workpiece ?? parted[0];
   }
   for (const { does } of plan.build.operations) {
     if (does.act === 'bevel' && on(does)) found.sawn.push(t(does.at));

@@ -58,7 +58,9 @@ describe('why', () => {
   });
 
   test('knows every length of plan --json by its place', async () => {
-    const { code, out } = await called('why', DEMO, 'steps/operations/2/does/at_mm');
+    const { operations } = JSON.parse((await called('steps', DEMO, '--json')).out);
+    const at = operations.findIndex((o: { id: string }) => o.id === 'S1/true-edge');
+    const { code, out } = await called('why', DEMO, `steps/operations/${at}/does/at_mm`);
     expect(code).toBe(0);
     expect(out).toMatch(/\n10 mm {2}as fine as the circular saw is set\n/);
     expect(out).toContain('typed as 10 mm at shop/rack/lots/birch18/trim');
