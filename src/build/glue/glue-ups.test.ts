@@ -59,9 +59,12 @@ function faultsOf({ build, drawn, job }: Built): string[] {
   const marks = set.flatMap((o) => (o.does.act === 'set' ? [o.does.workpiece] : []));
   if (new Set(marks).size !== marks.length) faults.push('a part is glued in twice');
   const ids = new Map(drawn.parts.map((p) => [p.id, p.mark]));
-  const strips = new Set(drawn.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
+  // Edging, and what drawers run on, is glued to boards that lie loose, each by itself.
+  const loose = build.operations.flatMap(({ does }) =>
+    does.act === 'edge' ? does.pairs.map((p) => p.strip) : [],
+  );
   for (const j of drawn.joints)
-    if (takesGlue(j) && !strips.has(j.part) && ![j.part, j.mate].some((id) => marks.includes(ids.get(id)!)))
+    if (takesGlue(j) && ![j.part, j.mate].some((id) => [...marks, ...loose].includes(ids.get(id)!)))
       faults.push(`${j.id} is glued in no glue-up`);
   return faults;
 }
