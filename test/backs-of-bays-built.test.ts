@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { addBayBacksEdit } from '../src/app/draw/design-edits.ts';
 import { applyEdit, checkJob, treeOf } from '../src/job/index.ts';
-import { type Built, built } from './build/built.ts';
+import { built, mm } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
-import { lotOf, type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
+import { addScrews, lotOf, type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
 
 /** The small cupboard with a back in each of its two bays. */
 function parted(fitting: string, change: (job: PlainJob) => void = () => {}): PlainJob {
@@ -20,19 +20,10 @@ function parted(fitting: string, change: (job: PlainJob) => void = () => {}): Pl
     { id: 'back-left', kind: 'back', parent: 'left', board: 'birch6', fitting },
     { id: 'back-right', kind: 'back', parent: 'right', board: 'birch4', fitting },
   );
-  for (const long of [30, 40, 50, 60])
-    job.shop.rack.screws.push({
-      id: `countersunk-${long}`,
-      kind: 'countersunk',
-      length: `${long} mm`,
-      diameter: '4.5 mm',
-      head: '8.8 mm',
-    });
+  addScrews(job, 'countersunk', [30, 40, 50, 60], { diameter: '4.5 mm', head: '8.8 mm' });
   change(job);
   return job;
 }
-
-const mm = ({ drawn }: Built, t: number) => drawn.ledger.ticks(t as never) / 3200;
 
 describe('a back in each bay', () => {
   test.each([

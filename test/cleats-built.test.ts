@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { checkJob } from '../src/job/index.ts';
 import { partsToCut } from '../src/setting-out/index.ts';
-import { type Built, built } from './build/built.ts';
+import { built, mm } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
-import { type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
+import { addScrews, type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
 
 /** The small cupboard hung on a wall of studs by a bevelled cleat. */
 function hung(change: (job: PlainJob) => void = () => {}): PlainJob {
@@ -15,19 +15,10 @@ function hung(change: (job: PlainJob) => void = () => {}): PlainJob {
     { id: 'hook', kind: 'hanging', parent: 'case', board: 'birch18', by: 'cleat' },
     { id: 'place', kind: 'room', wall: 'studs' },
   );
-  for (const long of [25, 38, 45, 63])
-    job.shop.rack.screws.push({
-      id: `pocket-${long}`,
-      kind: 'pocket',
-      length: `${long} mm`,
-      diameter: '4 mm',
-      head: '8.8 mm',
-    });
+  addScrews(job, 'pocket', [25, 38, 45, 63], { diameter: '4 mm', head: '8.8 mm' });
   change(job);
   return job;
 }
-
-const mm = ({ drawn }: Built, t: number) => drawn.ledger.ticks(t as never) / 3200;
 
 describe('a bevelled cleat', () => {
   test('is parted from one blank, hidden in the recess behind the back, and the case hooks over it', async () => {

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { checkJob } from '../src/job/index.ts';
 import { partsToCut } from '../src/setting-out/index.ts';
-import { type Built, built } from './build/built.ts';
+import { built, mm } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
-import { lotOf, type PlainJob, smallJob } from './generate/small-job.ts';
+import { addScrews, lotOf, type PlainJob, smallJob } from './generate/small-job.ts';
 
 /** The small cupboard with a top glued up from ash boards. */
 function glued(top: object = {}, change: (job: PlainJob) => void = () => {}): PlainJob {
@@ -16,22 +16,8 @@ function glued(top: object = {}, change: (job: PlainJob) => void = () => {}): Pl
     width: '120 mm',
     stock: [{ id: 'boards-2400', length: '2400 mm', price: 20 }],
   });
-  for (const long of [25, 30, 38, 45, 63])
-    job.shop.rack.screws.push({
-      id: `pocket-${long}`,
-      kind: 'pocket',
-      length: `${long} mm`,
-      diameter: '4 mm',
-      head: '8.8 mm',
-    });
-  for (const long of [25, 30, 35, 40])
-    job.shop.rack.screws.push({
-      id: `countersunk-${long}`,
-      kind: 'countersunk',
-      length: `${long} mm`,
-      diameter: '4 mm',
-      head: '8 mm',
-    });
+  addScrews(job, 'pocket', [25, 30, 38, 45, 63], { diameter: '4 mm', head: '8.8 mm' });
+  addScrews(job, 'countersunk', [25, 30, 35, 40], { diameter: '4 mm', head: '8 mm' });
   job.shop.rack.fixings = [{ id: 'washer', kind: 'washer', diameter: '4.3 mm', width: '30 mm' }];
   const { records } = job.design;
   records[records.findIndex((r) => r.id === 'top')] = {
@@ -46,8 +32,6 @@ function glued(top: object = {}, change: (job: PlainJob) => void = () => {}): Pl
   change(job);
   return job;
 }
-
-const mm = ({ drawn }: Built, t: number) => drawn.ledger.ticks(t as never) / 3200;
 
 describe('a top glued up from boards', () => {
   test('comes of as many boards as its width asks for, each planed at both edges', async () => {

@@ -3,7 +3,7 @@ import { checkJob } from '../src/job/index.ts';
 import { built } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
-import { type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
+import { addScrews, type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
 
 /** The small cupboard with trays where its single shelf was, under a lid. */
 function withTrays(trays: object = {}, change: (job: PlainJob) => void = () => {}): PlainJob {
@@ -18,14 +18,7 @@ function withTrays(trays: object = {}, change: (job: PlainJob) => void = () => {
     ...trays,
   };
   job.design.records = records.filter((r) => r.id !== 'top');
-  for (const long of [40, 50])
-    job.shop.rack.screws.push({
-      id: `flat-${long}`,
-      kind: 'countersunk',
-      length: `${long} mm`,
-      diameter: '4.5 mm',
-      head: '8.8 mm',
-    });
+  addScrews(job, 'countersunk', [40, 50], { diameter: '4.5 mm', head: '8.8 mm' });
   change(job);
   return job;
 }

@@ -21,7 +21,7 @@ import { legFrame, squareLegs, UPSIDE_DOWN } from './leg-frame.ts';
 import { baseWords, mountBase } from './mount-base.ts';
 import type { Touch } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
-import { isLetIn, isScrewedThrough, Standing, seat, touchWords } from './seating.ts';
+import { isLetIn, isScrewedThrough, Standing, seat, touchesTold } from './seating.ts';
 import { setGroup } from './set-group.ts';
 import { topTouches } from './top-touches.ts';
 import { layOnFace, stand } from './turning.ts';
@@ -291,14 +291,8 @@ interface Setting {
 function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}): void {
   const first = standing.placed.length === 0;
   const touches = seat(bench, standing, part);
-  const told: string[] = [];
   const lengths: Traced[] = [];
-  if (!first)
-    for (const touch of touches) {
-      const { words, lengths: more } = touchWords(bench, touch, lengths.length, part);
-      told.push(words);
-      lengths.push(...more);
-    }
+  const told = first ? [] : touchesTold(bench, touches, lengths, part);
   const near = bench.setOut.joints.filter((j) => isLetIn(j));
   const goesIn = near.some((j) => j.part === part.id && standing.has(j.mate));
   const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));

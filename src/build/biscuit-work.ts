@@ -3,7 +3,7 @@ import type { BiscuitSlot, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { squaredLines } from './dowel-work.ts';
-import { fromEdge, placeholders } from './hole-places.ts';
+import { fromEdge, placeholders, strokesAlong } from './hole-places.ts';
 import type { WorkEdge, WorkSide } from './operation.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
@@ -40,11 +40,7 @@ function inEnd(
   suffix: string,
 ): void {
   const [part] = batch;
-  const l = bench.ledger;
-  const { from, turned } = referenceFor(part, edge);
-  const along = row
-    .map((s) => bench.set('marking', fromEdge(bench, part, edge, s.at[0], turned)))
-    .sort((a, b) => l.ticks(a) - l.ticks(b));
+  const { from, along } = strokesAlong(bench, part, edge, row);
   const first = row[0]!;
   const middle = first.at[1];
   const n = along.length;
@@ -73,11 +69,7 @@ function onSlope(
   inner: 'show' | 'under',
 ): void {
   const [part] = batch;
-  const l = bench.ledger;
-  const { from, turned } = referenceFor(part, edge);
-  const along = row
-    .map((s) => bench.set('marking', fromEdge(bench, part, edge, s.at[0], turned)))
-    .sort((a, b) => l.ticks(a) - l.ticks(b));
+  const { from, along } = strokesAlong(bench, part, edge, row);
   const first = row[0]!;
   const down = bench.set('biscuit-joiner', first.at[1]);
   const n = along.length;

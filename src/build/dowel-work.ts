@@ -2,7 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Hole, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
-import { fromEdge, linesOfHoles, placeholders } from './hole-places.ts';
+import { fromEdge, linesOfHoles, placeholders, strokesAlong } from './hole-places.ts';
 import type { WorkEdge } from './operation.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
@@ -30,11 +30,7 @@ function inEnd(
   suffix: string,
 ): void {
   const [part] = batch;
-  const l = bench.ledger;
-  const { from, turned } = referenceFor(part, edge);
-  const along = row
-    .map((h) => bench.set('marking', fromEdge(bench, part, edge, h.at[0], turned)))
-    .sort((a, b) => l.ticks(a) - l.ticks(b));
+  const { from, along } = strokesAlong(bench, part, edge, row);
   const first = row[0]!;
   const [middle, diameter] = [first.at[1], first.diameter];
   const depth = bench.set('drill', first.depth!, 'up');

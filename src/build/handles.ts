@@ -4,7 +4,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
-import { offset, outermost, touchWords } from './seating.ts';
+import { offset, outermost, touchesTold } from './seating.ts';
 import { listWords } from './words.ts';
 
 /** Screws handles to their doors and drawer fronts while these lie loose: their backs are out of reach later. */
@@ -26,11 +26,7 @@ function fixHandle(bench: Bench, joint: Joint, stage: 'fill' | 'hang'): void {
     from('-z'),
   ];
   const lengths: Traced[] = [];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
+  const told = touchesTold(bench, touches, lengths);
   bench.do(
     {
       id: `${handle.mark}/set`,

@@ -6,7 +6,7 @@ import { CAUTION } from './cautions.ts';
 import { cutToOpenings } from './cut-to-opening.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
-import { byEdging, edgingOf, offset, outermost, touchWords } from './seating.ts';
+import { byEdging, edgingOf, offset, outermost, touchesTold } from './seating.ts';
 import { fitStays } from './stays.ts';
 import { stand } from './turning.ts';
 import { capital, listWords } from './words.ts';
@@ -126,11 +126,7 @@ function setDoor(bench: Bench, leaf: DoorLeaf): void {
   const part = partOf(bench, leaf.part);
   const touches = touchesOf(bench, leaf, part);
   const lengths: Traced[] = [];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
+  const told = touchesTold(bench, touches, lengths);
   bench.do(
     {
       id: `${part.mark}/set`,

@@ -2,7 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import type { WorkEdge } from './operation.ts';
-import { listWords } from './words.ts';
+import { listWords, referenceFor } from './words.ts';
 
 /** Holes grouped by the lines they stand on, lines with the same places together; lines and holes in order. */
 export function linesOfHoles(
@@ -32,6 +32,20 @@ export function fromEdge(bench: Bench, part: Part, edge: WorkEdge, along: Traced
   if (!turned) return along;
   const whole = edge === 'start' || edge === 'end' ? part.width : part.length;
   return bench.ledger.less('the same, measured from the other side', whole, along);
+}
+
+/** Where strokes for a row in an edge come, in order, as they are measured from the side that `from` names. */
+export function strokesAlong(
+  bench: Bench,
+  part: Part,
+  edge: WorkEdge,
+  row: readonly { readonly at: readonly [along: Traced, across: Traced] }[],
+): { readonly from: WorkEdge; readonly along: readonly Traced[] } {
+  const { from, turned } = referenceFor(part, edge);
+  const along = row
+    .map((one) => bench.set('marking', fromEdge(bench, part, edge, one.at[0], turned)))
+    .sort((a, b) => bench.ledger.ticks(a) - bench.ledger.ticks(b));
+  return { from, along };
 }
 
 /** `{0}, {1} and {2}`. */

@@ -5,7 +5,7 @@ import { type PartPlanes, planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
-import { offset, touchWords } from './seating.ts';
+import { offset, touchesTold } from './seating.ts';
 import { fitStays } from './stays.ts';
 import { stand } from './turning.ts';
 import { capital, listWords, looks } from './words.ts';
@@ -31,7 +31,7 @@ function letIn(bench: Bench, lid: Lid): void {
   const places = lid.hinges.map((t) => bench.set('marking', t));
   const n = places.length;
   const lengths = [...places, lid.leaf.length, lid.leaf.width, lid.leaf.thickness];
-  const told = inWords(bench, touchesOf(bench, lid), lengths);
+  const told = touchesTold(bench, touchesOf(bench, lid), lengths);
   bench.do(
     {
       id: `${part.mark}/mortise`,
@@ -76,20 +76,11 @@ function touchesOf(bench: Bench, lid: Lid): readonly [Touch, Touch, Touch] {
   ];
 }
 
-/** Touches in words; the lengths that they print are added to those of the card. */
-function inWords(bench: Bench, touches: readonly Touch[], lengths: Traced[]): readonly string[] {
-  return touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
-}
-
 function layOn(bench: Bench, lid: Lid): void {
   const part = partOf(bench, lid.part);
   const touches = touchesOf(bench, lid);
   const lengths: Traced[] = [];
-  const told = inWords(bench, touches, lengths);
+  const told = touchesTold(bench, touches, lengths);
   const n = lengths.push(bench.set('marking', lid.gap)) - 1;
   bench.do(
     {

@@ -3,7 +3,7 @@ import type { Part, PinnedShelf } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import type { Touch } from './operation.ts';
-import { offset, touchWords } from './seating.ts';
+import { offset, touchesTold } from './seating.ts';
 import { stand } from './turning.ts';
 import { listWords } from './words.ts';
 
@@ -24,11 +24,7 @@ function setIn(bench: Bench, shelf: PinnedShelf): void {
   const part = partOf(bench, shelf.part);
   const touches = touchesOf(bench, shelf, part);
   const lengths: Traced[] = [];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
+  const told = touchesTold(bench, touches, lengths);
   bench.do(
     {
       id: `${part.mark}/set`,

@@ -359,6 +359,20 @@ function takesIn({ setOut }: Bench, part: Part | undefined, mark: string): boole
   return setOut.joints.some((j) => j.part === there?.id && j.mate === part?.id && isLetIn(j));
 }
 
+/** Touches in words, one after the other; their distances join the lengths that the card prints. */
+export function touchesTold(
+  bench: Bench,
+  touches: readonly Touch[],
+  lengths: Traced[],
+  part?: Part,
+): readonly string[] {
+  return touches.map((t) => {
+    const { words, lengths: more } = touchWords(bench, t, lengths.length, part);
+    lengths.push(...more);
+    return words;
+  });
+}
+
 /** A touch in words; a distance is printed at placeholder `n`. The second value is the length for it, outward or not. */
 export function touchWords(
   bench: Bench,

@@ -3,7 +3,7 @@ import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { liftCautions } from './lifting.ts';
 import type { StageId, Touch, Turn } from './operation.ts';
-import { touchWords } from './seating.ts';
+import { touchesTold } from './seating.ts';
 import { capital, listWords } from './words.ts';
 
 /** Several parts that hang together already, brought to their place as one. */
@@ -18,11 +18,7 @@ export function setGroup(
   stage: StageId = 'assemble',
 ): void {
   const lengths: Traced[] = [];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
+  const told = touchesTold(bench, touches, lengths);
   bench.do(
     {
       id: `${workpiece}/set`,

@@ -1,26 +1,13 @@
 import { expect, test } from 'vitest';
 import type { GlueUp, Operation } from '../build/index.ts';
-import { fromMm } from '../measure/index.ts';
 import type { Assembly, Member } from './assembly.ts';
 import { Clamping } from './clamping.ts';
-import { plainPiece } from './virtual-piece.ts';
+import { board } from './member.test-aid.ts';
 
-type Triple = readonly [number, number, number];
-
-function block(mark: string, at: Triple, size: Triple): Member {
-  const [x, y, z] = size.map(fromMm) as unknown as Triple;
-  return {
-    mark,
-    piece: plainPiece(x, y, z),
-    turn: { length: '+x', width: '+y' },
-    origin: at.map((mm) => Number(fromMm(mm))) as never,
-  };
-}
-
-const left = block('A1', [0, 0, 0], [18, 300, 600]);
-const right = block('A2', [418, 0, 0], [18, 300, 600]);
+const left = board('A1', [0, 0, 0], [18, 300, 600]);
+const right = board('A2', [418, 0, 0], [18, 300, 600]);
 /** So far behind the front and before the back that only battens over both sides press it. */
-const shelf = block('E1', [12, 120, 300], [412, 60, 18]);
+const shelf = board('E1', [12, 120, 300], [412, 60, 18]);
 
 const set = (workpiece: string): Operation =>
   ({

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { type Breakdown, breakDown } from '../../src/breakdown/index.ts';
 import { type BuildPlan, planBuild } from '../../src/build/index.ts';
 import { checkJob, type JobDocument } from '../../src/job/index.ts';
+import type { Traced } from '../../src/measure/index.ts';
 import { type SetOut, setOut } from '../../src/setting-out/index.ts';
 
 /** A job taken as far as its build. */
@@ -22,6 +23,11 @@ export function built(document: unknown): Built {
   let step = cutting.next();
   while (!step.done) step = cutting.next();
   return { job, drawn, breakdown: step.value, build: planBuild(job, drawn, step.value) };
+}
+
+/** A traced length of what was built, in mm. */
+export function mm({ drawn }: Built, t: Traced): number {
+  return drawn.ledger.ticks(t) / 3200;
 }
 
 /** The glaze cabinet of the examples, as a plain document. */

@@ -112,3 +112,14 @@ export function frozen<T>(value: T): T {
   }
   return value;
 }
+
+/** Puts screws of one kind and thickness on the rack, one of each length (mm); measures as they are written. */
+export function addScrews(
+  job: PlainJob,
+  kind: 'pocket' | 'countersunk',
+  lengths: readonly number[],
+  { diameter, head }: { readonly diameter: string; readonly head: string },
+): void {
+  for (const long of lengths)
+    job.shop.rack.screws.push({ id: `${kind}-${long}`, kind, length: `${long} mm`, diameter, head });
+}

@@ -5,7 +5,7 @@ import { planesOf } from '../boxes.ts';
 import { CAUTION } from '../cautions.ts';
 import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
-import { touchWords } from '../seating.ts';
+import { touchesTold } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { frontOnOpenBox } from './front.ts';
 import { boxName, by, named, partOf } from './in-words.ts';
@@ -73,13 +73,7 @@ function setPart(
         by(bench, mine, first, '-z'),
       ];
   const lengths: Traced[] = [];
-  const told = begins
-    ? []
-    : touches.map((t) => {
-        const { words, lengths: more } = touchWords(bench, t, lengths.length);
-        lengths.push(...more);
-        return words;
-      });
+  const told = begins ? [] : touchesTold(bench, touches, lengths);
   bench.do(
     {
       id: `${part.mark}/set`,

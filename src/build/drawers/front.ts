@@ -4,7 +4,7 @@ import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
-import { byEdging, offset, outermost, touchWords } from '../seating.ts';
+import { byEdging, offset, outermost, touchesTold } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { boxName, named, partOf } from './in-words.ts';
 
@@ -64,11 +64,7 @@ function setFront(
     at('-z'),
   ];
   const lengths: Traced[] = [card.gap];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
+  const told = touchesTold(bench, touches, lengths);
   bench.do(
     {
       id: `${face.mark}/set`,

@@ -3,9 +3,10 @@ import type { Drawer } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import type { Touch } from '../operation.ts';
-import { offset, touchWords } from '../seating.ts';
+import { offset, touchesTold } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { boxName, partOf } from './in-words.ts';
+import { setInCase } from './set-in-case.ts';
 import { whatMoves } from './what-moves.ts';
 
 /** Runners on, box in, and along its whole way. */
@@ -40,37 +41,21 @@ export function onBoughtRunners(bench: Bench, drawer: Drawer, runners: NonNullab
   );
   const stick = bench.gauges.use(height, `${left.mark}/runners`, left.mark);
   const lengths: Traced[] = [];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
+  const told = touchesTold(bench, touches, lengths);
   const put = (t: Traced) => `{${lengths.push(t) - 1}}`;
-  bench.do(
-    {
-      id: `${left.mark}/runners`,
-      kind: 'hang',
-      stage: 'fill',
-      title: `Put the ${into} on its runners, between ${posts[0].mark} and ${posts[1].mark}`,
-      does: {
-        act: 'set',
-        workpiece: into,
-        into: 'case',
-        turn: { length: '+x', width: '+y' },
-        touches,
-        glue: false,
-      },
-      tool: 'drill',
-      lines: [
-        `Take a pair of ${name} apart. The drawer’s halves go on ${left.mark} and ${right.mark}, front ends level with the box’s front: their middle ${put(line)} above the lower edge, over the pilots.`,
-        `The case’s halves on ${posts[0].mark} and ${posts[1].mark}: cut ${stick.name} twice, ${put(stick.length)} long, from ${below.mark} up to the middle of the runner; both sides by the same stick, so that both are level.`,
-        'Only the screws in slotted holes at first, two to each half, until the drawer runs; then the others.',
-        `Slide the box in. Where it stands: ${listWords(told)}.`,
-      ],
-      lengths,
-    },
-    [into, 'case'],
-  );
+  setInCase(bench, drawer, {
+    id: `${left.mark}/runners`,
+    title: `Put the ${into} on its runners, between ${posts[0].mark} and ${posts[1].mark}`,
+    touches,
+    tool: 'drill',
+    lines: [
+      `Take a pair of ${name} apart. The drawer’s halves go on ${left.mark} and ${right.mark}, front ends level with the box’s front: their middle ${put(line)} above the lower edge, over the pilots.`,
+      `The case’s halves on ${posts[0].mark} and ${posts[1].mark}: cut ${stick.name} twice, ${put(stick.length)} long, from ${below.mark} up to the middle of the runner; both sides by the same stick, so that both are level.`,
+      'Only the screws in slotted holes at first, two to each half, until the drawer runs; then the others.',
+      `Slide the box in. Where it stands: ${listWords(told)}.`,
+    ],
+    lengths,
+  });
   const travel = bench.set('marking', drawer.travel, 'down');
   const screws = 2 * (runners.caseScrews.length + runners.drawerScrews.length);
   const beside = drawer.beside;

@@ -5,9 +5,10 @@ import { planesOf } from '../boxes.ts';
 import { CAUTION } from '../cautions.ts';
 import { clampsAlong } from '../glue/clamps-needed.ts';
 import type { Touch } from '../operation.ts';
-import { offset, outermost, touchWords } from '../seating.ts';
+import { offset, outermost, touchesTold } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { boxName, named, partOf } from './in-words.ts';
+import { setInCase } from './set-in-case.ts';
 import { whatMoves } from './what-moves.ts';
 
 /** The box slid in over its runner, and its whole way tried. */
@@ -16,16 +17,6 @@ export function onCentreRunner(bench: Bench, drawer: Drawer, centre: CentreRunne
   const guides = [partOf(bench, centre.guides[0]), partOf(bench, centre.guides[1])] as const;
   standIn(bench, drawer);
   tryIt(bench, drawer, runner, guides);
-}
-
-function told(bench: Bench, touches: readonly Touch[], lengths: Traced[]): string {
-  return listWords(
-    touches.map((t) => {
-      const { words, lengths: more } = touchWords(bench, t, lengths.length);
-      lengths.push(...more);
-      return words;
-    }),
-  );
 }
 
 /** Glues runners to what will be below drawers, and guides to their bottoms, while those lie on the bench, where clamps reach. */
@@ -64,7 +55,7 @@ function glueOn(
     from('-y'),
   ];
   const lengths: Traced[] = [];
-  const words = told(bench, touches, lengths);
+  const words = listWords(touchesTold(bench, touches, lengths));
   bench.do(
     {
       id: `${strip.mark}/edge`,
@@ -112,28 +103,16 @@ function standIn(bench: Bench, drawer: Drawer): void {
     { part: side.mark, side: '-z', of: below.mark, face: '+z' },
   ];
   const lengths: Traced[] = [];
-  bench.do(
-    {
-      id: `${side.mark}/slide-in`,
-      kind: 'hang',
-      stage: 'fill',
-      title: `Slide the ${into} in over its runner`,
-      does: {
-        act: 'set',
-        workpiece: into,
-        into: 'case',
-        turn: { length: '+x', width: '+y' },
-        touches,
-        glue: false,
-      },
-      lines: [
-        `Once all glue has set. Its guides go over the runner from the front. Where it stands: ${told(bench, touches, lengths)}.`,
-        'Where it binds, look for the shine, and take a shaving off the guide there; never off the runner.',
-      ],
-      lengths,
-    },
-    [into, 'case'],
-  );
+  setInCase(bench, drawer, {
+    id: `${side.mark}/slide-in`,
+    title: `Slide the ${into} in over its runner`,
+    touches,
+    lines: [
+      `Once all glue has set. Its guides go over the runner from the front. Where it stands: ${listWords(touchesTold(bench, touches, lengths))}.`,
+      'Where it binds, look for the shine, and take a shaving off the guide there; never off the runner.',
+    ],
+    lengths,
+  });
 }
 
 function tryIt(bench: Bench, drawer: Drawer, runner: Part, guides: readonly [Part, Part]): void {

@@ -4,9 +4,10 @@ import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
-import { offset, touchWords } from '../seating.ts';
+import { offset, touchesTold } from '../seating.ts';
 import { listWords } from '../words.ts';
 import { boxName, named, partOf } from './in-words.ts';
+import { setInCase } from './set-in-case.ts';
 import { whatMoves } from './what-moves.ts';
 
 /** Strips screwed to the uprights, the box slid onto them, and along its whole way. */
@@ -36,11 +37,7 @@ function setStrip(bench: Bench, strip: Part, post: Part, below: Part, side: Dire
   const id = `${strip.mark}/set`;
   const stick = bench.gauges.use(gap, id, strip.mark);
   const lengths: Traced[] = [];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
-  });
+  const told = touchesTold(bench, touches, lengths);
   const n = lengths.push(stick.length) - 1;
   bench.do(
     {
@@ -88,33 +85,17 @@ function slideIn(
     { part: side.mark, side: '-z', of: strip.mark, face: '-z', gap: bench.set('router', under) },
   ];
   const lengths: Traced[] = [bench.set('router', wooden.width), bench.set('router', wooden.depth)];
-  const told = touches.map((t) => {
-    const { words, lengths: more } = touchWords(bench, t, lengths.length);
-    lengths.push(...more);
-    return words;
+  const told = touchesTold(bench, touches, lengths);
+  setInCase(bench, drawer, {
+    id: `${side.mark}/slide-in`,
+    title: `Slide the ${into} onto its runners, between ${posts[0].mark} and ${posts[1].mark}`,
+    touches,
+    lines: [
+      'Its grooves, {0} wide and {1} deep, go over both runners from their front ends. Where it binds, look for the shine and take a shaving off the runner there; never force it.',
+      `Where it stands: ${listWords(told)}.`,
+    ],
+    lengths,
   });
-  bench.do(
-    {
-      id: `${side.mark}/slide-in`,
-      kind: 'hang',
-      stage: 'fill',
-      title: `Slide the ${into} onto its runners, between ${posts[0].mark} and ${posts[1].mark}`,
-      does: {
-        act: 'set',
-        workpiece: into,
-        into: 'case',
-        turn: { length: '+x', width: '+y' },
-        touches,
-        glue: false,
-      },
-      lines: [
-        'Its grooves, {0} wide and {1} deep, go over both runners from their front ends. Where it binds, look for the shine and take a shaving off the runner there; never force it.',
-        `Where it stands: ${listWords(told)}.`,
-      ],
-      lengths,
-    },
-    [into, 'case'],
-  );
 }
 
 function tryIt(bench: Bench, drawer: Drawer, strips: readonly [Part, Part]): void {

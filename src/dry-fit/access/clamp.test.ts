@@ -1,31 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import { fromMm } from '../../measure/index.ts';
 import type { Member } from '../assembly.ts';
-import { plainPiece } from '../virtual-piece.ts';
+import { board } from '../member.test-aid.ts';
 import { clampMeets, meetingOf } from './clamp.ts';
 
-type Triple = readonly [number, number, number];
-
-function block(mark: string, at: Triple, size: Triple): Member {
-  const [x, y, z] = size.map(fromMm) as unknown as Triple;
-  return {
-    mark,
-    piece: plainPiece(x, y, z),
-    turn: { length: '+x', width: '+y' },
-    origin: at.map((mm) => Number(fromMm(mm))) as never,
-  };
-}
-
-const left = block('A1', [0, 0, 0], [18, 300, 600]);
-const right = block('A2', [418, 0, 0], [18, 300, 600]);
+const left = board('A1', [0, 0, 0], [18, 300, 600]);
+const right = board('A2', [418, 0, 0], [18, 300, 600]);
 /** A shelf let 6 mm into both sides, as deep as they are. */
-const shelf = block('E1', [12, 0, 300], [412, 300, 18]);
+const shelf = board('E1', [12, 0, 300], [412, 300, 18]);
 const meets = (a: Member, b: Member, ...there: Member[]) => clampMeets([a, b, ...there], meetingOf(a, b)!);
 
 describe('where two parts meet', () => {
   test('a shelf meets a side along the way it is let in', () => {
     expect(meetingOf(shelf, left)).toEqual({ axis: 0, area: { min: [12, 0, 300], max: [18, 300, 318] } });
-    expect(meetingOf(shelf, block('F1', [0, 301, 0], [436, 6, 600]))).toBeUndefined();
+    expect(meetingOf(shelf, board('F1', [0, 301, 0], [436, 6, 600]))).toBeUndefined();
   });
 });
 
@@ -35,23 +22,23 @@ describe('a clamp across a case', () => {
   });
 
   test('goes round a thin back, which its throat spans', () => {
-    expect(meets(shelf, left, right, block('F1', [0, 300, 0], [436, 6, 600]))).toBeUndefined();
+    expect(meets(shelf, left, right, board('F1', [0, 300, 0], [436, 6, 600]))).toBeUndefined();
   });
 
   test('finds no room where something thicker than its throat stands before the front', () => {
-    const drawer = block('P1', [-50, -150, 200], [600, 148, 250]);
+    const drawer = board('P1', [-50, -150, 200], [600, 148, 250]);
     expect(meets(shelf, left, right, drawer)).toBe('P1');
   });
 
   test('presses a shelf that stands far behind the front by a batten over the sides', () => {
-    const short = block('E2', [12, 120, 300], [412, 60, 18]);
+    const short = board('E2', [12, 120, 300], [412, 60, 18]);
     expect(meets(short, left, right)).toBeUndefined();
     // Without the other side there is nothing for a batten to lie on in front of it.
     expect(meets(short, left)).toBe('A1');
   });
 
   test('needs a hand’s room behind one of its jaws at least', () => {
-    const beside = (mark: string, x: number) => block(mark, [x, -100, -100], [18, 500, 800]);
+    const beside = (mark: string, x: number) => board(mark, [x, -100, -100], [18, 500, 800]);
     expect(meets(shelf, left, right, beside('B1', -120))).toBeUndefined();
     expect(meets(shelf, left, right, beside('B1', -120), beside('B2', 538))).toMatch(/^B/);
   });

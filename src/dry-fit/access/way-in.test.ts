@@ -1,9 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { openSolids } from '../../adaptors/solids-manifold.ts';
-import { fromMm } from '../../measure/index.ts';
-import type { Shape, Solids } from '../../solid/index.ts';
+import type { Solids } from '../../solid/index.ts';
 import type { Member } from '../assembly.ts';
-import { plainPiece } from '../virtual-piece.ts';
+import { board } from '../member.test-aid.ts';
 import { tiltsIn } from './tilt-in.ts';
 import { noWayIn, wayInSentence } from './way-in.ts';
 
@@ -11,19 +10,6 @@ let solids: Solids;
 beforeAll(async () => {
   solids = await openSolids();
 });
-
-type Triple = readonly [number, number, number];
-
-/** A board that fills a box: its length along x, its width along y. */
-function board(mark: string, at: Triple, size: Triple, cuts: readonly Shape[] = []): Member {
-  const [x, y, z] = size.map(fromMm) as readonly number[] as [number, number, number];
-  return {
-    mark,
-    piece: { ...plainPiece(x, y, z), cuts },
-    turn: { length: '+x', width: '+y' },
-    origin: at.map((mm) => Math.round(fromMm(mm))) as never,
-  };
-}
 
 /** A box without a front: sides, bottom, lid, and a back where it is asked for. */
 function box(...more: readonly Member[]): readonly Member[] {
