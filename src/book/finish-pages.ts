@@ -51,7 +51,7 @@ export function finishBlocks(plan: FinishPlan, width: number, type: TextMeasure)
     heading('In order', width, type),
     ...[
       `Sand panels from 150 or 180 on to 220, solid wood from ${grits[0]} on to ${grits.at(-1)}; no power sanding along veneered edges, pencil lines to see when to stop.`,
-      'Try all coats on the test piece of each lot first, sanded the same way, and look at it where the piece will stand.',
+      'Try all coats on the test piece of each lot first (its largest waste where there is none), sanded the same way, and look at it where the piece will stand.',
       ...(plan.before.length > 0
         ? [`Before they are put together: ${plan.before.join(', ')}. Glue faces are masked.`]
         : []),

@@ -19,7 +19,13 @@ export type { Finding, FindingCode, Verdict } from './judge/verdict.ts';
 export { listParts } from './list/list-parts.ts';
 export { type ListRow, type ListSize, type ReadList, readList } from './list/read-list.ts';
 export type { LotProblem, StockSource } from './lot-problem.ts';
-export type { PlannedArea, PlannedNode, PlannedSheet } from './planned-sheet.ts';
+export {
+  KEEP_LENGTH,
+  KEEP_WIDTH,
+  type PlannedArea,
+  type PlannedNode,
+  type PlannedSheet,
+} from './planned-sheet.ts';
 export { lowerBound } from './planner/lower-bound.ts';
 export { type CutOptions, type CutProgress, ONE_SECOND, planCuts } from './planner/plan-cuts.ts';
 export { type Spare, type SpareGroup, spareGroups } from './spares.ts';

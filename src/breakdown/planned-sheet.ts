@@ -148,8 +148,8 @@ export function planSheet(
 }
 
 /** Smallest piece that goes back on the rack: 300 x 100 mm of sheet, 300 mm of strip (common practice). */
-const KEEP_LENGTH = 300 * TICKS_PER_MM;
-const KEEP_WIDTH = 100 * TICKS_PER_MM;
+export const KEEP_LENGTH = 300 * TICKS_PER_MM;
+export const KEEP_WIDTH = 100 * TICKS_PER_MM;
 
 function isWorthKeeping(l: Ledger, strip: boolean, area: PlannedArea): boolean {
   const [a, b] = [l.ticks(area.length), l.ticks(area.width)];

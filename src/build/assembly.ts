@@ -268,7 +268,7 @@ function standsInDado(bench: Bench, id: string): boolean {
   );
 }
 
-/** The bottom comes first, although it is screwed into the sides. */
+/** The bottom comes first, although it is screwed into the sides; so does a lid whose tongues go into them. */
 function isSide(bench: Bench, id: string, part: Part): boolean {
   const before = part.mark.startsWith('B') || (part.mark.startsWith('C') && isTongued(bench, part));
   return before && bench.setOut.sides.some((s) => s.left === id || s.right === id);

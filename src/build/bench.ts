@@ -72,6 +72,12 @@ export class Bench {
     return this.ledger.document(`shop/tools/${tool.id}/${field}`, read.value, text);
   }
 
+  /** What a saw takes away; the usual where the shop has none. */
+  kerfOf(kind: 'circular-saw' | 'mitre-saw'): Traced {
+    const saw = this.tool(kind);
+    return saw ? this.ofTool(saw, 'kerf') : this.ledger.row(SETTING_OUT.kerf);
+  }
+
   /** A length of the document, in ticks. */
   ticksOf(text: string): Ticks {
     const read = parseLength(text, this.job.shop.units);

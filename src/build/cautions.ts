@@ -6,6 +6,7 @@ export const CAUTION = {
   router:
     'Unplug before changing the bit; eyes and ears protected; rout against the turning of the bit; take deep cuts in several passes.',
   knife: 'A sharp knife on a firm base, cutting away from the hand that holds.',
+  handsaw: 'Clamp the part; keep the other hand behind the teeth, and the first strokes short.',
   iron: 'The iron and the edge behind it burn fingers: press with a block of wood; unplug the iron when it is put down.',
   joiner:
     'Clamp the part and keep both hands on the joiner; let the cutter spring back and stand still before it is lifted away.',

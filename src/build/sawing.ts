@@ -1,5 +1,4 @@
-import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
-import { SETTING_OUT } from '../materials/index.ts';
+import type { Breakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { type Part, partsToCut } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -11,8 +10,8 @@ import { listWords } from './words.ts';
 import { piecesFromYard, type RawPiece } from './yard-cuts.ts';
 
 /**
- * Cuts every sheet, offcut and strip to blanks, in the order of the cut trees; first what holds parts that nothing would
- * give again, while all else can still be changed.
+ * Cuts every sheet, offcut and strip to blanks, in the order of the cut trees. Of the sheets and of the strips those come
+ * first that hold parts which nothing would give again, while all else can still be changed.
  */
 export function sawStock(bench: Bench, breakdown: Breakdown): void {
   testCut(bench, breakdown);
@@ -24,16 +23,24 @@ export function sawStock(bench: Bench, breakdown: Breakdown): void {
     .flatMap((lot) => lot.sheets.map((sheet) => ({ lot, sheet, risk: risk(sheet) })))
     .sort((a, b) => a.risk - b.risk);
   for (const { lot, sheet } of cuts) {
+    const strip = lot.lot.form === 'strip';
+    const home = strip ? undefined : piecesFromYard(bench, lot, sheet);
     const last = marksIn(sheet.root).filter((m) => lastChance.has(m));
-    if (last.length > 0) onlyOnce(bench, sheet, last);
-    if (lot.lot.form === 'strip') sawStrip(bench, sheet);
-    else sawPieces(bench, lot, sheet);
+    const lies = home?.pieces.map((p) => p.name) ?? [sheet.name];
+    if (last.length > 0 && lot.lot.tape === undefined) onlyOnce(bench, sheet, last, lies);
+    if (home) sawPieces(bench, sheet, home);
+    else sawStrip(bench, sheet);
   }
 }
 
-/** Says of a sheet, before its first cut, which of its parts can’t be cut again. */
-function onlyOnce(bench: Bench, { name, source, lot }: PlannedSheet, marks: readonly string[]): void {
-  const strip = bench.setOut.parts.find((p) => p.lot === lot)?.form === 'strip';
+/** Says of stock, before its first cut in the shop, which of its parts can’t be cut again; `lies` are the pieces it came home in. */
+function onlyOnce(
+  bench: Bench,
+  { name, source, lot }: PlannedSheet,
+  marks: readonly string[],
+  lies: readonly string[],
+): void {
+  const strip = isStripLot(bench, lot);
   const id = `${name}/only-once`;
   bench.do(
     {
@@ -41,14 +48,14 @@ function onlyOnce(bench: Bench, { name, source, lot }: PlannedSheet, marks: read
       kind: 'inspect',
       stage: strip ? 'strips' : 'sheets',
       title: `There is no second ${listWords(marks)}`,
-      does: { act: 'other', on: [name] },
+      does: { act: 'other', on: lies },
       lines: [
-        `Nothing that is there or can be bought would give ${marks.length > 1 ? 'them' : 'it'} again, so ${source.stock.name ?? name} is cut first. Look it over for dents, voids and bow; check every mark on it a second time before the saw starts.`,
+        `Nothing that is there or can be bought would give ${marks.length > 1 ? 'them' : 'it'} again, so ${source.stock.name ?? name} is cut before the other ${strip ? 'strips' : 'sheets'}. Look it over for dents, voids and bow; check every mark on it a second time before the saw starts.`,
       ],
     },
-    [name],
+    lies,
   );
-  bench.comesFrom(name, id);
+  for (const piece of lies) bench.comesFrom(piece, id);
 }
 
 function marksIn(node: PlannedNode): readonly string[] {
@@ -60,9 +67,8 @@ function marksIn(node: PlannedNode): readonly string[] {
 function testCut(bench: Bench, breakdown: Breakdown): void {
   const lots = breakdown.lots.filter((l) => l.lot.form === 'sheet' && l.sheets.length > 0);
   const sheets = lots.flatMap((l) => l.sheets.map((s) => s.name));
-  const saw = bench.tool('circular-saw');
   if (lots.length === 0) return;
-  const kerf = saw ? bench.ofTool(saw, 'kerf') : bench.ledger.row(SETTING_OUT.kerf);
+  const kerf = bench.kerfOf('circular-saw');
   bench.do(
     {
       id: 'sheets/test-cut',
@@ -85,8 +91,11 @@ function testCut(bench: Bench, breakdown: Breakdown): void {
 }
 
 /** What came home of a sheet, or all of it, one after the other. */
-function sawPieces(bench: Bench, lot: LotBreakdown, sheet: PlannedSheet): void {
-  const { pieces, named } = piecesFromYard(bench, lot, sheet);
+function sawPieces(
+  bench: Bench,
+  sheet: PlannedSheet,
+  { pieces, named }: ReturnType<typeof piecesFromYard>,
+): void {
   const count = { strips: named };
   for (const piece of pieces) sawSheet(bench, sheet, piece, count);
 }
@@ -263,7 +272,7 @@ function sawNode(
     second.kind === 'left'
       ? leftWords(names[1])
       : `, ${second.kind === 'piece' ? `${second.part.mark} (${second.part.name})` : names[1]} on what stays.`;
-  const strip = bench.job.shop.rack.lots.some((l) => l.id === sheet.lot && l.form === 'strip');
+  const strip = isStripLot(bench, sheet.lot);
   cut(bench, {
     id: `${workpiece}/${lengthwise ? 'crosscut' : 'rip'}-${names[0]}`,
     title: `${isTape(bench, sheet.lot) ? 'Cut' : lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? (strip ? 'strip ' : 'sheet ') : 'piece '}${workpiece}`,
@@ -432,7 +441,7 @@ function cut(bench: Bench, draft: CutDraft): void {
       reference: from,
       lines,
       lengths: [draft.at, ...(draft.more ?? [])],
-      cautions: [draft.tape || byHand ? CAUTION.knife : CAUTION.saw],
+      cautions: [draft.tape ? CAUTION.knife : byHand ? CAUTION.handsaw : CAUTION.saw],
     },
     [workpiece],
   );
@@ -455,6 +464,10 @@ function keptOf(bench: Bench, { keep, at, whole }: CutDraft): Traced {
   return keep === 'behind' && whole !== undefined
     ? bench.ledger.less('what the rail lies on', whole, at)
     : at;
+}
+
+function isStripLot(bench: Bench, lot: string): boolean {
+  return bench.job.shop.rack.lots.some((l) => l.id === lot && l.form === 'strip');
 }
 
 function isStrip(bench: Bench, workpiece: string): boolean {

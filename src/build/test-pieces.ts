@@ -1,4 +1,5 @@
-import type { Breakdown } from '../breakdown/index.ts';
+import { type Breakdown, KEEP_LENGTH, KEEP_WIDTH } from '../breakdown/index.ts';
+import { toMm } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { Bench } from './bench.ts';
 import { listWords } from './words.ts';
@@ -45,9 +46,9 @@ function nothingLeft(lot: string, says: string): Snag {
     where: { path: `shop/rack/lots/${lot}` },
     sentence: `Nothing of ${says} is left that is large enough to prove settings and the finish on.`,
     rule: {
-      says: 'a test piece is at least 300 x 100 mm, of a strip 300 mm long',
+      says: `a test piece is at least ${toMm(KEEP_LENGTH)} x ${toMm(KEEP_WIDTH)} mm, of a strip ${toMm(KEEP_LENGTH)} mm long`,
       source: 'common practice',
-      confirmed: true,
+      confirmed: false,
     },
     cures: [{ says: 'Have an offcut of it at hand, or keep the largest waste.' }],
   };

@@ -223,13 +223,13 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
 export function biscuitSlotted(piece: VirtualPiece, act: ActOf<'biscuit-slot'>, read: ReadCard): Worked {
   const size = piece.size.map(toMm) as [number, number, number];
   const [depth, radius, half] = [toMm(read(act.depth)), toMm(read(act.cutter)) / 2, toMm(read(act.kerf)) / 2];
-  if (act.slopeFrom) return slottedOnSlope(piece, act, read);
   const into = INTO[act.side];
   const inward = into.findIndex((c) => c !== 0);
   // The disc's axis: through an edge's thickness; on a face, across the slot's run.
   const axis = inward === 2 ? (act.run === 'length' ? 1 : 0) : 2;
   const along = 3 - inward - axis;
   if (depth <= 0 || depth >= radius) return { fault: 'the cutter doesn’t reach that deep' };
+  if (act.slopeFrom) return slottedOnSlope(piece, act, read, { depth, radius, half });
   if (depth >= size[inward]!) return { fault: 'a slot that should be blind comes out behind' };
   const chord = Math.sqrt(radius * radius - (radius - depth) * (radius - depth));
   const cuts: Shape[] = [];
@@ -256,9 +256,13 @@ export function biscuitSlotted(piece: VirtualPiece, act: ActOf<'biscuit-slot'>, 
 }
 
 /** A joiner whose fence lies on a mitred end's slope: a disc plunged in square to it, so far down from the inner arris. */
-function slottedOnSlope(piece: VirtualPiece, act: ActOf<'biscuit-slot'>, read: ReadCard): Worked {
+function slottedOnSlope(
+  piece: VirtualPiece,
+  act: ActOf<'biscuit-slot'>,
+  read: ReadCard,
+  { depth, radius, half }: { readonly depth: number; readonly radius: number; readonly half: number },
+): Worked {
   const size = piece.size.map(toMm) as [number, number, number];
-  const [depth, radius, half] = [toMm(read(act.depth)), toMm(read(act.cutter)) / 2, toMm(read(act.kerf)) / 2];
   const chord = Math.sqrt(radius * radius - (radius - depth) * (radius - depth));
   const slope = size[2] * Math.SQRT2;
   const way = act.side === 'start' ? 1 : -1;

@@ -3,6 +3,7 @@ import { BarMaster } from './bar-master.ts';
 import { countedByKind } from './bar-pieces.ts';
 import type { BarsFound } from './bars-found.ts';
 import { bestFit } from './best-fit.ts';
+import { MOST_ROOM } from './fill-exactly.ts';
 import { finishBars } from './finish-bars.ts';
 import { FitLast } from './fit-last.ts';
 
@@ -17,8 +18,6 @@ const MOST_FALLS = 25;
 const MOST_FINISHES = 20_000;
 const MOST_FITS = 2000;
 const MOST_LAST = 14;
-/** Bars finer than this would make the tables of the better way too large. */
-const MOST_ROOM = 1_000_000;
 
 type Settled = [pattern: number, times: number][];
 
@@ -41,7 +40,7 @@ export class BarDive {
     this.best = best;
     this.chance = chance;
     this.dive = new BarMaster(master.lengths, master.wanted, master.room, master);
-    this.dive.patterns.addAll(master.patterns);
+    this.dive.patterns.copyFrom(master.patterns);
     this.before = new BarMaster(master.lengths, master.wanted, master.room);
   }
 

@@ -1,3 +1,5 @@
+/** Bars finer than this would make its table too large. */
+export const MOST_ROOM = 1_000_000;
 /** Steps of one listing. */
 const MOST_STEPS = 20_000;
 

@@ -41,7 +41,8 @@ export class FitLast {
     return this.fillings.work;
   }
 
-  /** Bars that hold all these pieces, each as its kinds; nothing when there are none or the tries are used up. */
+  /** Bars that hold all these pieces, each as its kinds; nothing when none was found: not all
+   * fillings are looked at, and tries are counted. */
   fit(demand: Int32Array, bars: number, tries: number): number[][] | undefined {
     this.left.set(demand);
     this.made = [];

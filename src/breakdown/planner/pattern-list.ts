@@ -30,8 +30,8 @@ export class PatternList {
     return this.length - 1;
   }
 
-  /** Takes over all patterns of another list. */
-  addAll(other: PatternList): void {
+  /** Becomes a copy of another list. */
+  copyFrom(other: PatternList): void {
     this.length = other.length;
     this.start = other.start.slice();
     this.kind = other.kind.slice();
@@ -51,23 +51,6 @@ export class PatternList {
     for (let k = this.start[j]!, end = this.start[j + 1]!; k < end; k++)
       sum += each[this.kind[k]!]! * this.times[k]!;
     return sum;
-  }
-
-  /** The pattern worth most, if that is more than `least`; else -1. */
-  best(each: Float64Array, least: number): number {
-    const { start, kind, times } = this;
-    let at = -1;
-    let most = least;
-    let k = 0;
-    for (let j = 0; j < this.length; j++) {
-      let sum = 0;
-      for (const end = start[j + 1]!; k < end; k++) sum += each[kind[k]!]! * times[k]!;
-      if (sum > most) {
-        most = sum;
-        at = j;
-      }
-    }
-    return at;
   }
 }
 

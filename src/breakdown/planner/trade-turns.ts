@@ -1,10 +1,9 @@
 import type { Chance } from '../../measure/index.ts';
 import { countedByKind } from './bar-pieces.ts';
 import type { BarsFound } from './bars-found.ts';
+import { MOST_ROOM } from './fill-exactly.ts';
 import { TradeBars } from './trade-bars.ts';
 
-/** Bars finer than this would make its tables too large. */
-const MOST_ROOM = 1_000_000;
 /** Only where the bound leaves at most this share of a bar over: trades go from full bars to full bars. */
 const TIGHT = 0.2;
 

@@ -80,7 +80,7 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
         'With a lamp held low: glue spots, pencil lines, dents. What shows now will show more under the finish. Scrape glue off; finish doesn’t take on it.',
         'Sand by hand with the grain, outside and top with the last grit again, and wipe the dust off.',
         ...comesOut(bench),
-        `Try the finish on the test pieces of the same lots first, all coats of it. ${plan.kind.note}`,
+        `Try the finish on the test pieces of the same lots first (the largest waste where there is none), all coats of it. ${plan.kind.note}`,
       ],
       cautions: [CAUTION.dust],
     },

@@ -13,7 +13,7 @@ export interface Meeting {
   readonly area: Box;
 }
 
-/** Parts may stand so far apart and still meet, and so deep in one another where one is let in, mm. */
+/** Parts may stand so far apart and still meet, and so deep in one another where one is let in, mm (from memory). */
 const APART = 0.5;
 const LET_IN = 20;
 
@@ -32,7 +32,7 @@ export function meetingOf(a: Member, b: Member): Meeting | undefined {
   return axis === undefined || area.max[axis] - area.min[axis] > LET_IN ? undefined : { axis, area };
 }
 
-/** Places along a joint, from either of its ends, at which a clamp is tried, mm; and beyond it, over a batten. */
+/** Places along a joint, from either of its ends, at which a clamp is tried, mm; and beyond it, as far as a batten of usual length reaches (from memory). */
 const FROM_END = [15, 45, 80, 120];
 const BEYOND = Array.from({ length: 20 }, (_, i) => -15 - 30 * i);
 
