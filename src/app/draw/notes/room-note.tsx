@@ -19,7 +19,7 @@ export function RoomNote({ room, piece }: { room: RecordOf<'room'>; piece: Recor
         const measures = room[list] ?? [];
         return (
           <p key={list}>
-            {words}:{' '}
+            {words}: {measures.length === 0 && 'not measured '}
             {measures.map((_, i) => (
               // Measures have no names: a place in the list is all that tells one from another.
               <span key={`${list}${i.toString()}`}>
@@ -35,7 +35,7 @@ export function RoomNote({ room, piece }: { room: RecordOf<'room'>; piece: Recor
               })}
               quiet
             >
-              Measure at another place
+              {measures.length === 0 ? 'Measure it' : 'Measure at another place'}
             </EditButton>
           </p>
         );
