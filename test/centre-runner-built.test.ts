@@ -1,12 +1,16 @@
 import { describe, expect, test } from 'vitest';
+import type { Traced } from '../src/measure/index.ts';
 import { built } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
-import { changedChest } from './drawers/chest-job.ts';
+import { type Changes, changedChest } from './drawers/chest-job.ts';
 import { drawerFaults } from './generate/judge-drawers.ts';
 
 /** The tool chest, its lowest drawer on a centre runner of strips so thick. */
-function chest(thickness: string, fields: object = {}) {
-  const job = changedChest({ planes: { carriedBy: 'centre-runner', runnerStrip: 'beech', ...fields } });
+function chest(thickness: string, fields: object = {}, width = '18 mm', others: Changes = {}) {
+  const job = changedChest({
+    ...others,
+    planes: { carriedBy: 'centre-runner', runnerStrip: 'beech', ...fields },
+  });
   job.shop.rack.lots!.push({
     id: 'beech',
     name: 'Beech strip',
@@ -14,7 +18,7 @@ function chest(thickness: string, fields: object = {}) {
     form: 'strip',
     nominal: '6 mm',
     thickness,
-    width: '18 mm',
+    width,
     stock: [{ id: 'beech-length', length: '2000 mm', price: 2 }],
   });
   return built(job);
@@ -63,4 +67,43 @@ test.each([
 ])('%s: it is said', (_, thickness, fields) => {
   const { drawn } = chest(thickness, fields);
   expect(drawn.snags.filter((s) => s.level === 'stop').map((s) => s.code)).toContain('drawers.no-centre');
+});
+
+const codes = (of: ReturnType<typeof chest>) => of.drawn.snags.map((s) => s.code);
+
+test('strips that three of them have no room for between the sides are too wide, and no part stands in another', () => {
+  const of = chest('6 mm', {}, '165 mm');
+  expect(codes(of)).toContain('drawers.no-centre');
+  expect(codes(of)).not.toContain('parts.same-space');
+});
+
+test('a runner of the rack that is named besides is not used, which a note says', () => {
+  const [runner] = changedChest({}).shop.rack.runners!;
+  expect(codes(chest('6 mm', { runner: runner!.id }))).toContain('drawers.runner-unused');
+  expect(codes(chest('6 mm'))).not.toContain('drawers.runner-unused');
+});
+
+test('a box higher than it is deep is told: guided below alone it tips', () => {
+  expect(codes(chest('6 mm'))).not.toContain('drawers.centre-tall');
+  const tall = { chest: { height: '1000 mm' }, heavy: { size: '420 mm' } };
+  expect(codes(chest('6 mm', {}, '18 mm', tall))).toContain('drawers.centre-tall');
+});
+
+test('its cards print how far it is drawn out, what still guides it, the gap above and the slips of card', () => {
+  const of = chest('6 mm');
+  const ticks = (t: Traced) => of.drawn.ledger.ticks(t);
+  const drawer = of.drawn.drawers.find((d) => d.record === 'planes')!;
+  const card = of.build.operations.find((o) => o.does.act === 'draw-out')!;
+  const runner = of.drawn.parts.find((p) => p.id === drawer.centre!.runner)!;
+  const [out, guided, above] = card.lengths.map(ticks);
+  // As it is marked, in half millimetres.
+  const rest = ticks(runner.length) - out! - guided!;
+  expect([rest >= 0, rest < 1600]).toEqual([true, true]);
+  expect(above).toBeGreaterThanOrEqual(2 * 3200);
+  expect(card.cautions.join(' ')).toContain('Nothing stops this drawer');
+  const right = of.drawn.parts.find((p) => p.id === drawer.centre!.guides[1])!;
+  const glued = of.build.operations.find((o) => o.id === `${right.mark}/edge`)!;
+  const n = glued.lines.flatMap((line) => /either side, {(\d+)} thick/.exec(line)?.[1] ?? []);
+  expect(n.map((i) => 2 * ticks(glued.lengths[Number(i)]!))).toEqual([ticks(drawer.centre!.play)]);
+  expect(glued.lines.join(' ')).toContain('left side is on your right');
 });

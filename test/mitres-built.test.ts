@@ -138,6 +138,56 @@ describe('a case with mitred corners', () => {
     expect(sentences(12)).toContain('comes through the outer face');
   });
 
+  test.each([
+    ['with a lid', withLid('applied'), ['A1', 'A2', 'B1', 'C1'], 'all corners'],
+    ['under an applied top', () => {}, ['A1', 'A2', 'B1'], 'both corners'],
+  ])(
+    '%s: its mitres on biscuits are closed in one glue-up, however short the glue’s time',
+    (_, change, parts, corners) => {
+      const { build, setOut, snags } = planOf((job) => {
+        change(job);
+        Object.assign(recordOf(job, 'case'), { inMitres: 'biscuits' });
+      });
+      const first = build.glueUps.find((g) => g.operations.includes('A1/set'))!;
+      expect([...first.parts].sort()).toEqual(parts);
+      expect(first.minutes).toBeGreaterThan(2);
+      expect(snags.some((s) => s.code === 'glue-up.outruns-glue')).toBe(first.minutes > first.leaves);
+      const rehearsal = build.operations.find((o) => o.id === `${first.id}/rehearse`)!;
+      expect(rehearsal.lines[0]).toContain(first.parts.length === 4 ? 'B1, A1, A2, C1' : 'B1, A1, A2');
+      expect(rehearsal.lines[1]).toContain('a band clamp');
+      const last = build.operations.find(
+        (o) => o.id === first.operations.findLast((id) => id.endsWith('/set')),
+      )!;
+      expect(last.lines.join(' ')).toContain(`close ${corners} together`);
+      const drink = build.operations.filter((o) => o.lines.some((line) => line.includes('Wait two minutes')));
+      expect(drink.map((o) => o.id)).toEqual(['A1/set']);
+      // The box of 1000 mm less its sides of 18 mm: where no lid holds them, a stick does.
+      const stick = last.lines.flatMap((line) => /spacer stick, {(\d+)} long/.exec(line)?.[1] ?? []);
+      expect(stick.map((n) => toMm(setOut.ledger.ticks(last.lengths[Number(n)]!)))).toEqual(
+        parts.length === 3 ? [toMm(setOut.ledger.ticks(setOut.dimensions.get('inside.width')!))] : [],
+      );
+    },
+  );
+
+  test('glue that sets while a corner on biscuits stands open is noticed', () => {
+    const plan = planOf((job) => {
+      withLid('applied')(job);
+      Object.assign(recordOf(job, 'case'), { inMitres: 'biscuits' });
+    });
+    const { build, setOut, breakdown } = plan;
+    const cure = build.operations.find((o) => o.id === 'case/cure')!;
+    const operations = build.operations
+      .filter((o) => o !== cure)
+      .flatMap((o) => (o.id === 'C1/set' ? [cure, o] : [o]));
+    const run = dryFit({
+      ...dryFitInput(plan.job, setOut, breakdown, build, solids),
+      build: { ...build, operations },
+    });
+    let step = run.next();
+    while (!step.done) step = run.next();
+    expect(step.value.faults.map((f) => f.sentence).join(' ')).toContain('is still open when its glue sets');
+  });
+
   test('biscuits stand near the inside: a slot there leaves wood, square to the slope, at the outer face (geometry)', () => {
     const { setOut } = planOf((job) => Object.assign(recordOf(job, 'case'), { inMitres: 'biscuits' }));
     const mm = (t: (typeof setOut.pegs)[number]['spare']) => toMm(setOut.ledger.ticks(t));
@@ -166,6 +216,37 @@ describe('a case with mitred corners', () => {
     expect(plan.setOut.snags.filter((s) => s.level === 'stop').map((s) => s.code)).toContain(
       'pegs.none-suits',
     );
+  });
+
+  test.each([
+    ['none on the rack', [], 'and the rack has none'],
+    ['too large a one', [['70 mm', '36 mm', '3.9 mm']], 'is too large for mitres in boards of 18 mm'],
+    ['one thicker than the slot', [['47 mm', '15 mm', '6 mm']], 'goes into the joiner’s slot of 4 mm'],
+  ])('biscuits for mitres, %s: the stop says which', (_, sizes, words) => {
+    const { setOut } = planOf((job) => {
+      Object.assign(recordOf(job, 'case'), { inMitres: 'biscuits' });
+      const rack = job.shop.rack as unknown as { fixings: { kind: string }[] };
+      const others = rack.fixings.filter((f) => f.kind !== 'biscuit');
+      const own = sizes.map(([length, width, thickness], i) => ({
+        ...{ id: `own-${i}`, kind: 'biscuit' },
+        ...{ length, width, thickness },
+      }));
+      rack.fixings = [...others, ...own];
+    });
+    expect(setOut.snags.find((s) => s.code === 'pegs.none-suits')?.sentence).toContain(words);
+  });
+
+  test('biscuits for mitres without a joiner: they may be left out', () => {
+    const { snags } = planOf((job) => {
+      Object.assign(recordOf(job, 'case'), { inMitres: 'biscuits' });
+      job.shop.tools.splice(
+        0,
+        job.shop.tools.length,
+        ...job.shop.tools.filter((t) => t.kind !== 'biscuit-joiner'),
+      );
+    });
+    const cures = snags.filter((s) => s.code === 'tools.missing').flatMap((s) => s.cures.map((c) => c.says));
+    expect(cures.join(' ')).toContain('Leave “inMitres” out');
   });
 
   test.each([

@@ -297,7 +297,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
   const goesIn = near.some((j) => j.part === part.id && standing.has(j.mate));
   const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));
   const meets = gluedTo(bench, standing, part);
-  const fold = foldLines(bench, standing, part, how.folded ?? []);
+  const fold = foldLines(bench, standing, part, how.folded ?? [], lengths);
   const { pegs, lines: peggedIn } = pegsIn(bench, standing, part, lengths);
   // What goes into a dado is set by it; a stick is for clear distances.
   const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;

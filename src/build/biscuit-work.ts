@@ -83,7 +83,8 @@ function onSlope(
     reference: `the ${sideWords(part, from)}`,
     lines: [
       `Strokes on the ${sideWords(part, inner)} at the ${sideWords(part, edge)}: ${placeholders(n)} from the ${sideWords(part, from)}.`,
-      `Fence at 45 degrees, hooked over the arris of the ${sideWords(part, inner)}, so that the cutter enters square to the slope, its middle {${n}} down the slope from that arris. Further out the slot would come through the outer face: plunge into an offcut with the same mitre first.`,
+      `Fence flat on the ${sideWords(part, inner)}, the joiner’s nose on the slope, and the fence opened to the angle of the inner edge, 135 degrees: then the cutter goes in square to the slope. Its middle comes {${n}} down the slope from the inner edge.`,
+      'Further down, the slot would come through the outer face: plunge into an offcut with the same mitre first.',
     ],
     lengths: [...along, down],
   });

@@ -1,5 +1,7 @@
+import type { Traced } from '../measure/index.ts';
 import type { Joint, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
+import { planesOf } from './boxes.ts';
 import type { Standing } from './seating.ts';
 import { listWords } from './words.ts';
 
@@ -14,17 +16,62 @@ export function foldedParts(bench: Bench, parts: readonly Part[]): readonly Part
   return parts.filter((p) => corners.some((j) => j.part === p.id || j.mate === p.id));
 }
 
-/** How the corners of a case are taped, glued and folded, as the card of a panel tells it; nothing of other panels. */
+/**
+ * How the corners of a case are taped, glued and folded, as the card of a panel tells it; nothing of other panels.
+ * Lengths are added to those of the card.
+ */
 export function foldLines(
   bench: Bench,
   standing: Standing,
   part: Part,
   row: readonly Part[],
+  lengths: Traced[],
 ): readonly string[] {
   if (!row.includes(part)) return [];
-  if (bench.setOut.joints.some((j) => isCorner(j) && j.pegs && (j.part === part.id || j.mate === part.id)))
-    return drawnTogether(bench, standing, part, row);
-  if (standing.placed.length === 0) {
+  const corners = bench.setOut.joints.filter((j) => isCorner(j) && row.some((p) => p.id === j.part));
+  const card: CornerCard = {
+    part,
+    row,
+    both: corners.length === 2,
+    begins: !row.some((p) => p !== part && standing.has(p.id)),
+    mates: corners.flatMap((j) => {
+      const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
+      return other !== undefined && standing.has(other) ? [standing.get(other)!.part.mark] : [];
+    }),
+    glued: corners.some((j) => standing.has(j.part) && standing.has(j.mate)),
+    last: row.every((p) => p === part || standing.has(p.id)),
+  };
+  const pegged = corners.some((j) => j.pegs && (j.part === part.id || j.mate === part.id));
+  const lines = pegged ? drawnTogether(card) : foldedUp(card);
+  const open = card.last ? openEnd(bench, corners) : undefined;
+  if (!open) return lines;
+  const n = lengths.push(open.width) - 1;
+  const [left, right] = open.sides;
+  return [
+    ...lines.slice(0, -1),
+    `Nothing holds the upper ends of ${left} and ${right} yet: put the spacer stick, {${n}} long, between them there before ${pegged ? 'the clamps draw' : 'tape goes round them over it'}; it stays until the glue has set.`,
+    ...lines.slice(-1),
+  ];
+}
+
+/** What the card of a panel tells its corners by. */
+interface CornerCard {
+  readonly part: Part;
+  /** All panels that are mitred together, in their order. */
+  readonly row: readonly Part[];
+  /** Two corners, and not four. */
+  readonly both: boolean;
+  /** The first of its row: there is nothing to be glued to yet. */
+  readonly begins: boolean;
+  /** Marks of those that stand and meet it in a mitre. */
+  readonly mates: readonly string[];
+  /** A corner before this has glue in it. */
+  readonly glued: boolean;
+  readonly last: boolean;
+}
+
+function foldedUp({ part, row, begins, mates, ...card }: CornerCard): readonly string[] {
+  if (begins) {
     const bottom = part.mark;
     const [left, right, ...lids] = row.filter((p) => p !== part).map((p) => p.mark);
     const order = [left, bottom, right, ...lids];
@@ -33,12 +80,9 @@ export function foldLines(
       'Strong tape across every joint, a hand apart, stretched tight; then one strip along it. Turn the row over on a flat board: the mitres stand open, and folded up they close. Try that once, and unfold it.',
     ];
   }
-  const mates = bench.setOut.joints.flatMap((j) => {
-    const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
-    return isCorner(j) && other !== undefined && standing.has(other) ? [standing.get(other)!.part.mark] : [];
-  });
   return [
-    `Glue both slopes between ${part.mark} and ${listWords(mates)}: sawn edges drink, so wait two minutes and glue again. Fold ${part.mark} up until the slopes close.`,
+    ...drinkLines(card.glued, row),
+    `Glue both slopes between ${part.mark} and ${listWords(mates)} again. Fold ${part.mark} up until the slopes close.`,
     mates.length > 1
       ? 'Draw the last corner together with tape, as tight as the others; then a band clamp round the case, or battens and clamps with blocks at the corners.'
       : 'The tape is the hinge and the clamp; wipe out what comes into the corner with a sharpened stick.',
@@ -46,27 +90,56 @@ export function foldLines(
 }
 
 /** Corners with biscuits don't fold: they are pushed on square to their slopes, and closed all together. */
-function drawnTogether(
-  bench: Bench,
-  standing: Standing,
-  part: Part,
-  row: readonly Part[],
-): readonly string[] {
-  if (standing.placed.length === 0)
+function drawnTogether({ part, row, both, begins, mates, glued, last }: CornerCard): readonly string[] {
+  const corners = both ? 'both corners' : 'all corners';
+  if (begins)
     return [
-      `First dry, with all biscuits: ${listWords(row.map((p) => p.mark))} go together with every corner a little open, and are then drawn up together. A band clamp round the case, or clamps both ways with blocks cut to 45 degrees, lie ready and opened to size.`,
+      `First dry, with all biscuits: ${listWords(row.map((p) => p.mark))} go together with ${corners} a little open, and are then drawn up together. A band clamp round the case, or clamps both ways with blocks cut to 45 degrees, lie ready and opened to size.`,
     ];
-  const mates = bench.setOut.joints.flatMap((j) => {
-    const other = j.part === part.id ? j.mate : j.mate === part.id ? j.part : undefined;
-    return isCorner(j) && other !== undefined && standing.has(other) ? [standing.get(other)!.part.mark] : [];
-  });
-  const last = row.every((p) => p === part || standing.has(p.id));
   return [
-    `Glue both slopes between ${part.mark} and ${listWords(mates)}: sawn edges drink, so wait two minutes and glue again, the slots last. Push ${part.mark} onto its biscuits square to the slope, and leave the corner a few millimetres open.`,
+    ...drinkLines(glued, row),
+    `Glue both slopes between ${part.mark} and ${listWords(mates)} again, the slots last. Push ${part.mark} onto its biscuits square to the slope, and leave the corner a few millimetres open.`,
     ...(last
       ? [
-          'Now close all corners together, a little at each in turn, with the band clamp or the clamps: a corner that is shut first keeps the others from coming on.',
+          `Now close ${corners} together, a little at each in turn, with the band clamp or the clamps: a corner that is shut first keeps the ${both ? 'other' : 'others'} from coming on.`,
         ]
       : []),
   ];
+}
+
+/** Said once, before the first corner: all slopes drink at the same time. */
+function drinkLines(glued: boolean, row: readonly Part[]): readonly string[] {
+  return glued
+    ? []
+    : [
+        `Before all else brush glue on every slope of ${listWords(row.map((p) => p.mark))}: sawn edges drink. Wait two minutes.`,
+      ];
+}
+
+/** What must lie ready for corners that are closed in one go, besides glue and clamps. Lengths are added to the card’s. */
+export function cornerKit(bench: Bench, joints: readonly Joint[], lengths: Traced[]): readonly string[] {
+  const corners = joints.filter(isCorner);
+  if (corners.length === 0) return [];
+  const open = openEnd(bench, corners);
+  return [
+    corners.some((j) => j.pegs) ? 'a band clamp (or blocks cut to 45 degrees for the clamps)' : 'strong tape',
+    ...(open ? [`a spacer stick {${lengths.push(open.width) - 1}} long`] : []),
+  ];
+}
+
+/** The two sides whose upper ends no panel is mitred to, and how far they stand apart inside; undefined for a closed ring. */
+function openEnd(
+  bench: Bench,
+  corners: readonly Joint[],
+): { readonly sides: readonly [string, string]; readonly width: Traced } | undefined {
+  if (corners.length !== 2) return undefined;
+  const l = bench.ledger;
+  const ends = corners.flatMap((j) => [j.part, j.mate]);
+  const [left, right] = bench.setOut.parts
+    .filter((p) => ends.filter((id) => id === p.id).length === 1)
+    .map((p) => ({ mark: p.mark, planes: planesOf(l, p).planes }))
+    .sort((a, b) => l.ticks(a.planes['-x']) - l.ticks(b.planes['-x']));
+  if (!left || !right) return undefined;
+  const width = l.less('clear width between the sides', right.planes['-x'], left.planes['+x']);
+  return { sides: [left.mark, right.mark], width: bench.set('marking', width) };
 }

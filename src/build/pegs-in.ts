@@ -17,12 +17,14 @@ export function pegsIn(
 ): { readonly pegs: readonly PegsIn[]; readonly lines: readonly string[] } {
   const pegs: PegsIn[] = [];
   let biscuits = false;
+  let mitred = false;
   for (const peg of bench.setOut.pegs) {
     const [one, other] = peg.parts;
     const mate = one === part.id ? other : other === part.id ? one : undefined;
     const there = mate === undefined ? undefined : standing.get(mate)?.part.mark;
     if (there === undefined) continue;
     biscuits ||= peg.kind === 'biscuit';
+    mitred ||= peg.direction === undefined;
     const same = pegs.findIndex((p) => p.with === there && p.fixing === peg.fixing);
     const { fixing, across, wide } = peg;
     if (same < 0) pegs.push({ with: there, fixing, count: 1, across, wide });
@@ -46,7 +48,7 @@ export function pegsIn(
     lines: [
       `${biscuits ? 'Biscuits' : 'Dowels'}: ${listWords(counts)}; ${sizes.join('; ')}. Glue in the ${holes} of both parts; the ${what} go into the one that lies still.`,
       biscuits
-        ? 'Biscuits swell with the glue within minutes: bring the joint to its marks and clamp it before that.'
+        ? `Biscuits swell with the glue within minutes: ${mitred ? 'every corner must be closed' : 'bring the joint to its marks and clamp it'} before that.`
         : 'Push it on straight, all dowels at once, and draw it up with clamps: what is hammered home on one end jams on the other.',
       `The ${what} say where it comes; distances are there to check it by.`,
     ],

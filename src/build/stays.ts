@@ -34,7 +34,7 @@ export function fitStays(bench: Bench, held: HeldOpen, stays: NonNullable<Lid['s
 const TIGHTER = 'If it sinks, set the stays tighter; if it still sinks, use stronger ones.';
 
 const TRY: Readonly<Record<HeldOpen['says'], string>> = {
-  lid: `Try it: let go 50 mm above the closed lid, half way, and nearly upright, it must stay where it is let go each time. ${TIGHTER}`,
+  lid: `Try it: let go 50 mm (2 in) above the closed lid, half way, and nearly upright, it must stay where it is let go each time. ${TIGHTER}`,
   flap: `Try it: lift it half way and let go, then level, then as far as it opens; it must stay where it is let go each time. ${TIGHTER}`,
   'drop-down flap': `Try it: let it down slowly, it must come to rest level; then press on its free edge with one hand. ${TIGHTER}`,
 };

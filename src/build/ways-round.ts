@@ -5,7 +5,14 @@ import type { Cure, CureEdit } from '../snag/index.ts';
 export function waysRound(job: JobDocument, kind: ToolKind): readonly Cure[] {
   const edits = otherJoints(job, kind);
   const named = edits.length === 0 ? [] : [{ says: `${INSTEAD[kind]}.`, edits }];
-  return [...named, { says: `${WITHOUT[kind]}; then add it to the list of tools.` }];
+  const inMitres =
+    kind === 'biscuit-joiner' &&
+    job.design.records.some((r) => r.kind === 'case' && r.inMitres === 'biscuits');
+  return [
+    ...named,
+    ...(inMitres ? [{ says: 'Leave “inMitres” out: glue alone holds mitres that are folded up.' }] : []),
+    { says: `${WITHOUT[kind]}; then add it to the list of tools.` },
+  ];
 }
 
 /** Joints that the tools of the shop can make, in place of those that need the missing one. */

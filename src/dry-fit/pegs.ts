@@ -92,6 +92,14 @@ export function pegged(
   };
 }
 
+/** The mark of a part whose biscuits in one mitre are in while those of another have not come: glue must not set then. */
+export function openCorner(assembly: Assembly, filled: ReadonlySet<Way>): string | undefined {
+  return assembly.members.find(({ piece }) => {
+    const sloping = piece.ways.filter((w) => w.kind === 'biscuit' && directionOf(w.along) === undefined);
+    return sloping.some((w) => filled.has(w)) && sloping.some((w) => !filled.has(w));
+  })?.mark;
+}
+
 /** Undefined in a mitre: there the corners are drawn together, and no part comes along an axis of the piece. */
 function directionOf(into: Point): PieceDirection | undefined {
   const axis = into.findIndex((c) => Math.abs(c) > 0.999);

@@ -13,7 +13,7 @@ import { hangHinges } from './hinges.ts';
 import { inTheWay } from './in-the-way.ts';
 import { letInLevellers } from './levellers.ts';
 import { liftedIn } from './lift-in.ts';
-import { pegged } from './pegs.ts';
+import { openCorner, pegged } from './pegs.ts';
 import { restsOnPins } from './pins.ts';
 import { setPlugs } from './plugs.ts';
 import { pullCard, screwOnPull } from './pulls.ts';
@@ -146,6 +146,7 @@ export class Workshop {
         // Flaps, lids and doors on butts swing as well.
         if (operation.kind === 'hang')
           for (const mark of does.on) if (this.cameBy.has(mark)) this.swings.add(mark);
+        if (operation.kind === 'cure') this.sets(operation, does.on);
         return;
     }
   }
@@ -320,6 +321,21 @@ export class Workshop {
         `${act.workpiece} can’t be pushed on: its dowels or biscuits point more ways than one.`,
       );
     return [...ways];
+  }
+
+  /** Corners on biscuits are drawn together: none may be open when glue sets. */
+  private sets(operation: Operation, on: readonly string[]): void {
+    for (const assembly of this.assemblies.values()) {
+      if (!assembly.members.some((m) => on.includes(m.mark))) continue;
+      const open = openCorner(assembly, this.filled);
+      if (open !== undefined)
+        this.fault(
+          operation,
+          'peg-binds',
+          open,
+          `a mitred corner of ${open} is still open when its glue sets.`,
+        );
+    }
   }
 
   /** What has been screwed together by itself comes as a box, and its parts are known by it; so is what is set on it later. */

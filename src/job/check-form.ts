@@ -135,7 +135,7 @@ function knownFault(issue: Issue, field: string): { code: string; sentence: stri
     return {
       code: 'document.unreadable-value',
       sentence: `${capital(issue.message)}.`,
-      cure: { says: 'Write it like 590 mm, 23 1/4", width / 3 - 20 mm, 60 kg.' },
+      cure: { says: cureOfValue(issue, field) },
     };
   const limit = /^(>=|<=)(.+)$/.exec(issue.expected ?? '');
   if (limit)
@@ -149,6 +149,13 @@ function knownFault(issue: Issue, field: string): { code: string; sentence: stri
     sentence: `“${field}” should be ${issue.expected ?? 'something else'}, but is ${issue.received}.`,
     cure: { says: 'Write one of the values that are known there.' },
   };
+}
+
+/** Only what is typed as a text can be a size; a list that is too short wants another entry. */
+function cureOfValue(issue: Issue, field: string): string {
+  if (Array.isArray(issue.input))
+    return `Put what belongs there into “${field}”, or leave the field out if it may be.`;
+  return 'Write it like 590 mm, 23 1/4", width / 3 - 20 mm, 60 kg.';
 }
 
 function pathOf(issue: Issue): string {

@@ -473,3 +473,15 @@ test('a number out of its range is told in words, without signs', () => {
     '“count” should be 1 or more, but is -2.',
   ]);
 });
+
+test('a list with nothing in it wants an entry, not a size', () => {
+  const job = smallJob();
+  Object.assign(job.shop, { hours: [] });
+  lotOf(job, 'birch18').stock = [];
+  recordOf(job, 'cupboard').width = '1 metre and a bit';
+  const read = checkJob(job);
+  const cures = read.ok ? [] : read.snags.map((s) => `${s.where.path}: ${s.cures[0]!.says}`);
+  expect(cures).toHaveLength(3);
+  for (const cure of cures)
+    expect(cure.includes('590 mm')).toBe(cure.startsWith('design/records/cupboard/width'));
+});

@@ -13,6 +13,8 @@ export const GLUE_WORK = {
   minutesPerClamp: 0.4,
   /** Minutes to glue both holes of a dowel or both slots of a biscuit, and put it in. */
   minutesPerPeg: 0.15,
+  /** Minutes that sawn slopes of mitres are left to drink before they are glued again. */
+  minutesToDrink: 2,
   /** Along an edge with a batten, a clamp at either end and one every so often, tape between, mm. */
   edgeClampEveryMm: 400,
   /** Across a joint a clamp at either edge, and another for so much more, mm. */

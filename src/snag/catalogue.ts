@@ -135,6 +135,8 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['shelves.no-depth', 'A shelf is set back by more than its depth.'],
     ['drawers.no-room', 'Drawers, their fronts or their boxes do not fit in an opening.'],
     ['drawers.no-centre', 'A centre runner has nothing to lie on, no room, or no strips that suit.'],
+    ['drawers.centre-tall', 'A drawer on a centre runner is higher than it is deep.', MIND],
+    ['drawers.runner-unused', 'A runner is named for drawers that run on wood.', NOTE],
     ['drawers.no-runner', 'No runner of the rack goes into the depth behind the fronts.'],
     ['drawers.screw-too-long', 'The screws of runners would come out of a drawer’s side or of an upright.'],
     ['drawers.no-screw', 'No screw of the shop’s list holds a drawer’s front from inside.'],

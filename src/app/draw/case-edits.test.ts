@@ -2,7 +2,14 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { applyEdit, type Edit, inverseOf, type JobDocument, readJob, treeOf } from '../../job/index.ts';
 import { setOut } from '../../setting-out/index.ts';
-import { addCaseEdit, addThingEdit, baseFormEdit, removeCaseEdit, topFitEdit } from './case-edits.ts';
+import {
+  addCaseEdit,
+  addThingEdit,
+  baseFormEdit,
+  jointsEdit,
+  removeCaseEdit,
+  topFitEdit,
+} from './case-edits.ts';
 import { addBaseUnderCasesEdit, addEdgingEdit, addTrimEdit, divideEdit, removeEdit } from './design-edits.ts';
 
 function example(name: string): JobDocument {
@@ -103,6 +110,20 @@ test('a top in every way it can lie: what it can’t say then goes, and may be s
   expect(top().edging).toBeUndefined();
 });
 
+test('another joint takes the biscuits in the mitres away with it', () => {
+  const job = example('seed-shelf');
+  const box = () => caseOf(job, 0);
+  const records = job.design.records.map((r) =>
+    r.id === box().id ? { ...r, joints: 'mitre' as const, inMitres: 'biscuits' as const } : r,
+  );
+  const mitred = { ...job, design: { ...job.design, records } } as JobDocument;
+  const joined = (to: string) => caseOf(changed(mitred, jointsEdit(caseOf(mitred, 0), to)), 0);
+  expect(joined('rabbet')).toMatchObject({ joints: 'rabbet' });
+  expect(joined('rabbet').inMitres).toBeUndefined();
+  expect([joined('').joints, joined('').inMitres]).toEqual([undefined, undefined]);
+  expect(joined('mitre').inMitres).toBe('biscuits');
+});
+
 test('one base under a row: what its cases stood on goes, and its strips are set out', () => {
   const pair = changed(
     example('glaze-cabinet'),
@@ -115,7 +136,11 @@ test('one base under a row: what its cases stood on goes, and its strips are set
       .all('base')
       .map((b) => b.parent),
   ).toEqual([group.id]);
-  const strips = setOut(based).parts.filter((p) => treeOf(based).get(p.record)?.kind === 'base');
+  const drawn = setOut(based);
+  // The tops’ overhang keeps the cases apart, and the maker is asked to take it off; the rack has no screws for faces.
+  const stops = drawn.snags.filter((s) => s.level === 'stop').map((s) => s.code);
+  expect([...new Set(stops)].sort()).toEqual(['cases.apart', 'screws.none-for-face']);
+  const strips = drawn.parts.filter((p) => treeOf(based).get(p.record)?.kind === 'base');
   expect(strips).toHaveLength(4);
 });
 

@@ -121,6 +121,15 @@ export function topFitEdit(top: RecordOf<'top'>, fit: NonNullable<RecordOf<'top'
   };
 }
 
+/** A case joined in another way; what lies in its mitres goes with them. */
+export function jointsEdit(box: RecordOf<'case'>, joints: string): Edit {
+  const at = `design/records/${box.id}`;
+  const chosen: Edit =
+    joints === '' ? { edit: 'set', at: `${at}/joints` } : { edit: 'set', at: `${at}/joints`, value: joints };
+  if (joints === 'mitre' || box.inMitres === undefined) return chosen;
+  return { edit: 'all', of: [chosen, { edit: 'set', at: `${at}/inMitres` }] };
+}
+
 /** Something to be held by a space, of modest sizes, to be written over. */
 export function addThingEdit(job: JobDocument, opening: string): Edit {
   return {

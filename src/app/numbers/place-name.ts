@@ -55,7 +55,7 @@ const KINDS = {
   top: 'Top',
   base: 'Base',
   edging: 'Edging',
-  hanging: 'Hanging rails',
+  hanging: 'On the wall',
 } as const;
 
 function recordName(record: ReturnType<ReturnType<typeof treeOf>['get']> & object): string {

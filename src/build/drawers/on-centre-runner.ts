@@ -1,4 +1,5 @@
-import type { Traced } from '../../measure/index.ts';
+import { SETTING_OUT } from '../../materials/index.ts';
+import { type Traced, toMm } from '../../measure/index.ts';
 import type { CentreRunner, Drawer, Part } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
@@ -6,7 +7,7 @@ import { CAUTION } from '../cautions.ts';
 import { clampsAlong } from '../glue/clamps-needed.ts';
 import type { Touch } from '../operation.ts';
 import { offset, outermost, touchesTold } from '../seating.ts';
-import { listWords } from '../words.ts';
+import { listWords, sideWords } from '../words.ts';
 import { boxName, named, partOf } from './in-words.ts';
 import { setInCase } from './set-in-case.ts';
 import { whatMoves } from './what-moves.ts';
@@ -16,7 +17,7 @@ export function onCentreRunner(bench: Bench, drawer: Drawer, centre: CentreRunne
   const runner = partOf(bench, centre.runner);
   const guides = [partOf(bench, centre.guides[0]), partOf(bench, centre.guides[1])] as const;
   standIn(bench, drawer);
-  tryIt(bench, drawer, runner, guides);
+  tryIt(bench, drawer, centre, runner, guides);
 }
 
 /** Glues runners to what will be below drawers, and guides to their bottoms, while those lie on the bench, where clamps reach. */
@@ -34,7 +35,8 @@ export function glueCentreRunners(bench: Bench): void {
     glueOn(bench, left, bottom, 'down');
     glueOn(bench, right, bottom, 'down', {
       first: left,
-      line: `Between the two guides goes an offcut of the strip that ${runner.mark} is made of, with a slip of thin card on either side: it must pass from end to end, hardly loose.`,
+      line: `Between the two guides goes an offcut of the strip that ${runner.mark} is made of, with slips of card on either side, {card} thick: it must pass from end to end, hardly loose.`,
+      card: bench.ledger.ratio('half of the play', centre.play, SETTING_OUT.half),
     });
   }
 }
@@ -45,7 +47,7 @@ function glueOn(
   strip: Part,
   board: Part,
   way: 'up' | 'down',
-  beside?: { readonly first: Part; readonly line: string },
+  beside?: { readonly first: Part; readonly line: string; readonly card: Traced },
 ): void {
   const mine = planesOf(bench.ledger, strip);
   const from = (side: '-x' | '-y') => offset(bench, mine, side, outermost(bench, board, side));
@@ -70,11 +72,16 @@ function glueOn(
         touches: touches.map((t) => (t.of === board.mark ? { ...t, of: 'board' } : t)) as never,
       },
       tool: 'clamp',
-      clamps: clampsAlong(bench.ledger.ticks(strip.length) / 3200),
+      clamps: clampsAlong(toMm(bench.ledger.ticks(strip.length))),
       together: { name: `${strip.mark}/runner`, last: true },
       lines: [
+        ...(way === 'down'
+          ? [
+              `${board.mark} lies with its ${sideWords(board, 'under')} up, its front edge towards you: what will be its left side is on your right.`,
+            ]
+          : []),
         `Where it comes: ${words}. Mark that at both of its ends, and draw the line: it lies square to the front.`,
-        ...(beside ? [beside.line] : []),
+        ...(beside ? [beside.line.replace('{card}', `{${lengths.push(beside.card) - 1}}`)] : []),
         'A thin film of glue, rubbed to and fro until it grabs; a straight batten on it, and the clamps over that, pads on the other side. Wipe out what comes beside it: nothing may stand where it runs.',
       ],
       lengths,
@@ -115,11 +122,20 @@ function standIn(bench: Bench, drawer: Drawer): void {
   });
 }
 
-function tryIt(bench: Bench, drawer: Drawer, runner: Part, guides: readonly [Part, Part]): void {
+function tryIt(
+  bench: Bench,
+  drawer: Drawer,
+  centre: CentreRunner,
+  runner: Part,
+  guides: readonly [Part, Part],
+): void {
   const [left, right, below] = [drawer.parts.left, drawer.parts.right, drawer.below].map((id) =>
     partOf(bench, id),
   ) as [Part, Part, Part];
+  const post = partOf(bench, drawer.posts[0]);
   const travel = bench.set('marking', drawer.travel, 'down');
+  const rest = bench.ledger.less('how much of the runner still guides it', runner.length, travel);
+  const guided = bench.set('marking', rest, 'down');
   bench.do(
     {
       id: `${left.mark}/travel`,
@@ -136,11 +152,13 @@ function tryIt(bench: Bench, drawer: Drawer, runner: Part, guides: readonly [Par
         moves: [...whatMoves(bench, drawer), ...guides.map((g) => g.mark)],
       },
       lines: [
-        'Draw it out {0}: a third of the runner still guides it, and what is above keeps it from tipping. Push at one corner of its front: it must neither rack nor rub on the uprights.',
+        `Draw it out {0}: {1} of the runner still guides it, and what is {2} above it keeps it from tipping. There pencil a line down the outer face of ${left.mark} along the front edge of ${post.mark}: nothing stops the drawer when it is drawn out further.`,
+        'Push at one corner of its front: it must neither rack nor rub on the uprights.',
         `The front end of ${runner.mark} stops it. Ease that until the front comes as far in as it should.`,
         'Wax the runner, the guides and the lower edges of the sides when the finish is dry: candle or paraffin, no oil.',
       ],
-      lengths: [travel],
+      lengths: [travel, guided, centre.above],
+      cautions: [CAUTION.noStop],
     },
     ['case'],
   );

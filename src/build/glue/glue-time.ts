@@ -2,6 +2,7 @@ import type { AdhesiveLot } from '../../job/index.ts';
 import { ADHESIVES, GLUE_WORK } from '../../materials/index.ts';
 import type { Joint } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
+import { isCorner } from '../fold-work.ts';
 import { glueOf } from '../setting-times.ts';
 import { jointMm } from './glued-joints.ts';
 
@@ -46,6 +47,11 @@ export function minutesToGlue(bench: Bench, joints: readonly Joint[], clamps: nu
     clamps * minutesPerClamp +
     pegs * minutesPerPeg;
   return Math.ceil(all / hands);
+}
+
+/** Minutes for slopes to drink their first glue, once for all corners that are glued together; none when that is done. */
+export function minutesForCorners(already: readonly Joint[], joints: readonly Joint[]): number {
+  return joints.some(isCorner) && !already.some(isCorner) ? GLUE_WORK.minutesToDrink : 0;
 }
 
 /** Pairs of hands that can be had for a glue-up: two are as many as find room at it. */

@@ -1,6 +1,8 @@
+import type { Traced } from '../../measure/index.ts';
 import type { Bench } from '../bench.ts';
 import { CAUTION } from '../cautions.ts';
 import { timeWords } from '../duration-words.ts';
+import { cornerKit } from '../fold-work.ts';
 import { MINUTES } from '../minutes.ts';
 import type { Operation } from '../operation.ts';
 import { clampTime } from '../setting-times.ts';
@@ -15,6 +17,8 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
   const stands = glueUp.parts.filter((m) => !set.includes(m));
   const by =
     time.from === 'label' ? `says the label of ${time.name}` : `is the least that ${time.name} leaves`;
+  const lengths: Traced[] = [];
+  const corners = cornerKit(bench, run.joints, lengths);
   const screws = run.joints.some((j) => j.hold === 'glue-and-screws');
   return {
     id: `${glueUp.id}/rehearse`,
@@ -30,6 +34,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
         ...(glueUp.clamps > 0
           ? [`${glueUp.clamps} clamps opened to size with pads taped to their jaws`, 'battens to spread them']
           : []),
+        ...corners,
         ...(screws ? ['drill, driver and the screws'] : []),
         time.name,
         'brush',
@@ -44,7 +49,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
           ]
         : []),
     ],
-    lengths: [],
+    lengths,
     together: glueUp.id,
     minutes: { active: bench.job.shop.timings?.rehearse?.active ?? MINUTES.rehearse.active, waiting: 0 },
     cautions: [CAUTION.glue],

@@ -1,8 +1,9 @@
 import type { Joint, Part } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
+import { isCorner } from '../fold-work.ts';
 import type { Operation } from '../operation.ts';
 import { clampsNeeded, clampsThere } from './clamps-needed.ts';
-import { glueTime, handsFor, minutesToGlue } from './glue-time.ts';
+import { glueTime, handsFor, minutesForCorners, minutesToGlue } from './glue-time.ts';
 import { gluedJoints } from './glued-joints.ts';
 
 /** An operation of a glue-up; one that closes no glued joint sets or screws what stands between. */
@@ -29,7 +30,8 @@ export interface GlueRun {
 
 /**
  * Divides what is glued into runs that outrun neither the glue nor the clamps: part by part in the order of the build,
- * a new run wherever the next part would be too much. A part that is too much on its own stands alone.
+ * a new run wherever the next part would be too much. A part that is too much on its own stands alone. The mitred corners
+ * of a case are closed together, so nothing parts them.
  */
 export function splitGlueUps(bench: Bench, operations: readonly Operation[]): readonly GlueRun[] {
   const leaves = glueTime(bench.job.shop.rack.adhesives).assembly;
@@ -73,11 +75,13 @@ export function splitGlueUps(bench: Bench, operations: readonly Operation[]): re
       continue;
     }
     const clamps = clampsNeeded(bench, joints);
-    const step = { operation: o, joints, minutes: minutesToGlue(bench, joints, clamps, hands) };
-    const together = clampsNeeded(bench, [...(steps ?? []).flatMap((s) => s.joints), ...joints]);
+    const already = (steps ?? []).flatMap((s) => s.joints);
+    const minutes = minutesToGlue(bench, joints, clamps, hands) + minutesForCorners(already, joints);
+    const step = { operation: o, joints, minutes };
+    const together = clampsNeeded(bench, [...already, ...joints]);
     const held = step.minutes + screwsBehind(bench, operations, i, into);
-    if (steps && (sumOf(sinceGlue(steps)) + held > leaves || together > most))
-      close(into, { more: true, checked: false });
+    const tooMuch = steps && (sumOf(sinceGlue(steps)) + held > leaves || together > most);
+    if (tooMuch && !goesOnWith(already, joints)) close(into, { more: true, checked: false });
     const before = begun.get(into);
     begun.delete(into);
     open.set(into, [...(open.get(into) ?? (before ? [before] : [])), step]);
@@ -108,6 +112,12 @@ function runOf(
     clamps: clampsNeeded(bench, joints),
     ...how,
   };
+}
+
+/** Do joints close corners of the case whose first corner is in wet glue? */
+function goesOnWith(already: readonly Joint[], joints: readonly Joint[]): boolean {
+  const begun = new Set(already.filter(isCorner).flatMap((j) => [j.part, j.mate]));
+  return joints.some((j) => isCorner(j) && (begun.has(j.part) || begun.has(j.mate)));
 }
 
 /** Steps from the first glue on: what only begins the assembly is done before. */

@@ -1,6 +1,7 @@
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { stripsTooNarrow } from '../edging/strips-too-narrow.ts';
 import { axisOf } from '../place.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 
@@ -16,9 +17,15 @@ export function frontEdging(
   const strip = draft.lot(edging.strip);
   const width = draft.typed(`shop/rack/lots/${strip.id}/width`, strip.width!);
   const allowance = l.row(SETTING_OUT.edgingAllowance);
-  let tooNarrow = false;
-  const pairs = panels.map((panel): readonly [DraftPart, DraftPart] => {
-    tooNarrow ||= l.ticks(width) < l.ticks(panel.thickness);
+  const words = { boardsAre: 'the panels are', boards: 'the panels’' };
+  return panels.map((panel): readonly [DraftPart, DraftPart] => {
+    stripsTooNarrow(draft, {
+      record: edging,
+      field: 'strip',
+      lot: strip,
+      thickness: panel.thickness,
+      ...words,
+    });
     const upright = axisOf(panel.place.length).axis === 2;
     const { start, end } = panel.tongues;
     const tongues = [start, end].filter((t) => t !== undefined);
@@ -54,15 +61,4 @@ export function frontEdging(
     });
     return [part, panel];
   });
-  if (tooNarrow)
-    draft.stop(
-      'edging.too-narrow',
-      edging,
-      'strip',
-      `Strips “${strip.id}” are narrower than the panels are thick.`,
-      {
-        says: 'Choose strips at least as wide as the panels’ thickness.',
-      },
-    );
-  return pairs;
 }

@@ -2,6 +2,7 @@ import type { RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { stripsTooNarrow } from '../edging/strips-too-narrow.ts';
 import { finishedThickness, panelOrBoards } from '../glued/panel-of-boards.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { movementOfTop } from './free-top.ts';
@@ -96,16 +97,8 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
   if (!board) return undefined;
   if (!strip) return { board, strips: new Map() };
   const stripWidth = draft.typed(`shop/rack/lots/${strip.id}/width`, strip.width!);
-  if (l.ticks(stripWidth) < l.ticks(thickness))
-    draft.stop(
-      'edging.too-narrow',
-      top,
-      'edging',
-      `Strips “${strip.id}” are narrower than the top is thick.`,
-      {
-        says: 'Choose strips at least as wide as the board’s thickness.',
-      },
-    );
+  const words = { boardsAre: 'the top is', boards: 'the board’s' };
+  stripsTooNarrow(draft, { record: top, field: 'edging', lot: strip, thickness, ...words });
   const allowance = l.row(SETTING_OUT.mitreAllowance);
   const strips = mitredFrame(draft, {
     record: top.id,

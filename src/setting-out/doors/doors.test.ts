@@ -127,3 +127,22 @@ describe('a hinge', () => {
 test('a gap that leaves nothing of a door is told', () => {
   expect(codes(setOut(cupboard({ 'coat-door': { gap: '800 mm' } })))).toContain('doors.no-room');
 });
+
+test('edging that leaves nothing of a door is told on its strip, not as gaps', () => {
+  const job = cupboard();
+  const thick = {
+    ...{ id: 'thick', name: 'Thick strips', material: 'beech-european', form: 'strip' },
+    ...{ nominal: '400 mm', thickness: '400 mm', width: '40 mm' },
+    stock: [{ id: 'thick-length', length: '3000 mm' }],
+  } as (typeof job.shop.rack.lots)[number];
+  const edging = { id: 'lips', kind: 'edging', parent: 'coat-door', strip: 'thick' } as const;
+  const piece = setOut({
+    ...job,
+    design: { ...job.design, records: [...job.design.records, edging] },
+    shop: { ...job.shop, rack: { ...job.shop.rack, lots: [...job.shop.rack.lots, thick] } },
+  });
+  const told = piece.snags.filter((s) => s.code === 'doors.no-room');
+  expect(told.map((s) => `${s.where.path}: ${s.sentence}`)).toEqual([
+    'design/records/lips/strip: The edging leaves no board of “coat-door”.',
+  ]);
+});

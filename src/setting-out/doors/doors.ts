@@ -6,7 +6,7 @@ import type { CaseFrame } from '../case/frame-of-case.ts';
 import { liesUnderTop } from '../case/inside-group.ts';
 import type { Top } from '../case/top.ts';
 import type { Draft, DraftPart } from '../draft.ts';
-import { type Extent, edgeFront, edgesOf, insideEdges } from '../edging/edged-front.ts';
+import { type Extent, edgeFront, edgesOf, edgingLeavesNothing, insideEdges } from '../edging/edged-front.ts';
 import type { Bores } from '../joints/bores.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Parting, Space } from '../spaces/openings.ts';
@@ -93,7 +93,8 @@ function hangDoor(draft: Draft, bores: Bores, parts: Hangable, door: RecordOf<'d
     const inside = insideEdges(draft, edges, whole);
     const [boardWidth, , boardHeight] = inside.size;
     if (![boardWidth, boardHeight].every((t) => draft.isSome(t))) {
-      noRoom(draft, door);
+      if (edges) edgingLeavesNothing(draft, 'doors.no-room', edges, `“${door.id}”`);
+      else noRoom(draft, door);
       return;
     }
     const part = draft.panel({

@@ -2,6 +2,7 @@ import type { RecordOf } from '../../job/index.ts';
 import { DRAWERS } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import type { Bores } from '../joints/bores.ts';
 import { contactBox, sideLooking } from '../joints/contact.ts';
 import type { Space } from '../spaces/openings.ts';
 import type { CentreChoice } from './centre-choice.ts';
@@ -22,7 +23,7 @@ export interface CentreSpec {
  * A strip glued to what is below, from behind the box's front to its back, and one glued to the bottom on either side of
  * it, a slip of card away. Places are such as can be marked.
  */
-export function centreRunner(draft: Draft, spec: CentreSpec): CentreRunner | undefined {
+export function centreRunner(draft: Draft, bores: Bores, spec: CentreSpec): CentreRunner | undefined {
   const l = draft.ledger;
   const { box, space, strips } = spec;
   const step = draft.stepOf('marking');
@@ -45,6 +46,7 @@ export function centreRunner(draft: Draft, spec: CentreSpec): CentreRunner | und
   const rear = box.back.box.max[1];
   const long = l.less('length of the runner, to the back of the box', rear, front);
   if (overScrews(draft, spec, x, front, rear)) return undefined;
+  keepClear(draft, bores, spec, x, front, rear);
   const runner = strip(draft, spec, 'centre-runner', 'centre runner', [x, front, space.at[2]], long, '-x');
   glue(draft, runner, '-z', space.below);
   const under = l.less('lower side of the guides, under the bottom', box.bottom.box.min[2], strips.thick);
@@ -85,7 +87,29 @@ export function centreRunner(draft: Draft, spec: CentreSpec): CentreRunner | und
     runner: runner.id,
     guides: [guides[0]!.id, guides[1]!.id],
     play,
+    above: l.less(
+      'from the box to what is above it',
+      l.sum('upper end of the opening', space.at[2], space.size[2]),
+      box.left.box.max[2],
+    ),
   };
+}
+
+/** Screws that are placed later find the wood under the runner taken. */
+function keepClear(
+  { ledger }: Draft,
+  bores: Bores,
+  { space, strips }: CentreSpec,
+  x: Traced,
+  front: Traced,
+  rear: Traced,
+): void {
+  const t = (of: Traced) => ledger.ticks(of);
+  const [left, under] = [t(x), t(space.at[2])];
+  bores.hollow(space.below.id, {
+    min: [left, t(front), under],
+    max: [left + t(strips.wide), t(rear), under + t(strips.thick)],
+  });
 }
 
 /** True where screws go down through what is below, under the runner, which a stop says: no driver would get there. */

@@ -17,6 +17,8 @@ export interface CentreRunner {
   readonly guides: readonly [left: string, right: string];
   /** What is left between the guides and the runner, on both sides together. */
   readonly play: Traced;
+  /** What is left between the box and what is above it, which keeps it from tipping. */
+  readonly above: Traced;
 }
 
 /** A drawer as it stands closed: its parts by id, and what carries it. */

@@ -5,7 +5,7 @@ import type { CasePanels } from '../case/case-panels.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import { overEdges } from '../doors/doors.ts';
 import type { Draft } from '../draft.ts';
-import { type Extent, edgeFront, edgesOf, insideEdges } from '../edging/edged-front.ts';
+import { type Extent, edgeFront, edgesOf, edgingLeavesNothing, insideEdges } from '../edging/edged-front.ts';
 import type { ClearLoops } from '../fits/clear-loops.ts';
 import { fitsOfDrawer } from '../fits/drawer-fits.ts';
 import type { Bores } from '../joints/bores.ts';
@@ -51,9 +51,10 @@ export function drawers(draft: Draft, bores: Bores, place: DrawerPlace, space: S
     record.carriedBy === 'wooden-runners'
       ? chooseWooden(draft, record, behind)
       : record.carriedBy === 'centre-runner'
-        ? chooseCentre(draft, record, behind)
+        ? chooseCentre(draft, record, behind, space.size[0])
         : onRunners(draft, record, behind);
   if (!carriage) return;
+  if (record.runner !== undefined && carriage.by.kind !== 'bought') unusedRunner(draft, record);
   const spans = frontSpans(draft, record, cover, gap);
   if (!spans) return;
   const width = l.less(
@@ -128,6 +129,7 @@ function oneDrawer(
     draft.stepOf('circular-saw'),
     'down',
   );
+  if (stands && l.ticks(high) > l.ticks(carriage.length)) tallOnCentre(draft, record);
   const least = Math.max(l.ticks(l.row(DRAWERS.lowestBox)), l.ticks(carriage.lowest));
   if (l.ticks(high) < least) {
     noRoom(
@@ -166,7 +168,8 @@ function oneDrawer(
   const edges = edgesOf(draft, record.id);
   const inside = insideEdges(draft, edges, whole);
   if (!draft.isSome(inside.size[0]) || !draft.isSome(inside.size[2])) {
-    noRoom(draft, record, 'gap', `The edging leaves no board of the front of ${name}.`);
+    if (edges) edgingLeavesNothing(draft, 'drawers.no-room', edges, `the front of ${name}`);
+    else noRoom(draft, record, 'gap', `The gaps leave no board of the front of ${name}.`);
     return;
   }
   const face = draft.panel({
@@ -214,6 +217,38 @@ function oneDrawer(
   fitsOfDrawer(draft, { drawer, box, face, space, carriage, single: one.count === 1 }, place.loops);
 }
 
+function unusedRunner(draft: Draft, record: RecordOf<'drawers'>): void {
+  const by = record.carriedBy === 'centre-runner' ? 'a centre runner' : 'wooden runners';
+  draft.snags.push({
+    code: 'drawers.runner-unused',
+    level: 'note',
+    where: { record: record.id, path: `design/records/${record.id}/runner` },
+    sentence: `The runner “${record.runner}” of “${record.id}” is not used: its drawers run on ${by}.`,
+    cures: [{ says: 'Take “runner” out, or leave “carriedBy” out.' }],
+  });
+}
+
+function tallOnCentre(draft: Draft, record: RecordOf<'drawers'>): void {
+  draft.snags.push({
+    code: 'drawers.centre-tall',
+    level: 'mind',
+    where: { record: record.id, path: `design/records/${record.id}/carriedBy` },
+    sentence: `The box of “${record.id}” is higher than it is deep: on a centre runner it tips and jams.`,
+    rule: {
+      says: 'a drawer that is guided below alone is deeper than it is high',
+      source: 'common practice',
+      confirmed: false,
+    },
+    cures: [
+      { says: 'Divide the opening, so that the drawer is lower.' },
+      {
+        says: 'Let the drawer run on the uprights.',
+        edits: [{ record: record.id, field: 'carriedBy', value: 'wooden-runners' }],
+      },
+    ],
+  });
+}
+
 /** Bought runners as what carries the drawers of an opening. */
 function onRunners(draft: Draft, record: RecordOf<'drawers'>, depth: Traced): Carriage | undefined {
   const runner = chooseRunner(draft, record, depth);
@@ -239,7 +274,7 @@ function carry(
     return wooden && { wooden };
   }
   if (carriage.by.kind === 'centre') {
-    const centre = centreRunner(draft, { ...spec, strips: carriage.by.strips });
+    const centre = centreRunner(draft, bores, { ...spec, strips: carriage.by.strips });
     return centre && { centre };
   }
   const { runner } = carriage.by;

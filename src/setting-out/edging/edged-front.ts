@@ -4,6 +4,7 @@ import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart, PanelSpec, Triple } from '../draft.ts';
 import { glueStrip, mitre } from '../joints/strip-joints.ts';
 import { axisOf, type Direction } from '../place.ts';
+import { stripsTooNarrow } from './strips-too-narrow.ts';
 
 /** An edge of a door or a drawer's front, seen from the front. */
 export type EdgeSide = NonNullable<RecordOf<'edging'>['sides']>[number];
@@ -63,6 +64,13 @@ export function insideEdges(draft: Draft, edges: FrontEdges | undefined, { at, s
   };
 }
 
+/** Says that edging leaves nothing of the board of a door or a drawer’s front. */
+export function edgingLeavesNothing(draft: Draft, code: string, edges: FrontEdges, of: string): void {
+  draft.stop(code, edges.record, 'strip', `The edging leaves no board of ${of}.`, {
+    says: 'Edge it with thinner strips, or make its opening larger.',
+  });
+}
+
 /** Edges a board within the extent that it and its edging fill together. Solid strips are mitred where two meet. */
 export function edgeFront(
   draft: Draft,
@@ -70,7 +78,11 @@ export function edgeFront(
   board: DraftPart,
   whole: Extent,
 ): void {
-  if (!edges || tooNarrow(draft, edges, board)) return;
+  if (!edges) return;
+  const { record, lot } = edges;
+  const { thickness } = board;
+  const words = { boardsAre: `the ${board.name} is`, boards: 'the board’s' };
+  if (stripsTooNarrow(draft, { record, field: 'strip', lot, thickness, ...words })) return;
   const strips = new Map<EdgeSide, DraftPart>();
   for (const side of edges.sides) strips.set(side, stripOn(draft, edges, board, whole, side));
   for (const strip of strips.values()) glueStrip(draft, strip, board);
@@ -139,19 +151,4 @@ function stripOn(
       fullFace: 'show',
     });
   return strip;
-}
-
-function tooNarrow(draft: Draft, { record, lot }: FrontEdges, board: DraftPart): boolean {
-  const l = draft.ledger;
-  const width = draft.typed(`shop/rack/lots/${lot.id}/width`, lot.width!);
-  if (l.ticks(width) >= l.ticks(board.thickness)) return false;
-  if (!draft.snags.some((s) => s.code === 'edging.too-narrow' && s.where.record === record.id))
-    draft.stop(
-      'edging.too-narrow',
-      record,
-      'strip',
-      `Strips “${lot.id}” are narrower than the ${board.name} is thick.`,
-      { says: 'Choose strips at least as wide as the board’s thickness.' },
-    );
-  return true;
 }

@@ -11,7 +11,7 @@ export interface Bore {
 }
 
 /** Wood that is left between two holes, at least (common practice). */
-const WALL = 2 * TICKS_PER_MM;
+export const WALL = 2 * TICKS_PER_MM;
 
 /** Wood that is left between a hole and a channel, at least (common practice). */
 const BESIDE_HOLLOW = TICKS_PER_MM;

@@ -1,9 +1,10 @@
 import type { RecordOf } from '../../job/index.ts';
 import { BISCUITS, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
+import type { Cure } from '../../snag/index.ts';
 import type { Draft, DraftPart, Triple } from '../draft.ts';
 import type { Face } from '../feature.ts';
-import type { Bores, Hollow } from './bores.ts';
+import { type Bores, type Hollow, WALL } from './bores.ts';
 import { inPart } from './contact.ts';
 import { clearPlaces } from './move-aside.ts';
 import { type ChosenPeg, chooseBiscuit, cutterOf, halfSlot } from './peg-choice.ts';
@@ -68,6 +69,7 @@ export function biscuitsInMitre(draft: Draft, bores: Bores, corner: MitredCorner
     high,
     first: 0,
     aside: l.round('as fine as lines are marked', l.row(BISCUITS.aside), step, 'up'),
+    apart: 2 * halfSlot(draft, on.chosen.deep[0]) + WALL,
     isFree: (place) => taken(place).every(([part, hollow]) => !bores.meetsHollow(part, hollow)),
   });
   if (!row) {
@@ -123,16 +125,9 @@ function onSlope(draft: Draft, { side, flat, box }: MitredCorner, length: Traced
   const chosen = chooseBiscuit(draft, { edge: thick, wood, joint: length });
   if (!chosen) {
     if (!draft.snags.some((s) => s.code === 'pegs.none-suits' && s.where.record === box.id))
-      draft.stop(
-        'pegs.none-suits',
-        box,
-        'inMitres',
-        `No biscuit of the rack suits mitres in boards of ${toMm(l.ticks(thick))} mm.`,
-        {
-          says: 'Put biscuits as thick as the joiner’s slot among the rack’s fixings, small enough to leave wood behind.',
-        },
-        { says: 'Leave “inMitres” out: glue alone holds mitres that are folded up.' },
-      );
+      draft.stop('pegs.none-suits', box, 'inMitres', ...whyNone(draft, box, thick), {
+        says: 'Leave “inMitres” out: glue alone holds mitres that are folded up.',
+      });
     return undefined;
   }
   return {
@@ -141,6 +136,32 @@ function onSlope(draft: Draft, { side, flat, box }: MitredCorner, length: Traced
     under: l.ratio('as far square to the face', down, BISCUITS.downSlope),
     spare: l.less('wood left behind', wood, chosen.deep[0]),
   };
+}
+
+/** What is wrong with the biscuits of the rack, and what to do about it. */
+function whyNone(draft: Draft, box: RecordOf<'case'>, thick: Traced): readonly [string, Cure] {
+  const l = draft.ledger;
+  const board = `boards of ${toMm(l.ticks(thick))} mm`;
+  const biscuits = (draft.job.shop.rack.fixings ?? []).filter((f) => f.kind === 'biscuit');
+  if (biscuits.length === 0)
+    return [
+      `The mitres of “${box.id}” are to have biscuits, and the rack has none.`,
+      { says: 'Put biscuits as thick as the joiner’s slot among the rack’s fixings.' },
+    ];
+  const slot = cutterOf(draft).kerf;
+  const goIn = biscuits.filter((f) => {
+    const play = l.ticks(slot) - l.ticks(draft.typed(`shop/rack/fixings/${f.id}/thickness`, f.thickness));
+    return play >= 0 && play <= l.ticks(l.row(BISCUITS.play));
+  });
+  return goIn.length > 0
+    ? [
+        `Every biscuit of the rack is too large for mitres in ${board}: its slot would come through, or leave too little wood behind it.`,
+        { says: 'Put smaller biscuits among the rack’s fixings, or make the case of a thicker board.' },
+      ]
+    : [
+        `No biscuit of the rack goes into the joiner’s slot of ${toMm(l.ticks(slot))} mm.`,
+        { says: 'Put biscuits as thick as that slot among the rack’s fixings.' },
+      ];
 }
 
 /** The inner arris of a corner, and which way along x and z the outside is. */

@@ -58,8 +58,9 @@ test('screws of one row that move on their own don’t come to the same place', 
   const length = l.document('length', fromMm(170), '170 mm');
   const spacing = spaceScrews(l, 'foot', length, l.row(SETTING_OUT.setStep));
   expect(spacing.at).toHaveLength(2);
-  const free = (from: number, to: number) =>
+  const free = (from: number, to: number, apart?: number) =>
     clearPlaces(l, {
+      ...(apart === undefined ? {} : { apart: fromMm(apart) }),
       spacing,
       low,
       high: l.sum('high end', low, length),
@@ -69,4 +70,8 @@ test('screws of one row that move on their own don’t come to the same place', 
   expect(free(82, 90)).toBeUndefined();
   const [a, b] = free(72, 100)!.map((t) => toMm(l.ticks(t)));
   expect(Math.abs(a! - b!)).toBeGreaterThanOrEqual(12);
+  // Slots are longer than screws are thick.
+  const [c, d] = free(60, 120, 40)!.map((t) => toMm(l.ticks(t)));
+  expect(Math.abs(c! - d!)).toBeGreaterThanOrEqual(40);
+  expect(free(72, 100, 40)).toBeUndefined();
 });

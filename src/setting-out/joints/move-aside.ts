@@ -16,6 +16,8 @@ export interface Row {
   readonly first: number;
   /** How far a step moves it; as screws are moved when absent. */
   readonly aside?: Traced;
+  /** How far apart (ticks) two must stand that are moved one by one; as screws when absent. */
+  readonly apart?: number;
   /** True when a screw at a place (ticks along the joint) meets nothing. */
   readonly isFree: (at: number) => boolean;
 }
@@ -40,7 +42,7 @@ export function clearPlaces(l: Ledger, row: Row): readonly Traced[] | undefined 
   const together = steps.find((n) => straight.every((place) => isFine(place, n)));
   const places: Traced[] = [];
   // Moved one by one, two of them must not come to the same place.
-  const apart = 2 * l.ticks(l.row(SETTING_OUT.moveAside));
+  const apart = row.apart ?? 2 * l.ticks(l.row(SETTING_OUT.moveAside));
   for (const place of straight) {
     const beside = (at: number) => places.every((p) => Math.abs(l.ticks(p) - at) >= apart);
     const n = together ?? steps.find((k) => isFine(place, k) && beside(l.ticks(place) + k * step));

@@ -3,7 +3,7 @@ import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Face, Feature } from '../feature.ts';
 import { type Axis, axisOf, opposite } from '../place.ts';
-import type { Bore, Bores, Hollow } from './bores.ts';
+import { type Bore, type Bores, type Hollow, WALL } from './bores.ts';
 import { contactBox, inPart, outward, planeOf, sideLooking } from './contact.ts';
 import type { Joint } from './joint.ts';
 import { clearPlaces } from './move-aside.ts';
@@ -89,6 +89,7 @@ export function pegJoint(draft: Draft, bores: Bores, spec: PegJointSpec): void {
       step,
       'up',
     ),
+    apart: (chosen.kind === 'dowel' ? l.ticks(chosen.wide) : 2 * halfSlot(draft, chosen.deep[0])) + WALL,
     isFree: (place: number) => taken(place).every((t) => t.isFree(bores)),
   };
   const row = clearPlaces(l, rows);

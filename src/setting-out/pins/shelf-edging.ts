@@ -2,6 +2,7 @@ import type { Lot, RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { stripsTooNarrow } from '../edging/strips-too-narrow.ts';
 import { glueStrip } from '../joints/strip-joints.ts';
 
 /** What edges the loose shelves of an opening in front. */
@@ -26,17 +27,8 @@ export function edgeShelf(draft: Draft, shelves: RecordOf<'pins'>, shelf: DraftP
   const l = draft.ledger;
   const { record, lot, thickness } = edge;
   const width = draft.typed(`shop/rack/lots/${lot.id}/width`, lot.width!);
-  if (l.ticks(width) < l.ticks(shelf.thickness)) {
-    if (!draft.snags.some((s) => s.code === 'edging.too-narrow' && s.where.record === record.id))
-      draft.stop(
-        'edging.too-narrow',
-        record,
-        'strip',
-        `Strips “${lot.id}” are narrower than the loose shelves are thick.`,
-        { says: 'Choose strips at least as wide as the shelves’ thickness.' },
-      );
-    return;
-  }
+  const words = { boardsAre: 'the loose shelves are', boards: 'the shelves’' };
+  if (stripsTooNarrow(draft, { record, field: 'strip', lot, thickness: shelf.thickness, ...words })) return;
   const allowance = l.row(SETTING_OUT.edgingAllowance);
   const [x, y, z] = shelf.box.min;
   const strip = draft.panel({

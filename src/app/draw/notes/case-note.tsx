@@ -1,6 +1,7 @@
 import type { RecordOf } from '../../../job/index.ts';
 import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/text-field.tsx';
+import { jointsEdit } from '../case-edits.ts';
 import { Note } from './note.tsx';
 
 /** The box: what its panels are cut from, and what stands on its bottom. */
@@ -21,6 +22,7 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
         <ChoiceField
           path={`${at}/joints`}
           label="How the panels are joined"
+          editOf={(v) => jointsEdit(box, v)}
           choices={[
             ['', 'as the tools allow'],
             ['pocket-screws', 'by pocket screws'],

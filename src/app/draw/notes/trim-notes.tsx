@@ -214,6 +214,7 @@ export function BaseNote({ base, over }: { base: RecordOf<'base'>; over?: string
 
 export function HangingNote({ hanging }: { hanging: RecordOf<'hanging'> }) {
   const at = `design/records/${hanging.id}`;
+  const what = hanging.by === 'cleat' ? 'cleat' : 'hanging rail';
   return (
     <Note title="On the wall">
       <p>
@@ -228,10 +229,10 @@ export function HangingNote({ hanging }: { hanging: RecordOf<'hanging'> }) {
           ]}
           end=","
         />{' '}
-        of <LotField path={`${at}/board`} label="Board of the hanging rail" form="sheet" end="," />{' '}
+        of <LotField path={`${at}/board`} label={`Board of the ${what}`} form="sheet" end="," />{' '}
         <LengthField
           path={`${at}/height`}
-          label="Height of the hanging rail"
+          label={`Height of the ${what}`}
           empty={hanging.by === 'cleat' ? '80 mm' : '90 mm'}
         />{' '}
         high. <TakeAway id={hanging.id} />
