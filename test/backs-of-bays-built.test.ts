@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { backFittingEdit } from '../src/app/draw/case-edits.ts';
 import { addBayBacksEdit } from '../src/app/draw/design-edits.ts';
-import { applyEdit, checkJob, treeOf } from '../src/job/index.ts';
+import { applyEdit, checkJob, inverseOf, treeOf } from '../src/job/index.ts';
 import { built, mm } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
@@ -94,6 +95,44 @@ describe('a back in each bay', () => {
   ])('is refused %s', (_, change) => {
     const read = checkJob(parted('rabbet', change));
     expect(read.ok ? [] : [...new Set(read.snags.map((s) => s.code))]).toEqual(['design.back-of-bay']);
+  });
+
+  test('is fitted otherwise together with all others of its case, in one edit', () => {
+    const read = checkJob(parted('rabbet'));
+    if (!read.ok) throw new Error('the cupboard is fine');
+    const { job } = read;
+    const edited = applyEdit(job, backFittingEdit(job, treeOf(job).all('back')[1]!, 'groove'));
+    if (!edited.ok) throw new Error('the edit is fine');
+    expect(treeOf(edited.job).all('back')).toMatchObject([{ fitting: 'groove' }, { fitting: 'groove' }]);
+    expect(checkJob(edited.job).ok).toBe(true);
+    expect(
+      applyEdit(edited.job, inverseOf(job, backFittingEdit(job, treeOf(job).all('back')[1]!, 'groove'))),
+    ).toEqual({
+      ok: true,
+      job,
+    });
+  });
+
+  test.each([
+    [
+      'a hinged top',
+      (j: PlainJob) => Object.assign(recordOf(j, 'top'), { hinged: true }),
+      'Give the whole case one back in their place',
+    ],
+    [
+      'a cleat',
+      (j: PlainJob) => {
+        j.design.records = j.design.records.filter((r) => r.id !== 'base');
+        j.design.records.push({ id: 'hook', kind: 'hanging', parent: 'case', board: 'birch18', by: 'cleat' });
+      },
+      'Give the whole case one back that stands in grooves, in place of those of its bays',
+    ],
+  ])('leaves nothing for %s: one back for all is what is asked for', (_, change, cure) => {
+    const read = checkJob(parted('groove', change));
+    const snags = read.ok ? [] : read.snags;
+    expect(snags).toHaveLength(1);
+    expect(snags[0]!.sentence).toContain('belong to its bays');
+    expect(snags[0]!.cures[0]!.says).toContain(cure);
   });
 
   test('can be added to every bay at once', () => {

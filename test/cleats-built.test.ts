@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { cuttingList } from '../src/book/cutting-list.ts';
+import { sizesMade } from '../src/build/index.ts';
+import { hanging } from '../src/checks/hanging.ts';
 import { checkJob } from '../src/job/index.ts';
-import { partsToCut } from '../src/setting-out/index.ts';
+import { partsReport, partsToCut } from '../src/setting-out/index.ts';
 import { built, mm } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
@@ -130,6 +133,25 @@ describe('a bevelled cleat', () => {
     const home = row.build.operations.filter((o) => /X\d|set-up/.test(o.id) && o.stage === 'home');
     expect(home.map((o) => o.kind)).toEqual(['anchor', 'anchor', 'assemble', 'assemble']);
     expect(await dryFaults(row)).toEqual([]);
+    // Strips alike, each parted from its own blank.
+    const rows = cuttingList(row.drawn, row.breakdown, row.build).filter((r) => r.marks.includes('X'));
+    expect(
+      rows.map((r) =>
+        r.notes
+          .split('; ')
+          .filter((n) => n.includes('parted'))
+          .join('; '),
+      ),
+    ).toEqual(['X1 parted from Z1; X2 parted from Z2']);
+    expect(partsReport(row.drawn)).toMatchObject({
+      parts: expect.arrayContaining([expect.objectContaining({ mark: 'X1, X2', parted_from: 'Z1, Z2' })]),
+    });
+    // One hung by its cleat, the other by rails.
+    const mixed = two('across');
+    delete recordOf(mixed, 'hook2').by;
+    const of = built(equipped(mixed));
+    const [load] = hanging({ job: of.job, setOut: of.drawn, weigh: () => ({ kg: 1 }) as never });
+    expect(load!.sentence).toContain('in its rails and wall strip each holds');
     const stack = checkJob(two('up'));
     expect(stack.ok ? [] : stack.snags.map((s) => [s.code, s.where.record])).toEqual([
       ['design.cleat-place', 'hook2'],
@@ -141,8 +163,107 @@ describe('a bevelled cleat', () => {
     const [cleat] = of.drawn.cleats;
     const cards = of.build.operations.filter((o) => o.stage === 'home').map((o) => o.id);
     expect(cards).toEqual(expect.arrayContaining(['home/set-up', 'X1/hook']));
-    // The sides are 720 mm high under the top; the strips of 80 and 80.4 mm share 18 mm of slope.
-    expect(mm(of, cleat!.below)).toBeCloseTo(80.4 - 18, 0);
     expect(mm(of, cleat!.lift)).toBe(28);
+  });
+
+  const anchor = (of: ReturnType<typeof built>) => of.build.operations.find((o) => o.kind === 'anchor')!;
+
+  test('the card of the wall strip says where it goes from what will be seen', () => {
+    const of = built(equipped(hung()));
+    const card = anchor(of);
+    // The strips of 80 and 80.4 mm share 18 mm of slope; the top is 18 mm thick; a side of 18 mm and 8 mm free.
+    const [below, aside, under] = card.lengths!.map((t) => mm(of, t));
+    expect(below).toBeCloseTo(80.4 - 18, 0);
+    expect(under! - below!).toBe(18);
+    expect(aside).toBe(26);
+    expect(card.lines[0]).toMatch(
+      /\{0\} below where the upper ends of A1 and A2 .* \{2\} below the upper face of C1:/,
+    );
+    expect(card.lines[1]).toMatch(/\{1\} to the right of where the left face of A1/);
+    const hook = of.build.operations.find((o) => o.id === 'X1/hook')!;
+    expect(mm(of, hook.lengths![2]!)).toBe(8);
+    // Where nothing lies over the sides, there is nothing else to measure from.
+    const bare = anchor(
+      built(equipped(hung((j) => (j.design.records = j.design.records.filter((r) => r.id !== 'top'))))),
+    );
+    expect(bare.lines[0]).not.toContain('upper face');
+  });
+
+  test('below a lid that lies over the sides, it is measured from their ends and from the lid', () => {
+    const of = built(
+      equipped(
+        hung((j) => {
+          j.design.records = j.design.records.filter((r) => r.id !== 'top');
+          Object.assign(recordOf(j, 'case'), { joints: 'rabbet', lid: 'over' });
+        }),
+      ),
+    );
+    const [cleat] = of.drawn.cleats;
+    const wall = of.drawn.parts.find((p) => p.id === cleat!.onWall)!;
+    const side = of.drawn.parts.find((p) => p.id === 'case/left-side')!;
+    const foot = mm(of, wall.place.origin[2]) + 80;
+    const high = mm(of, side.place.origin[2]) + mm(of, side.length);
+    expect(Math.abs(mm(of, anchor(of).lengths![0]!) - (high - foot))).toBeLessThanOrEqual(0.5);
+  });
+
+  test('anchors go into every stud only where there are studs', () => {
+    const onWall = (wall: string) =>
+      anchor(built(equipped(hung((j) => Object.assign(recordOf(j, 'place'), { wall }))))).lines.join(' ');
+    expect(onWall('studs')).toContain('at every stud');
+    // 948 mm between the ends of the strip: one for every 400 mm.
+    expect(onWall('masonry')).toContain('near both ends and evenly between, 3 anchors in all');
+    expect(onWall('masonry')).not.toContain('stud');
+  });
+
+  test('is no cleat where its strips are hardly higher than thick', () => {
+    const codes = (height: string) =>
+      built(equipped(hung((j) => Object.assign(recordOf(j, 'hook'), { height })))).drawn.snags.map(
+        (s) => s.code,
+      );
+    for (const height of ['10 mm', '20 mm', '37 mm'])
+      expect(codes(height), height).toEqual(['hanging.strips-low']);
+    // Pockets up into the lid ask for more, and say so themselves.
+    expect(codes('38 mm')).toEqual(['pockets.no-room']);
+    expect(codes('54 mm')).toEqual([]);
+  });
+
+  test('the dry fit finds a blank that is too small to be parted with a saw', async () => {
+    const of = built(equipped(hung()));
+    const short = of.drawn.cleats[0]!.blank.width;
+    const faults = await dryFaults(of, (o) =>
+      o.does.act === 'saw' && o.does.across === 'length' && o.does.yields[0]?.name === 'Z1'
+        ? { ...o, does: { ...o.does, at: short } }
+        : o,
+    );
+    expect(faults.filter((f) => f.code === 'too-small').map((f) => f.operation)).toContain('Z1/part');
+  });
+
+  test('one strip that is there already: the other is parted off a blank alone', () => {
+    const made = (...parts: string[]) => {
+      const job = hung();
+      job.work = { made: parts.map((part) => ({ part, length: '900 mm', width: '80 mm' })) };
+      return built(equipped(job));
+    };
+    const ids = ['hook/cleat', 'hook/wall-strip'];
+    const sawn = (of: ReturnType<typeof built>) =>
+      of.build.operations.flatMap(({ does }) => (does.act === 'part' ? [does.yields] : []));
+    const cutFrom = (of: ReturnType<typeof built>) =>
+      of.breakdown.lots.some((lot) =>
+        [...lot.problem.pieces.keys()].some((id) => id.includes('cleat-blank')),
+      );
+    expect(sawn(made(ids[0]!))).toEqual([['X1', undefined]]);
+    expect(cutFrom(made(ids[0]!))).toBe(true);
+    expect(sawn(made(ids[1]!))).toEqual([[undefined, 'T1']]);
+    expect(made(ids[1]!).build.operations.some((o) => o.id === 'X1/crosscut')).toBe(false);
+    expect(sawn(made(...ids))).toEqual([]);
+    expect(cutFrom(made(...ids))).toBe(false);
+  });
+
+  test('a ticked cut freezes only the size that it makes', () => {
+    const of = built(equipped(hung()));
+    const made = (id: string) =>
+      sizesMade(of.drawn, of.build.operations.find((o) => o.id === id)!).map(([name]) => name);
+    expect(made('Z1/part')).toEqual(['X1.width']);
+    expect(made('X1/crosscut')).toEqual(['X1.length']);
   });
 });

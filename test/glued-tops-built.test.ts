@@ -1,4 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { cuttingList } from '../src/book/cutting-list.ts';
+import { sizesMade } from '../src/build/index.ts';
+import { sawCuts } from '../src/checks/saw-cuts.ts';
 import { checkJob } from '../src/job/index.ts';
 import { partsToCut } from '../src/setting-out/index.ts';
 import { built, mm } from './build/built.ts';
@@ -83,8 +86,81 @@ describe('a top glued up from boards', () => {
     );
     const ups = of.build.operations.flatMap((o) => (o.does.act === 'glue-up' ? [o.does] : []));
     expect(ups.length).toBeGreaterThan(2);
-    expect(ups.at(-1)).toMatchObject({ as: 'C2', boards: expect.arrayContaining(['C2.1', 'C2.2']) });
+    expect(ups.at(-1)).toMatchObject({ as: 'C2' });
+    // Two at a time is all that the glue leaves time for, also when what was glued up is put together.
+    for (const { boards } of ups) expect(boards).toHaveLength(2);
     expect(await dryFaults(of)).toEqual([]);
+  });
+
+  test('a cut to size freezes only the size that it makes', () => {
+    const of = built(equipped(glued()));
+    const made = (id: string) =>
+      sizesMade(of.drawn, of.build.operations.find((o) => o.id === id)!).map(([name]) => name);
+    expect(['true-edge', 'square-end', 'rip', 'crosscut'].map((id) => made(`C2/${id}`))).toEqual([
+      [],
+      [],
+      ['C2.width'],
+      ['C2.length'],
+    ]);
+    const one = built(equipped(glued({}, (j) => Object.assign(lotOf(j, 'boards'), { width: '400 mm' }))));
+    const name = one.build.operations.find((o) => o.id === 'C2/name')!;
+    expect(sizesMade(one.drawn, name)).toEqual([]);
+  });
+
+  test('asks for clamps that the shop has too few of, one of them in the singular', () => {
+    const few = (count: number) =>
+      built(
+        equipped(
+          glued({}, (j) => {
+            j.shop.tools = j.shop.tools.filter((t) => t.kind !== 'clamp');
+            j.shop.tools.push({ id: 'clamp', kind: 'clamp', accuracy: '0.5 mm', count, reach: '1200 mm' });
+          }),
+        ),
+      );
+    const panels = (of: ReturnType<typeof built>) =>
+      of.build.snags.filter((s) => s.code === 'glue-up.too-few-clamps' && s.where.operation === 'C2/glue-up');
+    // 1040 mm of joint.
+    expect(panels(few(1))[0]).toMatchObject({ figures: { value: 1, margin: expect.any(Number) } });
+    expect(panels(few(8))).toEqual([]);
+    const card = few(1).build.operations.find((o) => o.kind === 'glue-up')!;
+    expect(card.lines.join(' ')).not.toContain('1 clamps');
+  });
+
+  test('is judged by the saw’s depth and the rail’s length where it is cut to size', () => {
+    const of = built(equipped(glued()));
+    const cuts = sawCuts({ setOut: of.drawn, build: of.build });
+    const cut = (id: string) => cuts.find((c) => c.operation.id === `C2/${id}`);
+    // Four boards of 117 mm, planed flat to 21 mm; of the width, half of what is too much is off when the end is squared.
+    expect(cut('true-edge')).toMatchObject({ run: 1040, width: 468, thickness: 21, onSheet: true });
+    expect(cut('square-end')).toMatchObject({ run: 409, thickness: 21 });
+    expect(cut('crosscut')).toMatchObject({ run: 350, width: 350 });
+  });
+
+  test('is sanded as solid wood, without a word of veneer', () => {
+    const of = built(equipped(glued()));
+    const cards = of.build.operations.filter(
+      (o) => o.kind === 'sand' && o.does.act === 'other' && o.does.on.includes('C2') && o.stage === 'sand',
+    );
+    expect(cards).toHaveLength(1);
+    expect(cards[0]!.lines.join(' ')).not.toContain('veneer');
+  });
+
+  test('is noted with its own boards, and as cut once it is there', () => {
+    const note = (of: ReturnType<typeof built>, mark: string) =>
+      cuttingList(of.drawn, of.breakdown, of.build).find((r) => r.marks.split(/[, –]+/).includes(mark))!
+        .notes;
+    const of = built(equipped(glued()));
+    expect(note(of, 'C2')).toMatch(/^glued up from V1–V4/);
+    const made = built(
+      equipped(
+        glued({}, (j) => {
+          j.work = { made: [{ part: 'top/top', length: '1000 mm', width: '350 mm' }] };
+        }),
+      ),
+    );
+    expect(note(made, 'C2')).toMatch(/^glued up from V1–V4; cut already/);
+    expect(note(made, 'V2')).toMatch(/^glued up already/);
+    expect(note(of, 'V2')).not.toContain('already');
   });
 
   test('opens as a lid', async () => {

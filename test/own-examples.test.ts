@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { openSolids } from '../src/adaptors/solids-manifold.ts';
 import { readJob } from '../src/job/index.ts';
 import { type Plan, planJob } from '../src/plan/index.ts';
+import { setOut } from '../src/setting-out/index.ts';
 import type { Solids } from '../src/solid/index.ts';
 
 let solids: Solids;
@@ -88,6 +89,22 @@ describe('the linen cupboard', () => {
     expect(edged('linen.door')).toHaveLength(8);
     expect(plan.dryFit.fits).toBe(true);
   });
+});
+
+test('two backs in grooves of a side that cases share leave a third of it between them', () => {
+  const job = JSON.parse(readFileSync(new URL('../examples/linen-cupboard.json', import.meta.url), 'utf8'));
+  for (const r of job.design.records) if (r.kind === 'back') r.fitting = 'groove';
+  const read = readJob(JSON.stringify(job));
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  const { parts, ledger } = setOut(read.job);
+  const depths = (id: string) =>
+    parts
+      .find((p) => p.id === id)!
+      .features.flatMap((f) => (f.kind === 'groove' && f.purpose === 'for the back' ? [f.depth] : []))
+      .map((t) => ledger.ticks(t) / 3200);
+  // Plywood of 17.8 mm: a third from either face, two fifths where one back stands alone.
+  expect(depths('linen/right-side')).toEqual([5.9, 5.9]);
+  expect(depths('linen/left-side')).toEqual([7.1]);
 });
 
 describe('the hall console', () => {

@@ -6,7 +6,7 @@ import { csv, cuttingListCsv } from './cutting-list-csv.ts';
 describe('cutting list as CSV', () => {
   it('is read back by an independent reader, one line a kind of part', () => {
     const input = smallCaseBook();
-    const text = cuttingListCsv(input.setOut, input.breakdown, input.format);
+    const text = cuttingListCsv(input, input.format);
     const { data, errors } = Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true });
     expect(errors).toEqual([]);
     expect(data[0]).toMatchObject({ Marks: 'A', Name: 'left side', Count: '1', 'Length (mm)': '550' });
@@ -15,7 +15,7 @@ describe('cutting list as CSV', () => {
 
   it('keeps inch marks through quotes', () => {
     const input = smallCaseBook({ unit: 'in', denominator: 16 });
-    const text = cuttingListCsv(input.setOut, input.breakdown, input.format);
+    const text = cuttingListCsv(input, input.format);
     const row = Papa.parse<Record<string, string>>(text, { header: true }).data[0]!;
     expect(row['Length (inches)']).toBe('21 5/8"');
   });

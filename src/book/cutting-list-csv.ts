@@ -1,14 +1,19 @@
+import type { BuildPlan } from '../build/index.ts';
 import type { LengthFormat } from '../measure/index.ts';
-import type { SetOut } from '../setting-out/index.ts';
-import type { BookBreakdown } from './book-input.ts';
+import type { BookInput } from './book-input.ts';
 import { cuttingList } from './cutting-list.ts';
 import { lengthsOf } from './lengths.ts';
+
+/** What is listed. */
+interface Listed extends Pick<BookInput, 'setOut' | 'breakdown'> {
+  readonly build: Pick<BuildPlan, 'stock'>;
+}
 
 /**
  * The cutting list as CSV (RFC 4180: commas, CRLF, quotes where they are needed), one line for parts cut alike.
  * A text that a spreadsheet would take for a formula gets an apostrophe before it.
  */
-export function cuttingListCsv(setOut: SetOut, breakdown: BookBreakdown, format: LengthFormat): string {
+export function cuttingListCsv({ setOut, breakdown, build }: Listed, format: LengthFormat): string {
   const lengths = lengthsOf(setOut.ledger, format);
   const name = (id: string) => breakdown.lots.find((l) => l.lot.id === id)?.lot.name ?? id;
   const head = [
@@ -22,7 +27,7 @@ export function cuttingListCsv(setOut: SetOut, breakdown: BookBreakdown, format:
     'Grain',
     'Notes',
   ];
-  const rows = cuttingList(setOut, breakdown).map((r) => [
+  const rows = cuttingList(setOut, breakdown, build).map((r) => [
     r.marks,
     r.name,
     `${r.count}`,

@@ -1,3 +1,4 @@
+import type { BuildPlan } from '../build/index.ts';
 import type { Traced } from '../measure/index.ts';
 import {
   commonName,
@@ -31,24 +32,20 @@ export interface CuttingRow {
  * The parts, equal ones together, in the order of their marks. Sizes are those that are sawn: on the saw's grid where
  * the breakdown has placed the part, else as set out.
  */
-export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRow[] {
+export function cuttingList(
+  setOut: SetOut,
+  breakdown: BookBreakdown,
+  build: Pick<BuildPlan, 'stock'>,
+): CuttingRow[] {
   const sawn = new Map(
     breakdown.lots.flatMap((l) =>
       l.sheets.flatMap((s) => piecesUnder(s.root).map((p) => [p.part.id, p.size])),
     ),
   );
-  const placed = new Set([...sawn.keys(), ...breakdown.missing.map((m) => m.part.id)]);
-  const from = new Map([
-    ...setOut.gluedPanels.map(
-      (g) => [g.panel, `glued up from ${joinMarks(g.boards.map((b) => b.mark))}`] as const,
-    ),
-    ...setOut.cleats.flatMap((c) =>
-      [c.onCase, c.onWall].map((id) => [id, `parted from ${c.blank.mark}`] as const),
-    ),
-  ]);
+  const ready = new Set(build.stock.map((w) => w.name));
+  const goneInto = usedUp(setOut, ready);
   return groupParts({ ...setOut, parts: partsAndBoards(setOut) }).map(({ parts, marks }) => {
     const first = parts[0]!;
-    const madeOf = from.get(first.id);
     const size = { ...(first.rough ?? first), ...sawn.get(first.id) };
     return {
       marks,
@@ -59,14 +56,51 @@ export function cuttingList(setOut: SetOut, breakdown: BookBreakdown): CuttingRo
       thickness: size.thickness,
       lot: first.lot,
       grain: first.grain === 'length' ? 'along the length' : 'either way',
-      notes: [...(madeOf === undefined ? cutAlready(parts, placed) : [madeOf]), ...notesOf(first)].join('; '),
+      notes: [
+        ...madeOf(setOut, parts),
+        ...cutAlready(parts, ready),
+        ...goneInto(first),
+        ...notesOf(first),
+      ].join('; '),
     };
   });
 }
 
-/** What no sheet holds any more lies ready from an earlier day. */
-function cutAlready(parts: readonly Part[], placed: ReadonlySet<string>): string[] {
-  const made = parts.filter((p) => !placed.has(p.id));
+/** What parts alike are glued up or parted from, each from its own. */
+function madeOf({ gluedPanels, cleats }: SetOut, parts: readonly Part[]): string[] {
+  const from = parts.flatMap((p): (readonly [mark: string, how: string, of: string])[] => {
+    const glued = gluedPanels.find((g) => g.panel === p.id);
+    if (glued) return [[p.mark, 'glued up from', joinMarks(glued.boards.map((b) => b.mark))]];
+    const cleat = cleats.find((c) => c.onCase === p.id || c.onWall === p.id);
+    return cleat ? [[p.mark, 'parted from', cleat.blank.mark]] : [];
+  });
+  const one = parts.length === 1;
+  return from.map(([mark, how, of]) => (one ? `${how} ${of}` : `${mark} ${how} ${of}`));
+}
+
+/** What a board or a blank went into, where that is made already. */
+function usedUp({ parts, gluedPanels, cleats }: SetOut, ready: ReadonlySet<string>): (p: Part) => string[] {
+  const there = (id: string) => {
+    const mark = parts.find((p) => p.id === id)?.mark;
+    return mark !== undefined && ready.has(mark);
+  };
+  const gone = new Map([
+    ...gluedPanels
+      .filter((g) => there(g.panel))
+      .flatMap((g) => g.boards.map((b) => [b.id, 'glued up already'] as const)),
+    ...cleats
+      .filter((c) => there(c.onCase) && there(c.onWall))
+      .map((c) => [c.blank.id, 'parted already'] as const),
+  ]);
+  return ({ id }) => {
+    const how = gone.get(id);
+    return how === undefined ? [] : [how];
+  };
+}
+
+/** What lies ready under its mark from an earlier day. */
+function cutAlready(parts: readonly Part[], ready: ReadonlySet<string>): string[] {
+  const made = parts.filter((p) => ready.has(p.mark));
   if (made.length === 0) return [];
   return [made.length === parts.length ? 'cut already' : `${joinMarks(made.map((p) => p.mark))} cut already`];
 }

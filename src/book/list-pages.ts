@@ -13,7 +13,7 @@ import { heading, note } from './words.ts';
 /** The cutting list, a table a lot. */
 export function cuttingListBlocks(input: BookInput, width: number, type: TextMeasure): Block[] {
   const lengths = lengthsOf(input.setOut.ledger, input.format);
-  const rows = cuttingList(input.setOut, input.breakdown);
+  const rows = cuttingList(input.setOut, input.breakdown, input.build);
   const blocks: Block[] = [
     note(
       `Sizes in ${lengths.unit}: length along the grain, then width, then thickness as measured. These are the sizes to saw to; “trimmed later” means that they hold an allowance.`,

@@ -1,7 +1,7 @@
 import type { JobDocument, Lot, Stock } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import { parseLength, type Ticks, type Traced } from '../measure/index.ts';
-import { type CutSize, type Part, partsToCut, type SetOut, sawStep } from '../setting-out/index.ts';
+import { type CutSize, type Part, partsToCut, type SetOut, sawKerf, sawStep } from '../setting-out/index.ts';
 import type { CutGroup, CutPiece, CutProblem, CutStock } from './cut-problem.ts';
 import { lotRules } from './lot-rules.ts';
 import { type YardWork, yardWork } from './yard-work.ts';
@@ -51,7 +51,7 @@ export function lotProblems(job: JobDocument, setOut: SetOut): readonly LotProbl
   const made = new Set((job.work.made ?? []).map((m) => m.part));
   // A panel that is there already needs no boards, nor strips a blank.
   const gluedPanels = setOut.gluedPanels.filter((g) => !made.has(g.panel));
-  const cleats = setOut.cleats.filter((c) => !made.has(c.onCase));
+  const cleats = setOut.cleats.filter((c) => !made.has(c.onCase) || !made.has(c.onWall));
   const parts = partsToCut({ parts: setOut.parts, gluedPanels, cleats });
   return job.shop.rack.lots
     .map((lot) => ({ lot, parts: parts.filter((p) => p.lot === lot.id && !made.has(p.id)) }))
@@ -67,10 +67,7 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
     if (!read.ok) throw new Error(`unchecked length at ${path}: ${read.problem}`);
     return l.document(path, read.value, text);
   };
-  const saw =
-    job.shop.tools.find((t) => t.kind === 'circular-saw') ??
-    job.shop.tools.find((t) => t.kind === 'mitre-saw');
-  const blade = saw ? typed(`shop/tools/${saw.id}/kerf`, saw.kerf) : l.row(SETTING_OUT.kerf);
+  const blade = sawKerf(l, job.shop);
   // Scissors take nothing away.
   const kerf =
     lot.tape !== undefined

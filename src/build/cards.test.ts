@@ -99,7 +99,7 @@ function gives({ does }: Operation): readonly string[] {
   if (does.act === 'saw') return does.yields.flatMap((y) => (y ? [y.name] : []));
   if (does.act === 'name') return [does.as.name];
   if (does.act === 'glue-up') return [does.as];
-  if (does.act === 'part') return does.yields;
+  if (does.act === 'part') return does.yields.flatMap((y) => y ?? []);
   return does.act === 'set' ? [does.into] : [];
 }
 

@@ -99,13 +99,14 @@ export function sandParts(bench: Bench): void {
   const edging = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
   const loose = (p: Part) => !edging.has(p.id);
   const groups = groupParts(bench.setOut).map((g) => ({ ...g, parts: g.parts.filter(loose) }));
+  // What is glued up from boards is solid wood, with no veneer to go through.
+  const gluedUp = new Set(bench.setOut.gluedPanels.map((g) => g.panel));
+  const solid = (p: Part) => p.form === 'strip' || gluedUp.has(p.id);
   for (const form of ['sheet', 'strip'] as const) {
-    const here = groups.filter(
-      (g) => g.parts[0] !== undefined && (g.parts[0].form === 'strip') === (form === 'strip'),
-    );
+    const here = groups.filter((g) => g.parts[0] !== undefined && solid(g.parts[0]) === (form === 'strip'));
     const marks = here.flatMap((g) => g.parts.map((p) => p.mark));
     if (marks.length === 0) continue;
-    // Strips are too slender for a machine, and nobody needs one to sand.
+    // Strips are too slender for a machine, and a panel planed flat needs none.
     const machine = form === 'sheet' && bench.tool('sander') !== undefined;
     const lengths: Traced[] = [];
     const veneers = veneerLines(

@@ -1,10 +1,9 @@
-import { GLUE_WORK, GLUED_PANELS } from '../materials/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { GluedPanel, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { clampsAlong, clampsThere } from './glue/clamps-needed.ts';
-import { glueTime, handsFor } from './glue/glue-time.ts';
+import { glueTime, handsFor, minutesOf } from './glue/glue-time.ts';
 import { underRail } from './rail.ts';
 import { listWords } from './words.ts';
 
@@ -76,39 +75,73 @@ function glueBoards(bench: Bench, glued: GluedPanel, panel: Part): void {
     return;
   }
   const most = boardsAtOnce(bench, glued);
-  if (marks.length <= most) return clampUp(bench, glued, panel, marks, panel.mark);
-  const groups = Math.ceil(marks.length / most);
-  const each = Math.ceil(marks.length / groups);
-  const halves = Array.from({ length: groups }, (_, i) => marks.slice(i * each, (i + 1) * each)).filter(
+  let count = 0;
+  let pieces: readonly string[] = marks;
+  while (pieces.length > most)
+    pieces = inGroups(pieces, most).map((group) => {
+      if (group.length === 1) return group[0]!;
+      const name = `${panel.mark}.${++count}`;
+      clampUp(bench, glued, panel, group, name);
+      return name;
+    });
+  clampUp(bench, glued, panel, pieces, panel.mark);
+  tooFewClamps(bench, glued, panel);
+}
+
+/** Neighbours together, so many at most, in groups as even as can be. */
+function inGroups(pieces: readonly string[], most: number): readonly (readonly string[])[] {
+  const groups = Math.ceil(pieces.length / most);
+  const each = Math.ceil(pieces.length / groups);
+  return Array.from({ length: groups }, (_, i) => pieces.slice(i * each, (i + 1) * each)).filter(
     (g) => g.length > 0,
   );
-  const names = halves.map((half, i) => {
-    if (half.length === 1) return half[0]!;
-    const name = `${panel.mark}.${i + 1}`;
-    clampUp(bench, glued, panel, half, name);
-    return name;
-  });
-  clampUp(bench, glued, panel, names, panel.mark);
 }
 
 /** Boards that can be spread and clamped before the glue sets, two at least. */
 function boardsAtOnce(bench: Bench, glued: GluedPanel): number {
   const { assembly } = glueTime(bench.job.shop.rack.adhesives);
-  const metres = toMm(bench.ledger.ticks(glued.raw.length)) / 1000;
-  const joint = GLUE_WORK.minutesPerJoint + metres * GLUE_WORK.minutesPerMetre + GLUE_WORK.minutesPerPart;
-  const left = assembly * handsFor(bench) - clampsOn(bench, glued) * GLUE_WORK.minutesPerClamp;
-  return 1 + Math.max(1, Math.floor(left / joint));
+  const length = toMm(bench.ledger.ticks(glued.raw.length)) / 1000;
+  const clamps = clampsOn(bench, glued);
+  const hands = handsFor(bench);
+  const minutes = (joints: number) =>
+    minutesOf({ parts: joints, joints, metres: joints * length, clamps, pegs: 0 }, hands);
+  let joints = 1;
+  while (joints + 1 < glued.boards.length && minutes(joints + 1) <= assembly) joints++;
+  return joints + 1;
 }
 
 /** Clamps along a panel, as many as there are at most. */
-function clampsOn(bench: Bench, { raw }: GluedPanel): number {
-  const wanted = clampsAlong(toMm(bench.ledger.ticks(raw.length)));
+function clampsOn(bench: Bench, glued: GluedPanel): number {
   const there = clampsThere(bench);
-  return there > 0 ? Math.min(wanted, there) : wanted;
+  return there > 0 ? Math.min(clampsWanted(bench, glued), there) : clampsWanted(bench, glued);
+}
+
+function clampsWanted({ ledger }: Bench, { raw }: GluedPanel): number {
+  return clampsAlong(toMm(ledger.ticks(raw.length)));
+}
+
+/** Fewer clamps than close a joint along its whole length. */
+function tooFewClamps(bench: Bench, glued: GluedPanel, panel: Part): void {
+  const [wanted, there] = [clampsWanted(bench, glued), clampsThere(bench)];
+  if (there === 0 || there >= wanted) return;
+  bench.snags.push({
+    code: 'glue-up.too-few-clamps',
+    level: 'mind',
+    where: { operation: `${panel.mark}/glue-up`, path: 'shop/tools' },
+    sentence: `To glue up ${named(panel)} takes ${wanted} clamps; the shop has ${there}.`,
+    figures: { value: there, limit: wanted, margin: there - wanted, unit: 'clamps' },
+    rule: {
+      says: 'a clamp at both ends of every joint, and more between where it is long',
+      source: 'common practice',
+      confirmed: true,
+    },
+    cures: [{ says: `Borrow ${wanted - there} more ${wanted - there === 1 ? 'clamp' : 'clamps'}.` }],
+  });
 }
 
 function clampUp(bench: Bench, glued: GluedPanel, panel: Part, pieces: readonly string[], as: string): void {
   const clamps = clampsOn(bench, glued);
+  const asWords = clamps === 1 ? '1 clamp' : `${clamps} clamps`;
   const id = `${as}/glue-up`;
   const whole = as === panel.mark;
   const joints = pieces.length - 1;
@@ -121,12 +154,13 @@ function clampUp(bench: Bench, glued: GluedPanel, panel: Part, pieces: readonly 
       does: { act: 'glue-up', boards: pieces, as },
       tool: 'clamp',
       clamps,
+      // Of the minutes of a glue-up; from memory.
       times: 0.6 + 0.4 * joints,
       lines: [
         `From the front: ${listWords(pieces)}, as the triangle says, ends level.`,
-        `Clamp it up dry first: every joint closes along its whole length with ${clamps} clamps pulled by hand. What must be forced is planed again.`,
-        `Lying ready: glue, brush, a damp cloth, ${clamps} clamps opened to size with pads, below and above the boards by turns, and two pairs of cauls: straight battens {0} long, tape along the side that lies on the wood.`,
-        `A thin even film on both edges of ${joints > 1 ? 'each joint' : 'the joint'}. Close the joints, rub them a little until they hold, clamp the cauls across near both ends, above and below, then tighten the clamps from the middle outward until a thin line of glue stands out.`,
+        `Clamp it up dry first: every joint closes along its whole length with ${asWords} pulled by hand. What must be forced is planed again.`,
+        `Lying ready: glue, brush, a damp cloth, ${asWords} opened to size with pads, ${clamps === 1 ? 'across the middle' : 'below and above the boards by turns'}, and two pairs of cauls: straight battens {0} long, tape along the side that lies on the wood.`,
+        `A thin even film on both edges of ${joints > 1 ? 'each joint. Close the joints, rub them a little until they hold' : 'the joint. Close it, rub it a little until it holds'}, clamp the cauls across near both ends, above and below, then tighten ${clamps === 1 ? 'the clamp' : 'the clamps from the middle outward'} until a thin line of glue stands out.`,
         'Look along it for wind, and see that it lies flat on the clamps. Scrape the squeezed glue off as soon as it is like rubber.',
         ...(whole ? [`Write ${panel.mark} on it.`] : [`Write ${as} on it.`]),
       ],
@@ -148,6 +182,7 @@ function planeFlat(bench: Bench, { boards }: GluedPanel, panel: Part): void {
       stage: 'panels',
       title: `Plane ${named(panel)} flat`,
       does: { act: 'plane', workpieces: [panel.mark], across: 'thickness', to: thickness },
+      // Of the minutes of an edge planed; from memory.
       times: 2 + boards.length / 2,
       lines: [
         // A tutorial on finishing; the reference pack has it.
@@ -222,7 +257,7 @@ function cutToSize(bench: Bench, { off, raw }: GluedPanel, panel: Part): void {
     'square-end',
     `Square the left end of ${mark} to it`,
     'square-end',
-    bench.set('circular-saw', l.row(GLUED_PANELS.overEnds)),
+    bench.set('circular-saw', off.start),
     { across: 'length', keep: 'behind', from: 'the left end of the shortest board' },
     ['Square the line to the trued edge.'],
   );

@@ -1,12 +1,15 @@
+import { treeOf } from '../job/index.ts';
+import { BASES } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import type { Cleat, Part } from '../setting-out/index.ts';
+import { axisOf, type Cleat, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { planesOf } from './boxes.ts';
+import { overlap, planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
 import { offset } from './seating.ts';
 import { wallLines } from './wall-fixings.ts';
+import { listWords } from './words.ts';
 
 /** Screws the lower strip of each cleat to the wall and hooks the case over it. */
 export function hookOn(bench: Bench, cleats: readonly Cleat[]): void {
@@ -20,12 +23,8 @@ const numbered = (bench: Bench, id: string) =>
   bench.operations.some((o) => o.id === id) ? `${id}-${bench.operations.length}` : id;
 
 function toTheWall(bench: Bench, cleat: Cleat, wall: Part): void {
-  const hung = bench.setOut.joints.filter((j) => j.part === cleat.onCase || j.mate === cleat.onCase);
-  const side = bench.setOut.parts.find(
-    (p) => p.hand !== 'none' && hung.some((j) => j.part === p.id || j.mate === p.id),
-  );
-  const below = bench.set('marking', cleat.below);
-  const lengths: Traced[] = [below];
+  const place = placeOnWall(bench, cleat, wall);
+  const lengths: Traced[] = [place.below, place.aside, ...(place.under ? [place.under.by] : [])];
   const fixings = wallLines(bench, { boards: wall.thickness }, lengths);
   bench.do(
     {
@@ -35,15 +34,75 @@ function toTheWall(bench: Bench, cleat: Cleat, wall: Part): void {
       title: `Screw ${wall.mark} (${wall.name}) to the wall`,
       does: { act: 'other', on: [wall.mark, 'case'] },
       lines: [
-        `Draw a level line {0} below where the upper ends of ${side?.mark ?? 'the sides'} are to come: ${wall.mark} goes under it, its upper edge to the line, the slope above and falling towards the wall, so that its tip stands away from the wall.`,
+        `Draw a level line {0} below where the upper ends of ${listWords(place.sides)} are to come${place.under ? `, {2} below the upper face of ${place.under.of}` : ''}: ${wall.mark} goes under it, its upper edge to the line, the slope above and falling towards the wall, so that its tip stands away from the wall.`,
+        `Its left end comes {1} to the right of where the left face of ${place.sides[0]} is to come.`,
         ...fixings,
-        `Bore through ${wall.mark} at every stud and near both ends, two anchors at least, each as wide as its maker asks, heads sunk level. Pull at it with your whole weight before anything is hung on it.`,
+        `Bore through ${wall.mark} ${anchorsAt(bench, wall)}, each as wide as its maker asks, heads sunk level. Pull at it with your whole weight before anything is hung on it.`,
       ],
       lengths,
       cautions: [CAUTION.hang],
     },
     [wall.mark, 'case'],
   );
+}
+
+/** Where a wall strip goes, told from what will be seen: the sides between which it hangs, and the top over them. */
+interface OnWall {
+  /** Marks of the sides, from the left. */
+  readonly sides: readonly string[];
+  /** From the upper ends of the sides down to its upper edge. */
+  readonly below: Traced;
+  /** The same from the upper face of what hides the ends of the sides. */
+  readonly under?: { readonly of: string; readonly by: Traced };
+  /** From the left face of the left side to its left end. */
+  readonly aside: Traced;
+}
+
+function placeOnWall(bench: Bench, { onCase }: Cleat, wall: Part): OnWall {
+  const l = bench.ledger;
+  const { parts } = bench.setOut;
+  const planes = (p: Part) => planesOf(l, p).planes;
+  const strip = parts.find((p) => p.id === onCase)!;
+  const ends = [planes(strip)['-x'], planes(strip)['+x']].map((t) => l.ticks(t));
+  const sides = parts
+    .filter((p) => {
+      const [from, to] = [l.ticks(planes(p)['-x']), l.ticks(planes(p)['+x'])];
+      const upright = axisOf(p.place.thickness).axis === 0;
+      return (
+        upright &&
+        overlap(l, p, strip, 1) &&
+        overlap(l, p, strip, 2) &&
+        ends.some((e) => e >= from && e <= to)
+      );
+    })
+    .sort((a, b) => l.ticks(planes(a)['-x']) - l.ticks(planes(b)['-x']));
+  const [left] = sides;
+  if (!left) throw new Error(`no side stands at the end of ${onCase}`);
+  const [mine, beside] = [planes(wall), planes(left)];
+  const over = parts.find(
+    (p) =>
+      (p.role === 'top' || p.role === 'lid') &&
+      l.ticks(planes(p)['-z']) === l.ticks(beside['+z']) &&
+      overlap(l, p, left, 0) &&
+      overlap(l, p, left, 1),
+  );
+  const down = (from: Traced) => bench.set('marking', l.less('down to the wall strip', from, mine['+z']));
+  return {
+    sides: sides.map((p) => p.mark),
+    below: down(beside['+z']),
+    ...(over ? { under: { of: over.mark, by: down(planes(over)['+z']) } } : {}),
+    aside: bench.set('marking', l.less('in from the left face of the side', mine['-x'], beside['-x'])),
+  };
+}
+
+/** Where the anchors of a wall strip go: in every stud, or as many as its length asks for. */
+function anchorsAt({ job, ledger }: Bench, { length }: Part): string {
+  if (treeOf(job).all('room')[0]?.wall === 'studs')
+    return 'at every stud and near both ends, two anchors at least';
+  const count = Math.max(2, Math.ceil(ledger.ticks(length) / BASES.anchorApart.value));
+  return count === 2
+    ? 'near both ends, two anchors in all'
+    : `near both ends and evenly between, ${count} anchors in all`;
 }
 
 function hook(bench: Bench, cleat: Cleat, hung: Part, wall: Part): void {
@@ -57,7 +116,8 @@ function hook(bench: Bench, cleat: Cleat, hung: Part, wall: Part): void {
     { side: '+z', of: hung.mark, face: '-z', gap: into },
   ];
   const lift = bench.set('marking', cleat.lift, 'up');
-  const free = l.times('the same, as a distance', beside.gap ?? into, -1);
+  const [mine, theirs] = [wall, hung].map((p) => planesOf(l, p).planes);
+  const free = bench.set('marking', l.less('free at its left end', mine!['-x'], theirs!['-x']));
   bench.do(
     {
       id: `${wall.mark}/hook`,

@@ -96,14 +96,14 @@ export type Act =
     }
   /**
    * A blank parted along its grain by a tilted blade. On its upper face the line lies `at` from the near edge: up to there is
-   * the first of the two, under which the slope runs in; the second has its full face below.
+   * the first of the two, under which the slope runs in; the second has its full face below. Undefined is waste.
    */
   | {
       readonly act: 'part';
       readonly workpiece: string;
       readonly at: Traced;
       readonly angle: number;
-      readonly yields: readonly [first: string, second: string];
+      readonly yields: readonly [first: string | undefined, second: string | undefined];
     }
   /**
    * A step along an edge, `width` in from the edge and `depth` in from the face; it stops so far `from` the start (or near

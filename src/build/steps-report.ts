@@ -94,7 +94,7 @@ function actReport(a: Act): Report {
         workpiece: a.workpiece,
         at_mm: a.at,
         angle_degrees: a.angle,
-        yields: a.yields,
+        yields: a.yields.map((y) => y ?? null),
       };
     case 'rabbet':
       return {

@@ -1,14 +1,13 @@
 import { treeOf } from '../job/index.ts';
-import { N_PER_KG, toMm } from '../measure/index.ts';
+import { BASES } from '../materials/index.ts';
+import { N_PER_KG } from '../measure/index.ts';
+import type { Part } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { loadedSurface } from './loaded-surface.ts';
 import { practice } from './rule.ts';
 import { ShopWords } from './shop-words.ts';
 import { standingBox, standingBoxes } from './standing-boxes.ts';
-
-/** One anchor for every so much of a rail, and two at least (common practice: studs stand 400 to 600 mm apart). */
-const FOR_EACH_MM = 400;
 
 /** What the anchors of a piece that hangs on the wall have to hold: its own mass and its load, down and away from the wall. */
 export function hanging({
@@ -27,7 +26,7 @@ export function hanging({
   const own = setOut.parts.reduce((sum, p) => sum + weigh(p.id).kg, 0);
   const load = setOut.surfaces.reduce((sum, s) => sum + loadedSurface({ job, setOut, weigh }, s).loadKg, 0);
   const anchors = rails.reduce(
-    (sum, r) => sum + Math.max(2, Math.ceil(toMm(setOut.ledger.ticks(r.length)) / FOR_EACH_MM)),
+    (sum, r) => sum + Math.max(2, Math.ceil(setOut.ledger.ticks(r.length) / BASES.anchorApart.value)),
     0,
   );
   const boxes = [...standingBoxes(setOut).values()];
@@ -44,7 +43,7 @@ export function hanging({
       code: 'hanging.load',
       level: 'note',
       where: { path: `design/records/${first.id}`, record: first.id },
-      sentence: `It weighs about ${words.mass(own)} and is reckoned to carry ${words.mass(load)}. With ${anchors} anchors in its ${setOut.cleats.length > 0 ? 'wall strip' : 'rails'} each holds ${words.force(down / anchors)} downward and ${words.force(away / anchors)} away from the wall.`,
+      sentence: `It weighs about ${words.mass(own)} and is reckoned to carry ${words.mass(load)}. With ${anchors} anchors in its ${heldBy(rails, setOut)} each holds ${words.force(down / anchors)} downward and ${words.force(away / anchors)} away from the wall.`,
       rule: practice(
         'screws go into studs or solid masonry; a fixing in plasterboard alone carries no furniture',
       ),
@@ -55,6 +54,13 @@ export function hanging({
       ],
     },
   ];
+}
+
+/** What the anchors are in: rails, strips of cleats, or both. */
+function heldBy(screwed: readonly Part[], { cleats }: CheckInput['setOut']): string {
+  const strips = cleats.length > 1 ? 'wall strips' : 'wall strip';
+  if (screwed.length > cleats.length && cleats.length > 0) return `rails and ${strips}`;
+  return cleats.length > 0 ? strips : 'rails';
 }
 
 /** Thin boards carry no furniture. */

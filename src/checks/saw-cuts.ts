@@ -12,7 +12,7 @@ interface Lying {
 /** What a cut asks of its tools. */
 export interface SawCut {
   readonly operation: Operation;
-  /** Length of the cut, and of a sheet (a strip is cut without a rail). */
+  /** Length of the cut, and whether it runs along a rail: of a sheet or a glued-up panel, not of a strip. */
   readonly run: number;
   readonly onSheet: boolean;
   readonly thickness: number;
@@ -33,7 +33,15 @@ export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>)
   const cuts: SawCut[] = [];
   for (const operation of build.operations) {
     const { does } = operation;
-    if (does.act === 'name') {
+    if (does.act === 'plane')
+      for (const name of does.workpieces) {
+        const w = lying.get(name);
+        if (w) lying.set(name, { ...w, [does.across]: mm(does.to) });
+      }
+    else if (does.act === 'glue-up') {
+      const boards = does.boards.flatMap((name) => lying.get(name) ?? []);
+      if (boards.length > 0) lying.set(does.as, sideBySide(boards));
+    } else if (does.act === 'name') {
       const w = lying.get(does.workpiece);
       if (w) lying.set(does.as.name, turned(w, does.as.turned));
     } else if (does.act === 'saw') {
@@ -44,7 +52,7 @@ export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>)
         cuts.push({
           operation,
           run: lengthwise ? w.width : w.length,
-          onSheet: operation.stage === 'sheets',
+          onSheet: operation.stage === 'sheets' || operation.stage === 'panels',
           thickness: w.thickness,
           width: w.width,
           angle: 0,
@@ -63,7 +71,11 @@ export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>)
       if (!w) continue;
       const { length, thickness, width } = w;
       cuts.push({ operation, run: length, onSheet: true, thickness, width, angle: does.angle });
-      for (const name of does.yields) lying.set(name, w);
+      const [first, second] = does.yields;
+      const under = thickness * Math.tan((does.angle * Math.PI) / 180);
+      if (first !== undefined) lying.set(first, { ...w, width: Math.min(width, mm(does.at)) });
+      if (second !== undefined)
+        lying.set(second, { ...w, width: Math.min(width, width - mm(does.at) + under) });
     } else if (does.act === 'bevel')
       for (const name of does.workpieces) {
         const part = setOut.parts.find((p) => p.mark === name);
@@ -80,6 +92,15 @@ export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>)
       }
   }
   return cuts;
+}
+
+/** Boards glued edge to edge: as wide as all of them, as long and as thick as the least. */
+function sideBySide(boards: readonly Lying[]): Lying {
+  return {
+    length: Math.min(...boards.map((b) => b.length)),
+    width: boards.reduce((sum, b) => sum + b.width, 0),
+    thickness: Math.min(...boards.map((b) => b.thickness)),
+  };
 }
 
 function turned(w: Lying, isTurned: boolean): Lying {

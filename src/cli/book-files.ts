@@ -15,7 +15,7 @@ export async function bookFiles(
   });
   return [
     ['book.pdf', pdf],
-    ['cutting-list.csv', cuttingListCsv(plan.setOut, plan.breakdown, formatOf(plan.job.shop))],
+    ['cutting-list.csv', cuttingListCsv(plan, formatOf(plan.job.shop))],
   ];
 }
 

@@ -1,5 +1,6 @@
 import type { Act } from '../build/index.ts';
 import { type Ticks, ticks, toMm } from '../measure/index.ts';
+import type { Shape } from '../solid/index.ts';
 import type { DryFitFault } from './report.ts';
 import { type ReadCard, sloped } from './tool-work.ts';
 import { clipped, type RawEdges, type VirtualPiece } from './virtual-piece.ts';
@@ -16,7 +17,7 @@ export function sawn(
 ): Halves | Pick<DryFitFault, 'code' | 'sentence'> {
   // A slope along the whole of an edge is there at any length.
   const slopes = act.across === 'length' && piece.ways.length === 0;
-  if (piece.cuts.some((c) => !slopes || c.kind !== 'hull'))
+  if (piece.cuts.some((c) => !slopes || !runsAlong(piece, c)))
     return { code: 'off-the-wood', sentence: 'it has already been worked and is no plain board.' };
   const axis = act.across === 'length' ? 0 : 1;
   const at = read(act.at);
@@ -32,6 +33,11 @@ export function sawn(
     before > 0 ? roughSide(clipped(piece, axis, 0, before), 2 * axis + 1, rough) : undefined,
     behind < size ? roughSide(clipped(piece, axis, behind, size), 2 * axis, rough) : undefined,
   ];
+}
+
+/** A slope from end to end, as the blade leaves it that runs out at both; a mitred end is none. */
+function runsAlong({ size }: VirtualPiece, cut: Shape): boolean {
+  return cut.kind === 'hull' && cut.points.every(([x]) => x < 0 || x > toMm(size[0]));
 }
 
 /** A plain board parted along its grain by a tilted blade of so wide a kerf (ticks); or why it can’t be. */

@@ -1,4 +1,3 @@
-import type { Act } from '../build/index.ts';
 import { HOLDING } from '../materials/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { Halves } from './sawn.ts';
@@ -11,7 +10,7 @@ export type PowerSaw = 'circular-saw' | 'mitre-saw';
 export function tooSmallFor(
   saw: PowerSaw,
   piece: VirtualPiece,
-  { workpiece, across }: Extract<Act, { act: 'saw' }>,
+  { workpiece, across }: { readonly workpiece: string; readonly across: 'length' | 'width' },
   halves: Halves,
 ): string | undefined {
   const axis = across === 'length' ? 0 : 1;

@@ -191,9 +191,12 @@ export class Workshop {
     if (!piece) return;
     const halves = parted(piece, act, this.read, this.shop.kerfOf(operation.tool));
     if ('code' in halves) return this.fault(operation, halves.code, act.workpiece, halves.sentence);
+    const saw = this.shop.sawOf(operation.tool);
+    const small = saw && tooSmallFor(saw, piece, { workpiece: act.workpiece, across: 'width' }, halves);
+    if (small) this.fault(operation, 'too-small', act.workpiece, small);
     this.loose.delete(act.workpiece);
     act.yields.forEach((name, i) => {
-      this.putDown(operation, name, halves[i]!);
+      if (name !== undefined) this.putDown(operation, name, halves[i]!);
     });
   }
 

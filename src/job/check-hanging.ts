@@ -18,12 +18,13 @@ export function badCleat(hanging: RecordOf<'hanging'>, tree: RecordTree): readon
     edits: [{ record: hanging.id, field: 'by', value: 'rails' }],
   } as const;
   const back = tree.childOf(box.id, 'back');
+  const ofBays = tree.all('back').some((b) => b.parent !== box.id && tree.caseOf(b.id) === box);
   if (back?.fitting !== 'groove')
     return [
       say(
         back?.id ?? hanging.id,
         back ? 'fitting' : 'by',
-        `“${hanging.id}” is a cleat, which lies in the recess behind a back that stands in grooves; “${box.id}” has none.`,
+        `“${hanging.id}” is a cleat, which lies in the recess behind a back that stands in grooves; ${!back && ofBays ? `the backs of “${box.id}” belong to its bays` : `“${box.id}” has none`}.`,
         back
           ? [
               {
@@ -32,7 +33,14 @@ export function badCleat(hanging: RecordOf<'hanging'>, tree: RecordTree): readon
               },
               rails,
             ]
-          : [{ says: 'Give it a back that stands in grooves.' }, rails],
+          : [
+              {
+                says: ofBays
+                  ? 'Give the whole case one back that stands in grooves, in place of those of its bays.'
+                  : 'Give it a back that stands in grooves.',
+              },
+              rails,
+            ],
       ),
     ];
   if (box.bottom === 'under' || box.joints === 'mitre')

@@ -29,14 +29,22 @@ export function badLid(top: RecordOf<'top'>, tree: RecordTree): readonly Snag[] 
         'Let a lid belong to a case of its own.',
       ),
     ];
+  const ofBays = tree.all('back').filter((b) => b.parent !== box.id && tree.caseOf(b.id) === box);
   if (!tree.childOf(box.id, 'back'))
     snags.push(
-      fault(
-        top.id,
-        'hinged',
-        `“${top.id}” is to be hinged, but the case has no back to hang it on.`,
-        'Add a back of a board as thick as the leaves of the hinges are wide.',
-      ),
+      ofBays.length > 0
+        ? fault(
+            top.id,
+            'hinged',
+            `“${top.id}” is to be hinged, but the backs of “${box.id}” belong to its bays, and none goes from side to side.`,
+            'Give the whole case one back in their place, of a board as thick as the leaves of the hinges are wide.',
+          )
+        : fault(
+            top.id,
+            'hinged',
+            `“${top.id}” is to be hinged, but the case has no back to hang it on.`,
+            'Add a back of a board as thick as the leaves of the hinges are wide.',
+          ),
     );
   if (top.overhangBack !== undefined)
     snags.push(

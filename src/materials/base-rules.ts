@@ -69,12 +69,26 @@ export const BASES = {
     'a hole for a plug is bored this much deeper than the plug is long',
   ),
   cleatHeight: length('cleat.height', 80, 'a strip of a bevelled cleat is about this high'),
+  cleatFlat: length(
+    'cleat.flat',
+    20,
+    'a strip of a bevelled cleat is this much higher than it is thick, so that there is wood for screws beside its slope',
+  ),
+  anchorApart: length(
+    'hanging.anchor-apart',
+    400,
+    'what hangs on a wall has an anchor for every so much of its length, and two at least',
+  ),
   cleatFree: length(
     'cleat.free',
     8,
     'the strip on the wall is this much shorter at each end, so that the case can be moved a little',
   ),
-  cleatLeast: length('cleat.least', 120, 'a strip on the wall has room for two anchors'),
+  cleatLeast: length(
+    'cleat.least',
+    200,
+    'a strip on the wall has room for two anchors, and can be held under a saw',
+  ),
   cleatLift: length('cleat.lift', 10, 'a case is lifted this much over the hook of its cleat'),
   railHeight: length('rail.height', 90, 'a rail that a case hangs by is about this high'),
 } as const;

@@ -2,6 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Draft } from './draft.ts';
 import type { PrintedFit } from './fits/fit.ts';
 import type { Part, UncutPart } from './part.ts';
+import { partsAndBoards } from './parts-to-cut.ts';
 import type { SetOut } from './set-out.ts';
 import { doorwaySize } from './spaces/doorways.ts';
 import { roomSize } from './spaces/room.ts';
@@ -25,7 +26,9 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
     } else if (r.kind === 'size') add(`${r.id}.value`, draft.field(r, 'value'));
   for (const vent of draft.tree.all('vent'))
     if (vent.apart !== undefined) add(`${vent.id}.apart`, draft.field(vent, 'apart'));
-  for (const part of allParts(draft))
+  const all = partsAndBoards(draft);
+  const lots = new Set(all.map((p) => p.lot));
+  for (const part of all)
     for (const name of namesOf(part)) {
       add(`${name}.length`, part.length);
       add(`${name}.width`, part.width);
@@ -36,7 +39,7 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
       }
     }
   for (const lot of draft.job.shop.rack.lots)
-    if (allParts(draft).some((p) => p.lot === lot.id)) add(`${lot.id}.thickness`, draft.thickness(lot));
+    if (lots.has(lot.id)) add(`${lot.id}.thickness`, draft.thickness(lot));
   for (const d of draft.doors) {
     for (const name of namesOf(draft.part(d.part))) {
       add(`${name}.gap`, d.gap);
@@ -102,16 +105,11 @@ function nameDoorways(draft: Draft, add: (name: string, t: Traced) => void): voi
         add(`${name}.${size}`, doorwaySize(draft, of, size));
 }
 
-/** The parts of the piece, and what panels are glued up or strips parted from. */
-function allParts({ parts, gluedPanels, cleats }: Draft): readonly UncutPart[] {
-  return [...parts, ...gluedPanels.flatMap((g) => g.boards), ...cleats.map((c) => c.blank)];
-}
-
 /** Name, mark and id of a part, and its name without its place where no other has the same: `left door`. */
 function naming(draft: Draft): (part: UncutPart) => readonly string[] {
   const often = new Map<string, number>();
   const short = new Map<string, string>();
-  for (const part of allParts(draft)) {
+  for (const part of partsAndBoards(draft)) {
     const name = shortName(part);
     short.set(part.id, name);
     often.set(name, (often.get(name) ?? 0) + 1);

@@ -18,7 +18,7 @@ export type {
 export type { ChannelRow, ChannelSettings } from './fits/channel-settings.ts';
 export { channelRows, channelSettings, routedChannels } from './fits/channel-settings.ts';
 export type { CutSize } from './fits/cut-size.ts';
-export { sawnSize, sawStep } from './fits/cut-size.ts';
+export { sawKerf, sawnSize, sawStep } from './fits/cut-size.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fits/fit.ts';
 export { runningClear } from './fits/running-clear.ts';
 export type { GluedPanel } from './glued/glued-panel.ts';

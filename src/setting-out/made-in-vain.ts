@@ -1,15 +1,12 @@
 import { nearestNames } from '../snag/index.ts';
 import type { Draft } from './draft.ts';
+import { partsAndBoards } from './parts-to-cut.ts';
 
 /** Parts that are said to be cut, and are not in the piece. */
 export function madeInVain(draft: Draft): void {
   // What can't be set out has no parts to be known by.
   if (draft.parts.length === 0) return;
-  const ids = new Set(
-    [...draft.parts, ...draft.gluedPanels.flatMap((g) => g.boards), ...draft.cleats.map((c) => c.blank)].map(
-      (p) => p.id,
-    ),
-  );
+  const ids = new Set(partsAndBoards(draft).map((p) => p.id));
   (draft.job.work.made ?? []).forEach(({ part }, i) => {
     if (ids.has(part)) return;
     draft.snags.push({

@@ -47,8 +47,8 @@ export function partsReport(setOut: SetOut): Report {
           width_mm: first.rough.width,
           thickness_mm: first.rough.thickness,
         },
-        glued_up_from: boardsOf(setOut, first),
-        parted_from: setOut.cleats.find((c) => c.onCase === first.id || c.onWall === first.id)?.blank.mark,
+        glued_up_from: boardsOf(setOut, parts),
+        parted_from: blanksOf(setOut, parts),
         edging: edgingOf(setOut, first),
         features: first.features.map(featureReport),
       };
@@ -56,9 +56,20 @@ export function partsReport(setOut: SetOut): Report {
   };
 }
 
-/** The marks of the boards that a panel is glued up from, from its near edge; absent where it is one piece. */
-function boardsOf({ gluedPanels }: SetOut, { id }: Part): readonly string[] | undefined {
-  return gluedPanels.find((g) => g.panel === id)?.boards.map((b) => b.mark);
+/** The marks of the boards that panels alike are glued up from, panel by panel, from the near edge; absent where each is one piece. */
+function boardsOf({ gluedPanels }: SetOut, parts: readonly Part[]): readonly string[] | undefined {
+  const marks = parts.flatMap(
+    ({ id }) => gluedPanels.find((g) => g.panel === id)?.boards.map((b) => b.mark) ?? [],
+  );
+  return marks.length > 0 ? marks : undefined;
+}
+
+/** The marks of the blanks that strips alike are parted from, strip by strip; absent where none is. */
+function blanksOf({ cleats }: SetOut, parts: readonly Part[]): string | undefined {
+  const marks = parts.flatMap(
+    ({ id }) => cleats.find((c) => c.onCase === id || c.onWall === id)?.blank.mark ?? [],
+  );
+  return marks.length > 0 ? joinMarks(marks) : undefined;
 }
 
 /** What is glued to the edges of a part, by side; absent where none is. */

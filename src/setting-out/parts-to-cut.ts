@@ -1,8 +1,13 @@
 import type { Traced } from '../measure/index.ts';
+import type { Cleat } from './case/cleat.ts';
+import type { GluedPanel } from './glued/glued-panel.ts';
 import type { Part } from './part.ts';
-import type { SetOut } from './set-out.ts';
 
-type Parted = Pick<SetOut, 'parts' | 'gluedPanels' | 'cleats'>;
+interface Parted<P = Part> {
+  readonly parts: readonly P[];
+  readonly gluedPanels: readonly GluedPanel<P>[];
+  readonly cleats: readonly Cleat<P>[];
+}
 
 /**
  * All that comes off the saw: boards in place of the panels that are glued up from them, blanks in place of the strips that
@@ -19,7 +24,7 @@ export function partsToCut({ parts, gluedPanels, cleats }: Parted): readonly Par
 }
 
 /** The parts of the piece, the boards that panels are glued up from, and the blanks that strips are parted from. */
-export function partsAndBoards({ parts, gluedPanels, cleats }: Parted): readonly Part[] {
+export function partsAndBoards<P>({ parts, gluedPanels, cleats }: Parted<P>): readonly P[] {
   return [...parts, ...gluedPanels.flatMap((g) => g.boards), ...cleats.map((c) => c.blank)];
 }
 

@@ -107,6 +107,17 @@ export function baseFormEdit(
   };
 }
 
+/** Fits a back, and with it all backs of its case: they come in one plane. */
+export function backFittingEdit(job: JobDocument, back: RecordOf<'back'>, fitting: string): Edit {
+  const tree = treeOf(job);
+  const box = tree.caseOf(back.id);
+  const alike = tree.all('back').filter((b) => b.id === back.id || (box && tree.caseOf(b.id) === box));
+  return {
+    edit: 'all',
+    of: alike.map((b): Edit => ({ edit: 'set', at: `design/records/${b.id}/fitting`, value: fitting })),
+  };
+}
+
 /** Another way for a top to lie: what it can't say of itself then goes. */
 export function topFitEdit(top: RecordOf<'top'>, fit: NonNullable<RecordOf<'top'>['fit']>): Edit {
   const at = `design/records/${top.id}`;

@@ -151,7 +151,7 @@ async function pdf(of: Plan): Promise<Uint8Array> {
 
 function csv(of: Plan): Uint8Array {
   // The mark at the start tells spreadsheets that this is UTF-8.
-  return new TextEncoder().encode(`\uFEFF${cuttingListCsv(of.setOut, of.breakdown, formatOf(of.job.shop))}`);
+  return new TextEncoder().encode(`\uFEFF${cuttingListCsv(of, formatOf(of.job.shop))}`);
 }
 
 async function font(url: string): Promise<Uint8Array> {

@@ -39,10 +39,26 @@ export function slowEnough(minutes: number): readonly string[] {
 export function minutesToGlue(bench: Bench, joints: readonly Joint[], clamps: number, hands: number): number {
   const metres = joints.reduce((sum, j) => sum + jointMm(bench, j) / 1000, 0);
   const pegs = joints.reduce((sum, j) => sum + (j.pegs?.length ?? 0), 0);
+  return minutesOf({ parts: 1, joints: joints.length, metres, clamps, pegs }, hands);
+}
+
+/** What there is to do while the glue is open. */
+interface GlueWork {
+  /** Parts that are brought to others. */
+  readonly parts: number;
+  readonly joints: number;
+  /** Length of all joints together. */
+  readonly metres: number;
+  readonly clamps: number;
+  readonly pegs: number;
+}
+
+/** Minutes of so much work, for so many pairs of hands. */
+export function minutesOf({ parts, joints, metres, clamps, pegs }: GlueWork, hands: number): number {
   const { minutesPerJoint, minutesPerMetre, minutesPerPart, minutesPerClamp, minutesPerPeg } = GLUE_WORK;
   const all =
-    minutesPerPart +
-    joints.length * minutesPerJoint +
+    parts * minutesPerPart +
+    joints * minutesPerJoint +
     metres * minutesPerMetre +
     clamps * minutesPerClamp +
     pegs * minutesPerPeg;

@@ -153,8 +153,7 @@ function grooves(
     );
   const groove = (hand: Hand) => {
     const side = bounds[hand];
-    const ofBay = side.role.startsWith('divider');
-    const share = ofBay ? SETTING_OUT.dadoDepth : SETTING_OUT.backGrooveDepth;
+    const share = takesTwo(frame, side, hand) ? SETTING_OUT.dadoDepth : SETTING_OUT.backGrooveDepth;
     const depth = depthIn(draft, 'depth of the groove', side.thickness, share);
     side.features.push({
       kind: 'groove',

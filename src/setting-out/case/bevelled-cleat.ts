@@ -2,7 +2,8 @@ import type { RecordOf } from '../../job/index.ts';
 import { BASES, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
-import type { CasePanels } from './case-panels.ts';
+import { sawKerf } from '../fits/cut-size.ts';
+import { type CasePanels, sideDepth } from './case-panels.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 
 /**
@@ -21,7 +22,7 @@ export function bevelledCleat(
   const lot = draft.lot(record.board);
   const thick = draft.thickness(lot);
   const step = draft.stepOf('circular-saw');
-  const rear = l.sum('back edges of the sides', frame.panelFront, sideDepthOf(draft, frame));
+  const rear = l.sum('back edges of the sides', frame.panelFront, sideDepth(draft, frame));
   if (t(frame.backSetIn) < t(thick)) {
     draft.stop(
       'hanging.recess-shallow',
@@ -42,9 +43,27 @@ export function bevelledCleat(
     return undefined;
   }
   const asked = record.height === undefined ? l.row(BASES.cleatHeight) : draft.field(record, 'height');
+  const low = l.sum('as high as a strip must be', thick, l.row(BASES.cleatFlat));
+  if (t(asked) < t(low)) {
+    draft.stop(
+      'hanging.strips-low',
+      record,
+      'height',
+      'The strips of this cleat are so low that their slopes leave no wood for screws.',
+      {
+        says: 'Make them high enough; or leave “height” out.',
+        edits: [{ record: record.id, field: 'height', value: `${Math.ceil(toMm(t(low)))} mm` }],
+      },
+    );
+    return undefined;
+  }
   const wallWidth = l.round('as fine as the saw is set', asked, step, 'up');
   // At 45 degrees the slope takes as much of either strip as they are thick.
-  const kerf = l.ratio('kerf of a blade tilted to 45 degrees', kerfOf(draft), SETTING_OUT.slantKerf);
+  const kerf = l.ratio(
+    'kerf of a blade tilted to 45 degrees',
+    sawKerf(l, draft.job.shop),
+    SETTING_OUT.slantKerf,
+  );
   const blankWidth = l.round(
     'as fine as the saw is set',
     l.sum('both strips and the kerf between', l.less('less what they share', wallWidth, thick), asked, kerf),
@@ -137,7 +156,6 @@ export function bevelledCleat(
     blank,
     onCase: onCase.id,
     onWall: onWall.id,
-    below: l.less('how far the wall strip lies below the upper ends of the sides', frame.head, upper),
     lift: l.sum('how much higher it is lifted to hook over', thick, l.row(BASES.cleatLift)),
   });
   return onCase;
@@ -148,13 +166,4 @@ interface StripSpec {
   readonly long: Traced;
   readonly foot: Traced;
   readonly high: Traced;
-}
-
-function sideDepthOf(draft: Draft, frame: CaseFrame): Traced {
-  return draft.ledger.less('depth of the sides, behind the front edging', frame.depth, frame.edgingThickness);
-}
-
-function kerfOf(draft: Draft): Traced {
-  const saw = draft.job.shop.tools.find((tool) => tool.kind === 'circular-saw');
-  return saw ? draft.typed(`shop/tools/${saw.id}/kerf`, saw.kerf) : draft.ledger.row(SETTING_OUT.kerf);
 }

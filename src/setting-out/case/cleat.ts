@@ -9,8 +9,6 @@ export interface Cleat<P = Part> {
   /** The strip behind the back of the case, and the one on the wall that it hooks over, by their parts. */
   readonly onCase: string;
   readonly onWall: string;
-  /** How far the upper edge of the strip on the wall lies below the upper ends of the sides. */
-  readonly below: Traced;
   /** How much higher than it will hang the case is lifted to come over it. */
   readonly lift: Traced;
 }

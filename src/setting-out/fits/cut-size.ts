@@ -19,6 +19,15 @@ export function sawStep(ledger: Ledger, { tools, units }: Pick<Shop, 'tools' | '
   return ledger.document(`shop/tools/${saw.id}/step`, read.value, saw.step);
 }
 
+/** How much the shop's saw takes away; the usual until one is listed. */
+export function sawKerf(ledger: Ledger, { tools, units }: Pick<Shop, 'tools' | 'units'>): Traced {
+  const saw = tools.find((t) => t.kind === 'circular-saw') ?? tools.find((t) => t.kind === 'mitre-saw');
+  if (!saw) return ledger.row(SETTING_OUT.kerf);
+  const read = parseLength(saw.kerf, units);
+  if (!read.ok) throw new Error(`unchecked length: ${saw.kerf}`);
+  return ledger.document(`shop/tools/${saw.id}/kerf`, read.value, saw.kerf);
+}
+
 /** A part's sizes by the saw alone: what stands between two others is rounded down, all else to the nearest step. */
 export function sawnSize(
   ledger: Ledger,

@@ -3,7 +3,7 @@ import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
-import { baseFormEdit, topFitEdit } from '../case-edits.ts';
+import { backFittingEdit, baseFormEdit, topFitEdit } from '../case-edits.ts';
 import { removeEdit } from '../design-edits.ts';
 import { Note } from './note.tsx';
 
@@ -242,6 +242,7 @@ export function HangingNote({ hanging }: { hanging: RecordOf<'hanging'> }) {
 }
 
 export function BackNote({ back, bay }: { back: RecordOf<'back'>; bay?: string }) {
+  const job = useApp((s) => s.history.job);
   const at = `design/records/${back.id}`;
   return (
     <Note title={bay === undefined ? 'Back' : `Back of ${bay}`}>
@@ -255,6 +256,7 @@ export function BackNote({ back, bay }: { back: RecordOf<'back'>; bay?: string }
             ['groove', 'let into a groove'],
             ...(bay === undefined ? [['applied', 'laid over the back edges'] as const] : []),
           ]}
+          editOf={(v) => backFittingEdit(job, back, v)}
           end="."
         />{' '}
         <TakeAway id={back.id} />
