@@ -4,23 +4,23 @@ import { built } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { type Changes, changedChest } from './drawers/chest-job.ts';
 import { drawerFaults } from './generate/judge-drawers.ts';
+import { boxOf } from './generate/judge-set-out.ts';
 
-/** The tool chest, its lowest drawer on a centre runner of strips so thick. */
+function beech(thickness: string, width: string) {
+  return {
+    ...{ id: 'beech', name: 'Beech strip', material: 'beech-european', form: 'strip' },
+    ...{ nominal: '6 mm', thickness, width },
+    stock: [{ id: 'beech-length', length: '2000 mm', price: 2 }],
+  };
+}
+
+/** The tool chest, its lowest drawer on a centre runner of strips so thick and wide. */
 function chest(thickness: string, fields: object = {}, width = '18 mm', others: Changes = {}) {
   const job = changedChest({
     ...others,
     planes: { carriedBy: 'centre-runner', runnerStrip: 'beech', ...fields },
   });
-  job.shop.rack.lots!.push({
-    id: 'beech',
-    name: 'Beech strip',
-    material: 'beech-european',
-    form: 'strip',
-    nominal: '6 mm',
-    thickness,
-    width,
-    stock: [{ id: 'beech-length', length: '2000 mm', price: 2 }],
-  });
+  job.shop.rack.lots!.push(beech(thickness, width));
   return built(job);
 }
 
@@ -106,4 +106,34 @@ test('its cards print how far it is drawn out, what still guides it, the gap abo
   const n = glued.lines.flatMap((line) => /either side, {(\d+)} thick/.exec(line)?.[1] ?? []);
   expect(n.map((i) => 2 * ticks(glued.lengths[Number(i)]!))).toEqual([ticks(drawer.centre!.play)]);
   expect(glued.lines.join(' ')).toContain('left side is on your right');
+});
+
+test('screws that hold its case to one below keep from under the runner', () => {
+  const job = changedChest({
+    planes: { carriedBy: 'centre-runner', runnerStrip: 'beech' },
+    chest: { width: '860 mm', height: '1000 mm' },
+    case: { parent: 'stack' },
+  });
+  const { records } = job.design;
+  records.splice(1, 0, { id: 'stack', kind: 'group', parent: 'chest', lay: 'up' });
+  records.splice(2, 0, { id: 'low', kind: 'case', parent: 'stack', board: 'ply18', size: '300 mm' });
+  const { lots, screws } = job.shop.rack;
+  lots!.push(beech('6 mm', '30 mm'));
+  screws!.push({ ...screws!.find((s) => s.id === 'flat-4x25')!, id: 'flat-4x30', length: '30 mm' });
+  const { drawn } = built(job);
+  expect(drawn.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+  const ticks = (t: Traced) => drawn.ledger.ticks(t);
+  const drawer = drawn.drawers.find((d) => d.record === 'planes')!;
+  const runner = boxOf(drawn, drawn.parts.find((p) => p.id === drawer.centre!.runner)!);
+  const down = drawn.fasteners.filter(
+    (f) => f.through[0] === drawer.below && ticks(f.head[2]) === runner.min[2],
+  );
+  expect(down.length).toBeGreaterThan(1);
+  for (const f of down) {
+    const [x, y] = [ticks(f.head[0]), ticks(f.head[1])];
+    const radius = ticks(f.diameter) / 2;
+    const beside = x + radius <= runner.min[0] || x - radius >= runner.max[0];
+    const before = y + radius <= runner.min[1] || y - radius >= runner.max[1];
+    expect([f.id, beside || before]).toEqual([f.id, true]);
+  }
 });
