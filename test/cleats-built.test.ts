@@ -238,7 +238,7 @@ describe('a bevelled cleat', () => {
     expect(faults.filter((f) => f.code === 'too-small').map((f) => f.operation)).toContain('Z1/part');
   });
 
-  test('one strip that is there already: the other is parted off a blank alone', () => {
+  test('one strip that is there already: the other is parted off a blank alone', async () => {
     const made = (...parts: string[]) => {
       const job = hung();
       job.work = { made: parts.map((part) => ({ part, length: '900 mm', width: '80 mm' })) };
@@ -257,6 +257,18 @@ describe('a bevelled cleat', () => {
     expect(made(ids[1]!).build.operations.some((o) => o.id === 'X1/crosscut')).toBe(false);
     expect(sawn(made(...ids))).toEqual([]);
     expect(cutFrom(made(...ids))).toBe(false);
+    // What is there has its slope, and the width that the blade left it.
+    const fresh = built(equipped(hung()));
+    for (const some of [[ids[0]!], [ids[1]!], ids]) {
+      const job = hung();
+      job.work = {
+        made: some.map((part) => {
+          const { cut, width } = fresh.drawn.parts.find((p) => p.id === part)!;
+          return { part, length: `${mm(fresh, cut.length)} mm`, width: `${mm(fresh, width)} mm` };
+        }),
+      };
+      expect(await dryFaults(built(equipped(job))), some.join()).toEqual([]);
+    }
   });
 
   test('a ticked cut freezes only the size that it makes', () => {

@@ -3,7 +3,7 @@ import type { Snag } from '../snag/index.ts';
 import type { FinishPlan } from './finish/finish-plan.ts';
 import type { GaugeStick } from './gauge-sticks.ts';
 import type { GlueUp } from './glue/glue-up.ts';
-import type { Operation, StageId } from './operation.ts';
+import type { Act, Operation, StageId } from './operation.ts';
 import type { Schedule } from './schedule/schedule.ts';
 import type { StoryStick } from './story-sticks.ts';
 
@@ -17,6 +17,8 @@ export interface Workpiece {
   readonly thickness: Traced;
   /** How much of each end and each long edge is as it came and must not stay on a part. */
   readonly raw: { readonly ends: Traced; readonly edges: Traced };
+  /** The slope along an edge of a strip that was parted from its blank on an earlier day. */
+  readonly slope?: Pick<Extract<Act, { act: 'bevel' }>, 'edge' | 'angle' | 'fullFace'>;
 }
 
 /** Operations grouped under a heading, as they follow one another. */

@@ -19,6 +19,7 @@ import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { liftStock } from './lifting.ts';
 import { markWords } from './mark-words.ts';
+import { listWords } from './words.ts';
 
 /** Begins the work: what must be there and measured before anything is cut. */
 export function gather(bench: Bench): void {
@@ -91,7 +92,16 @@ function cutAlready({ job, setOut }: Bench): readonly string[] {
   const marks = partsAndBoards(setOut)
     .filter((p) => made.has(p.id))
     .map((p) => p.mark);
-  return marks.length === 0 ? [] : [`Cut already, to be laid out: ${joinMarks(marks)}.`];
+  const strips = new Set(setOut.cleats.flatMap((c) => [c.onCase, c.onWall]));
+  const sloped = setOut.parts.filter((p) => made.has(p.id) && strips.has(p.id)).map((p) => p.mark);
+  return marks.length === 0
+    ? []
+    : [
+        `Cut already, to be laid out: ${joinMarks(marks)}.`,
+        ...(sloped.length > 0
+          ? [`${listWords(sloped)} with the slope that the cut through the blank gave it, at 45 degrees.`]
+          : []),
+      ];
 }
 
 /** Sands all parts before they are put together, where every face can still be reached. */

@@ -1,7 +1,7 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import { partsAndBoards, partsToCut, type SetOut, stockThickness } from '../setting-out/index.ts';
+import { type Part, partsAndBoards, partsToCut, type SetOut, stockThickness } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
@@ -154,7 +154,17 @@ function madeParts({ job, setOut }: Bench): readonly Workpiece[] {
       width: p.cut.width,
       thickness: stockThickness(p),
       raw: { ends: nothing, edges: nothing },
+      ...slopeOf(setOut, p),
     }));
+}
+
+/** A strip of a cleat has its slope from the cut that parted it. */
+function slopeOf({ cleats }: SetOut, { id, features }: Part): Pick<Workpiece, 'slope'> {
+  if (!cleats.some((c) => c.onCase === id || c.onWall === id)) return {};
+  const bevel = features.find((f) => f.kind === 'bevel');
+  if (!bevel) return {};
+  const { edge, angle, fullFace } = bevel;
+  return { slope: { edge, angle, fullFace } };
 }
 
 function stockOf(setOut: SetOut, breakdown: Breakdown): readonly Workpiece[] {

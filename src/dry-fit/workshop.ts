@@ -34,6 +34,7 @@ import {
   type ReadCard,
   rabbeted,
   scribed,
+  sloped,
   slotted,
   type Worked,
 } from './tool-work.ts';
@@ -78,7 +79,9 @@ export class Workshop {
     for (const s of stock) {
       const [ends, edges] = [read(s.raw.ends), read(s.raw.edges)];
       const raw = [ends, ends, edges, edges] as const;
-      this.loose.set(s.name, plainPiece(read(s.length), read(s.width), read(s.thickness), raw));
+      const plain = plainPiece(read(s.length), read(s.width), read(s.thickness), raw);
+      const { slope } = s;
+      this.loose.set(s.name, slope ? sloped(plain, slope.edge, slope.angle, slope.fullFace) : plain);
     }
   }
 
