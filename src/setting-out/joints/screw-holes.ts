@@ -33,11 +33,7 @@ function pilotOf(draft: Draft, diameter: Traced, into: Lot): Traced {
 }
 
 /** The hole that a screw passes without biting: a little wider than its thread. */
-export function clearanceHole(draft: Draft, { diameter }: ChosenScrew): Traced {
-  return holeFor(draft, diameter);
-}
-
-const holeFor = onceADraft((draft, diameter: Traced) => {
+export const clearanceHole = onceADraft((draft, { diameter }: ChosenScrew): Traced => {
   const l = draft.ledger;
   const wide = l.sum('clearance hole for the screw', diameter, l.row(SETTING_OUT.clearanceExtra));
   return bitNear(draft, 'twist', wide, l.ticks(l.row(SETTING_OUT.clearanceExtra)));
