@@ -1,7 +1,7 @@
 /**
  * How the time to a first plan, and the plan after a second's work, grow with the number of parts.
  *
- *   npx tsx bench/cutting-growth.ts
+ *   node --import @oxc-node/core/register bench/cutting-growth.ts
  *
  * Parts like those of casework, drawn with a seed: 60 to 900 mm by 60 to 600 mm, half of them free to turn.
  */

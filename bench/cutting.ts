@@ -1,7 +1,7 @@
 /**
  * Cuts the published benchmark sets and prints totals beside the published ones.
  *
- *   npx tsx bench/cutting.ts --set NAME --seconds S [--sample N] [--seed N] [--each]
+ *   npm run bench:cutting -- --set NAME --seconds S [--sample N] [--seed N] [--each]
  *
  * One thread, one seed, one set of parameters for all. Every plan is judged. The sets are read from the folder in
  * CASEWRIGHT_BENCH, or from ../shared/bench beside the checkout.

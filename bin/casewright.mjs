@@ -1,8 +1,7 @@
 #!/usr/bin/env node
 // The command line: src/cli/main.ts, read as TypeScript.
 try {
-  const { register } = await import('tsx/esm/api');
-  register();
+  await import('@oxc-node/core/register');
 } catch (error) {
   if (error.code !== 'ERR_MODULE_NOT_FOUND') throw error;
   console.error('The packages are missing: run `npm ci` in the checkout first.');

@@ -28,7 +28,7 @@ function runAll(word) {
     process.exitCode = 1;
   }
   for (const name of files) {
-    const args = ['--import', 'tsx', fileURLToPath(import.meta.url), '--only', name];
+    const args = ['--import', '@oxc-node/core/register', fileURLToPath(import.meta.url), '--only', name];
     const { status } = spawnSync(process.execPath, args, {
       cwd: ROOT_PATH,
       stdio: ['ignore', 'inherit', 'inherit'],

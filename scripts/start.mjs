@@ -4,7 +4,7 @@ import { install, ROOT_PATH } from './install.mjs';
 
 try {
   install();
-  const args = ['--import', 'tsx', 'src/cli/start.ts', ...process.argv.slice(2)];
+  const args = ['--import', '@oxc-node/core/register', 'src/cli/start.ts', ...process.argv.slice(2)];
   const child = spawn(process.execPath, args, { cwd: ROOT_PATH, stdio: 'inherit' });
   // An interrupt from the keyboard reaches the child by itself; it closes down and this follows.
   process.on('SIGINT', () => {});

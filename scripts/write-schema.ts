@@ -1,4 +1,4 @@
-// npx tsx scripts/write-schema.ts: writes docs/job.schema.json from the schemas that the program itself checks with.
+// node --import @oxc-node/core/register scripts/write-schema.ts: writes docs/job.schema.json from the schemas that the program itself checks with.
 import { writeFileSync } from 'node:fs';
 import { jobJsonSchema } from '../src/job/index.ts';
 

@@ -35,7 +35,7 @@ describe('the page on the job file', () => {
 });
 
 describe('the published schema', () => {
-  test('is that of the program (npx tsx scripts/write-schema.ts)', () => {
+  test('is that of the program (node --import @oxc-node/core/register scripts/write-schema.ts)', () => {
     expect(page('job.schema.json')).toBe(`${JSON.stringify(jobJsonSchema(), null, 2)}\n`);
   });
 
