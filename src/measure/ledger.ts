@@ -120,15 +120,24 @@ export class Ledger {
   /** a + b + ... */
   sum(reason: string, ...terms: readonly Traced[]): Traced {
     let v = 0;
-    for (const t of terms) v += this.ticks(t);
-    return this.push('sum', reason, v, terms, NONE);
+    let at = this.begin(terms.length, 0);
+    for (let i = 0; i < terms.length; i++) {
+      v += this.ticks(terms[i]!);
+      this.pool[at++] = terms[i]!;
+    }
+    return this.end('sum', reason, v, at);
   }
 
   /** a - b - c ... */
   less(reason: string, from: Traced, ...taken: readonly Traced[]): Traced {
     let v: number = this.ticks(from);
-    for (const t of taken) v -= this.ticks(t);
-    return this.push('less', reason, v, taken, NONE, '', from);
+    let at = this.begin(taken.length + 1, 0);
+    this.pool[at++] = from;
+    for (let i = 0; i < taken.length; i++) {
+      v -= this.ticks(taken[i]!);
+      this.pool[at++] = taken[i]!;
+    }
+    return this.end('less', reason, v, at);
   }
 
   /** a taken `count` times; the count is a whole number of things, never a measure. */
@@ -260,19 +269,28 @@ export class Ledger {
     operands: readonly Traced[],
     numbers: readonly number[],
     note = '',
-    first?: Traced,
   ): Traced {
+    let at = this.begin(operands.length, numbers.length);
+    for (let i = 0; i < operands.length; i++) this.pool[at++] = operands[i]!;
+    for (let i = 0; i < numbers.length; i++) this.pool[at++] = numbers[i]!;
+    return this.end(kind, reason, value, at, note);
+  }
+
+  /** Makes room for an entry with so many operands and whole numbers, and tells where in the pool they go. */
+  private begin(operands: number, numbers: number): number {
+    const at = this.start[this.count]!;
+    this.makeRoom(at + 1 + operands + numbers);
+    this.pool[at] = operands;
+    return at + 1;
+  }
+
+  /** The entry whose operands and numbers end there. */
+  private end(kind: LedgerOperation, reason: string, value: number, at: number, note = ''): Traced {
     const id = this.count;
-    let at = this.start[id]!;
-    this.makeRoom(at + 2 + operands.length + numbers.length);
     this.value[id] = ticks(value);
     this.operation[id] = PLACE[kind];
     this.reason.push(reason);
     this.note.push(note);
-    this.pool[at++] = operands.length + (first === undefined ? 0 : 1);
-    if (first !== undefined) this.pool[at++] = first;
-    for (let i = 0; i < operands.length; i++) this.pool[at++] = operands[i]!;
-    for (let i = 0; i < numbers.length; i++) this.pool[at++] = numbers[i]!;
     this.count = id + 1;
     this.start[this.count] = at;
     return id as Traced;

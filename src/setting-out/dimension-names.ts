@@ -12,8 +12,8 @@ import { roomSize } from './spaces/room.ts';
  * and every field of the document by its path.
  */
 export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
-  const add = adding(draft);
-  const namesOf = naming(draft);
+  const { dimensions } = draft;
+  const add = (name: string, of: Traced) => dimensions.add(name, of);
   for (const key of ['width', 'height', 'depth'] as const) add(`overall.${key}`, overall[key]);
   for (const r of draft.job.design.records)
     if (r.kind === 'thing')
@@ -28,25 +28,22 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
     if (vent.apart !== undefined) add(`${vent.id}.apart`, draft.field(vent, 'apart'));
   const all = partsAndBoards(draft);
   const lots = new Set(all.map((p) => p.lot));
-  for (const part of all)
-    for (const name of namesOf(part)) {
-      add(`${name}.length`, part.length);
-      add(`${name}.width`, part.width);
-      add(`${name}.thickness`, part.thickness);
-      if (part.rough) {
-        add(`${name}.rough length`, part.rough.length);
-        add(`${name}.rough width`, part.rough.width);
-      }
-    }
+  callParts(draft, all);
+  for (const part of all) {
+    dimensions.addOf(part.id, 'length', part.length);
+    dimensions.addOf(part.id, 'width', part.width);
+    dimensions.addOf(part.id, 'thickness', part.thickness);
+    if (!part.rough) continue;
+    dimensions.addOf(part.id, 'rough length', part.rough.length);
+    dimensions.addOf(part.id, 'rough width', part.rough.width);
+  }
   for (const lot of draft.job.shop.rack.lots)
     if (lots.has(lot.id)) add(`${lot.id}.thickness`, draft.thickness(lot));
   for (const d of draft.doors) {
-    for (const name of namesOf(draft.part(d.part))) {
-      add(`${name}.gap`, d.gap);
-      d.hinges.forEach((at, i) => {
-        add(`${name}.hinge ${i + 1}`, at);
-      });
-    }
+    dimensions.addOf(d.part, 'gap', d.gap);
+    d.hinges.forEach((at, i) => {
+      dimensions.addOf(d.part, `hinge ${i + 1}`, at);
+    });
   }
   for (const d of draft.drawers) {
     add(`${d.name}.gap`, d.gap);
@@ -74,25 +71,25 @@ export function nameDimensions(draft: Draft, overall: SetOut['overall']): void {
 }
 
 /** What parts are cut to, and the gaps of what is cut to fit: `left door.cut width`, `left door.width gap`. */
-export function namePrinted(draft: Draft, parts: readonly Part[], fits: readonly PrintedFit[]): void {
-  const add = adding(draft);
-  const namesOf = naming(draft);
-  for (const part of parts)
-    for (const name of namesOf(part)) {
-      add(`${name}.cut length`, part.cut.length);
-      add(`${name}.cut width`, part.cut.width);
-      if (part.fitted) {
-        add(`${name}.fitted length`, part.fitted.length);
-        add(`${name}.fitted width`, part.fitted.width);
-      }
-    }
-  for (const fit of fits) {
-    const along = fit.id.slice(fit.id.lastIndexOf('/') + 1);
-    const names = fit.toFit === undefined ? [] : namesOf(draft.part(fit.toFit));
-    for (const name of [fit.id, ...names.map((n) => `${n}.${along}`)]) {
-      add(`${name} gap`, fit.gap);
-      add(`${name} gap as printed`, fit.printed);
-    }
+export function namePrinted(
+  { dimensions }: Draft,
+  parts: readonly Part[],
+  fits: readonly PrintedFit[],
+): void {
+  for (const { id, cut, fitted } of parts) {
+    dimensions.addOf(id, 'cut length', cut.length);
+    dimensions.addOf(id, 'cut width', cut.width);
+    if (!fitted) continue;
+    dimensions.addOf(id, 'fitted length', fitted.length);
+    dimensions.addOf(id, 'fitted width', fitted.width);
+  }
+  for (const { id, toFit, gap, printed } of fits) {
+    dimensions.add(`${id} gap`, gap);
+    dimensions.add(`${id} gap as printed`, printed);
+    if (toFit === undefined) continue;
+    const along = id.slice(id.lastIndexOf('/') + 1);
+    dimensions.addOf(toFit, `${along} gap`, gap);
+    dimensions.addOf(toFit, `${along} gap as printed`, printed);
   }
 }
 
@@ -105,28 +102,17 @@ function nameDoorways(draft: Draft, add: (name: string, t: Traced) => void): voi
         add(`${name}.${size}`, doorwaySize(draft, of, size));
 }
 
-/** Name, mark and id of a part, and its name without its place where no other has the same: `left door`. */
-function naming(draft: Draft): (part: UncutPart) => readonly string[] {
+/** Calls each part by name, mark and id, and by its name without its place where no other has the same: `left door`. */
+function callParts({ dimensions }: Draft, parts: readonly UncutPart[]): void {
   const often = new Map<string, number>();
-  const short = new Map<string, string>();
-  for (const part of partsAndBoards(draft)) {
-    const name = shortName(part);
-    short.set(part.id, name);
-    often.set(name, (often.get(name) ?? 0) + 1);
-  }
-  return (part) => {
-    const { name, mark, id } = part;
-    const own = short.get(id)!;
-    return own !== name && often.get(own) === 1 ? [name, mark, id, own] : [name, mark, id];
-  };
+  const short = parts.map(shortName);
+  for (const name of short) often.set(name, (often.get(name) ?? 0) + 1);
+  parts.forEach(({ name, mark, id }, i) => {
+    const own = short[i]!;
+    dimensions.call(id, own !== name && often.get(own) === 1 ? [name, mark, id, own] : [name, mark, id]);
+  });
 }
 
 function shortName(part: UncutPart): string {
   return part.name.replace(/ (in|of) [^ ]+$/, '');
-}
-
-function adding(draft: Draft) {
-  return (name: string, t: Traced) => {
-    if (!draft.dimensions.has(name)) draft.dimensions.set(name, t);
-  };
 }

@@ -13,6 +13,7 @@ import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../m
 import type { Cure, Snag } from '../snag/index.ts';
 import type { Cleat } from './case/cleat.ts';
 import type { Levellers } from './case/leveller.ts';
+import { Dimensions } from './dimensions.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
 import type { EdgeSide } from './edging/edged-front.ts';
@@ -100,7 +101,7 @@ export class Draft {
   readonly gluedPanels: GluedPanel<DraftPart>[] = [];
   readonly cleats: Cleat<DraftPart>[] = [];
   readonly snags: Snag[] = [];
-  readonly dimensions = new Map<string, Traced>();
+  readonly dimensions = new Dimensions();
   /** Measured dimensions that something was set out by. */
   readonly measuredUsed = new Set<string>();
   readonly job: JobDocument;

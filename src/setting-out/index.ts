@@ -1,5 +1,6 @@
 export type { Cleat } from './case/cleat.ts';
 export type { Levellers } from './case/leveller.ts';
+export { Dimensions, type DimensionsData } from './dimensions.ts';
 export type { DoorLeaf } from './doors/door-leaf.ts';
 export type { CentreRunner, Drawer, WoodenRunners } from './drawers/drawer.ts';
 export type {

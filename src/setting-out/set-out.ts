@@ -3,6 +3,7 @@ import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { Cleat } from './case/cleat.ts';
 import type { Levellers } from './case/leveller.ts';
+import type { Dimensions } from './dimensions.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
 import type { PrintedFit } from './fits/fit.ts';
@@ -91,6 +92,6 @@ export interface SetOut {
   /** One for each case. */
   readonly joinery: readonly Joinery[];
   /** What can be asked for by name (`left side.length`), and its ledger entry. */
-  readonly dimensions: ReadonlyMap<string, Traced>;
+  readonly dimensions: Dimensions;
   readonly snags: readonly Snag[];
 }

@@ -1,5 +1,12 @@
 import { fromMm, Ledger, type Traced } from '../../src/measure/index.ts';
-import type { Direction, Feature, Opening, Part, SetOut } from '../../src/setting-out/index.ts';
+import {
+  Dimensions,
+  type Direction,
+  type Feature,
+  type Opening,
+  type Part,
+  type SetOut,
+} from '../../src/setting-out/index.ts';
 
 /** A bookcase set out by hand: two sides, bottom, top, divider, shelf, a back in a rabbet and a mitred base. */
 export function smallCase(): SetOut {
@@ -266,7 +273,7 @@ export function smallCase(): SetOut {
     gluedPanels: [],
     cleats: [],
     overall: { width, height, depth },
-    dimensions: new Map([['case.width', width]]),
+    dimensions: new Dimensions([['case.width', width]]),
     sides: [],
     joinery: [{ record: 'case', joints: 'pocket-screws' }],
     snags: [],

@@ -1,7 +1,7 @@
 import type { JobDocument, Shop } from '../../job/index.ts';
 import type { LedgerData } from '../../measure/index.ts';
 import type { CuttingProgress, ListPlan, Plan, PlanProgress } from '../../plan/index.ts';
-import type { SetOut } from '../../setting-out/index.ts';
+import type { DimensionsData, SetOut } from '../../setting-out/index.ts';
 import type { ListCut } from './list-work.ts';
 
 /** What the page asks of the worker. `job` is a running number: answers to an older one are stale. */
@@ -18,9 +18,12 @@ export interface PartMesh {
   readonly triangles: Uint32Array;
 }
 
-/** What has been set out, as it crosses to the page: the ledger as data. */
+/** What has been set out, as it crosses to the page: ledger and names as data. */
 export type Packed<P extends { readonly setOut: SetOut }> = Omit<P, 'setOut'> & {
-  readonly setOut: Omit<SetOut, 'ledger'> & { readonly ledger: LedgerData };
+  readonly setOut: Omit<SetOut, 'ledger' | 'dimensions'> & {
+    readonly ledger: LedgerData;
+    readonly dimensions: DimensionsData;
+  };
 };
 
 export type PackedPlan = Packed<Plan>;

@@ -1,7 +1,7 @@
 import type { Shop } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import { Ledger, parseLength, type Traced } from '../../measure/index.ts';
-import { type Part, type SetOut, sawnSize, sawStep } from '../../setting-out/index.ts';
+import { Dimensions, type Part, type SetOut, sawnSize, sawStep } from '../../setting-out/index.ts';
 import type { ListRow } from './read-list.ts';
 
 /**
@@ -71,7 +71,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     overall: { width: nothing, height: nothing, depth: nothing },
     sides: [],
     joinery: [],
-    dimensions: new Map(
+    dimensions: new Dimensions(
       parts.flatMap((p) => [
         [`${p.mark}.length`, p.length],
         [`${p.mark}.width`, p.width],

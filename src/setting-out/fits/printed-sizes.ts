@@ -24,6 +24,7 @@ export class PrintedSizes {
     length: new Map<DraftPart, Cutting[]>(),
     width: new Map<DraftPart, Cutting[]>(),
   };
+  private readonly bySaw = new Map<DraftPart, CutSize>();
   private readonly known = { length: new Map<DraftPart, Traced>(), width: new Map<DraftPart, Traced>() };
 
   constructor(draft: Draft) {
@@ -101,8 +102,17 @@ export class PrintedSizes {
   }
 
   /** A part's sizes by the saw alone; of what is cut to its opening later, those that it has then. */
-  private bare({ rough, ...part }: DraftPart): CutSize {
-    return sawnSize(this.draft.ledger, this.step, part.cutLater || !rough ? part : { ...part, rough });
+  private bare(part: DraftPart): CutSize {
+    const known = this.bySaw.get(part);
+    if (known) return known;
+    const { form, length, width, between } = part;
+    const cut = sawnSize(
+      this.draft.ledger,
+      this.step,
+      part.cutLater ? { form, length, width, between } : part,
+    );
+    this.bySaw.set(part, cut);
+    return cut;
   }
 
   /** Is the member a size that is cut once the rest of the loop can be measured? */

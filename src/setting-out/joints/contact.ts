@@ -51,14 +51,11 @@ export function overlapAlong(
 export function contactBox(draft: Draft, part: DraftPart, side: Side, mate: DraftPart): TracedBox {
   const { axis } = axisOf(outward(part.place, side));
   const plane = planeOf(part, side);
-  const min: Traced[] = [];
-  const max: Traced[] = [];
-  for (const a of [0, 1, 2] as const) {
-    const [low, high] = a === axis ? [plane, plane] : overlapAlong(draft, part, mate, a);
-    min.push(low);
-    max.push(high);
-  }
-  return { min: min as never, max: max as never };
+  const min: [Traced, Traced, Traced] = [plane, plane, plane];
+  const max: [Traced, Traced, Traced] = [plane, plane, plane];
+  for (let a: Axis = 0; a < 3; a++)
+    if (a !== axis) [min[a], max[a]] = overlapAlong(draft, part, mate, a as Axis);
+  return { min, max };
 }
 
 /** The axis of the piece along which an edge runs, given the face it is seen from. */

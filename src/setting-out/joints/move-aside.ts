@@ -38,7 +38,7 @@ export function clearPlaces(l: Ledger, row: Row): readonly Traced[] | undefined 
     // A joint too short for the rule has its screw in the middle, and there it stays.
     return (steps === 0 || (at >= from && at <= to)) && isFree(at);
   };
-  const steps = STEPS.map((n) => n + first);
+  const steps = first === 0 ? STEPS : STEPS.map((n) => n + first);
   const together = steps.find((n) => straight.every((place) => isFine(place, n)));
   const places: Traced[] = [];
   // Moved one by one, two of them must not come to the same place.
