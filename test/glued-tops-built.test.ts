@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { cuttingList } from '../src/book/cutting-list.ts';
 import { sizesMade } from '../src/build/index.ts';
 import { sawCuts } from '../src/checks/saw-cuts.ts';
+import { topMoves } from '../src/checks/top-moves.ts';
 import { checkJob } from '../src/job/index.ts';
 import { partsToCut } from '../src/setting-out/index.ts';
 import { built, mm } from './build/built.ts';
@@ -65,6 +66,58 @@ describe('a top glued up from boards', () => {
     // 2.7 mm more than the 4.5 mm of a screw of 4 mm.
     expect(wide.length).toBeGreaterThan(0);
     for (const w of wide) expect(w).toBeGreaterThanOrEqual(7);
+  });
+
+  test('its screws stand in the middle of slots, which leave as much room on either side as it moves', async () => {
+    const of = built(equipped(glued({ moves: 'slots' })));
+    expect(of.drawn.snags).toEqual([]);
+    const lid = of.drawn.parts.find((p) => p.role === 'lid')!;
+    const slots = lid.features.flatMap((f) => (f.kind === 'slot' ? [f] : []));
+    expect(slots.length).toBeGreaterThan(0);
+    const behind = of.drawn.fasteners.filter((f) => f.washer !== undefined);
+    expect(behind).toHaveLength(slots.length);
+    const front = of.drawn.fasteners.find((f) => f.through[1] === 'top/top' && f.washer === undefined)!;
+    const apart = mm(of, behind[0]!.head[1]) - mm(of, front.head[1]);
+    for (const f of slots) {
+      expect([f.run, mm(of, f.width)]).toEqual(['width', 6]);
+      // White ash, 0.00274 a point, flat-sawn (Wood Handbook, ch. 13); 35 to 60 % of damp are four points.
+      expect(mm(of, f.length)).toBe(Math.ceil(6 + 2 * apart * 0.00274 * 4));
+    }
+    const card = of.build.operations.find((o) => o.kind === 'slot')!;
+    expect(card.title).toContain(lid.mark);
+    const screws = of.build.operations.find((o) => o.id === `${lid.mark}/screw-C2`)!;
+    expect(screws.lines.join(' ')).toContain('in the slots behind');
+    expect(await dryFaults(of)).toEqual([]);
+  });
+
+  test('the dry fit finds a slot that was never routed, or one not in the middle of its screw', async () => {
+    const of = built(equipped(glued({ moves: 'slots' })));
+    const none = await dryFaults(of, (o) =>
+      o.does.act === 'slot' ? { ...o, does: { act: 'other', on: [] } } : o,
+    );
+    expect(none.map((f) => f.code)).toContain('no-hole');
+    const aside = await dryFaults(of, (o) =>
+      o.does.act === 'slot' ? { ...o, does: { ...o.does, ends: [o.does.ends[0], o.does.ends[0]] } } : o,
+    );
+    expect(aside.length).toBeGreaterThan(0);
+  });
+
+  test('a check finds out that it can’t move where its screws have no room', () => {
+    const of = built(equipped(glued({ moves: 'slots' })));
+    const codes = (setOut: typeof of.drawn) => topMoves({ job: of.job, setOut }).map((s) => s.code);
+    expect(codes(of.drawn)).toEqual([]);
+    const tight = of.drawn.fasteners.map(({ washer: _, ...f }) => f);
+    expect(codes({ ...of.drawn, fasteners: tight })).toEqual(['top.cannot-move']);
+  });
+
+  test('a top that doesn’t move says nothing of how it can', () => {
+    for (const change of [
+      (j: PlainJob) => Object.assign(lotOf(j, 'boards'), { material: 'oak-european' }),
+      (j: PlainJob) => Object.assign(j.design.records.find((r) => r.id === 'top')!, { hinged: true }),
+    ]) {
+      const read = checkJob(glued({ moves: 'slots' }, change));
+      expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['design.top-moves']);
+    }
   });
 
   test('of one board wide enough is glued of nothing', async () => {

@@ -42,7 +42,7 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
       lines: [
         `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots of ${mate.mark}`}.`,
         turnLine(joint, toMm(bench.ledger.ticks(part.thickness))),
-        ...washerLines(bench, fasteners, mate),
+        ...washerLines(bench, fasteners, part, mate),
       ],
       lengths: [first.length, first.diameter],
     },

@@ -232,6 +232,8 @@ export type Act =
       readonly face: WorkFace;
       readonly run: 'length' | 'width';
       readonly from: 'start' | 'end';
+      /** Screws go through them, and move in them. */
+      readonly screws?: true;
       readonly bit: Traced;
       readonly ends: readonly [Traced, Traced];
       readonly beside: readonly Traced[];

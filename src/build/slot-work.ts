@@ -12,7 +12,9 @@ export function slots(bench: Bench, batch: readonly [Part, ...Part[]]): void {
   const t = (x: Traced) => l.ticks(x);
   const rows = new Map<string, [Slot, ...Slot[]]>();
   for (const s of part.features.filter((f): f is Slot => f.kind === 'slot')) {
-    const key = [s.face, s.run, t(s.length), t(s.width), t(s.at[s.run === 'length' ? 0 : 1])].join(' ');
+    const key = [s.use, s.face, s.run, t(s.length), t(s.width), t(s.at[s.run === 'length' ? 0 : 1])].join(
+      ' ',
+    );
     const row = rows.get(key);
     if (row) row.push(s);
     else rows.set(key, [s]);
@@ -65,6 +67,7 @@ function rout(
       face: first.face,
       run: first.run,
       from,
+      ...(first.use === 'screw' ? { screws: true as const } : {}),
       bit: first.width,
       ends,
       beside,

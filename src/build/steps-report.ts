@@ -180,6 +180,7 @@ function actReport(a: Act): Report {
         face: a.face,
         run: a.run,
         from: a.from,
+        screws: a.screws,
         bit_mm: a.bit,
         ends_mm: a.ends,
         beside_mm: a.beside,

@@ -19,6 +19,7 @@ import { screwHold } from './screw-hold.ts';
 import { screwPaths } from './screw-path.ts';
 import { sliding } from './sliding.ts';
 import { tipsForward } from './tips-forward.ts';
+import { topMoves } from './top-moves.ts';
 import { vents } from './vents.ts';
 import { wayHome } from './way-home.ts';
 
@@ -30,6 +31,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   screwPaths,
   edgeScrews,
   screwHold,
+  topMoves,
   hinges,
   lids,
   looseShelves,

@@ -331,6 +331,7 @@ export function slotted(piece: VirtualPiece, act: ActOf<'slot'>, read: ReadCard)
   const lengthwise = act.run === 'length';
   const along = (x: number) => (act.from === 'end' ? l - x : x);
   const cuts: Shape[] = [];
+  const ways: Way[] = [];
   for (const line of act.beside) {
     const aside = toMm(read(line));
     const [p, q] = act.ends.map((e) => {
@@ -357,8 +358,18 @@ export function slotted(piece: VirtualPiece, act: ActOf<'slot'>, read: ReadCard)
       end(p),
       end(q),
     );
+    // A screw is to stand in the middle of it, with as much room before as behind.
+    if (act.screws)
+      ways.push({
+        kind: 'hole',
+        side: act.face,
+        at: [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, act.face === 'show' ? t : 0],
+        along: INTO[act.face],
+        seat: 0,
+        diameter: 2 * radius,
+      });
   }
-  return { piece: { ...piece, cuts: [...piece.cuts, ...cuts] } };
+  return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
 }
 
 /** Into the wood from each side. */

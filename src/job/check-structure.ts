@@ -12,7 +12,7 @@ import { badFront, badLid } from './check-lids.ts';
 import { badMitres, closedOnShared } from './check-mitres.ts';
 import { badPlaces } from './check-places.ts';
 import { badSharedSides } from './check-shared-sides.ts';
-import { badFit, badGlueUp, topOverCases } from './check-tops.ts';
+import { badFit, badGlueUp, badMoves, topOverCases } from './check-tops.ts';
 import type { JobDocument } from './document.ts';
 import { type ChildRecord, type DesignRecord, isChild, type RecordKind } from './records/design-record.ts';
 import { RecordTree } from './tree.ts';
@@ -120,7 +120,12 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
         ),
       );
     if (r.kind === 'top')
-      snags.push(...badFit(r, tree), ...badGlueUp(r, job.shop.rack), ...topOverCases(r, tree));
+      snags.push(
+        ...badFit(r, tree),
+        ...badGlueUp(r, job.shop.rack),
+        ...badMoves(r, job.shop.rack),
+        ...topOverCases(r, tree),
+      );
     if (r.kind === 'case') snags.push(...badSharedSides(r, tree));
     if (r.kind === 'filler') snags.push(...badFiller(r, tree));
     if (r.kind === 'room') snags.push(...badRoom(r, tree));

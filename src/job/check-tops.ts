@@ -1,4 +1,4 @@
-import { material } from '../materials/index.ts';
+import { INDOORS, material, movementBetween } from '../materials/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { Rack } from './shop/rack.ts';
@@ -8,7 +8,7 @@ import type { RecordTree } from './tree.ts';
 export const TOP_LACKS = {
   applied: [],
   flush: ['overhangFront', 'overhangSides', 'overhangBack'],
-  inset: ['overhangFront', 'overhangSides', 'overhangBack', 'edging', 'edgedSides', 'hinged'],
+  inset: ['overhangFront', 'overhangSides', 'overhangBack', 'edging', 'edgedSides', 'hinged', 'moves'],
 } as const;
 
 /** Whether a top says what goes with the way it lies, and no more. */
@@ -73,6 +73,26 @@ export function badGlueUp(top: RecordOf<'top'>, rack: Rack): readonly Snag[] {
           edits: [{ record: top.id, field: 'fit', value: 'applied' }],
         },
       ],
+    },
+  ];
+}
+
+/** Only a top that moves, and is held down, says how it can. */
+export function badMoves(top: RecordOf<'top'>, rack: Rack): readonly Snag[] {
+  if (top.moves === undefined || top.fit === 'inset') return [];
+  const lot = rack.lots.find((l) => l.id === top.board);
+  if (!lot) return [];
+  const free = top.hinged ?? false;
+  if (!free && movementBetween(lot.material, INDOORS.dryest, INDOORS.dampest)) return [];
+  return [
+    {
+      code: 'design.top-moves',
+      level: 'stop',
+      where: { path: `design/records/${top.id}/moves`, record: top.id },
+      sentence: free
+        ? `“${top.id}” is hinged, so it moves as it likes.`
+        : `“${top.id}” is of “${lot.id}”, which is not known to move, so “moves” says nothing of it.`,
+      cures: [{ says: 'Take “moves” out.' }],
     },
   ];
 }

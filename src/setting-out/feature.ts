@@ -95,6 +95,8 @@ export interface Hole extends FeatureBase {
 /** A slot with round ends, right through, routed from a face. */
 export interface Slot extends FeatureBase {
   readonly kind: 'slot';
+  /** Air goes through it, or a screw that moves with what it holds. */
+  readonly use: 'vent' | 'screw';
   readonly face: Face;
   /** Whether it runs along the part's length or its width. */
   readonly run: 'length' | 'width';

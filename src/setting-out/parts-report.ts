@@ -143,6 +143,7 @@ function featureReport(f: Feature): Report {
       return {
         kind: f.kind,
         purpose: f.purpose,
+        use: f.use,
         face: f.face,
         run: f.run,
         at_mm: f.at,
@@ -210,7 +211,7 @@ function likeness(ledger: Ledger, part: Part): string {
           t(f.counterbore?.depth),
         ];
       case 'slot':
-        return ['s', f.face, f.run, t(f.at[0]), t(f.at[1]), t(f.length), t(f.width)];
+        return ['s', f.use, f.face, f.run, t(f.at[0]), t(f.at[1]), t(f.length), t(f.width)];
       case 'pocket':
         return ['p', f.edge, f.face, t(f.along)];
       case 'biscuit-slot':

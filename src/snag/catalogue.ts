@@ -59,6 +59,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ],
     ['design.top-fit', 'A flush or an inset top says what only an applied one has.'],
     ['design.glued-up-top', 'A top glued up from boards is no solid wood, or can’t move where it lies.'],
+    ['design.top-moves', 'A top says how it can move that is hinged, or of no solid wood that moves.'],
     [
       'design.back-of-bay',
       'A back of one bay has no bay of the case itself, or isn’t let in like the others.',
@@ -176,7 +177,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['hanging.no-room', 'Behind a case there is no room for a bevelled cleat.'],
     ['top.boards-too-small', 'The boards that a top is to be glued up from are too narrow or too thin.'],
     ['top.movement-unknown', 'Nobody knows how much a top glued up from boards moves.'],
-    ['top.no-washer', 'No washer covers the wide holes in which a top of solid wood moves.'],
+    ['top.no-washer', 'No washer covers the wide holes or slots in which a top of solid wood moves.'],
     ['top.edging-over-side', 'A side stands under the edging of the top, where screws find no board.'],
     [
       'base.no-room',
@@ -361,6 +362,11 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['lids.falls', 'Nothing holds a lid open.', MIND],
     ['lids.pinch', 'A lid comes down where fingers lie.', MIND],
     ['lids.shut-in', 'A child could be shut in without air.', MIND],
+    [
+      'top.cannot-move',
+      'A top of solid wood is held at two places across its grain, or its screws have less room than it moves.',
+      MIND,
+    ],
     ['vents.too-small', 'A vent is smaller than the heat behind it asks for.', MIND],
     ['vents.alone', 'Air comes in or goes out by one vent, and there is no other.', MIND],
     ['vents.air', 'How much air the heat in a cabinet asks for.', NOTE],

@@ -373,7 +373,7 @@ function several(units: Units): fc.Arbitrary<Made> {
         // In a stack the case below would close the recess of a cleat.
         cleated: false,
         // One upon another they leave no place for the screws from case to case.
-        top: wish.top?.board === 'planks' ? { ...wish.top, board: undefined } : wish.top,
+        top: wish.top?.board === 'planks' ? { ...wish.top, board: undefined, moves: undefined } : wish.top,
         // Outer faces stand against neighbours.
         holes: wish.holes && ['sides', 'top'].includes(wish.holes.into) ? undefined : wish.holes,
       })),

@@ -97,6 +97,10 @@ const ROWS: readonly Row[] = [
     in: (_, piece) => piece.fasteners.some((f) => f.washer !== undefined),
   },
   {
+    feature: 'a top whose screws stand in slots',
+    in: (_, piece) => piece.parts.some((p) => p.features.some((f) => f.kind === 'slot' && f.use === 'screw')),
+  },
+  {
     feature: 'one base under several cases',
     in: (job) =>
       treeOf(job)

@@ -9,8 +9,47 @@ type Vec = readonly [number, number, number];
 /** Everything that is wrong with the open holes of a set-out piece. */
 export function holeFaults(setOut: SetOut): string[] {
   return setOut.parts.flatMap((part) =>
-    part.features.flatMap((f) => openings(setOut, f).flatMap((o) => faultsOf(setOut, part, o))),
+    part.features.flatMap((f) => [
+      ...openings(setOut, f).flatMap((o) => faultsOf(setOut, part, o)),
+      ...slotOfScrew(setOut, part, f),
+    ]),
   );
+}
+
+/** A slot for a screw lies in the wood, and a washered screw stands in its very middle. */
+function slotOfScrew(setOut: SetOut, part: Part, f: Feature): string[] {
+  if (f.kind !== 'slot' || f.use !== 'screw') return [];
+  const t = (x: Hole['diameter']) => setOut.ledger.ticks(x);
+  const faults: string[] = [];
+  const [along, across] = [t(f.at[0]), t(f.at[1])];
+  const [halfLong, halfWide] = [t(f.length) / 2, t(f.width) / 2];
+  const [reach, beside] = f.run === 'length' ? [halfLong, halfWide] : [halfWide, halfLong];
+  const room = Math.min(
+    along - reach,
+    t(part.length) - along - reach,
+    across - beside,
+    t(part.width) - across - beside,
+  );
+  if (room < 3 * MM) faults.push(`${f.id}: ${room / MM} mm from an edge`);
+  const middle: [number, number, number] = [0, 0, 0];
+  const box = boxOf(setOut, part);
+  for (const [run, at] of [
+    [part.place.length, along],
+    [part.place.width, across],
+  ] as const) {
+    const k = 'xyz'.indexOf(run[1]!);
+    middle[k] = run.startsWith('+') ? box.min[k]! + at : box.max[k]! - at;
+  }
+  const stands = setOut.fasteners.some(
+    (s) =>
+      s.washer !== undefined &&
+      s.through[0] === part.id &&
+      t(s.head[0]) === middle[0] &&
+      t(s.head[1]) === middle[1] &&
+      t(f.length) > t(s.diameter),
+  );
+  if (!stands) faults.push(`${f.id}: no screw in its middle`);
+  return faults;
 }
 
 /** A round opening, in ticks of its part: a hole (which may end in the wood), or one of the three that a slot is judged by. */
@@ -36,7 +75,7 @@ function openings(setOut: SetOut, f: Feature): readonly Opening[] {
           },
         ]
       : [];
-  if (f.kind !== 'slot') return [];
+  if (f.kind !== 'slot' || f.use !== 'vent') return [];
   const radius = t(f.width) / 2;
   const half = t(f.length) / 2 - radius;
   const out = f.run === 'length' ? [1, 0] : [0, 1];

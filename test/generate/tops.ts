@@ -45,6 +45,13 @@ export function topWishes(
                           edgedSides: optional(fc.constantFrom('front-and-sides', 'all-round')),
                         })
                       : fc.constant(top),
+            )
+            .chain(
+              (top): fc.Arbitrary<Field> =>
+                // Its screws stand in wide holes or in slots.
+                top.board === 'planks'
+                  ? optional(fc.constant('slots')).map((moves) => ({ ...top, moves }))
+                  : fc.constant(top),
             ),
   );
 }

@@ -22,6 +22,11 @@ export const TopRecord = v.strictObject({
   /** A lot of solid strips to edge it with, mitred at the corners. */
   edging: v.optional(Id),
   edgedSides: v.optional(v.picklist(['front', 'front-and-sides', 'all-round'])),
+  /**
+   * Of solid wood, how it can move on what carries it: its screws stand in wide `holes`, as when absent, or in `slots`
+   * across the grain.
+   */
+  moves: v.optional(v.picklist(['holes', 'slots'])),
   load: v.optional(MassText),
   /** Set to hinge it to the back, as a lid. */
   hinged: v.optional(v.boolean()),

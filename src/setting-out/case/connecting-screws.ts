@@ -11,7 +11,7 @@ import { type ChosenScrew, connectingScrew } from '../joints/screw-choice.ts';
 import { clearanceHole, edgePilot } from '../joints/screw-holes.ts';
 import { spaceScrews } from '../joints/screw-spacing.ts';
 import { axisOf, type Direction, opposite } from '../place.ts';
-import type { WideHole } from './free-top.ts';
+import type { RoomToMove } from './free-top.ts';
 
 /** Two panels that lie face on face, screwed together through both. */
 export interface ConnectingSpec {
@@ -26,8 +26,8 @@ export interface ConnectingSpec {
   readonly oneWay?: boolean;
   /** True where others hold as well, so that these may be left out where they find no place. */
   readonly mayFail?: boolean;
-  /** How the second panel moves across: the front line of screws holds it fast, those behind go with it in wide holes. */
-  readonly wide?: (screw: ChosenScrew, behind: Traced) => WideHole | undefined;
+  /** How the second panel moves across: the front line of screws holds it fast, those behind go with it in wide holes or slots. */
+  readonly room?: (screw: ChosenScrew, behind: Traced) => RoomToMove | undefined;
 }
 
 /**
@@ -73,8 +73,8 @@ function jointOf(draft: Draft, { part, mate, towards }: ConnectingSpec): Omit<Jo
 interface Spot {
   readonly along: Traced;
   readonly across: Traced;
-  /** The wide hole it stands in, where the second panel moves. */
-  readonly wide?: WideHole;
+  /** The room it has, where the second panel moves. */
+  readonly room?: RoomToMove;
 }
 
 /** Where the screws come: rows along the panel, one near either long edge where it is wide enough for two. */
@@ -95,34 +95,41 @@ function gridOf(
   const spacing = spaceScrews(l, 'connect', l.less('length of what touches', high, low), step);
   const spots: Spot[] = [];
   for (const from of rows.at) {
-    const found = lineOf(draft, bores, spec, screw, l.sum('line of the screws', near, from), [near, far], {
+    const asked = l.sum('line of the screws', near, from);
+    const front = spots[0]?.across;
+    const roomAt = (line: Traced) =>
+      spec.room && front !== undefined
+        ? spec.room(screw, l.less('how far it stands behind the screws in front', line, front))
+        : undefined;
+    const wanted = roomAt(asked);
+    const found = lineOf(draft, bores, { ...spec, wanted }, screw, asked, [near, far], {
       spacing,
       low,
       high,
     });
     if (!found) return undefined;
-    const front = spots[0]?.across;
-    const wide =
-      spec.wide && front !== undefined
-        ? spec.wide(screw, l.less('how far it stands behind the screws in front', found.line, front))
-        : undefined;
+    const room = found.line === asked ? wanted : roomAt(found.line);
     for (const place of found.places)
-      spots.push({ along: place, across: found.line, ...(wide ? { wide } : {}) });
+      spots.push({ along: place, across: found.line, ...(room ? { room } : {}) });
   }
   // Lines are further apart than screws may be, so that they need not look for one another.
-  for (const { along, across } of spots)
-    bores.add(boreOf(draft, spec, screw, l.ticks(along), l.ticks(across)));
+  for (const { along, across, room } of spots)
+    for (const bore of boresOf(draft, { ...spec, wanted: room }, screw, l.ticks(along), l.ticks(across)))
+      bores.add(bore);
   return spots;
 }
 
 /** Steps that a line of screws may be moved across the panel where it finds no places: the shortest way first. */
 const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4];
 
+/** What is screwed, and the room that the screws of a line have. */
+type LineSpec = ConnectingSpec & { readonly wanted: RoomToMove | undefined };
+
 /** A line of screws along the panel, moved across it until all of them find their places. */
 function lineOf(
   draft: Draft,
   bores: Bores,
-  spec: ConnectingSpec,
+  spec: LineSpec,
   screw: ChosenScrew,
   asked: Traced,
   [near, far]: readonly [Traced, Traced],
@@ -135,8 +142,8 @@ function lineOf(
     const at = l.ticks(asked) + n * l.ticks(aside);
     if (n !== 0 && (at < l.ticks(near) + least || at > l.ticks(far) - least)) continue;
     const isFree = (along: number) => {
-      const bore = boreOf(draft, spec, screw, along, at);
-      return !bores.meets(bore) && !isBehind(draft, spec, screw, bore);
+      const all = boresOf(draft, spec, screw, along, at);
+      return !all.some((b) => bores.meets(b)) && !isBehind(draft, spec, screw, all[0]!);
     };
     const places = clearPlaces(l, { ...row, first: 0, isFree });
     if (!places) continue;
@@ -146,6 +153,29 @@ function lineOf(
     return { line: n > 0 ? l.sum(reason, asked, by) : l.less(reason, asked, by), places };
   }
   return undefined;
+}
+
+/** The way of a screw, and the hole or the ends of the slot that give it room. */
+function boresOf(
+  draft: Draft,
+  spec: LineSpec,
+  screw: ChosenScrew,
+  at: number,
+  line: number,
+): readonly [Bore, ...Bore[]] {
+  const l = draft.ledger;
+  const { part, wanted } = spec;
+  const way = boreOf(draft, spec, screw, at, line);
+  if (!wanted) return [way];
+  const radius = l.ticks(wanted.diameter) / 2;
+  const reach = wanted.long === undefined ? 0 : l.ticks(wanted.long) / 2 - radius;
+  return [
+    way,
+    ...(reach > 0 ? [-reach, reach] : [0]).map((off): Bore => {
+      const bore = boreOf(draft, spec, screw, at, line + off);
+      return { ...bore, parts: [part.id], radius };
+    }),
+  ];
 }
 
 function boreOf(draft: Draft, spec: ConnectingSpec, screw: ChosenScrew, at: number, line: number): Bore {
@@ -169,13 +199,13 @@ function headPlane({ part, towards }: ConnectingSpec): Traced {
 /** True where a driver has no room before a head, or something meets the panels where the screw stands. */
 function isBehind(
   draft: Draft,
-  { part, avoid, towards }: ConnectingSpec,
+  { part, avoid, towards, wanted }: LineSpec,
   screw: ChosenScrew,
   bore: Bore,
 ): boolean {
   const l = draft.ledger;
   const { axis, sign } = axisOf(towards);
-  const aside = l.ticks(screw.head);
+  const aside = Math.max(l.ticks(screw.head), wanted ? l.ticks(wanted.washerWidth) / 2 : 0);
   const stands = avoid.some((p) =>
     ([0, 1, 2] as const).every((k) => {
       const low = Math.min(bore.from[k], bore.to[k]) - aside;
@@ -203,17 +233,37 @@ function drive(
     return inPart(draft, p, axis, axis === along ? at.along : at.across, reason);
   };
   const holds = l.less('how deep the screw stands in the second panel', screw.length, part.thickness);
-  part.features.push({
-    kind: 'hole',
-    use: 'clearance',
-    id: `${part.id}#${mate.id}:${n}`,
-    purpose: `screw into the ${mate.name}`,
-    side: sideLooking(part.place, opposite(towards)),
-    at: [on(part, 'length', 'hole along the panel'), on(part, 'width', 'hole across the panel')],
-    ...(at.wide
-      ? { diameter: at.wide.diameter }
-      : { diameter: clearanceHole(draft, screw), countersink: screw.head }),
-  });
+  const side = sideLooking(part.place, opposite(towards)) as Face;
+  const { room } = at;
+  const place = [
+    on(part, 'length', 'hole along the panel'),
+    on(part, 'width', 'hole across the panel'),
+  ] as const;
+  part.features.push(
+    room?.long === undefined
+      ? {
+          kind: 'hole',
+          use: 'clearance',
+          id: `${part.id}#${mate.id}:${n}`,
+          purpose: `screw into the ${mate.name}`,
+          side,
+          at: place,
+          ...(room
+            ? { diameter: room.diameter }
+            : { diameter: clearanceHole(draft, screw), countersink: screw.head }),
+        }
+      : {
+          kind: 'slot',
+          use: 'screw',
+          id: `${part.id}#${mate.id}:${n}`,
+          purpose: `for screws that go with the ${mate.name}`,
+          face: side,
+          run: 'width',
+          at: place,
+          length: room.long,
+          width: room.diameter,
+        },
+  );
   mate.features.push({
     kind: 'hole',
     use: 'pilot',
@@ -238,7 +288,7 @@ function drive(
     direction: towards,
     length: screw.length,
     diameter: screw.diameter,
-    ...(at.wide ? { washer: at.wide.washer } : {}),
+    ...(room ? { washer: room.washer } : {}),
     holds,
     spare: l.less('wood left beyond the screw', mate.thickness, holds),
   });

@@ -38,59 +38,98 @@ export function heldAcrossGrain(draft: Draft, top: RecordOf<'top'>): void {
   });
 }
 
-/** A hole in which a screw goes with the wood it holds, and the washer under its head. */
-export interface WideHole {
+/** The room in which a screw goes with the wood it holds, and the washer under its head. */
+export interface RoomToMove {
+  /** Of a round hole; of a slot, how wide it is. */
   readonly diameter: Traced;
+  /** Of a slot, from end to end across the grain. */
+  readonly long?: Traced;
   readonly washer: string;
+  readonly washerWidth: Traced;
 }
 
 /**
- * The hole for a screw so far behind the ones that hold the top fast: wider by all that the top moves there, as the screw
- * stands in the middle of it at first. Undefined where no washer covers it (a stop says so).
+ * The hole or slot for a screw so far behind the ones that hold the top fast. A hole is wider by all that the top moves
+ * there, as the screw stands in the middle of it at first; a slot has as much on either side of its screw, whatever season it is driven
+ * in. Undefined where no washer covers it (a stop says so).
  */
-export function wideHole(
+export function roomToMove(
   draft: Draft,
   top: RecordOf<'top'>,
   movement: RatioRow,
   screw: ChosenScrew,
   behind: Traced,
-): WideHole | undefined {
+): RoomToMove | undefined {
   const l = draft.ledger;
   const t = (x: Traced) => l.ticks(x);
   const moves = l.ratio('how much the top moves there', behind, movement);
-  const wanted = l.round(
-    'to the next bit',
-    l.sum('hole in which the screw moves with the top', clearanceHole(draft, screw), moves),
-    l.row(SETTING_OUT.bitStep),
-    'up',
-  );
-  const diameter = bitAtLeast(draft, wanted, l.row(SETTING_OUT.washerRim));
+  const slotted = top.moves === 'slots';
+  const diameter = slotted ? slotWidth(draft, screw) : holeWidth(draft, screw, moves);
+  const rim = t(l.row(SETTING_OUT.washerRim));
+  // Pushed to one side of a hole it still lies on wood all round; a slot it bridges wherever it stands.
+  const covers = t(diameter) + rim + (slotted ? 0 : t(moves));
   const size = (id: string, field: 'diameter' | 'width', text: string) =>
-    t(draft.typed(`shop/rack/fixings/${id}/${field}`, text));
-  // Pushed to one side it still lies on wood all round.
-  const covers = t(diameter) + t(moves) + t(l.row(SETTING_OUT.washerRim));
+    draft.typed(`shop/rack/fixings/${id}/${field}`, text);
   const washer = (draft.job.shop.rack.fixings ?? [])
     .filter((f) => f.kind === 'washer')
     .map((f) => ({
       id: f.id,
       owned: (f.have ?? 0) > 0,
-      hole: size(f.id, 'diameter', f.diameter),
-      width: size(f.id, 'width', f.width),
+      hole: t(size(f.id, 'diameter', f.diameter)),
+      wide: size(f.id, 'width', f.width),
     }))
-    .filter((w) => w.hole >= t(screw.diameter) && w.hole < t(screw.head) && w.width >= covers)
-    .sort((a, b) => Number(b.owned) - Number(a.owned) || a.width - b.width || (a.id < b.id ? -1 : 1))[0];
-  if (washer) return { diameter, washer: washer.id };
+    .filter((w) => w.hole >= t(screw.diameter) && w.hole < t(screw.head) && t(w.wide) >= covers)
+    .sort((a, b) => Number(b.owned) - Number(a.owned) || t(a.wide) - t(b.wide) || (a.id < b.id ? -1 : 1))[0];
+  if (washer)
+    return {
+      diameter,
+      ...(slotted
+        ? {
+            long: l.round(
+              'to the next whole step',
+              l.sum('slot in which the screw moves with the top', diameter, moves, moves),
+              l.row(SETTING_OUT.setStep),
+              'up',
+            ),
+          }
+        : {}),
+      washer: washer.id,
+      washerWidth: washer.wide,
+    };
   const mm = (ticks: number) => Math.ceil(toMm(ticks) * 10) / 10;
   if (!draft.snags.some((s) => s.code === 'top.no-washer' && s.where.record === top.id))
     draft.stop(
       'top.no-washer',
       top,
       'board',
-      `“${top.id}” is of solid wood and moves ${mm(t(moves))} mm at its back, so its screws stand in wide holes there; no washer of the rack covers them.`,
+      `“${top.id}” is of solid wood and moves ${mm(t(moves))} mm at its back, so its screws stand in ${slotted ? 'slots' : 'wide holes'} there; no washer of the rack covers them.`,
       {
         says: `Put washers of at least ${mm(covers)} mm, for screws of ${mm(t(screw.diameter))} mm, among the rack’s fixings.`,
       },
       { says: 'Make the top of a panel, which hardly moves.' },
     );
   return undefined;
+}
+
+function holeWidth(draft: Draft, screw: ChosenScrew, moves: Traced): Traced {
+  const l = draft.ledger;
+  const wanted = l.round(
+    'to the next bit',
+    l.sum('hole in which the screw moves with the top', clearanceHole(draft, screw), moves),
+    l.row(SETTING_OUT.bitStep),
+    'up',
+  );
+  return bitAtLeast(draft, 'twist', wanted, l.row(SETTING_OUT.washerRim));
+}
+
+/** As wide as the narrowest straight bit that lets the screw pass; in whole millimetres where the shop has none. */
+function slotWidth(draft: Draft, { diameter }: ChosenScrew): Traced {
+  const l = draft.ledger;
+  const wanted = l.round(
+    'to the next whole step',
+    l.sum('slot that the screw passes', diameter, l.row(SETTING_OUT.clearanceExtra)),
+    l.row(SETTING_OUT.setStep),
+    'up',
+  );
+  return bitAtLeast(draft, 'straight', wanted, l.row(SETTING_OUT.washerRim));
 }

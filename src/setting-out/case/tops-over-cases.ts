@@ -7,7 +7,7 @@ import { glueTop, mitreCorners } from '../joints/strip-joints.ts';
 import type { MadeCase } from './case-in-full.ts';
 import type { Cases } from './cases.ts';
 import { type ConnectingSpec, connectingScrews } from './connecting-screws.ts';
-import { movementOfTop, wideHole } from './free-top.ts';
+import { movementOfTop, roomToMove } from './free-top.ts';
 import { type Top, topWithEdging } from './top.ts';
 import { fixedInside, overlaps } from './where-cases-meet.ts';
 
@@ -70,9 +70,9 @@ export function joinTopOverCases(draft: Draft, bores: Bores, { record, top, carr
 }
 
 /** How a top of solid wood is screwed to a lid, so that it can move. */
-function freely(draft: Draft, top: RecordOf<'top'>): Pick<ConnectingSpec, 'wide'> {
+function freely(draft: Draft, top: RecordOf<'top'>): Pick<ConnectingSpec, 'room'> {
   const movement = movementOfTop(draft, top);
-  return movement ? { wide: (screw, behind) => wideHole(draft, top, movement, screw, behind) } : {};
+  return movement ? { room: (screw, behind) => roomToMove(draft, top, movement, screw, behind) } : {};
 }
 
 /** Screws the top of one case to its lid, from inside. */

@@ -105,6 +105,7 @@ function cutOne(
     else
       part.features.push({
         kind: 'slot',
+        use: 'vent',
         ...cause,
         face: 'show',
         run: axisOf(part.place.length).axis === run ? 'length' : 'width',

@@ -19,10 +19,10 @@ export function bitNear(draft: Draft, kind: Bit['kind'], wanted: Traced, wider =
   return near ? draft.typed(`shop/rack/bits/${near.bit.id}/diameter`, near.bit.diameter) : wanted;
 }
 
-/** The narrowest twist drill of the shop that is at least so wide, and not much wider; the size as reckoned where there is none. */
-export function bitAtLeast(draft: Draft, wanted: Traced, wider: Traced): Traced {
+/** The narrowest bit of the shop that is at least so wide, and not much wider; the size as reckoned where there is none. */
+export function bitAtLeast(draft: Draft, kind: 'twist' | 'straight', wanted: Traced, wider: Traced): Traced {
   const at = draft.ledger.ticks(wanted);
-  const bit = sizedBits(draft, 'twist')
+  const bit = sizedBits(draft, kind)
     .map(({ bit, size }) => ({ bit, over: size - at }))
     .filter(({ over }) => over >= 0 && over <= draft.ledger.ticks(wider))
     .sort((a, b) => a.over - b.over || (a.bit.id < b.bit.id ? -1 : 1))[0]?.bit;

@@ -1,4 +1,5 @@
 import type { RecordOf } from '../../../job/index.ts';
+import { INDOORS, movementBetween } from '../../../materials/index.ts';
 import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField } from '../../fields/text-field.tsx';
@@ -64,6 +65,7 @@ export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) 
             />
           </>
         )}
+        <Moves top={top} />
         {' It carries '}
         <LengthField
           path={`${at}/load`}
@@ -91,6 +93,29 @@ export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) 
         <TakeAway id={top.id} />
       </p>
     </Note>
+  );
+}
+
+/** How a top of solid wood can move on what carries it. */
+function Moves({ top }: { top: RecordOf<'top'> }) {
+  const lots = useApp((s) => s.history.job.shop.rack.lots);
+  const wood = lots.find((l) => l.id === top.board)?.material;
+  const solid = wood !== undefined && movementBetween(wood, INDOORS.dryest, INDOORS.dampest) !== undefined;
+  if (top.moves === undefined && (!solid || top.hinged || top.fit === 'inset')) return null;
+  return (
+    <>
+      {' Behind those in front, its screws stand in '}
+      <ChoiceField
+        path={`design/records/${top.id}/moves`}
+        label="How the top can move"
+        absent="holes"
+        choices={[
+          ['holes', 'wide holes'],
+          ['slots', 'slots'],
+        ]}
+        end="."
+      />
+    </>
   );
 }
 
