@@ -12,7 +12,7 @@ export function topWishes(
       overhangSides: optional(text(0, 40)),
       overhangBack: optional(text(0, 15)),
       // Now and then of solid wood, or glued up from boards, which lies on a lid.
-      board: fc.constantFrom(undefined, undefined, 'other', 'other', 'planks'),
+      board: fc.constantFrom(undefined, undefined, 'other', 'planks', 'planks'),
     }),
   ).chain(
     (top): fc.Arbitrary<Field | undefined> =>
@@ -50,7 +50,7 @@ export function topWishes(
               (top): fc.Arbitrary<Field> =>
                 // Its screws stand in wide holes or in slots.
                 top.board === 'planks'
-                  ? optional(fc.constant('slots')).map((moves) => ({ ...top, moves }))
+                  ? fc.constantFrom('slots', 'slots', undefined).map((moves) => ({ ...top, moves }))
                   : fc.constant(top),
             ),
   );
