@@ -125,6 +125,10 @@ function notesOf(part: Part): string[] {
   if (count('pocket') > 0) notes.push(`${count('pocket')} pocket holes`);
   if (count('hole') > 0) notes.push(`${count('hole')} ${count('hole') === 1 ? 'hole' : 'holes'}`);
   if (count('biscuit-slot') > 0) notes.push(`${count('biscuit-slot')} slots for biscuits`);
+  if (count('spline-groove') > 0)
+    notes.push(
+      `${count('spline-groove')} ${count('spline-groove') === 1 ? 'groove for a spline' : 'grooves for splines'}`,
+    );
   if (count('slot') > 0) notes.push(`${count('slot')} ${count('slot') === 1 ? 'slot' : 'slots'}`);
   if (part.rough) notes.push('trimmed later');
   return [...new Set(notes)];

@@ -52,7 +52,7 @@ export function lotProblems(job: JobDocument, setOut: SetOut): readonly LotProbl
   // A panel that is there already needs no boards, nor strips a blank.
   const gluedPanels = setOut.gluedPanels.filter((g) => !made.has(g.panel));
   const cleats = setOut.cleats.filter((c) => !made.has(c.onCase) || !made.has(c.onWall));
-  const parts = partsToCut({ parts: setOut.parts, gluedPanels, cleats });
+  const parts = partsToCut({ ...setOut, gluedPanels, cleats });
   return job.shop.rack.lots
     .map((lot) => ({ lot, parts: parts.filter((p) => p.lot === lot.id && !made.has(p.id)) }))
     .filter(({ parts }) => parts.length > 0)

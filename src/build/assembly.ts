@@ -298,7 +298,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
   const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));
   const meets = gluedTo(bench, standing, part);
   const fold = foldLines(bench, standing, part, how.folded ?? [], lengths);
-  const { pegs, lines: peggedIn } = pegsIn(bench, standing, part, lengths);
+  const { pegs, splines, lines: peggedIn } = pegsIn(bench, standing, part, lengths);
   // What goes into a dado is set by it; a stick is for clear distances.
   const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;
   const stick = gap === undefined ? [] : gaugeLine(bench, part, gap, lengths);
@@ -320,6 +320,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
         touches,
         glue: letIn || meets.length > 0 || (!first && fold.length > 0),
         ...(pegs.length > 0 ? { pegs } : {}),
+        ...(splines.length > 0 ? { splines } : {}),
       },
       ...(first ? { after: caseBefore(bench, standing) } : { tool: 'clamp' as const }),
       lines: [
@@ -340,7 +341,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
       lengths,
       ...(letIn || meets.length > 0 || fold.length > 0 ? { cautions: [CAUTION.glue] } : {}),
     },
-    first ? [part.mark] : [part.mark, standing.into],
+    first ? [part.mark] : [part.mark, ...splines.map((s) => s.strip), standing.into],
   );
   if (first) {
     bench.comesFrom(standing.into, `${part.mark}/set`);

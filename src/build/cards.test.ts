@@ -58,6 +58,7 @@ function uses({ does }: Operation): readonly string[] {
     case 'notch':
     case 'slot':
     case 'biscuit-slot':
+    case 'spline-groove':
     case 'pocket':
     case 'drill':
     case 'pin-holes':
@@ -72,6 +73,7 @@ function uses({ does }: Operation): readonly string[] {
         does.workpiece,
         ...does.touches.flatMap((x) => [x.of, x.part ?? x.of]),
         ...(does.pegs ?? []).map((p) => p.with),
+        ...(does.splines ?? []).flatMap((s) => [s.with, s.strip]),
       ];
     case 'screw':
       return [does.workpiece, does.mate, does.into];

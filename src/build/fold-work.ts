@@ -42,7 +42,10 @@ export function foldLines(
     last: row.every((p) => p === part || standing.has(p.id)),
   };
   const pegged = corners.some((j) => j.pegs && (j.part === part.id || j.mate === part.id));
-  const lines = pegged ? drawnTogether(card) : foldedUp(card);
+  const by = bench.setOut.pegs.some((p) => p.kind === 'spline' && p.parts.includes(part.id))
+    ? SPLINES
+    : BISCUITS;
+  const lines = pegged ? drawnTogether(card, by) : foldedUp(card);
   const open = card.last ? openEnd(bench, corners) : undefined;
   if (!open) return lines;
   const n = lengths.push(open.width) - 1;
@@ -89,16 +92,23 @@ function foldedUp({ part, row, begins, mates, ...card }: CornerCard): readonly s
   ];
 }
 
-/** Corners with biscuits don't fold: they are pushed on square to their slopes, and closed all together. */
-function drawnTogether({ part, row, both, begins, mates, glued, last }: CornerCard): readonly string[] {
+/** What stands in the slopes of corners, and in what. */
+const BISCUITS = { pegs: 'biscuits', one: 'biscuits', holes: 'slots' } as const;
+const SPLINES = { pegs: 'splines', one: 'spline', holes: 'grooves' } as const;
+
+/** Corners with biscuits or splines don't fold: they are pushed on square to their slopes, and closed all together. */
+function drawnTogether(
+  { part, row, both, begins, mates, glued, last }: CornerCard,
+  { pegs, one, holes }: typeof BISCUITS | typeof SPLINES,
+): readonly string[] {
   const corners = both ? 'both corners' : 'all corners';
   if (begins)
     return [
-      `First dry, with all biscuits: ${listWords(row.map((p) => p.mark))} go together with ${corners} a little open, and are then drawn up together. A band clamp round the case, or clamps both ways with blocks cut to 45 degrees, lie ready and opened to size.`,
+      `First dry, with all ${pegs}: ${listWords(row.map((p) => p.mark))} go together with ${corners} a little open, and are then drawn up together. A band clamp round the case, or clamps both ways with blocks cut to 45 degrees, lie ready and opened to size.`,
     ];
   return [
     ...drinkLines(glued, row),
-    `Glue both slopes between ${part.mark} and ${listWords(mates)} again, the slots last. Push ${part.mark} onto its biscuits square to the slope, and leave the corner a few millimetres open.`,
+    `Glue both slopes between ${part.mark} and ${listWords(mates)} again, the ${holes} last. Push ${part.mark} onto its ${mates.length > 1 ? pegs : one} square to the slope, and leave the corner a few millimetres open.`,
     ...(last
       ? [
           `Now close ${corners} together, a little at each in turn, with the band clamp or the clamps: a corner that is shut first keeps the ${both ? 'other' : 'others'} from coming on.`,

@@ -90,7 +90,11 @@ export interface ChannelStop {
 }
 
 /** Where a channel stops, as it is measured on the bench: from each edge that it doesn't reach. */
-export function stopsOf(bench: Bench, part: Part, g: Groove | Rabbet): readonly ChannelStop[] {
+export function stopsOf(
+  bench: Bench,
+  part: Part,
+  g: Pick<Groove | Rabbet, 'edge' | 'from' | 'to'>,
+): readonly ChannelStop[] {
   const l = bench.ledger;
   const across = g.edge === 'start' || g.edge === 'end';
   const whole = across ? part.width : part.length;

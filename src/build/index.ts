@@ -11,7 +11,6 @@ export { MINUTES, WAITS } from './minutes.ts';
 export type {
   Act,
   Operation,
-  OperationKind,
   PieceDirection,
   StageId,
   Touch,
@@ -22,6 +21,7 @@ export type {
   Yield,
 } from './operation.ts';
 export { STAGES } from './operation.ts';
+export type { OperationKind } from './operation-kind.ts';
 export { planBuild, planSawing } from './plan-build.ts';
 export { scheduleBuild } from './schedule/build-schedule.ts';
 export { type WrittenMoment, writtenMoment } from './schedule/moment.ts';

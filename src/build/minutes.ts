@@ -1,4 +1,4 @@
-import type { OperationKind } from './operation.ts';
+import type { OperationKind } from './operation-kind.ts';
 
 /**
  * Minutes that one operation of a kind takes, setting up included, and how long it must then be left alone.

@@ -1,4 +1,5 @@
 import type { Traced } from '../measure/index.ts';
+import type { OperationKind } from './operation-kind.ts';
 
 /** A side of a workpiece as it lies on the bench, in the workpiece's own frame. */
 export type WorkSide = 'start' | 'end' | 'near' | 'far' | 'under' | 'show';
@@ -47,6 +48,16 @@ export interface PegsIn {
   readonly across: Traced;
   /** A dowel's diameter, a biscuit's length. */
   readonly wide: Traced;
+}
+
+/** A spline between the slopes of a part that is set and one that stands there. */
+export interface SplineIn {
+  /** The mark of the part there. */
+  readonly with: string;
+  /** The spline's own mark. */
+  readonly strip: string;
+  /** From the front edge of the part there to the spline's end. */
+  readonly behind: Traced;
 }
 
 /**
@@ -202,6 +213,22 @@ export type Act =
       readonly cutter: Traced;
     }
   /**
+   * A groove for a spline, square to the slope of a mitred end. `routed`: the base lies on the slope, and the bit’s nearer side is
+   * so far down from the inner edge, pass by pass. `sawn`: the base lies on the inner face, the blade tilted to 45 degrees; its
+   * side nearer the part comes through the plane of that face so far beyond the inner edge, and it reaches so far along itself.
+   */
+  | {
+      readonly act: 'spline-groove';
+      readonly workpieces: readonly string[];
+      readonly edge: 'start' | 'end';
+      readonly slopeFrom: WorkFace;
+      readonly by:
+        | { readonly routed: readonly Traced[]; readonly bit: Traced; readonly depth: Traced }
+        | { readonly sawn: readonly { readonly beyond: Traced; readonly blade: Traced }[] };
+      readonly stop?: { readonly from: WorkEdge; readonly at: Traced };
+      readonly otherStop?: { readonly from: WorkEdge; readonly at: Traced };
+    }
+  /**
    * Rows of holes for pins in a face. On lines so far from the near edge (or the far one, see `acrossFrom`): the first
    * hole so far from an end, then one every pitch up to a number, but for those that are left out.
    */
@@ -248,6 +275,7 @@ export type Act =
       readonly glue: boolean;
       /** Dowels or biscuits that go into it and into parts that stand there. */
       readonly pegs?: readonly PegsIn[];
+      readonly splines?: readonly SplineIn[];
     }
   /**
    * Strips glued to boards that lie loose, all alike. Both are turned as they will be in the piece; in the touches,
@@ -415,52 +443,6 @@ export const STAGES = [
   'home',
 ] as const;
 export type StageId = (typeof STAGES)[number];
-
-export type OperationKind =
-  | 'yard-cut'
-  | 'gather'
-  | 'mark'
-  | 'test-cut'
-  | 'true-edge'
-  | 'square-end'
-  | 'rip'
-  | 'crosscut'
-  | 'plane'
-  | 'glue-up'
-  | 'bevel'
-  | 'rabbet'
-  | 'groove'
-  | 'notch'
-  | 'scribe'
-  | 'slot'
-  | 'biscuit-slot'
-  | 'pocket'
-  | 'drill'
-  | 'edge'
-  | 'iron'
-  | 'flush'
-  | 'trim'
-  | 'sand'
-  | 'rehearse'
-  | 'assemble'
-  | 'screw'
-  | 'plug'
-  | 'mortise'
-  | 'hang'
-  | 'measure'
-  | 'adjust'
-  | 'check-square'
-  | 'cure'
-  | 'mask'
-  | 'prefinish'
-  | 'rub'
-  | 'finish'
-  | 'wax'
-  | 'inspect'
-  | 'rest'
-  | 'move'
-  | 'level'
-  | 'anchor';
 
 /** One thing a person does with one tool. */
 export interface Operation {

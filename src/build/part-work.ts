@@ -18,6 +18,7 @@ import { rabbets } from './rabbet-work.ts';
 import { rowHoles } from './row-holes.ts';
 import { sideOfHoles } from './side-of-holes.ts';
 import { slots } from './slot-work.ts';
+import { splineGrooves } from './spline-work.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
 /** Parts that are worked alike: same sizes, same features, same way round in the piece. */
@@ -29,7 +30,17 @@ const SLENDER_MITRE =
 /** Everything that is cut or bored into blanks before they are put together. */
 export function machineParts(bench: Bench, parts: readonly Part[], stage: 'machine' | 'hang'): void {
   // One setting after the other, not one part after the other; mitres first, for places are measured from their tips.
-  for (const work of [bevels, rabbets, grooves, notches, pockets, holes, biscuitSlots, slots]) {
+  for (const work of [
+    bevels,
+    rabbets,
+    grooves,
+    notches,
+    pockets,
+    holes,
+    biscuitSlots,
+    splineGrooves,
+    slots,
+  ]) {
     for (const batch of batches(bench, parts)) work(bench, batch);
     writeSettings(bench, stage);
   }

@@ -1,28 +1,73 @@
 import type { Traced } from '../measure/index.ts';
-import type { Part } from '../setting-out/index.ts';
+import type { Part, Peg } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import type { PegsIn } from './operation.ts';
+import type { PegsIn, SplineIn } from './operation.ts';
 import type { Standing } from './seating.ts';
 import { listWords } from './words.ts';
 
+/** What goes half into a part that is set and half into those that stand there, and what its card says of it. */
+export interface PegsOfPart {
+  readonly pegs: readonly PegsIn[];
+  readonly splines: readonly SplineIn[];
+  readonly lines: readonly string[];
+}
+
 /**
- * The dowels or biscuits between a part and those that stand there, and what its card says of them. Their sizes are
- * added to the card's lengths.
+ * The dowels, biscuits and splines between a part and those that stand there. Their sizes are added to the card's lengths.
  */
-export function pegsIn(
+export function pegsIn(bench: Bench, standing: Standing, part: Part, lengths: Traced[]): PegsOfPart {
+  const splines = splinesIn(bench, standing, part, lengths);
+  const { pegs, lines } = fixingsIn(bench, standing, part, lengths);
+  return { pegs, splines: splines.splines, lines: [...lines, ...splines.lines] };
+}
+
+function splinesIn(
   bench: Bench,
   standing: Standing,
   part: Part,
   lengths: Traced[],
-): { readonly pegs: readonly PegsIn[]; readonly lines: readonly string[] } {
+): Pick<PegsOfPart, 'splines' | 'lines'> {
+  const splines: SplineIn[] = [];
+  const lines: string[] = [];
+  for (const peg of bench.setOut.pegs) {
+    if (peg.kind !== 'spline') continue;
+    const mate = mateOf(peg, part, standing);
+    const strip = bench.setOut.splines.find((s) => s.id === peg.strip)!;
+    if (mate === undefined) continue;
+    const behind = bench.set('marking', peg.behind);
+    splines.push({ with: mate, strip: strip.mark, behind });
+    const n = lengths.push(strip.cut.length, strip.cut.width, behind) - 3;
+    const level = bench.ledger.ticks(behind) === 0;
+    lines.push(
+      `Spline ${strip.mark}, {${n}} long and {${n + 1}} wide: glue thinly in both grooves, then push it into the groove of ${mate}, ${level ? 'its end level with the front edge' : `its end {${n + 2}} behind the front edge`}.`,
+    );
+  }
+  return splines.length === 0
+    ? { splines, lines }
+    : {
+        splines,
+        lines: [...lines, 'A spline needs no force: where one jams, plane it rather than hammer it.'],
+      };
+}
+
+/** The mark of the part that stands there and has the other half of a peg. */
+function mateOf({ parts: [one, other] }: Peg, part: Part, standing: Standing): string | undefined {
+  const mate = one === part.id ? other : other === part.id ? one : undefined;
+  return mate === undefined ? undefined : standing.get(mate)?.part.mark;
+}
+
+function fixingsIn(
+  bench: Bench,
+  standing: Standing,
+  part: Part,
+  lengths: Traced[],
+): Pick<PegsOfPart, 'pegs' | 'lines'> {
   const pegs: PegsIn[] = [];
   let biscuits = false;
   let mitred = false;
   for (const peg of bench.setOut.pegs) {
-    const [one, other] = peg.parts;
-    const mate = one === part.id ? other : other === part.id ? one : undefined;
-    const there = mate === undefined ? undefined : standing.get(mate)?.part.mark;
-    if (there === undefined) continue;
+    const there = mateOf(peg, part, standing);
+    if (peg.kind === 'spline' || there === undefined) continue;
     biscuits ||= peg.kind === 'biscuit';
     mitred ||= peg.direction === undefined;
     const same = pegs.findIndex((p) => p.with === there && p.fixing === peg.fixing);

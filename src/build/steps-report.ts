@@ -173,6 +173,18 @@ function actReport(a: Act): Report {
         kerf_mm: a.kerf,
         cutter_mm: a.cutter,
       };
+    case 'spline-groove':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        edge: a.edge,
+        slope_from: a.slopeFrom,
+        ...('routed' in a.by
+          ? { bit_mm: a.by.bit, depth_mm: a.by.depth, down_mm: a.by.routed }
+          : { passes: a.by.sawn.map((p) => ({ beyond_mm: p.beyond, blade_mm: p.blade })) }),
+        stop: a.stop && { from: a.stop.from, at_mm: a.stop.at },
+        other_stop: a.otherStop && { from: a.otherStop.from, at_mm: a.otherStop.at },
+      };
     case 'slot':
       return {
         act: a.act,
@@ -200,6 +212,7 @@ function actReport(a: Act): Report {
           across_mm: p.across,
           wide_mm: p.wide,
         })),
+        splines: a.splines?.map((s) => ({ with: s.with, strip: s.strip, behind_mm: s.behind })),
       };
     case 'flush':
       return {

@@ -5,9 +5,12 @@ import type { Cure, CureEdit } from '../snag/index.ts';
 export function waysRound(job: JobDocument, kind: ToolKind): readonly Cure[] {
   const edits = otherJoints(job, kind);
   const named = edits.length === 0 ? [] : [{ says: `${INSTEAD[kind]}.`, edits }];
-  const inMitres =
-    kind === 'biscuit-joiner' &&
-    job.design.records.some((r) => r.kind === 'case' && r.inMitres === 'biscuits');
+  const inMitres = job.design.records.some(
+    (r) =>
+      r.kind === 'case' &&
+      ((kind === 'biscuit-joiner' && r.inMitres === 'biscuits') ||
+        (kind === 'router' && r.inMitres === 'spline')),
+  );
   return [
     ...named,
     ...(inMitres ? [{ says: 'Leave “inMitres” out: glue alone holds mitres that are folded up.' }] : []),

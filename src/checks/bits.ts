@@ -76,6 +76,8 @@ function needsOf(
     case 'slot':
     case 'groove':
       return [{ kind: 'straight', mm: mm(does.bit), exact: true }];
+    case 'spline-groove':
+      return 'routed' in does.by ? [{ kind: 'straight', mm: mm(does.by.bit), exact: true }] : [];
     case 'flush':
       return kind === 'flush' ? [{ kind: 'flush-trim' }] : [];
     default:

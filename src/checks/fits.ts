@@ -1,5 +1,5 @@
 import { type Ticks, type Traced, toMm } from '../measure/index.ts';
-import type { FitKind, PrintedFit } from '../setting-out/index.ts';
+import { type FitKind, type PrintedFit, partsAndBoards } from '../setting-out/index.ts';
 import type { Figures, Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { stackOfFit } from './fit-errors.ts';
@@ -59,7 +59,7 @@ function snagOf(setOut: CheckInput['setOut'], words: ShopWords, group: readonly 
   );
   const { fit, code, likely, comesTo, limit } = worst;
   const ids = [...new Set(group.flatMap((g) => g.fit.toFit ?? []))];
-  const parts = ids.flatMap((id) => setOut.parts.find((p) => p.id === id) ?? []);
+  const parts = ids.flatMap((id) => partsAndBoards(setOut).find((p) => p.id === id) ?? []);
   const first = parts.find((p) => p.id === fit.toFit) ?? parts[0];
   const many = new Set(group.map((g) => g.fit.id)).size;
   const tight = code === 'fits.tight';
@@ -104,6 +104,7 @@ const TO_MEASURED: Record<FitKind, string> = {
   divider: 'the clear distance, and what goes into dados',
   panel: 'the one that it must be like',
   frame: 'the strip opposite, from tip to tip',
+  spline: 'both grooves as they were cut, less the play',
 };
 
 function gap(words: ShopWords, mm: number): string {

@@ -1,5 +1,5 @@
 import { type Ticks, toMm, toStep } from '../measure/index.ts';
-import { type PrintedFit, type SetOut, sawStep } from '../setting-out/index.ts';
+import { type PrintedFit, partsAndBoards, type SetOut, sawStep } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { ShopWords } from './shop-words.ts';
@@ -8,8 +8,9 @@ import { ShopWords } from './shop-words.ts';
 export function lostFit(job: CheckInput['job'], setOut: SetOut, fit: PrintedFit): Snag | undefined {
   const l = setOut.ledger;
   const t = (x: typeof fit.gap): number => l.ticks(x);
+  const all = partsAndBoards(setOut);
   const members = fit.loop.flatMap((m) => {
-    const part = setOut.parts.find((p) => p.id === m.part);
+    const part = all.find((p) => p.id === m.part);
     return part && m.made.by === 'measured' ? [{ ...m, part }] : [];
   });
   // What closes the gap can be cut down or anew; what opens it comes second.
@@ -42,7 +43,7 @@ export function lostFit(job: CheckInput['job'], setOut: SetOut, fit: PrintedFit)
     cures: [
       { says: `Cut ${part.mark} ${down ? 'down to' : 'anew,'} ${words.ticks(size as Ticks)}.` },
       ...fit.loop.flatMap((m) => {
-        const other = setOut.parts.find((p) => p.id === m.part);
+        const other = all.find((p) => p.id === m.part);
         if (!other || other.id === part.id || m.made.by !== 'tool' || !/saw/.test(m.made.kind)) return [];
         const to = t(m.printed) + m.sign * (t(fit.gap) - printed);
         return [

@@ -90,6 +90,21 @@ export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>)
             angle: does.angle,
           });
       }
+    else if (does.act === 'spline-groove' && 'sawn' in does.by)
+      for (const name of does.workpieces) {
+        const w = lying.get(name);
+        if (!w) continue;
+        // The blade reaches so far along itself, and less far down.
+        const deep = Math.max(...does.by.sawn.map((p) => mm(p.blade))) * Math.SQRT1_2;
+        cuts.push({
+          operation,
+          run: w.width,
+          onSheet: false,
+          thickness: deep,
+          width: w.width,
+          angle: 45,
+        });
+      }
   }
   return cuts;
 }

@@ -80,13 +80,13 @@ function emptyHoles(shop: Workshop, built: Assembly): readonly DryFitFault[] {
   const filled = new Set([...shop.screws.flatMap((s) => s.fills), ...shop.filled]);
   return built.members.flatMap(({ mark, piece }): DryFitFault[] => {
     const open = piece.ways.filter((w) => w.kind !== 'pin' && !filled.has(w));
-    const pegs = open.filter((w) => w.kind === 'dowel' || w.kind === 'biscuit').length;
+    const pegs = open.filter((w) => w.kind === 'dowel' || w.kind === 'biscuit' || w.kind === 'spline').length;
     if (pegs > 0)
       return [
         {
           code: 'no-peg',
           on: mark,
-          sentence: `${mark} has holes or slots for ${pegs} dowels or biscuits, and no card puts any in.`,
+          sentence: `${mark} has holes, slots or grooves for ${pegs} dowels, biscuits or splines, and no card puts any in.`,
         },
       ];
     const empty = open.length;

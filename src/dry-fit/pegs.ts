@@ -26,7 +26,7 @@ const DEEPER = 5;
 type Fault = Omit<DryFitFault, 'operation'>;
 
 /** A hole or slot as it stands in the assembly. */
-interface Mouth {
+export interface Mouth {
   readonly way: Way;
   readonly at: Point;
   readonly into: Point;
@@ -92,10 +92,12 @@ export function pegged(
   };
 }
 
-/** The mark of a part whose biscuits in one mitre are in while those of another have not come: glue must not set then. */
+/** The mark of a part whose biscuits or splines in one mitre are in while those of another have not come: glue must not set then. */
 export function openCorner(assembly: Assembly, filled: ReadonlySet<Way>): string | undefined {
   return assembly.members.find(({ piece }) => {
-    const sloping = piece.ways.filter((w) => w.kind === 'biscuit' && directionOf(w.along) === undefined);
+    const sloping = piece.ways.filter(
+      (w) => (w.kind === 'biscuit' || w.kind === 'spline') && directionOf(w.along) === undefined,
+    );
     return sloping.some((w) => filled.has(w)) && sloping.some((w) => !filled.has(w));
   })?.mark;
 }
@@ -115,14 +117,14 @@ function mouthsOf(member: Member, kind: Way['kind'], filled: ReadonlySet<Way>): 
 }
 
 /** True for mouths that look at each other, on faces that touch. */
-function faces(a: Mouth, b: Mouth): boolean {
+export function faces(a: Mouth, b: Mouth): boolean {
   const dot = a.into.reduce((sum, c, k) => sum + c * b.into[k]!, 0);
   const apart = minus(a.at, b.at).reduce((sum, c, k) => sum + c * a.into[k]!, 0);
   return dot < -0.999 && Math.abs(apart) <= OFF_LINE;
 }
 
 /** How far two mouths lie beside each other. */
-function beside(a: Mouth, b: Mouth): number {
+export function beside(a: Mouth, b: Mouth): number {
   const d = minus(a.at, b.at);
   const along = d.reduce((sum, c, k) => sum + c * a.into[k]!, 0);
   return Math.hypot(...d.map((c, k) => c - along * a.into[k]!));

@@ -1,9 +1,9 @@
 import { type Ticks, ticks, toMm } from '../measure/index.ts';
 import type { Point, Shape } from '../solid/index.ts';
 
-/** The way of a screw, a pin, a dowel or a biscuit into a piece, in the piece's own frame, in mm: where it leaves the wood, and where to. */
+/** The way of a screw, a pin, a dowel, a biscuit or a spline into a piece, in the piece's own frame, in mm: where it leaves the wood, and where to. */
 export interface Way {
-  readonly kind: 'pocket' | 'hole' | 'pin' | 'dowel' | 'biscuit';
+  readonly kind: 'pocket' | 'hole' | 'pin' | 'dowel' | 'biscuit' | 'spline';
   /** The side of the workpiece it was bored at: the edge a pocket leaves by, the side a hole starts from. */
   readonly side: string;
   /** On the axis: of a pocket, where it comes out of the edge; of a hole, its mouth. */
@@ -14,7 +14,10 @@ export interface Way {
   readonly seat: number;
   /** How deep a blind hole goes; absent for one right through. */
   readonly depth?: number;
+  /** Of a groove how wide it is. */
   readonly diameter: number;
+  /** How long a groove is. */
+  readonly run?: number;
   /** How wide the mouth is bored where the head sits under a plug. */
   readonly plugged?: number;
 }

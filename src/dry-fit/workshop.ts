@@ -1,7 +1,7 @@
 // Long because each act that a card can hold is a method here, and all of them share the state of the shop.
 
 import type { Act, Operation, PieceDirection, Workpiece } from '../build/index.ts';
-import { toMm } from '../measure/index.ts';
+import { ticks, toMm } from '../measure/index.ts';
 import { tiltsIn } from './access/tilt-in.ts';
 import { noWayIn, wayInSentence } from './access/way-in.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
@@ -22,6 +22,8 @@ import { runOnRunners } from './runners.ts';
 import { parted, quarterTurned, sawn } from './sawn.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
 import type { ShopAsItIs } from './shop-as-it-is.ts';
+import { splineGrooved } from './spline-groove.ts';
+import { type Inlay, inSplines, splined } from './splines.ts';
 import { tooSmallFor } from './too-small.ts';
 import {
   bevelled,
@@ -48,13 +50,15 @@ export class Workshop {
   readonly loose = new Map<string, VirtualPiece>();
   readonly assemblies = new Map<string, Assembly>();
   readonly screws: DrivenScrew[] = [];
-  /** Holes and slots that dowels and biscuits stand in. */
+  /** Holes, slots and grooves that dowels, biscuits and splines stand in. */
   readonly filled = new Set<Way>();
   /** Holes whose screws are plugged over. */
   readonly covered = new Set<Way>();
   readonly faults: DryFitFault[] = [];
   /** What can’t be seen in shapes: what has been measured, marked, sanded, glued, finished. */
   readonly condition: Condition;
+  /** Splines by the groove of the part that they were put into first. */
+  private readonly inlays = new Map<Way, Inlay>();
   private readonly screwedTogether = new Set<string>();
   private boxes = 0;
   /** The card by which each part came where it is. */
@@ -119,6 +123,10 @@ export class Workshop {
         return this.workAll(operation, does.workpieces, (p) => drilled(p, does, this.read));
       case 'biscuit-slot':
         return this.workAll(operation, does.workpieces, (p) => biscuitSlotted(p, does, this.read));
+      case 'spline-groove': {
+        const kerf = toMm(ticks(this.shop.kerfOf(operation.tool)));
+        return this.workAll(operation, does.workpieces, (p) => splineGrooved(p, does, this.read, kerf));
+      }
       case 'pin-holes':
         return this.workAll(operation, does.workpieces, (p) => pinHoled(p, does, this.read));
       case 'set':
@@ -259,6 +267,7 @@ export class Workshop {
     this.assemblies.delete(act.workpiece);
     this.assemblies.set(act.into, joined);
     const pegs = this.peg(operation, act, joined);
+    this.putSplines(operation, act, joined);
     if (this.faults.length === before) this.waysIn(operation, act, newcomers, joined, pegs);
   }
 
@@ -329,7 +338,22 @@ export class Workshop {
     return [...ways];
   }
 
-  /** Corners on biscuits are drawn together: none may be open when glue sets. */
+  /** Splines stand in the grooves of the part that is set and of those there. */
+  private putSplines(operation: Operation, act: Extract<Act, { act: 'set' }>, joined: Assembly): void {
+    for (const { with: mate, strip: mark, behind } of act.splines ?? []) {
+      const strip = this.take(operation, mark);
+      if (!strip) continue;
+      const card = { part: act.workpiece, mate, mark, strip, behindMm: toMm(this.read(behind)) };
+      const { fills, inlay, faults } = splined(joined, card, this.filled);
+      for (const f of faults) this.fault(operation, f.code, act.workpiece, f.sentence);
+      for (const groove of fills) this.filled.add(groove);
+      if (!inlay) continue;
+      this.inlays.set(...inlay);
+      this.loose.delete(mark);
+    }
+  }
+
+  /** Corners on biscuits or splines are drawn together: none may be open when glue sets. */
   private sets(operation: Operation, on: readonly string[]): void {
     for (const assembly of this.assemblies.values()) {
       if (!assembly.members.some((m) => on.includes(m.mark))) continue;
@@ -398,6 +422,8 @@ export class Workshop {
         clash.newcomer,
         `${clash.newcomer} runs into ${clash.there} by about ${clash.depthMm} mm.`,
       );
+    for (const { newcomer, spline } of inSplines(this.shop.solids, there, came, this.inlays))
+      this.fault(operation, 'in-the-way', newcomer, `${newcomer} runs into spline ${spline}.`);
     for (const m of came.members) this.cameBy.set(m.mark, operation.title);
     return { members: [...there.members, ...came.members] };
   }

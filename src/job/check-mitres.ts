@@ -1,9 +1,47 @@
+import { species } from '../materials/index.ts';
 import type { Snag } from '../snag/index.ts';
+import type { JobDocument } from './document.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
-/** What a case with mitred corners can't have. */
-export function badMitres(box: RecordOf<'case'>, tree: RecordTree): readonly Snag[] {
+/** What a case with mitred corners can't have, and what goes into these. */
+export function badMitres(job: JobDocument, box: RecordOf<'case'>, tree: RecordTree): readonly Snag[] {
+  return [...badSplines(job, box), ...badCorners(box, tree)];
+}
+
+/** Splines need a lot to be cut from, and one that doesn't split along the corner. */
+function badSplines(job: JobDocument, box: RecordOf<'case'>): readonly Snag[] {
+  const lot = job.shop.rack.lots.find((l) => l.id === box.splineBoard);
+  const wrong = (sentence: string, ...says: readonly string[]): readonly Snag[] => [
+    {
+      code: 'design.mitred-case',
+      level: 'stop',
+      where: { path: `design/records/${box.id}/splineBoard`, record: box.id },
+      sentence,
+      cures: says.map((s) => ({ says: s })),
+    },
+  ];
+  if (box.inMitres !== 'spline')
+    return box.splineBoard === undefined
+      ? []
+      : wrong(
+          `“${box.id}” has no splines that could be cut from “${box.splineBoard}”.`,
+          'Leave “splineBoard” out, or let “inMitres” be “spline”.',
+        );
+  if (box.splineBoard === undefined)
+    return wrong(
+      `The splines in the mitres of “${box.id}” need a lot to be cut from.`,
+      'Name as “splineBoard” a lot of plywood, at most a third as thick as the case’s board.',
+    );
+  return lot && species(lot.material)
+    ? wrong(
+        `Splines of “${lot.name}” would have their grain along the corner, and split there.`,
+        'Name a lot of plywood: half its plies run across.',
+      )
+    : [];
+}
+
+function badCorners(box: RecordOf<'case'>, tree: RecordTree): readonly Snag[] {
   if (box.joints !== 'mitre') return box.inMitres === undefined ? [] : [noMitres(box)];
   const snags: Snag[] = [];
   const refuse = (record: string, field: string, sentence: string, says: string) =>
@@ -55,13 +93,13 @@ export function badMitres(box: RecordOf<'case'>, tree: RecordTree): readonly Sna
   return snags;
 }
 
-/** Biscuits in mitres, where there are none. */
+/** Biscuits or splines in mitres, where there are none. */
 function noMitres(box: RecordOf<'case'>): Snag {
   return {
     code: 'design.mitred-case',
     level: 'stop',
     where: { path: `design/records/${box.id}/inMitres`, record: box.id },
-    sentence: `“${box.id}” has no mitred corners that biscuits could hold.`,
+    sentence: `“${box.id}” has no mitred corners that ${box.inMitres === 'spline' ? 'splines' : 'biscuits'} could hold.`,
     cures: [
       { says: 'Leave “inMitres” out.' },
       { says: 'Mitre the corners.', edits: [{ record: box.id, field: 'joints', value: 'mitre' }] },

@@ -107,6 +107,7 @@ function badLots(job: JobDocument): readonly Snag[] {
         ['runnerStrip', r.runnerStrip, 'strip'],
       );
     if (r.kind === 'handle') wants.push(['strip', r.strip, 'strip']);
+    if (r.kind === 'case') wants.push(['splineBoard', r.splineBoard, 'sheet']);
     if (r.kind === 'base') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'edging') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'top') wants.push(['edging', r.edging, 'strip']);

@@ -129,7 +129,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
     if (r.kind === 'case') snags.push(...badSharedSides(r, tree));
     if (r.kind === 'filler') snags.push(...badFiller(r, tree));
     if (r.kind === 'room') snags.push(...badRoom(r, tree));
-    if (r.kind === 'case') snags.push(...badMitres(r, tree), ...closedOnShared(r, tree));
+    if (r.kind === 'case') snags.push(...badMitres(job, r, tree), ...closedOnShared(r, tree));
     if (r.kind === 'base')
       snags.push(...baseUponCase(r, tree), ...badBase(r, tree), ...baseUnderCases(r, tree));
     if (r.kind === 'edging') snags.push(...badEdging(r, tree));

@@ -83,6 +83,7 @@ export {
 export { SLIDING, SLIDING_LIMITS } from './sliding-rules.ts';
 export type { Range, Sourced } from './sourced.ts';
 export { densityAt12, SPECIES, type Species, species } from './species.ts';
+export { SPLINES } from './spline-rules.ts';
 export { STABILITY_LOADS, type StabilityLoad, stabilityLoad } from './stability-loads.ts';
 export { TOOL_ACCURACIES, type ToolAccuracy, toolAccuracy } from './tool-accuracy.ts';
 export { BIT_RADIUS, BITS, CLAMP, DRIVERS, type DriverBody } from './tool-bodies.ts';

@@ -46,7 +46,7 @@ export function planReport(plan: Plan): Report {
     pegs: plan.setOut.pegs.map((p) => ({
       id: p.id,
       kind: p.kind,
-      fixing: p.fixing,
+      ...(p.kind === 'spline' ? { strip: p.strip, behind_mm: p.behind } : { fixing: p.fixing }),
       parts: p.parts,
       at_mm: p.at,
       direction: p.direction,

@@ -24,7 +24,7 @@ import { finishedThickness } from './glued/panel-of-boards.ts';
 import type { Fastener, Joint } from './joints/joint.ts';
 import type { Peg } from './joints/peg.ts';
 import type { Lid } from './lids/lid.ts';
-import { type Family, markFor } from './mark.ts';
+import { type Family, type Letter, letterOf, markFor } from './mark.ts';
 import type { StockForm, UncutPart } from './part.ts';
 import type { PinnedShelf } from './pins/pinned-shelf.ts';
 import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
@@ -63,7 +63,7 @@ export interface PanelSpec {
   readonly tongues?: Tongues;
   /** Its own, where that is not its lot's: a panel glued up from strips is cut like a sheet. */
   readonly form?: StockForm;
-  /** Set for a board that is glued up to a panel, which is a part in its place. */
+  /** Set for a board that is glued up to a panel, which is a part in its place; and for what stands at a slant, in a mitre. */
   readonly apart?: true;
 }
 
@@ -100,6 +100,7 @@ export class Draft {
   readonly levellers: Levellers[] = [];
   readonly gluedPanels: GluedPanel<DraftPart>[] = [];
   readonly cleats: Cleat<DraftPart>[] = [];
+  readonly splines: DraftPart[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Dimensions();
   /** Measured dimensions that something was set out by. */
@@ -107,7 +108,7 @@ export class Draft {
   readonly job: JobDocument;
   /** Clear sizes of openings, for formulas; set as soon as the case's planes can be worked out. */
   clearSize: (opening: string, size: 'width' | 'height' | 'depth') => Traced = () => this.nothing;
-  private readonly marks = new Map<Family, number>();
+  private readonly marks = new Map<Letter, number>();
   private readonly byId = new Map<string, DraftPart>();
   private readonly readAlready = new Map<string, Traced>();
   // The same by record, lot and kind of tool: they are asked for thousands of times, and a path is dear to write.
@@ -281,14 +282,15 @@ export class Draft {
       return axisOf(runs).sign > 0 ? low : max[axis]!;
     }) as unknown as Triple;
     const along = (d: Direction) => size[axisOf(d).axis];
-    const number = (this.marks.get(spec.family) ?? 0) + 1;
-    this.marks.set(spec.family, number);
+    const letter = letterOf(spec.family);
+    const number = (this.marks.get(letter) ?? 0) + 1;
+    this.marks.set(letter, number);
     const part: DraftPart = {
       id: `${spec.record}/${spec.role}`,
       record: spec.record,
       role: spec.role,
       name: spec.name,
-      mark: markFor(spec.family, number),
+      mark: markFor(letter, number),
       lot: spec.lot.id,
       form: spec.form ?? spec.lot.form,
       length: along(length),

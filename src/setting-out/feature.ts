@@ -124,6 +124,25 @@ export interface BiscuitSlot extends FeatureBase {
   readonly cutter: Traced;
 }
 
+/**
+ * A groove for a spline in the slope of a mitred end, square to the slope. It runs between `from` and `to`, measured along
+ * the end as for a rabbet.
+ */
+export interface SplineGroove extends FeatureBase {
+  readonly kind: 'spline-groove';
+  readonly edge: 'start' | 'end';
+  /** The inner face: what lies down the slope is measured from its arris. */
+  readonly slopeFrom: Face;
+  /** Down the slope to its nearer wall. */
+  readonly inset: Traced;
+  /** Down the slope from wall to wall. */
+  readonly width: Traced;
+  /** Square to the slope. */
+  readonly depth: Traced;
+  readonly from: Traced;
+  readonly to: Traced;
+}
+
 /** A pocket hole: bored into a face at a slant so that a screw leaves through the middle of an edge. */
 export interface Pocket extends FeatureBase {
   readonly kind: 'pocket';
@@ -133,4 +152,4 @@ export interface Pocket extends FeatureBase {
   readonly along: Traced;
 }
 
-export type Feature = Rabbet | Groove | Notch | Bevel | Hole | Slot | Pocket | BiscuitSlot;
+export type Feature = Rabbet | Groove | Notch | Bevel | Hole | Slot | Pocket | BiscuitSlot | SplineGroove;

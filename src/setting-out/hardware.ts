@@ -41,7 +41,7 @@ export function fixingsUsed(
   const add = (id: string, n = 1) => used.set(id, (used.get(id) ?? 0) + n);
   for (const { plug, washer } of setOut.fasteners)
     for (const id of [plug, washer]) if (id !== undefined) add(id);
-  for (const { fixing } of setOut.pegs) add(fixing);
+  for (const p of setOut.pegs) if (p.kind !== 'spline') add(p.fixing);
   for (const { fixing, at } of setOut.levellers) add(fixing, at.length);
   return used;
 }

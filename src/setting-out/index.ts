@@ -15,6 +15,7 @@ export type {
   Pocket,
   Rabbet,
   Slot,
+  SplineGroove,
 } from './feature.ts';
 export type { ChannelRow, ChannelSettings } from './fits/channel-settings.ts';
 export { channelRows, channelSettings, routedChannels } from './fits/channel-settings.ts';
@@ -22,6 +23,8 @@ export type { CutSize } from './fits/cut-size.ts';
 export { sawKerf, sawnSize, sawStep } from './fits/cut-size.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fits/fit.ts';
 export { runningClear } from './fits/running-clear.ts';
+export type { SplineGrooveSettings } from './fits/spline-groove-settings.ts';
+export { splineGrooveSettings } from './fits/spline-groove-settings.ts';
 export type { GluedPanel } from './glued/glued-panel.ts';
 export {
   doorsOf,

@@ -24,13 +24,23 @@ const LETTERS = {
   'panel board': 'V',
   'wall strip': 'X',
   'cleat blank': 'Z',
+  // Splines are seen as little as the blanks of cleats, and are counted with them.
+  spline: 'Z',
   filler: 'W',
   'drawer runner': 'Y',
 } as const;
 
 export type Family = keyof typeof LETTERS;
 
-/** The mark of the n-th part of a family, counted from 1: `A2`. */
-export function markFor(family: Family, n: number): string {
-  return `${LETTERS[family]}${n}`;
+/** The letter of a family: the same for families that are counted together. */
+export type Letter = (typeof LETTERS)[Family];
+
+/** The letter of a family's marks. */
+export function letterOf(family: Family): Letter {
+  return LETTERS[family];
+}
+
+/** The mark of the n-th part with a letter, counted from 1: `A2`. */
+export function markFor(letter: Letter, n: number): string {
+  return `${letter}${n}`;
 }

@@ -164,6 +164,18 @@ function featureReport(f: Feature): Report {
         kerf_mm: f.kerf,
         cutter_mm: f.cutter,
       };
+    case 'spline-groove':
+      return {
+        kind: f.kind,
+        purpose: f.purpose,
+        edge: f.edge,
+        slope_from: f.slopeFrom,
+        inset_mm: f.inset,
+        width_mm: f.width,
+        depth_mm: f.depth,
+        from_mm: f.from,
+        to_mm: f.to,
+      };
   }
 }
 
@@ -216,6 +228,8 @@ function likeness(ledger: Ledger, part: Part): string {
         return ['p', f.edge, f.face, t(f.along)];
       case 'biscuit-slot':
         return ['bs', f.side, f.run, f.slopeFrom ?? '', t(f.at[0]), t(f.at[1]), t(f.depth), t(f.kerf)];
+      case 'spline-groove':
+        return ['sg', f.edge, f.slopeFrom, t(f.inset), t(f.width), t(f.depth), t(f.from), t(f.to)];
     }
   };
   return JSON.stringify([

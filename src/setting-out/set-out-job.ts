@@ -79,8 +79,9 @@ export function setOut(job: JobDocument): SetOut {
     const { length } = parts.find((p) => p.id === c.onCase)!.cut;
     return { ...c, blank: { ...blank!, cut: { ...blank!.cut, length } } };
   });
+  const splines = inOrderOfMarks(draft.splines, printed);
   const fits = printed.fits();
-  namePrinted(draft, partsAndBoards({ parts, gluedPanels, cleats }), fits);
+  namePrinted(draft, partsAndBoards({ parts, gluedPanels, cleats, splines }), fits);
   measuredInVain(draft);
   madeInVain(draft);
   return {
@@ -88,6 +89,7 @@ export function setOut(job: JobDocument): SetOut {
     parts,
     gluedPanels,
     cleats,
+    splines,
     joints: draft.joints,
     fasteners: draft.fasteners,
     pegs: draft.pegs,

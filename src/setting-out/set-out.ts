@@ -63,9 +63,11 @@ export interface SetOut {
   readonly gluedPanels: readonly GluedPanel[];
   /** Bevelled cleats that cases hang on the wall by. */
   readonly cleats: readonly Cleat[];
+  /** Strips that stand at a slant in mitred corners: they are cut like parts, and go where the pegs say that name them. */
+  readonly splines: readonly Part[];
   readonly joints: readonly Joint[];
   readonly fasteners: readonly Fastener[];
-  /** Dowels and biscuits. */
+  /** Dowels, biscuits and splines. */
   readonly pegs: readonly Peg[];
   readonly openings: readonly Opening[];
   readonly surfaces: readonly Surface[];

@@ -1,14 +1,25 @@
 import { pocketShape, SINK_DEGREES } from '../materials/index.ts';
 import { type Ledger, type Traced, toMm } from '../measure/index.ts';
 import type { Frame, Point, Shape } from '../solid/index.ts';
-import type { Bevel, BiscuitSlot, Feature, Groove, Hole, Notch, Pocket, Rabbet, Slot } from './feature.ts';
+import type {
+  Bevel,
+  BiscuitSlot,
+  Feature,
+  Groove,
+  Hole,
+  Notch,
+  Pocket,
+  Rabbet,
+  Slot,
+  SplineGroove,
+} from './feature.ts';
 import type { Part, Side } from './part.ts';
 import { axisOf, type Direction } from './place.ts';
 import type { SetOut } from './set-out.ts';
 
 /** What a part's shape shows. */
 export interface ShapeOptions {
-  /** Pockets, pilot and clearance holes, dowel holes and biscuit slots; shown unless this is false. */
+  /** Pockets, pilot and clearance holes, dowel holes, biscuit slots and grooves for splines; shown unless this is false. */
   readonly fastenerHoles?: boolean;
 }
 
@@ -29,7 +40,7 @@ export function shapeOf(setOut: SetOut, part: Part, options: ShapeOptions = {}):
   };
 }
 
-const FASTENERS: ReadonlySet<Feature['kind']> = new Set(['hole', 'pocket', 'biscuit-slot']);
+const FASTENERS: ReadonlySet<Feature['kind']> = new Set(['hole', 'pocket', 'biscuit-slot', 'spline-groove']);
 
 /** A hinge’s cup, a finger hole or a hole for a plug takes enough away to count as shape. */
 function isWide(f: Feature): boolean {
@@ -125,6 +136,8 @@ function cutsOf(blank: Blank, f: Feature): readonly Shape[] {
       return pocketCuts(blank, f);
     case 'biscuit-slot':
       return [biscuitCut(blank, f)];
+    case 'spline-groove':
+      return [splineCut(blank, f)];
   }
 }
 
@@ -233,6 +246,28 @@ function mitreSlotCut(blank: Blank, { side, at, slopeFrom, depth, kerf, cutter }
   const half = blank.mm(kerf) / 2;
   const middle = blank.mm(depth) - radius;
   return { kind: 'cylinder', from: point(middle, -half), to: point(middle, half), radius };
+}
+
+/** What a groove takes out of the slope of a mitred end, square to it, so far down the slope from the inner arris. */
+function splineCut(blank: Blank, { edge, slopeFrom, inset, width, depth, from, to }: SplineGroove): Shape {
+  const thick = blank.size[2];
+  const near = blank.mm(inset);
+  const begins = blank.mm(from) === 0 ? -OUTSIDE : blank.mm(from);
+  const ends = blank.mm(to) === blank.run(edge) ? blank.mm(to) + OUTSIDE : blank.mm(to);
+  // From the tip inward along the length, and down from the inner face.
+  const point = (down: number, deep: number, along: number) =>
+    blank.at(
+      edge,
+      thick - (down - deep) * Math.SQRT1_2,
+      along,
+      blank.height(slopeFrom, (down + deep) * Math.SQRT1_2),
+    );
+  const points = [begins, ends].flatMap((along) =>
+    [near, near + blank.mm(width)].flatMap((down) =>
+      [-OUTSIDE, blank.mm(depth)].map((deep) => point(down, deep, along)),
+    ),
+  );
+  return { kind: 'hull', points };
 }
 
 /** A disc plunged in: it lies flat in an edge, and stands along its run in a face. */

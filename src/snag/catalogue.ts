@@ -205,7 +205,11 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['screws.none-for-face', 'No screw of the shop’s list fits through a face into an edge.'],
     ['plugs.none-suits', 'No plug of the rack covers the screws of a joint.'],
     ['pegs.none-suits', 'No dowel or biscuit of the rack suits a joint.'],
-    ['pegs.meet', 'Dowels or biscuits of a joint find no place clear of what is bored there.'],
+    [
+      'pegs.meet',
+      'Dowels, biscuits or the spline of a joint find no place clear of what is cut and bored there.',
+    ],
+    ['mitres.spline-thick', 'A spline is too thick for the mitres of its case.'],
     ['joints.cannot-close', 'Dowels or biscuits of a case point two ways, so that it can’t be put together.'],
     ['screws.shut-off', 'No driver reaches the screws of a joint, because a panel stands behind it.'],
     ['screws.meet', 'Screws of two joints would meet.'],
@@ -298,11 +302,11 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['dry-fit.no-screw', 'A hole was made for a screw, and no card drives one there.'],
     [
       'dry-fit.no-peg',
-      'A hole or slot was made for a dowel or biscuit, and none goes in; or one has no such hole.',
+      'A hole, slot or groove was made for a dowel, biscuit or spline, and none goes in; or one has no such hole.',
     ],
     [
       'dry-fit.peg-binds',
-      'Dowels or biscuits keep a joint from closing: out of line, too long, or pointing two ways.',
+      'Dowels, biscuits or splines keep a joint from closing: out of line, too long, or pointing two ways.',
     ],
     ['dry-fit.no-plug', 'A hole was made for a plug, and none covers it; or a plug has no such hole.'],
     [

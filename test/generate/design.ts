@@ -185,7 +185,10 @@ function records(
       parent: 'piece',
       board: 'board',
       ...(joints === undefined ? {} : { joints }),
-      ...(joints === 'mitre' && wish.inMitres ? { inMitres: 'biscuits' } : {}),
+      ...(joints === 'mitre' && wish.inMitres === 'biscuits' ? { inMitres: 'biscuits' } : {}),
+      ...(joints === 'mitre' && wish.inMitres === 'spline'
+        ? { inMitres: 'spline', splineBoard: 'spline' }
+        : {}),
       ...(wish.heads === undefined ? {} : { heads: wish.heads }),
       ...(wish.bottom === undefined || base?.form === 'toe-kick' || mitred ? {} : { bottom: wish.bottom }),
       ...(wish.lid === undefined || top || mitred ? {} : { lid: wish.lid }),
@@ -287,7 +290,7 @@ interface Wish {
     | 'biscuits'
     | 'mitre'
     | undefined;
-  readonly inMitres: boolean;
+  readonly inMitres: 'biscuits' | 'spline' | undefined;
   readonly bottom: 'between' | 'under' | undefined;
   readonly lid: 'between' | 'over' | undefined;
   readonly heads: 'countersunk' | 'plugged' | undefined;
@@ -328,7 +331,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
   return fc.record({
     overall: fc.constant(overall),
     inside: inside(units, overall),
-    inMitres: fc.boolean(),
+    inMitres: fc.constantFrom(...(['biscuits', 'spline', 'biscuits', 'spline', undefined] as const)),
     joints: optional(
       fc.constantFrom(
         'pocket-screws' as const,

@@ -54,6 +54,7 @@ export function equipped(document: { readonly shop: unknown }): unknown {
     { id: 'pocket-bit', kind: 'pocket', diameter: '9.5 mm' },
     { id: 'straight', kind: 'straight', diameter: '12 mm' },
     { id: 'straight-narrow', kind: 'straight', diameter: '6 mm' },
+    { id: 'straight-small', kind: 'straight', diameter: '3 mm' },
     { id: 'flush', kind: 'flush-trim', diameter: '12 mm' },
   ];
   // Sheets and strips as large as any generated part, so that most designs are planned to the end.

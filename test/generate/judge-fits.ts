@@ -31,11 +31,12 @@ function loopFaults(setOut: SetOut, fit: PrintedFit): string[] {
     faults.push('nothing opens it, or nothing closes it');
   if (fit.most !== undefined && setOut.ledger.ticks(fit.most) <= setOut.ledger.ticks(fit.least))
     faults.push('no gap will do');
+  const cut = [...setOut.parts, ...setOut.splines];
   for (const m of fit.loop) {
-    const part = setOut.parts.find((p) => p.id === m.part);
+    const part = cut.find((p) => p.id === m.part);
     if (m.part !== undefined && !part) faults.push(`no part ${m.part}`);
     const { made } = m;
-    if (made.by === 'lot' && !setOut.parts.some((p) => p.lot === made.lot)) faults.push(`no lot ${made.lot}`);
+    if (made.by === 'lot' && !cut.some((p) => p.lot === made.lot)) faults.push(`no lot ${made.lot}`);
   }
   const ticks = (x: Traced): number => setOut.ledger.ticks(x);
   const [gap, least, printed] = [ticks(fit.gap), ticks(fit.least), ticks(fit.printed)];
@@ -44,8 +45,7 @@ function loopFaults(setOut: SetOut, fit: PrintedFit): string[] {
   // Rounding takes a quarter of what a gap may lose at most, and what has room keeps it.
   const keeps = gap > 0 && least < gap ? Math.max(0, gap - (gap - least) / 4) : gap;
   if (fit.toFit !== undefined && printed < keeps - 1) faults.push(`printed ${printed}, drawn ${gap}`);
-  if (fit.toFit !== undefined && !setOut.parts.some((p) => p.id === fit.toFit))
-    faults.push(`no part ${fit.toFit}`);
+  if (fit.toFit !== undefined && !cut.some((p) => p.id === fit.toFit)) faults.push(`no part ${fit.toFit}`);
   return faults;
 }
 

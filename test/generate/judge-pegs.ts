@@ -9,7 +9,11 @@ type Vec = readonly [number, number, number];
 
 /** Everything that is wrong with the dowels and biscuits of a set-out piece. */
 export function pegFaults(setOut: SetOut): string[] {
-  return [...setOut.pegs.flatMap((p) => faultsOf(setOut, p)), ...together(setOut), ...amongScrews(setOut)];
+  return [
+    ...setOut.pegs.flatMap((p) => (p.kind === 'spline' ? splineFaults(setOut, p) : faultsOf(setOut, p))),
+    ...together(setOut),
+    ...amongScrews(setOut),
+  ];
 }
 
 function holes(setOut: SetOut, part: Part, peg: Peg): readonly { readonly deep: number; readonly at: Vec }[] {
@@ -38,6 +42,66 @@ function holes(setOut: SetOut, part: Part, peg: Peg): readonly { readonly deep: 
     });
     return [{ deep: t(f.depth), at: at as unknown as Vec }];
   });
+}
+
+/** A spline against the grooves of its two parts, mouth on mouth, and what it leaves of them. */
+function splineFaults(setOut: SetOut, peg: Peg & { kind: 'spline' }): string[] {
+  const t = (x: Traced) => setOut.ledger.ticks(x);
+  const strip = setOut.splines.find((s) => s.id === peg.strip);
+  if (!strip) return [`${peg.id}: no strip`];
+  const faults: string[] = [];
+  let deep = 0;
+  for (const id of peg.parts) {
+    const part = setOut.parts.find((p) => p.id === id)!;
+    const box = boxOf(setOut, part);
+    const at = peg.at.map(t);
+    const here = part.features.flatMap((f) => {
+      if (f.kind !== 'spline-groove') return [];
+      // As far in from the tip as its middle down the slope is short of the thickness.
+      const down = (t(f.inset) + t(f.width) / 2) / Math.SQRT2;
+      const local = [t(part.thickness) - down, 0, f.slopeFrom === 'show' ? t(part.thickness) - down : down];
+      if (f.edge === 'end') local[0] = t(part.length) - local[0]!;
+      const place = [part.place.length, part.place.width, part.place.thickness];
+      const low = [0, 0, 0];
+      place.forEach((run, k) => {
+        const axis = 'xyz'.indexOf(run[1]!);
+        low[axis] = run.startsWith('+') ? box.min[axis]! + local[k]! : box.max[axis]! - local[k]!;
+      });
+      const ends = [t(f.from), t(f.to)].map((y) =>
+        part.place.width === '+y' ? box.min[1]! + y : box.max[1]! - y,
+      );
+      return [0, 2].every((k) => Math.abs(low[k]! - at[k]!) <= 3)
+        ? [{ f, ends: ends.sort((a, b) => a - b) }]
+        : [];
+    });
+    const [one] = here;
+    if (!one || here.length > 1) {
+      faults.push(`${peg.id}: ${here.length} grooves in ${id}`);
+      continue;
+    }
+    deep += t(one.f.depth);
+    const play = t(one.f.width) - t(strip.thickness);
+    if (play < 0 || play > 0.3 * MM) faults.push(`${peg.id}: play of ${play / MM} mm in ${id}`);
+    const [from, to] = [at[1]! - t(peg.wide) / 2, at[1]! + t(peg.wide) / 2];
+    if (from < one.ends[0]! - 2 || to > one.ends[1]! + 2)
+      faults.push(`${peg.id}: runs out of its groove in ${id}`);
+    // Whatever runs along the panel there must not be in its way.
+    for (const g of part.features) {
+      if ((g.kind !== 'rabbet' && g.kind !== 'groove') || (g.edge !== 'near' && g.edge !== 'far')) continue;
+      const inset = g.kind === 'groove' ? t(g.inset) : 0;
+      const near = g.edge === 'near' ? inset : t(part.width) - inset - t(g.width);
+      const ys = [near, near + t(g.width)].map((y) =>
+        part.place.width === '+y' ? box.min[1]! + y : box.max[1]! - y,
+      );
+      if (Math.min(...ys) < to && Math.max(...ys) > from) faults.push(`${peg.id}: in the way of ${g.id}`);
+    }
+  }
+  const room = deep - t(peg.across);
+  if (room <= 0 || room > 3 * MM)
+    faults.push(`${peg.id}: ${room / MM} mm narrower than its grooves are deep`);
+  if (t(strip.width) !== t(peg.across) || t(strip.length) !== t(peg.wide))
+    faults.push(`${peg.id}: not its strip`);
+  return faults;
 }
 
 function faultsOf(setOut: SetOut, peg: Peg): string[] {

@@ -328,6 +328,19 @@ function featureFaults(setOut: SetOut, part: Part, f: Feature): string[] {
       want(t(f.depth) > 0 && t(f.depth) < size[through]!, 'depth of the slot');
       break;
     }
+    case 'spline-groove': {
+      const slope = size[2]! * Math.SQRT2;
+      // Nearest to the outer face at the foot of its outer wall: 4 mm of wood (from memory) square to that face.
+      const foot = t(f.inset) + t(f.width) + t(f.depth);
+      want((slope - foot) / Math.SQRT2 >= 4 * 3200 - 2, 'groove too near the outer face');
+      want(t(f.inset) > 0 && t(f.depth) > 0, 'groove off the slope');
+      want(t(f.from) >= 0 && t(f.from) < t(f.to) && t(f.to) <= size[1]!, 'groove beyond the end');
+      want(
+        part.features.some((b) => b.kind === 'bevel' && b.edge === f.edge && b.fullFace !== f.slopeFrom),
+        'groove in a mitre that isn’t',
+      );
+      break;
+    }
     case 'pocket': {
       const across = edgeAxis(f.edge);
       const along = t(f.along);

@@ -61,6 +61,7 @@ export function shop(
         sheet('board', thickness.board),
         sheet('other', thickness.other, thickness.wood),
         sheet('thin', thickness.thin),
+        sheet('spline', '3 mm'),
         strips('strip', thickness.strip),
         thickness.taped
           ? { ...strips('lip', '0.6 mm'), tape: 'iron-on', width: '40 mm' }

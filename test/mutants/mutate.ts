@@ -251,6 +251,28 @@ function* actMutants(
       yield as('slots too shallow', { ...a, depth: more(a.depth, -3) });
       yield* batchMutants(a, as);
       return;
+    case 'spline-groove':
+      yield as('groove in the other end', { ...a, edge: OPPOSITE[a.edge] as 'start' | 'end' });
+      yield as('groove from the other face', { ...a, slopeFrom: face(a.slopeFrom) });
+      if ('routed' in a.by) {
+        yield as('groove further down', {
+          ...a,
+          by: { ...a.by, routed: a.by.routed.map((x) => more(x, 3)) },
+        });
+        yield as('groove too shallow', { ...a, by: { ...a.by, depth: more(a.by.depth, -3) } });
+        yield as('another bit', { ...a, by: { ...a.by, bit: more(a.by.bit, 1) } });
+      } else {
+        yield as('groove further down', {
+          ...a,
+          by: { sawn: a.by.sawn.map((p) => ({ ...p, beyond: more(p.beyond, 3) })) },
+        });
+        yield as('groove too shallow', {
+          ...a,
+          by: { sawn: a.by.sawn.map((p) => ({ ...p, blade: more(p.blade, -3) })) },
+        });
+      }
+      yield* batchMutants(a, as);
+      return;
     case 'edge': {
       const boards = a.pairs.map((p) => p.board);
       if (boards.length > 1)
@@ -280,6 +302,13 @@ function* actMutants(
         yield as('longer dowels or biscuits', {
           ...a,
           pegs: a.pegs.map((p, n) => (n === 0 ? { ...p, across: more(p.across, 5) } : p)),
+        });
+      }
+      if (a.splines) {
+        yield as('no splines', { ...a, splines: [] });
+        yield as('a spline elsewhere along its joint', {
+          ...a,
+          splines: a.splines.map((s) => ({ ...s, behind: more(s.behind, 12) })),
         });
       }
       yield* touchMutants(a, as, more);
@@ -389,7 +418,7 @@ function* fittingMutants(
 }
 
 /** One part of a batch forgotten. */
-function* batchMutants<A extends Of<'pocket' | 'drill' | 'biscuit-slot' | 'flush'>>(
+function* batchMutants<A extends Of<'pocket' | 'drill' | 'biscuit-slot' | 'spline-groove' | 'flush'>>(
   a: A,
   as: (operator: string, act: Act) => Mutant,
 ): Generator<Mutant> {

@@ -6,8 +6,10 @@ import {
   addCaseEdit,
   addThingEdit,
   baseFormEdit,
+  inMitresEdit,
   jointsEdit,
   removeCaseEdit,
+  thinnestSheet,
   topFitEdit,
 } from './case-edits.ts';
 import { addBaseUnderCasesEdit, addEdgingEdit, addTrimEdit, divideEdit, removeEdit } from './design-edits.ts';
@@ -122,6 +124,20 @@ test('another joint takes the biscuits in the mitres away with it', () => {
   expect(joined('rabbet').inMitres).toBeUndefined();
   expect([joined('').joints, joined('').inMitres]).toEqual([undefined, undefined]);
   expect(joined('mitre').inMitres).toBe('biscuits');
+});
+
+test('splines come with the thinnest sheet, and their board goes with them', () => {
+  const job = example('seed-shelf');
+  const mitred = changed(job, jointsEdit(caseOf(job, 0), 'mitre'));
+  const put = (on: JobDocument, by: string) =>
+    changed(on, inMitresEdit(caseOf(on, 0), by, thinnestSheet(on)));
+  const splined = put(mitred, 'spline');
+  const board = splined.shop.rack.lots.find((l) => l.id === caseOf(splined, 0).splineBoard)!;
+  expect(board.form).toBe('sheet');
+  for (const lot of job.shop.rack.lots.filter((l) => l.form === 'sheet'))
+    expect(Number.parseFloat(board.nominal)).toBeLessThanOrEqual(Number.parseFloat(lot.nominal));
+  for (const by of ['biscuits', '']) expect(caseOf(put(splined, by), 0).splineBoard).toBeUndefined();
+  expect(caseOf(changed(splined, jointsEdit(caseOf(splined, 0), 'dado')), 0).splineBoard).toBeUndefined();
 });
 
 test('one base under a row: what its cases stood on goes, and its strips are set out', () => {

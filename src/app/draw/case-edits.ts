@@ -6,6 +6,7 @@ import {
   TOP_LACKS,
   treeOf,
 } from '../../job/index.ts';
+import { parseLength } from '../../measure/index.ts';
 import { removals } from './design-edits.ts';
 import { Ids } from './free-ids.ts';
 
@@ -138,7 +139,38 @@ export function jointsEdit(box: RecordOf<'case'>, joints: string): Edit {
   const chosen: Edit =
     joints === '' ? { edit: 'set', at: `${at}/joints` } : { edit: 'set', at: `${at}/joints`, value: joints };
   if (joints === 'mitre' || box.inMitres === undefined) return chosen;
-  return { edit: 'all', of: [chosen, { edit: 'set', at: `${at}/inMitres` }] };
+  return {
+    edit: 'all',
+    of: [
+      chosen,
+      ...(['inMitres', 'splineBoard'] as const).map((f): Edit => ({ edit: 'set', at: `${at}/${f}` })),
+    ],
+  };
+}
+
+/** Something else to keep mitres in place: splines are cut from a lot of sheets, which goes when they go. */
+export function inMitresEdit(box: RecordOf<'case'>, by: string, board: string | undefined): Edit {
+  const at = `design/records/${box.id}`;
+  const chosen: Edit =
+    by === '' ? { edit: 'set', at: `${at}/inMitres` } : { edit: 'set', at: `${at}/inMitres`, value: by };
+  if (by === 'spline')
+    return board === undefined
+      ? chosen
+      : { edit: 'all', of: [chosen, { edit: 'set', at: `${at}/splineBoard`, value: board }] };
+  return box.splineBoard === undefined
+    ? chosen
+    : { edit: 'all', of: [chosen, { edit: 'set', at: `${at}/splineBoard` }] };
+}
+
+/** The thinnest lot of sheets on the rack, as it was sold; undefined where there is none. */
+export function thinnestSheet({ shop }: JobDocument): string | undefined {
+  const lots = shop.rack.lots
+    .filter((l) => l.form === 'sheet')
+    .flatMap((l) => {
+      const read = parseLength(l.nominal, shop.units);
+      return read.ok ? [{ id: l.id, ticks: read.value as number }] : [];
+    });
+  return lots.sort((a, b) => a.ticks - b.ticks)[0]?.id;
 }
 
 /** Something to be held by a space, of modest sizes, to be written over. */

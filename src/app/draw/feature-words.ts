@@ -8,6 +8,7 @@ const ONE_AND_MORE: Readonly<Record<Feature['kind'], readonly [string, string]>>
   hole: ['hole', 'holes'],
   slot: ['slot', 'slots'],
   pocket: ['pocket hole', 'pocket holes'],
+  'spline-groove': ['groove for a spline', 'grooves for splines'],
   'biscuit-slot': ['slot for a biscuit', 'slots for biscuits'],
 };
 

@@ -62,6 +62,7 @@ export class Condition {
       case 'groove':
       case 'notch':
       case 'slot':
+      case 'spline-groove':
       case 'pocket':
       case 'drill':
       case 'pin-holes':

@@ -30,8 +30,13 @@ export const CaseRecord = v.strictObject({
    * on the rack.
    */
   heads: v.optional(v.picklist(['countersunk', 'plugged'])),
-  /** What keeps mitred corners from sliding while they are glued: nothing but tape, on which they fold up, or biscuits. */
-  inMitres: v.optional(v.picklist(['biscuits'])),
+  /**
+   * What keeps mitred corners from sliding while they are glued: nothing but tape, on which they fold up, or biscuits, or a
+   * spline along each corner.
+   */
+  inMitres: v.optional(v.picklist(['biscuits', 'spline'])),
+  /** The lot that splines are cut from. */
+  splineBoard: v.optional(Id),
   /** Which runs through at the lower corners: the sides, with the bottom between them, or the bottom, under them. */
   bottom: v.optional(v.picklist(['between', 'under'])),
   /** The same at the upper corners; not with an applied top, which takes the place of a lid. */

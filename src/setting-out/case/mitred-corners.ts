@@ -6,6 +6,8 @@ import type { Face } from '../feature.ts';
 import type { Bores } from '../joints/bores.ts';
 import { contactBox } from '../joints/contact.ts';
 import { biscuitsInMitre } from '../joints/mitre-biscuits.ts';
+import { splineInMitre } from '../joints/mitre-spline.ts';
+import type { MitredCorner } from '../joints/mitred-corner.ts';
 import type { CasePanels } from './case-panels.ts';
 
 /** What a panel is cut to before its ends are mitred: longer at each of them by an allowance. */
@@ -56,7 +58,7 @@ export function mitreCorners(
     }
 }
 
-/** Joins the corners: glued slope on slope, with biscuits where the case asks for them. */
+/** Joins the corners: glued slope on slope, with biscuits or splines where the case asks for them. */
 export function joinMitres(
   draft: Draft,
   bores: Bores,
@@ -65,10 +67,13 @@ export function joinMitres(
 ): void {
   const glue = (side: DraftPart, sideEnd: 'start' | 'end', flat: DraftPart, flatEnd: 'start' | 'end') => {
     const id = `${side.id}>${flat.id}`;
+    const corner: MitredCorner = { joint: id, box, side, sideEnd, flat, flatEnd };
     const pegs =
       box.inMitres === 'biscuits'
-        ? biscuitsInMitre(draft, bores, { joint: id, box, side, sideEnd, flat, flatEnd })
-        : undefined;
+        ? biscuitsInMitre(draft, bores, corner)
+        : box.inMitres === 'spline'
+          ? splineInMitre(draft, bores, corner)
+          : undefined;
     draft.joints.push({
       id,
       kind: 'mitre',

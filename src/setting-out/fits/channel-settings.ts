@@ -35,7 +35,7 @@ export function channelRows(ledger: Ledger, part: Pick<Part, 'features'>): reado
 }
 
 /** Passes overlap by a tenth of the bit at least, so that no ridge is left between them. */
-const OVERLAP = 0.1;
+export const OVERLAP = 0.1;
 
 /**
  * Bit, depth and fences for a row: the widest straight bit that goes in, one fence where it is as wide as the channel,
@@ -44,14 +44,13 @@ const OVERLAP = 0.1;
 export function channelSettings(ledger: Ledger, shop: Shop, row: ChannelRow): ChannelSettings {
   const l = ledger;
   const t = (x: Traced) => l.ticks(x);
-  const set = (kind: 'router' | 'marking', length: Traced, how: Rounding = 'nearest') => {
-    const tool = shop.tools.find((x) => x.kind === kind);
-    const step =
-      tool && 'step' in tool
-        ? typed(l, shop, `shop/tools/${tool.id}/step`, tool.step)
-        : l.row(SETTING_OUT.setStep);
-    return l.round(`as fine as ${kind === 'router' ? 'the router' : 'a mark'} is set`, length, step, how);
-  };
+  const set = (kind: 'router' | 'marking', length: Traced, how: Rounding = 'nearest') =>
+    l.round(
+      `as fine as ${kind === 'router' ? 'the router' : 'a mark'} is set`,
+      length,
+      toolStep(l, shop, kind),
+      how,
+    );
   const [first] = row;
   const bit = bitFor(l, shop, first.width);
   const router = shop.tools.find((x) => x.kind === 'router');
@@ -72,6 +71,14 @@ export function channelSettings(ledger: Ledger, shop: Shop, row: ChannelRow): Ch
   const width =
     shifts < 1 ? bit : l.sum('width of the channel: the bit, and how far it is moved', bit, wider);
   return { bit, depth: set('router', first.depth), guided, fences, width };
+}
+
+/** The finest step that a tool is set to; the usual where the shop has none. */
+export function toolStep(ledger: Ledger, shop: Shop, kind: 'router' | 'marking'): Traced {
+  const tool = shop.tools.find((x) => x.kind === kind);
+  return tool && 'step' in tool
+    ? typed(ledger, shop, `shop/tools/${tool.id}/step`, tool.step)
+    : ledger.row(SETTING_OUT.setStep);
 }
 
 /** How one channel of a part is routed: where its nearer wall comes, set by what, and how wide it is. */

@@ -31,7 +31,16 @@ export interface FitMember {
   readonly part?: string;
 }
 
-export type FitKind = 'door' | 'drawer' | 'track' | 'back' | 'shelf' | 'divider' | 'panel' | 'frame';
+export type FitKind =
+  | 'door'
+  | 'drawer'
+  | 'track'
+  | 'back'
+  | 'shelf'
+  | 'divider'
+  | 'panel'
+  | 'frame'
+  | 'spline';
 
 /**
  * Two things that must go together: a loop of made dimensions, signed, whose drawn values sum to the drawn gap. It

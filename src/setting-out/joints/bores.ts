@@ -67,6 +67,21 @@ export class Bores {
     );
   }
 
+  /** Where along an axis a new channel in a part would come too close to a bore or another channel in it, from and to. */
+  taken(part: string, box: Hollow, along: 0 | 1 | 2): readonly (readonly [number, number])[] {
+    const hollows = (this.hollows.get(part) ?? []).map((h) => ({ ...h, beside: BESIDE_HOLLOW }));
+    const bores = (this.inPart.get(part) ?? []).map(({ from, to, radius }) => ({
+      min: from.map((x, k) => Math.min(x, to[k]!)),
+      max: from.map((x, k) => Math.max(x, to[k]!)),
+      beside: radius + BESIDE_HOLLOW,
+    }));
+    return [...hollows, ...bores].flatMap(({ min, max, beside }) =>
+      ([0, 1, 2] as const).every((k) => box.min[k] - beside < max[k]! && box.max[k] + beside > min[k]!)
+        ? [[min[along]! - beside, max[along]! + beside] as const]
+        : [],
+    );
+  }
+
   /** True when a new bore would come too close to one that shares a part with it. */
   meets(bore: Bore): boolean {
     for (const part of bore.parts) {

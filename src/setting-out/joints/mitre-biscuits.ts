@@ -3,22 +3,12 @@ import { BISCUITS, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { Cure } from '../../snag/index.ts';
 import type { Draft, DraftPart, Triple } from '../draft.ts';
-import type { Face } from '../feature.ts';
 import { type Bores, type Hollow, WALL } from './bores.ts';
 import { inPart } from './contact.ts';
+import { innerArris, innerFace, type MitredCorner } from './mitred-corner.ts';
 import { clearPlaces } from './move-aside.ts';
 import { type ChosenPeg, chooseBiscuit, cutterOf, halfSlot } from './peg-choice.ts';
 import { spaceBy } from './screw-spacing.ts';
-
-/** A mitred corner of a case, and which ends of its two panels meet there. */
-export interface MitredCorner {
-  readonly joint: string;
-  readonly box: RecordOf<'case'>;
-  readonly side: DraftPart;
-  readonly sideEnd: 'start' | 'end';
-  readonly flat: DraftPart;
-  readonly flatEnd: 'start' | 'end';
-}
 
 /** Where the slots of a corner lie on its slope. */
 interface OnSlope {
@@ -164,20 +154,6 @@ function whyNone(draft: Draft, box: RecordOf<'case'>, thick: Traced): readonly [
       ];
 }
 
-/** The inner arris of a corner, and which way along x and z the outside is. */
-function innerArris({ side, sideEnd, flat, flatEnd }: MitredCorner) {
-  const left = flatEnd === 'start';
-  const lower = sideEnd === 'start';
-  return {
-    at: [
-      left ? side.box.max[0] : side.box.min[0],
-      side.box.min[1],
-      lower ? flat.box.max[2] : flat.box.min[2],
-    ] as const,
-    sign: [left ? -1 : 1, 0, lower ? -1 : 1] as const,
-  };
-}
-
 /** What the slots take up in both panels, as boxes round them, in ticks. */
 function hollows(
   draft: Draft,
@@ -209,8 +185,6 @@ function slot(
   { chosen, down }: OnSlope,
   n: number,
 ): void {
-  const bevel = part.features.find((f) => f.kind === 'bevel' && f.edge === end);
-  const inner: Face = bevel?.kind === 'bevel' && bevel.fullFace === 'show' ? 'under' : 'show';
   part.features.push({
     kind: 'biscuit-slot',
     id: `${part.id}#${mate.id}:${n}`,
@@ -218,7 +192,7 @@ function slot(
     side: end,
     at: [inPart(draft, part, 1, place, `place along the mitre of the ${part.name}`), down],
     run: 'width',
-    slopeFrom: inner,
+    slopeFrom: innerFace(part, end),
     depth: chosen.deep[0],
     ...cutterOf(draft),
   });

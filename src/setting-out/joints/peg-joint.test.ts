@@ -4,6 +4,7 @@ import { lotOf, type PlainJob, recordOf, smallJob } from '../../../test/generate
 import { checkJob } from '../../job/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { BiscuitSlot, Hole } from '../feature.ts';
+import { fixingsUsed } from '../hardware.ts';
 import type { SetOut } from '../set-out.ts';
 import { setOut } from '../set-out-job.ts';
 
@@ -29,7 +30,7 @@ describe('dowels', () => {
 
   test('in 18 mm boards they are 8 mm, between a third and half as thick (common practice)', () => {
     expect(piece.snags).toEqual([]);
-    expect(new Set(piece.pegs.map((p) => p.fixing))).toEqual(new Set(['dowel-8']));
+    expect(new Set(fixingsUsed(piece).keys())).toEqual(new Set(['dowel-8']));
   });
 
   test('holes are 1/16 in deeper than a dowel reaches on either side, and leave 4 mm of the face (common practice; from memory)', () => {
@@ -60,7 +61,7 @@ describe('dowels', () => {
     const thin = pieceWith('dowels', (job) => {
       lotOf(job, 'birch18').thickness = '15 mm';
     });
-    expect(new Set(thin.pegs.map((p) => p.fixing))).toEqual(new Set(['dowel-6']));
+    expect(new Set(fixingsUsed(thin).keys())).toEqual(new Set(['dowel-6']));
     const none = pieceWith('dowels', (job) => {
       job.shop.rack.fixings = [];
     });

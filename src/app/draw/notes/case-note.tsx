@@ -1,12 +1,14 @@
 import type { RecordOf } from '../../../job/index.ts';
 import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { LengthField } from '../../fields/text-field.tsx';
-import { jointsEdit } from '../case-edits.ts';
+import { useApp } from '../../state/use-desk.ts';
+import { inMitresEdit, jointsEdit, thinnestSheet } from '../case-edits.ts';
 import { Note } from './note.tsx';
 
 /** The box: what its panels are cut from, and what stands on its bottom. */
 export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone: boolean; topped: boolean }) {
   const at = `design/records/${box.id}`;
+  const thinnest = useApp((s) => thinnestSheet(s.history.job));
   return (
     <Note title={alone ? 'Case' : `Case ${box.id}`}>
       {!alone && (
@@ -43,12 +45,24 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
             <ChoiceField
               path={`${at}/inMitres`}
               label="What keeps the mitres in place"
+              editOf={(v) => inMitresEdit(box, v, thinnest)}
               choices={[
                 ['', 'taped, glued and folded up'],
                 ['biscuits', 'drawn together on biscuits'],
+                ['spline', 'drawn together on splines'],
               ]}
-              end="."
+              end={box.inMitres === 'spline' ? '' : '.'}
             />{' '}
+            {box.inMitres === 'spline' && (
+              <>
+                of <LotField
+                  path={`${at}/splineBoard`}
+                  label="Board of the splines"
+                  form="sheet"
+                  end="."
+                />{' '}
+              </>
+            )}
           </>
         ) : null}
         {box.joints === 'face-screws' ? (

@@ -1,0 +1,203 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { openSolids } from '../src/adaptors/solids-manifold.ts';
+import { dryFit } from '../src/dry-fit/index.ts';
+import { checkJob } from '../src/job/index.ts';
+import { fromMm, type Traced, toMm } from '../src/measure/index.ts';
+import { dryFitInput, type Plan, planJob } from '../src/plan/index.ts';
+import type { Solids } from '../src/solid/index.ts';
+import { equipped } from './generate/equipped.ts';
+import { type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
+
+let solids: Solids;
+beforeAll(async () => {
+  solids = await openSolids();
+});
+
+type Change = (job: PlainJob) => void;
+
+function jobWith(change: Change): PlainJob {
+  const job = equipped(smallJob()) as PlainJob;
+  job.design.records = job.design.records.filter((r) => r.id !== 'lipping');
+  Object.assign(recordOf(job, 'case'), { joints: 'mitre', inMitres: 'spline', splineBoard: 'ply4' });
+  job.shop.rack.lots.push({
+    id: 'ply4',
+    name: 'Birch plywood 4 mm',
+    material: 'birch-plywood',
+    form: 'sheet',
+    nominal: '4 mm',
+    thickness: '3.9 mm',
+    stock: [{ id: 'ply4-sheet', length: '1200 mm', width: '600 mm', price: 20 }],
+  });
+  const rack = job.shop.rack as unknown as { bits: object[] };
+  rack.bits.push({ id: 'straight-4', kind: 'straight', diameter: '4 mm' });
+  change(job);
+  return job;
+}
+
+function snagsOf(change: Change): string[] {
+  const read = checkJob(jobWith(change));
+  return read.ok ? [] : read.snags.map((s) => `${s.code} ${s.where.path}`);
+}
+
+function planOf(change: Change = () => {}): Plan {
+  const read = checkJob(jobWith(change));
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  const planning = planJob(read.job, { solids });
+  let step = planning.next();
+  while (!step.done) step = planning.next();
+  return step.value;
+}
+
+const withLid =
+  (fitting: string): Change =>
+  (job) => {
+    job.design.records = job.design.records.filter((r) => r.id !== 'top');
+    recordOf(job, 'back').fitting = fitting;
+  };
+const without =
+  (kind: string): Change =>
+  (job) => {
+    job.shop.tools.splice(0, job.shop.tools.length, ...job.shop.tools.filter((t) => t.kind !== kind));
+  };
+
+/** What the dry fit says when one operation is another than was planned. */
+function sentences(
+  plan: Plan,
+  change: (does: Plan['build']['operations'][number]['does']) => typeof does,
+): string {
+  const { build, setOut, breakdown } = plan;
+  const operations = build.operations.map((o) => ({ ...o, does: change(o.does) }));
+  const run = dryFit({
+    ...dryFitInput(plan.job, setOut, breakdown, build, solids),
+    build: { ...build, operations },
+  });
+  let step = run.next();
+  while (!step.done) step = run.next();
+  return step.value.faults.map((f) => f.sentence).join('\n');
+}
+
+describe('a case with splines in its mitres', () => {
+  test.each([
+    ['under an applied top', () => {}, 2],
+    ['with a lid, its back in rabbets', withLid('rabbet'), 4],
+    ['with a lid, its back in grooves', withLid('groove'), 4],
+    [
+      'with a lid, its back laid on, in a shop without a router',
+      (job: PlainJob) => {
+        withLid('applied')(job);
+        without('router')(job);
+      },
+      4,
+    ],
+  ] as const)('%s: it is built as drawn', (_, change, count) => {
+    const plan = planOf(change);
+    expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+    expect(plan.dryFit.faults.map((f) => f.sentence)).toEqual([]);
+    expect(plan.setOut.splines).toHaveLength(count);
+    const sawn = plan.breakdown.lots.find((l) => l.lot.id === 'ply4')!;
+    expect(JSON.stringify(sawn.sheets.map((s) => s.name))).toContain('S');
+    expect(plan.build.operations.filter((o) => o.does.act === 'set' && o.does.splines)).toHaveLength(
+      count === 2 ? 2 : 3,
+    );
+  });
+
+  test('a groove leaves wood to the outer face, square to it: slope of the board less inset, width and depth, over root two (geometry)', () => {
+    const { setOut } = planOf();
+    const mm = (t: Traced) => toMm(setOut.ledger.ticks(t));
+    for (const peg of setOut.pegs) {
+      const panel = setOut.parts.find((p) => p.id === peg.parts[1])!;
+      const groove = panel.features.find((f) => f.kind === 'spline-groove');
+      if (groove?.kind !== 'spline-groove') throw new Error('no groove');
+      const foot = mm(groove.inset) + mm(groove.width) + mm(groove.depth);
+      expect(mm(peg.spare)).toBeCloseTo((18 * Math.SQRT2 - foot) / Math.SQRT2, 2);
+      expect(mm(peg.spare)).toBeGreaterThanOrEqual(4);
+      // Half as deep as the board, from memory; the spline 1.5 mm narrower than both grooves, on the saw's half millimetres.
+      expect(mm(groove.depth)).toBe(9);
+      expect(mm(peg.across)).toBe(16.5);
+    }
+  });
+
+  test('its cards print the slope guide, the bit and how far down; the rail and the blade where there is no router', () => {
+    const lines = (change: Change) =>
+      planOf(change)
+        .build.operations.filter((o) => o.does.act === 'spline-groove')
+        .flatMap((o) => o.lines)
+        .join('\n');
+    expect(lines(() => {})).toMatch(
+      /From the sharp edge of the strip, .* to the nearer side of the bit: \{2\}/,
+    );
+    expect(lines(() => {})).toContain('It stops');
+    const sawn = lines((job) => {
+      withLid('applied')(job);
+      without('router')(job);
+    });
+    expect(sawn).toMatch(/measured along itself: \{0\} and \{1\}; then \{2\} and \{3\}\./);
+    expect(sawn).toContain('Right through from edge to edge');
+  });
+
+  test('mistakes are noticed: further down, too shallow, through the outer face, no spline, a spline where the back comes', () => {
+    const plan = planOf(withLid('groove'));
+    const more = (t: Traced, mm: number, of = plan) => {
+      const l = of.setOut.ledger;
+      const row = { id: `mistake ${mm}`, value: fromMm(mm), says: 'a mistake', source: 'the test' };
+      return l.sum('off', t, l.row(row));
+    };
+    const grooved = (down: number, deep: number) =>
+      sentences(plan, (a) =>
+        a.act === 'spline-groove' && 'routed' in a.by && a.workpieces.includes('B1')
+          ? {
+              ...a,
+              by: { ...a.by, routed: a.by.routed.map((t) => more(t, down)), depth: more(a.by.depth, deep) },
+            }
+          : a,
+      );
+    expect(grooved(0, 0)).toBe('');
+    expect(grooved(3, 0)).toContain('no grooves for it meet there');
+    expect(grooved(0, -2)).toContain('too wide: the mitre stays open');
+    expect(grooved(12, 4)).toContain('comes through the outer face');
+    const set = (behind: number, of = plan) =>
+      sentences(of, (a) =>
+        a.act === 'set' && a.splines
+          ? {
+              ...a,
+              splines:
+                behind === 0 ? [] : a.splines.map((x) => ({ ...x, behind: more(x.behind, behind, of) })),
+            }
+          : a,
+      );
+    expect(set(0)).toContain('no card puts any in');
+    expect(set(12)).toContain('runs past the end of its groove');
+    // The back stands in rabbets behind it.
+    expect(set(12, planOf())).toContain('runs into spline');
+  });
+
+  test('it stops short of tracks in front and of a rabbet behind', () => {
+    const { setOut } = planOf(withLid('rabbet'));
+    const t = (x: Traced): number => setOut.ledger.ticks(x);
+    const side = setOut.parts.find((p) => p.id === 'case/left-side')!;
+    const rabbet = side.features.find((f) => f.kind === 'rabbet' && f.edge !== 'start' && f.edge !== 'end')!;
+    if (rabbet.kind !== 'rabbet') throw new Error('no rabbet');
+    for (const f of side.features)
+      if (f.kind === 'spline-groove')
+        expect(
+          rabbet.edge === 'far' ? t(side.width) - t(rabbet.width) - t(f.to) : t(f.from) - t(rabbet.width),
+        ).toBeGreaterThanOrEqual(0);
+  });
+
+  test.each([
+    ['no board for them', (job: PlainJob) => delete recordOf(job, 'case').splineBoard],
+    ['solid wood', (job: PlainJob) => Object.assign(job.shop.rack.lots.at(-1)!, { material: 'oak-white' })],
+    ['a board without splines', (job: PlainJob) => delete recordOf(job, 'case').inMitres],
+  ])('%s: refused at the board', (_, change) => {
+    expect(snagsOf((job) => void change(job))).toEqual([
+      'design.mitred-case design/records/case/splineBoard',
+    ]);
+  });
+
+  test('a spline over a third as thick as its boards is told once, with thinner plywood as the cure', () => {
+    const { setOut } = planOf((job) => Object.assign(job.shop.rack.lots.at(-1)!, { thickness: '6.5 mm' }));
+    expect(setOut.snags.filter((s) => s.level === 'stop').map((s) => s.code)).toEqual([
+      'mitres.spline-thick',
+    ]);
+  });
+});
