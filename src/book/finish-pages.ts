@@ -1,5 +1,6 @@
-import { CAUTION, type FinishPlan, type SurfaceClass, timeWords } from '../build/index.ts';
+import { CAUTION, type FinishPlan, timeWords } from '../build/index.ts';
 import { SANDING_GRITS } from '../materials/index.ts';
+import type { SurfaceClass } from '../setting-out/index.ts';
 import type { Block } from './flow.ts';
 import { type Cell, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';

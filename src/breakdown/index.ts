@@ -18,7 +18,7 @@ export { readCutPlan } from './judge/read-cut-plan.ts';
 export type { Finding, FindingCode, Verdict } from './judge/verdict.ts';
 export { listParts } from './list/list-parts.ts';
 export { type ListRow, type ListSize, type ReadList, readList } from './list/read-list.ts';
-export type { LotProblem, StockSource } from './lot-problem.ts';
+export { goodFacesOf, type LotProblem, type StockSource } from './lot-problem.ts';
 export {
   KEEP_LENGTH,
   KEEP_WIDTH,

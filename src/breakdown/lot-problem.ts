@@ -1,7 +1,15 @@
 import type { JobDocument, Lot, Stock } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import { parseLength, type Ticks, type Traced } from '../measure/index.ts';
-import { type CutSize, type Part, partsToCut, type SetOut, sawKerf, sawStep } from '../setting-out/index.ts';
+import {
+  type CutSize,
+  goodFaces,
+  type Part,
+  partsToCut,
+  type SetOut,
+  sawKerf,
+  sawStep,
+} from '../setting-out/index.ts';
 import type { CutGroup, CutPiece, CutProblem, CutStock } from './cut-problem.ts';
 import { lotRules } from './lot-rules.ts';
 import { type YardWork, yardWork } from './yard-work.ts';
@@ -93,7 +101,10 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
     const trim =
       s.trim === undefined ? typed(`${path}/trim`, lot.trim) : typed(`${path}/stock/${s.id}/trim`, s.trim);
     const size = { length: t(length), ...(lot.form === 'strip' ? {} : { width: t(width) }), trim: t(trim) };
-    const grain = s.grain === 'free' && lot.form === 'sheet' ? { grain: s.grain } : {};
+    const asItIs = {
+      ...(s.grain === 'free' && lot.form === 'sheet' ? { grain: s.grain } : {}),
+      ...(s.goodFaces === undefined ? {} : { faces: goodFacesOf(s) }),
+    };
     if ((s.have ?? 0) > 0) {
       const flaws = (s.flaws ?? []).map((f): StockFlaw => {
         const at = `${path}/stock/${s.id}/flaws/${f.id}`;
@@ -114,7 +125,7 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
       stock.push({
         id: `${s.id}:rack`,
         ...size,
-        ...grain,
+        ...asItIs,
         ...(bad.length > 0 ? { flaws: bad } : {}),
         count: s.have!,
         cost: worth,
@@ -125,7 +136,7 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
       stock.push({
         id: `${s.id}:buy`,
         ...size,
-        ...grain,
+        ...asItIs,
         ...(yard ? { yard: true } : {}),
         cost: Math.max(1, Math.round(s.price * UNITS_PER_MONEY)),
       });
@@ -136,10 +147,12 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
   const sizes = new Map<string, CutSize>();
   const cut: CutPiece[] = [];
   const alike = new Map<string, string>();
+  // Where all stock is good on both sides, it doesn't matter which of them are seen.
+  const faces = lot.stock.some((s) => s.goodFaces !== undefined) ? goodFaces(setOut) : () => undefined;
   for (const part of parts) {
     const { length, width } = part.cut;
     // A part of a strip has its own place in it, so it is no other part's like.
-    const key = `${t(length)} ${t(width)} ${part.grain}${part.strip === undefined ? '' : ` ${part.id}`}`;
+    const key = `${t(length)} ${t(width)} ${part.grain}${part.strip === undefined ? '' : ` ${part.id}`} ${faces(part) ?? ''}`;
     const id = alike.get(key) ?? part.id;
     alike.set(key, id);
     const group = pieces.get(id);
@@ -151,12 +164,14 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
   }
   for (const [id, group] of pieces) {
     const size = sizes.get(id)!;
+    const seen = faces(group[0]!);
     cut.push({
       id,
       length: t(size.length),
       ...(lot.form === 'strip' ? {} : { width: t(size.width) }),
       count: group.length,
       turn: lot.form === 'sheet' && group[0]!.grain === 'free',
+      ...(seen === undefined ? {} : { faces: seen }),
     });
   }
   const groups = lot.form === 'sheet' ? stripsOf(parts) : [];
@@ -176,6 +191,11 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
     pieces,
     sizes,
   };
+}
+
+/** How many faces of a stock are good enough to be seen. */
+export function goodFacesOf({ goodFaces }: Pick<Stock, 'goodFaces'>): 0 | 1 | 2 {
+  return goodFaces === undefined ? 2 : goodFaces === 'one' ? 1 : 0;
 }
 
 /** Parts that are cut from one strip in their order. */

@@ -2,6 +2,7 @@ import type { Lot } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { CutSize, Part } from '../setting-out/index.ts';
 import type { Leftover, LotBreakdown } from './break-down.ts';
+import { goodFacesOf } from './lot-problem.ts';
 
 /** What a part would be cut from again, should it be spoiled. */
 export interface Spare {
@@ -54,6 +55,8 @@ interface Source {
   readonly name: string;
   readonly length: number;
   readonly width: number;
+  /** How many good faces it has. */
+  readonly faces: number;
 }
 
 /**
@@ -71,13 +74,21 @@ export function sparesOf(
   const area = (s: Source) => s.length * s.width;
   const left = leftovers
     .filter((l) => l.lot === lot.lot.id)
-    .map((l): Source => ({ from: 'leftover', name: l.name, length: ticks(l.length), width: ticks(l.width) }))
+    .map(
+      (l): Source => ({
+        from: 'leftover',
+        name: l.name,
+        length: ticks(l.length),
+        width: ticks(l.width),
+        faces: goodFacesOf(lot.sheets.find((s) => s.name === l.sheet)!.source.stock),
+      }),
+    )
     .sort((a, b) => area(a) - area(b));
   const used = (id: string) => lot.sheets.filter((s) => s.source.onRack && s.source.stock.id === id).length;
   const stock = [...lot.problem.sources.values()].map(({ stock, onRack, length, width, trim }) => {
     const inside = (t: Traced) => ticks(t) - 2 * ticks(trim);
     const size = { length: inside(length), width: lot.lot.form === 'strip' ? ticks(width) : inside(width) };
-    return { stock, onRack, size };
+    return { stock, onRack, size: { ...size, faces: goodFacesOf(stock) } };
   });
   const rack = stock
     .filter((s) => s.onRack && used(s.stock.id) < s.stock.have!)
@@ -91,8 +102,9 @@ export function sparesOf(
   const sources = [...left.filter((s) => !isKept(s)), ...rack, ...left.filter(isKept), ...buy];
   return [...lot.problem.pieces].flatMap(([id, parts]) => {
     const size = lot.problem.sizes.get(id)!;
+    const faces = lot.problem.problem.pieces.find((p) => p.id === id)!.faces ?? 0;
     return parts.map((part): Spare => {
-      const found = sources.find((s) => holds(s, size, part, ticks));
+      const found = sources.find((s) => s.faces >= faces && holds(s, size, part, ticks));
       return found ? { part, from: found.from, name: found.name } : { part, from: 'nothing' };
     });
   });

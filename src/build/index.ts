@@ -3,7 +3,6 @@ export { CAUTION } from './cautions.ts';
 export { timeWords } from './duration-words.ts';
 export type { ClassFinish, FinishPlan } from './finish/finish-plan.ts';
 export { finishReport } from './finish/finish-report.ts';
-export type { SurfaceClass } from './finish/surface-class.ts';
 export { fromOperation } from './from-operation.ts';
 export type { GaugeStick } from './gauge-sticks.ts';
 export type { GlueUp } from './glue/glue-up.ts';

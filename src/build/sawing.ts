@@ -125,7 +125,7 @@ function sawSheet(
       at: bench.set('circular-saw', raw.near),
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
-      ...flawed(bench, sheet),
+      ...asItLies(bench, sheet),
       extra:
         'This is the edge that everything on this sheet is measured from: mark it with a wavy line. Of what stays after a rip, the fresh edge is the trued one. The saw tears the upper side, and a splinter strip keeps it clean only under the rail; so the better face lies down for every cut, and drawings of sheets and cuts show them as they lie.',
     });
@@ -148,16 +148,23 @@ function sawSheet(
   sawTree(bench, sheet, node, name, count);
 }
 
-/** How a sheet with flaws must lie, so that the parts come beside them. */
-function flawed(bench: Bench, { source }: PlannedSheet): Pick<CutDraft, 'first' | 'more'> {
-  const { flaws } = source;
-  if (flaws.length === 0) return {};
+/** How a sheet with flaws, or with one good face, must lie, so that the parts come beside them and show that face. */
+function asItLies(bench: Bench, { source }: PlannedSheet): Pick<CutDraft, 'first' | 'more'> {
+  const { flaws, stock } = source;
+  const face =
+    stock.goodFaces === 'one'
+      ? 'One face of this sheet is good: lay it down. Of the parts on it no other face is seen.'
+      : stock.goodFaces === 'none'
+        ? 'No face of this sheet is good; of the parts on it none is seen.'
+        : undefined;
+  if (flaws.length === 0) return face === undefined ? {} : { first: [face] };
   const says = flaws.map(
     (f, i) =>
       `${f.name}: from {${4 * i + 1}} to {${4 * i + 2}} along the length, from {${4 * i + 3}} to {${4 * i + 4}} across.`,
   );
   return {
     first: [
+      ...(face === undefined ? [] : [face]),
       'Lay the sheet so that its flaws are where the plan has them, from the near left corner as it lies; parts come beside them.',
       ...says,
     ],

@@ -1,8 +1,9 @@
-import type { Breakdown } from '../breakdown/index.ts';
+import { type Breakdown, goodFacesOf } from '../breakdown/index.ts';
 import type { JobDocument, Lot } from '../job/index.ts';
 import { toMm } from '../measure/index.ts';
 import {
   fixingsUsed,
+  goodFaces,
   hingesUsed,
   type Part,
   partsToCut,
@@ -36,11 +37,27 @@ function partsWithoutStock({
   breakdown,
 }: Pick<CheckInput, 'job' | 'setOut' | 'breakdown'>): Snag[] {
   const words = new ShopWords(job);
+  if (breakdown.missing.length === 0) return [];
+  const faces = goodFaces(setOut);
   return breakdown.missing.map(({ part, why }) => {
     const lot = lotOf(job, part.lot);
     const [length, width] = sizeOf(setOut, part);
     const size =
       part.form === 'strip' ? words.length(length) : `${words.length(length)} × ${words.length(width)}`;
+    const seen = lot.stock.some((s) => s.goodFaces !== undefined) ? faces(part) : 0;
+    if (seen > Math.max(...lot.stock.map(goodFacesOf)))
+      return {
+        code: 'stock.too-few-good-faces',
+        level: 'stop',
+        where: { path: `shop/rack/lots/${lot.id}`, part: part.id, record: part.record, lot: lot.id },
+        sentence: `${part.mark}, the ${part.name}, is seen from ${seen === 2 ? 'both sides' : 'one side'}, and no sheet of “${lot.name}” is good on ${seen === 2 ? 'both faces' : 'any face'}.`,
+        rule: practice('a face that is seen is cut from a face that may be seen'),
+        cures: [
+          {
+            says: `Put a sheet of “${lot.name}” on the list that is good on ${seen === 2 ? 'both faces' : 'one face'}, or make the part of another lot.`,
+          },
+        ],
+      };
     if (why === 'rules')
       return {
         code: 'stock.rules-forbid',
@@ -77,7 +94,7 @@ function partsWithoutStock({
       where: { path: `shop/rack/lots/${lot.id}`, part: part.id, record: part.record, lot: lot.id },
       sentence: tooLarge
         ? `${part.mark}, the ${part.name}, is ${size}, larger than any stock of “${lot.name}”.`
-        : `The stock of “${lot.name}” is used up before ${part.mark}, the ${part.name} (${size}), is cut.`,
+        : `The stock of “${lot.name}”${seen === 2 ? ' that is good on both faces' : seen === 1 ? ' that has a good face' : ''} is used up before ${part.mark}, the ${part.name} (${size}), is cut.`,
       rule: practice('every part is cut from stock that is on the rack or can be bought'),
       cures,
     };

@@ -160,6 +160,14 @@ function lotSizes(lot: JobDocument['shop']['rack']['lots'][number]): readonly Sn
     for (const s of lot.stock)
       if (s.width === undefined) missing(`stock/${s.id}/width`, `Sheet “${s.id}” needs a width.`);
   for (const s of lot.stock) {
+    if (lot.form === 'strip' && s.goodFaces !== undefined)
+      snags.push({
+        code: 'stock.faces-of-strips',
+        level: 'stop',
+        where: { path: `shop/rack/lots/${lot.id}/stock/${s.id}/goodFaces`, lot: lot.id },
+        sentence: `“${s.id}” is a strip: its four sides are planed, and good faces are told of sheets alone.`,
+        cures: [{ says: 'Take “goodFaces” away.' }],
+      });
     for (const f of s.flaws ?? []) {
       const path = `stock/${s.id}/flaws/${f.id}`;
       if (lot.form === 'sheet' && (f.width === undefined || f.y === undefined))

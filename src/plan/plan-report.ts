@@ -1,4 +1,10 @@
-import type { Breakdown, LotBreakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
+import {
+  type Breakdown,
+  goodFacesOf,
+  type LotBreakdown,
+  type PlannedNode,
+  type PlannedSheet,
+} from '../breakdown/index.ts';
 import { finishReport, scheduleReport, stepsReport } from '../build/index.ts';
 import { fitReport } from '../dry-fit/index.ts';
 import type { Report } from '../measure/index.ts';
@@ -204,6 +210,7 @@ function sheetReport(sheet: PlannedSheet): Report {
     name: sheet.name,
     stock: sheet.source.stock.id,
     on_rack: sheet.source.onRack,
+    good_faces: goodFacesOf(sheet.source.stock),
     length_mm: sheet.source.length,
     width_mm: sheet.source.width,
     flaws: sheet.source.flaws.map((f) => ({

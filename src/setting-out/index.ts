@@ -55,3 +55,7 @@ export { setOut } from './set-out-job.ts';
 export type { SlidingLeaf, SlidingSet } from './sliding/sliding-set.ts';
 export type { ShapeOptions } from './solids-of-parts.ts';
 export { shapeOf } from './solids-of-parts.ts';
+export type { ExposedFace } from './surfaces/exposed-faces.ts';
+export { exposedFaces } from './surfaces/exposed-faces.ts';
+export { goodFaces } from './surfaces/good-faces.ts';
+export { SURFACE_CLASSES, type SurfaceClass, surfaceClass } from './surfaces/surface-class.ts';

@@ -45,6 +45,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['document.no-such-runner', 'Drawers are to run on runners that the rack does not have.'],
     ['document.no-such-pin', 'Shelves are to lie on a pin that the rack does not have.'],
     ['document.wrong-form', 'A sheet where strips are needed, or the other way round.'],
+    ['stock.faces-of-strips', 'Good faces are told of stock that is not a sheet.'],
     ['stock.flaws-of-several', 'Flaws are told of stock of which there is not just one.'],
     ['design.one-piece', 'A design has one piece; this has none or several.'],
     ['design.no-case', 'The piece has no case.'],
@@ -326,6 +327,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
   ...raisedBy('checks', [
     ['joints.chosen', 'How the panels are joined was not asked for, and follows from the tools.', NOTE],
     ['stock.rules-forbid', 'The shop’s limits for cutting leave no way to a part.'],
+    ['stock.too-few-good-faces', 'A part is seen from more sides than any of its stock is good on.'],
     ['stock.none-for-part', 'There is no stock, or not enough, for a part.'],
     ['breakdown.not-verified', 'A cut plan that the judge rejects; a fault of the program.'],
     ['stock.not-measured', 'A lot is reckoned at its nominal thickness.', NOTE],

@@ -3,6 +3,7 @@ import { partsToCut } from '../../setting-out/index.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { LengthField, NumberField } from '../fields/text-field.tsx';
 import { useApp } from '../state/use-desk.ts';
+import { StockFaces } from './stock-faces.tsx';
 import { StockFlaws } from './stock-flaws.tsx';
 
 /** A lot: stock of one material and one measured thickness. */
@@ -110,6 +111,7 @@ export function LotCard({ lot }: { lot: Lot }) {
           </tbody>
         </table>
       </div>
+      {sheet && <StockFaces at={at} stock={lot.stock} />}
       {lot.stock.map((s) => (
         <StockFlaws key={s.id} at={`${at}/stock/${s.id}`} stock={s} sheet={sheet} />
       ))}

@@ -1,9 +1,14 @@
 import type { FinishLot } from '../../job/index.ts';
 import { FINISH_WORK, type Finish } from '../../materials/index.ts';
+import {
+  type ExposedFace,
+  exposedFaces,
+  SURFACE_CLASSES,
+  type SurfaceClass,
+  surfaceClass,
+} from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import { finishOf } from '../setting-times.ts';
-import { type ExposedFace, exposedFaces } from './exposed-faces.ts';
-import { SURFACE_CLASSES, type SurfaceClass, surfaceClass } from './surface-class.ts';
 
 /** What the surfaces of one class get. */
 export interface ClassFinish {
@@ -41,8 +46,8 @@ export function planFinish(bench: Bench): FinishPlan {
   const coats = lot?.label?.coats ?? kind.coats[1];
   const told = lot?.label?.coverageM2PerL;
   const coverage = told ?? kind.coverageM2PerL;
-  const classOf = surfaceClass(bench);
-  const faces = exposedFaces(bench).map((face) => ({ face, surface: classOf(face) }));
+  const classOf = surfaceClass(bench.setOut);
+  const faces = exposedFaces(bench.setOut).map((face) => ({ face, surface: classOf(face) }));
   const classes = SURFACE_CLASSES.flatMap((surface): ClassFinish[] => {
     const areaM2 = faces.reduce((sum, f) => sum + (f.surface === surface ? f.face.areaMm2 : 0), 0) / 1e6;
     const n = coats + (surface === 'top' ? MORE_ON_TOP : 0);

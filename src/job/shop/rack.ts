@@ -39,6 +39,8 @@ export const Stock = v.strictObject({
   value: v.optional(price),
   /** Taken off every side of it first, where that is not what is taken off the lot's sheets. */
   trim: v.optional(MarginText),
+  /** Which faces of a sheet are good enough to be seen, where not both are. */
+  goodFaces: v.optional(v.picklist(['one', 'none'])),
   /** Of the one on the rack. */
   flaws: v.optional(v.array(Flaw)),
   /** Set where it has no grain that parts must follow. */

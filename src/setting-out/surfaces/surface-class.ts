@@ -1,4 +1,4 @@
-import type { Bench } from '../bench.ts';
+import type { SetOut } from '../set-out.ts';
 import type { ExposedFace } from './exposed-faces.ts';
 
 /** Surfaces that are finished alike. */
@@ -9,9 +9,9 @@ export type SurfaceClass = (typeof SURFACE_CLASSES)[number];
 const INTO_THE_PIECE = 50;
 
 /** The class of each face: by which way it looks, and whether it looks at another part. */
-export function surfaceClass(bench: Bench): (face: ExposedFace) => SurfaceClass {
-  const bases = new Set(bench.setOut.joints.filter((j) => j.duty === 'base').map((j) => j.part));
-  const boxes = new Set(bench.setOut.drawers.flatMap(({ parts: { face: _, ...box } }) => Object.values(box)));
+export function surfaceClass({ joints, drawers }: SetOut): (face: ExposedFace) => SurfaceClass {
+  const bases = new Set(joints.filter((j) => j.duty === 'base').map((j) => j.part));
+  const boxes = new Set(drawers.flatMap(({ parts: { face: _, ...box } }) => Object.values(box)));
   return ({ part, side, looks, gapMm, behindMm }) => {
     if (boxes.has(part.id)) return 'inside';
     const away = looks === '+y' || looks === '-z';

@@ -1,6 +1,7 @@
-import { type Direction, type Part, placeTicks, type Side, toPiece } from '../../setting-out/index.ts';
-import type { Bench } from '../bench.ts';
-import { looks } from '../words.ts';
+import { outward } from '../joints/contact.ts';
+import type { Part, Side } from '../part.ts';
+import { type Direction, placeTicks, toPiece } from '../place.ts';
+import type { SetOut } from '../set-out.ts';
 import { commonRectangle, coveredArea, type Rectangle } from './covered-area.ts';
 
 /** A side of a part as far as nothing lies on it. Lengths in millimetres. */
@@ -27,23 +28,20 @@ interface Box {
  * All sides of all parts as they stand, less what other parts lie on or are let into. Channels and holes are left out:
  * they take glue or little finish. Drawers are finished drawn out, so they and the case don't look at one another.
  */
-export function exposedFaces(bench: Bench): readonly ExposedFace[] {
-  const { parts } = bench.setOut;
-  const t = (x: Part['length']) => bench.ledger.ticks(x);
+export function exposedFaces({ parts, drawers, ledger }: SetOut): readonly ExposedFace[] {
+  const t = (x: Part['length']) => ledger.ticks(x);
   const boxes = parts.map((p): Box => {
     const own = { min: [0, 0, 0] as never, max: [t(p.length), t(p.width), t(p.thickness)] as never };
-    return toPiece(placeTicks(bench.ledger, p.place), own);
+    return toPiece(placeTicks(ledger, p.place), own);
   });
-  const drawerOf = new Map(
-    bench.setOut.drawers.flatMap((d) => Object.values(d.parts).map((id) => [id, d] as const)),
-  );
+  const drawerOf = new Map(drawers.flatMap((d) => Object.values(d.parts).map((id) => [id, d] as const)));
   const whole: Box = {
     min: [0, 1, 2].map((a) => Math.min(...boxes.map((b) => b.min[a]!))),
     max: [0, 1, 2].map((a) => Math.max(...boxes.map((b) => b.max[a]!))),
   };
   return parts.flatMap((part, i) =>
     SIDES.flatMap((side): ExposedFace[] => {
-      const d = looks(part, side);
+      const d = outward(part.place, side);
       const axis = 'xyz'.indexOf(d[1]!);
       const up = d[0] === '+';
       const plane = up ? boxes[i]!.max[axis]! : boxes[i]!.min[axis]!;
