@@ -15,7 +15,7 @@ import { boughtPulls } from '../pulls/bought-pulls.ts';
 import { slidingDoors } from '../sliding/sliding-doors.ts';
 import type { ClearSizes } from '../spaces/clear-sizes.ts';
 import { ClosedSpaces } from '../spaces/closed-spaces.ts';
-import { divideSpace, loadSurface, type Parting, type Space } from '../spaces/openings.ts';
+import { type Bounded, divideSpace, loadSurface, type Parting, type Space } from '../spaces/openings.ts';
 import { fixedShelves } from '../spaces/shelves.ts';
 import { trayDividers } from '../spaces/trays.ts';
 import { backPanels } from './back.ts';
@@ -65,31 +65,33 @@ export function partsOfCase(
   const closed = new ClosedSpaces(draft, frame);
   const root = draft.tree.childOf(frame.box.id, 'opening');
   const fixed = fixedFront(draft, frame, panels);
-  let front: Parting | undefined;
+  const l = draft.ledger;
+  const whole: Bounded = {
+    at: [
+      panels.inside.left,
+      fixed ? l.sum('behind the fixed front', frame.panelFront, fixed.thickness) : frame.panelFront,
+      panels.inside.floor,
+    ],
+    size: [
+      panels.inside.width,
+      fixed ? l.less('depth behind the fixed front', frame.insideDepth, fixed.thickness) : frame.insideDepth,
+      panels.inside.height,
+    ],
+    left: panels.left,
+    right: panels.right,
+    below: panels.bottom,
+    above: panels.lid,
+  };
+  const front: Parting | undefined = fixed && {
+    part: fixed,
+    upright: false,
+    behind: true,
+    from: panels.left,
+    to: panels.right,
+    space: whole,
+  };
   if (root) {
-    const l = draft.ledger;
-    const space: Space = {
-      record: root,
-      at: [
-        panels.inside.left,
-        fixed ? l.sum('behind the fixed front', frame.panelFront, fixed.thickness) : frame.panelFront,
-        panels.inside.floor,
-      ],
-      size: [
-        panels.inside.width,
-        fixed
-          ? l.less('depth behind the fixed front', frame.insideDepth, fixed.thickness)
-          : frame.insideDepth,
-        panels.inside.height,
-      ],
-      left: panels.left,
-      right: panels.right,
-      below: panels.bottom,
-      above: panels.lid,
-    };
-    if (fixed)
-      front = { part: fixed, upright: false, behind: true, from: panels.left, to: panels.right, space };
-    leaves.push(...divideSpace(draft, frame, clear, space, partings, closed));
+    leaves.push(...divideSpace(draft, frame, clear, { ...whole, record: root }, partings, closed));
     for (const leaf of leaves) {
       fixedShelves(draft, frame, leaf, partings);
       trayDividers(draft, frame, leaf, partings);
@@ -112,7 +114,7 @@ export function partsOfCase(
   const top = appliedTop(draft, frame);
   const legs = legsOf(draft, frame);
   const base = frame.base?.form === 'legs' ? legs.aprons : baseFrame(draft, frame);
-  const stands = footing(draft, frame, panels, partings, closed);
+  const stands = footing(draft, frame, panels, partings, [...closed.all, whole]);
   return { frame, panels, closed, leaves, partings, back, backs, top, base, legs, edging, stands, front };
 }
 

@@ -8,8 +8,7 @@ import { hasJig, joinPanels } from '../joints/panel-joint.ts';
 import { plugWish } from '../joints/plug-choice.ts';
 import { findsWood, isWithinReach, pocketJoint } from '../joints/pocket-joint.ts';
 import { standingPanels } from '../joints/standing-panels.ts';
-import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
-import type { Parting } from '../spaces/openings.ts';
+import type { Bounded, Parting } from '../spaces/openings.ts';
 import { bevelledCleat } from './bevelled-cleat.ts';
 import type { CasePanels } from './case-panels.ts';
 import { isMitred } from './corners.ts';
@@ -29,11 +28,10 @@ export function footing(
   frame: CaseFrame,
   panels: CasePanels,
   partings: readonly Parting[],
-  closed: ClosedSpaces,
+  spaces: readonly Bounded[],
 ): Footing {
   skirting(draft, frame, panels);
   const form = frame.base?.form;
-  const spaces = draft.tree.all('opening').flatMap((o) => closed.get(o.id) ?? []);
   const between = (part: DraftPart, from: DraftPart, to: DraftPart): Parting[] => {
     const space = spaces.find((s) => s.left === from && s.right === to);
     return space ? [{ part, upright: false, behind: true, from, to, space }] : [];

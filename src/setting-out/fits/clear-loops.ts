@@ -2,7 +2,7 @@ import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { isPegged } from '../joints/joint.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
-import type { Space } from '../spaces/openings.ts';
+import type { Bounded } from '../spaces/openings.ts';
 import { type RoutedChannel, routedChannels } from './channel-settings.ts';
 import { cut, type FitMember, setBy, thick } from './fit.ts';
 import { runningClear } from './running-clear.ts';
@@ -18,7 +18,7 @@ export interface Between {
 }
 
 /** What the width or the height of a space is between; over several neighbours, from the first to the last. */
-export function betweenOf(size: 'width' | 'height', first: Space, last: Space = first): Between {
+export function betweenOf(size: 'width' | 'height', first: Bounded, last: Bounded = first): Between {
   return size === 'width'
     ? { size, from: first.left, to: last.right, along: first.below }
     : { size, from: first.below, to: last.above, along: first.left };

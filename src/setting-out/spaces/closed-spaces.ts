@@ -34,6 +34,11 @@ export class ClosedSpaces {
     this.found.set(space.record.id, space);
   }
 
+  /** All of them, in the order in which they were found. */
+  get all(): readonly Space[] {
+    return [...this.found.values()];
+  }
+
   get(opening: string): Space | undefined {
     return this.found.get(opening);
   }

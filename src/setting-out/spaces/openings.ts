@@ -9,8 +9,7 @@ import type { ClosedSpaces } from './closed-spaces.ts';
 import { splitDepth } from './hidden-space.ts';
 
 /** A clear space with what bounds it on each side. */
-export interface Space {
-  readonly record: RecordOf<'opening'>;
+export interface Bounded {
   readonly at: Triple;
   readonly size: Triple;
   readonly left: DraftPart;
@@ -20,6 +19,11 @@ export interface Space {
   readonly above: DraftPart | undefined;
   /** True where a panel stands before it. */
   readonly behind?: boolean;
+}
+
+/** A clear space that a record of the document asks for. */
+export interface Space extends Bounded {
+  readonly record: RecordOf<'opening'>;
 }
 
 /** A panel that parts two openings, with what it stands or lies between. */
@@ -33,8 +37,8 @@ export interface Parting {
   /** What its start and its end meet; the end of an upright under an applied top meets that. */
   readonly from: DraftPart;
   readonly to: DraftPart | undefined;
-  /** The space that it parts. */
-  readonly space: Space;
+  /** The space that it parts; no opening’s where the case has none. */
+  readonly space: Bounded & Partial<Pick<Space, 'record'>>;
 }
 
 /**

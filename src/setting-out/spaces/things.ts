@@ -34,7 +34,7 @@ function roomIn(draft: Draft, made: MadeCase, id: string) {
   if (!opening || !space) return undefined;
   const floor = l.ticks(opening.box.min[2]);
   const over = made.partings
-    .filter((p) => !p.upright && p.space.record.id === id && l.ticks(p.part.box.min[2]) > floor)
+    .filter((p) => !p.upright && p.space.record?.id === id && l.ticks(p.part.box.min[2]) > floor)
     .map((p) => l.ticks(p.part.box.min[2]) - floor);
   return {
     width: l.ticks(opening.width),
