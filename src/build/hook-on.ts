@@ -131,6 +131,7 @@ function hook(bench: Bench, cleat: Cleat, hung: Part, wall: Part): void {
         turn: { length: wall.place.length, width: wall.place.width },
         touches,
         glue: false,
+        hooks: lift,
       },
       lines: [
         `Hold the case flat against the wall {0} higher than it will hang, and let it down: ${hung.mark} hooks over ${wall.mark}, {1} deep, and the slopes draw it to the wall, back edges of its sides and of ${hung.mark} on the plaster.`,

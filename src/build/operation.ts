@@ -276,6 +276,8 @@ export type Act =
       /** Dowels or biscuits that go into it and into parts that stand there. */
       readonly pegs?: readonly PegsIn[];
       readonly splines?: readonly SplineIn[];
+      /** It comes straight to so far below its place, and up from there. */
+      readonly hooks?: Traced;
     }
   /**
    * Strips glued to boards that lie loose, all alike. Both are turned as they will be in the piece; in the touches,

@@ -212,6 +212,7 @@ function actReport(a: Act): Report {
           across_mm: p.across,
           wide_mm: p.wide,
         })),
+        hooks_mm: a.hooks,
         splines: a.splines?.map((s) => ({ with: s.with, strip: s.strip, behind_mm: s.behind })),
       };
     case 'flush':

@@ -3,7 +3,7 @@
 import type { Act, Operation, PieceDirection, Workpiece } from '../build/index.ts';
 import { ticks, toMm } from '../measure/index.ts';
 import { tiltsIn } from './access/tilt-in.ts';
-import { noWayIn, wayInSentence } from './access/way-in.ts';
+import { noWayIn, noWayToHook, wayInSentence } from './access/way-in.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
 import { comesAlong } from './comes-along.ts';
 import { Condition } from './condition/condition.ts';
@@ -282,7 +282,10 @@ export class Workshop {
     const marks = new Set(newcomers.members.map((m) => m.mark));
     const came = joined.members.filter((m) => marks.has(m.mark));
     const there = this.around(joined, ...act.touches.map((t) => t.of)).filter((m) => !marks.has(m.mark));
-    const none = noWayIn(this.shop.solids, there, came, ...(pegs.length > 0 ? [pegs] : []));
+    const none =
+      act.hooks === undefined
+        ? noWayIn(this.shop.solids, there, came, ...(pegs.length > 0 ? [pegs] : []))
+        : noWayToHook(this.shop.solids, there, came, this.read(act.hooks));
     // A shelf that rests on pins may be tilted in.
     const tilts = operation.kind === 'rest' && came.length === 1 && tiltsIn(there, came[0]!);
     if (none && !tilts)

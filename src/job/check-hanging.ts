@@ -2,7 +2,7 @@ import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
-/** A bevelled cleat lies in the recess behind a back in grooves, which is open below: the case is hooked over from above. */
+/** A bevelled cleat lies in the recess behind a back in grooves, which is open behind: the case goes to the wall, and is let down over the strip there. */
 export function badCleat(hanging: RecordOf<'hanging'>, tree: RecordTree): readonly Snag[] {
   const box = tree.get(hanging.parent);
   if (hanging.by !== 'cleat' || box?.kind !== 'case') return [];
@@ -43,44 +43,5 @@ export function badCleat(hanging: RecordOf<'hanging'>, tree: RecordTree): readon
             ],
       ),
     ];
-  if (box.bottom === 'under' || box.joints === 'mitre')
-    return [
-      say(
-        box.id,
-        box.joints === 'mitre' ? 'joints' : 'bottom',
-        `The bottom of “${box.id}” closes the recess behind its back, and the strip on the wall would not get in.`,
-        [
-          box.joints === 'mitre'
-            ? {
-                says: 'Join its panels in another way.',
-                edits: [{ record: box.id, field: 'joints', value: 'dado' }],
-              }
-            : {
-                says: 'Let the bottom lie between the sides.',
-                edits: [{ record: box.id, field: 'bottom', value: 'between' }],
-              },
-          rails,
-        ],
-      ),
-    ];
-  const under = below(box, tree);
-  return under === undefined
-    ? []
-    : [
-        say(
-          hanging.id,
-          'by',
-          `“${box.id}” stands on “${under}”, which closes the recess behind its back, and the strip on the wall would not get in.`,
-          [rails, { says: 'Hang the lowest case by the cleat.' }],
-        ),
-      ];
-}
-
-/** What a case stands on in a stack; undefined where nothing is under it. */
-function below(record: RecordOf<'case' | 'group'>, tree: RecordTree): string | undefined {
-  const group = tree.get(record.parent);
-  if (group?.kind !== 'group') return undefined;
-  const members = tree.membersOf(group.id);
-  const at = members.findIndex((m) => m.id === record.id);
-  return group.lay === 'up' && at > 0 ? members[at - 1]!.id : below(group, tree);
+  return [];
 }

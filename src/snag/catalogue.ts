@@ -65,10 +65,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
       'design.back-of-bay',
       'A back of one bay has no bay of the case itself, or isn’t let in like the others.',
     ],
-    [
-      'design.cleat-place',
-      'A bevelled cleat has no recess behind its case to lie in, or one that is closed below.',
-    ],
+    ['design.cleat-place', 'A bevelled cleat has no recess behind its case to lie in.'],
     ['design.top-over-stack', 'A top over several cases belongs to a stack of them.'],
     ['design.top-under-top', 'A case under a top over several has a top of its own.'],
     ['design.side-not-shared', 'A case shares a side that its neighbour cannot share with it.'],

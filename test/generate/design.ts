@@ -244,8 +244,7 @@ function records(
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
   // Drawers and dividers for trays reach as far back and up as a rail does.
   const full = (r: Field) => r.kind === 'drawers' || r.kind === 'trays';
-  if (!base && wish.hung && !list.some(full))
-    list.splice(0, list.length, ...hung(list, wish.cleated && !mitred));
+  if (!base && wish.hung && !list.some(full)) list.splice(0, list.length, ...hung(list, wish.cleated));
   // Fronts before the case leave no place for doors there.
   const fronts = list.some((r) => r.kind === 'drawers' && r.hang === 'overlay');
   const bays = inside?.fill === 'split' ? inside.openings.map((_, i) => `inside.${i + 1}`) : ['inside'];
@@ -342,6 +341,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         'tongue' as const,
         'dowels' as const,
         'biscuits' as const,
+        'mitre' as const,
         'mitre' as const,
       ),
     ),

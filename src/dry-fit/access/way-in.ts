@@ -42,6 +42,25 @@ export function noWayIn(
   return least;
 }
 
+/**
+ * The same for what comes straight to so far below its place, in ticks, and is then hooked up into it; or lies lower there while what
+ * hooks over it comes down.
+ */
+export function noWayToHook(
+  solids: Solids,
+  there: readonly Member[],
+  came: readonly Member[],
+  lift: number,
+): NoWayIn | undefined {
+  const lowered = (by: number) =>
+    came.map((m) => ({ ...m, origin: [m.origin[0], m.origin[1], m.origin[2] - by] as const }));
+  const met = LOOKS.flatMap((share) =>
+    inTheWay(solids, { members: there }, { members: lowered(Math.round(lift * share)) }),
+  );
+  if (met.length > 0) return { from: '-z', blockers: [...new Set(met.map((c) => c.there))] };
+  return noWayIn(solids, there, lowered(lift));
+}
+
 /** Those that come and those that stand there whose boxes would meet on the way. */
 function nearWay(
   there: readonly Member[],
