@@ -9,7 +9,7 @@ import { shop } from './generate/shop.ts';
 
 // Faults that generated designs once showed, each as small as it could be made.
 
-const document = (units: 'mm' | 'in', thick: string, records: readonly object[]) => ({
+const document = (units: 'mm' | 'in', thick: string, records: readonly object[], boards: object = {}) => ({
   version: 1,
   design: { records },
   shop: shop(
@@ -22,6 +22,7 @@ const document = (units: 'mm' | 'in', thick: string, records: readonly object[])
       lip: '8 mm',
       taped: false,
       wood: 'birch-plywood',
+      ...boards,
     },
     undefined,
   ),
@@ -101,4 +102,166 @@ test('a panel before a hidden space stands behind the lid that is pocket-screwed
   const at = (id: string) => of.build.operations.findIndex((o) => o.id === id);
   expect(at('D1/set')).toBeGreaterThan(at('C1/set'));
   expect(await dryFaults(of)).toEqual([]);
+});
+
+const piece = (width: string, height: string, depth: string) => ({
+  id: 'piece',
+  kind: 'piece',
+  name: 'A piece',
+  width,
+  height,
+  depth,
+});
+
+const row = { id: 'row', kind: 'group', parent: 'piece', lay: 'across' };
+const inRow = { kind: 'case', parent: 'row', board: 'board' };
+
+/** An opening split across into bays. */
+const bays = (parent: string, n: number) => [
+  { id: 'inside', kind: 'opening', parent, split: 'across' },
+  ...Array.from({ length: n }, (_, i) => ({ id: `bay.${i + 1}`, kind: 'opening', parent: 'inside' })),
+];
+
+/** What a design says that stops it, and what its dry fit finds wrong. */
+async function wrong(of: Document): Promise<readonly string[]> {
+  const made = built(equipped(of));
+  const stops = made.drawn.snags.filter((s) => s.level === 'stop').map((s) => s.code);
+  return stops.length > 0 ? stops : (await dryFaults(made)).map((f) => f.sentence);
+}
+
+type Document = ReturnType<typeof document>;
+
+test.each<[string, Document]>([
+  [
+    'grooves for sliding doors run over the front strip of a base: the case is screwed down on the others',
+    document('mm', '16 mm', [
+      piece('1115 mm', '1790 mm', '232 mm'),
+      row,
+      { id: 'under', kind: 'base', parent: 'row', board: 'board', height: '63 mm' },
+      { ...inRow, id: 'left' },
+      { ...inRow, id: 'right' },
+      { id: 'inside', kind: 'opening', parent: 'right' },
+      { id: 'slides', kind: 'sliding-doors', parent: 'right', over: ['inside'], board: 'board' },
+    ]),
+  ],
+  [
+    'a back that slides into a bay stands before the case is screwed down on a base',
+    document(
+      'in',
+      '12/16"',
+      [
+        piece('104 15/16"', '16 2/16"', '20 8/16"'),
+        row,
+        { id: 'under', kind: 'base', parent: 'row', board: 'board', height: '3 2/16"', setback: '1 5/16"' },
+        { ...inRow, id: 'left' },
+        ...bays('left', 2),
+        { id: 'back', kind: 'back', parent: 'bay.2', board: 'thin', fitting: 'groove', setIn: '12/16"' },
+        { ...inRow, id: 'right' },
+      ],
+      { thin: '7/16"' },
+    ),
+  ],
+  [
+    'hanging rails on one line have pockets where the next one stands behind the divider',
+    document(
+      'in',
+      '13/16"',
+      [
+        piece('64 15/16"', '13 4/16"', '15 2/16"'),
+        { id: 'case', kind: 'case', parent: 'piece', board: 'board' },
+        ...bays('case', 4),
+        ...[1, 2, 3].map((n) => ({ id: `d${n}`, kind: 'divider', parent: 'inside', board: 'other' })),
+        { id: 'back', kind: 'back', parent: 'case', board: 'other', fitting: 'applied' },
+        { id: 'hanging', kind: 'hanging', parent: 'case', board: 'other', height: '90 mm' },
+      ],
+      { other: '14/16"', wood: 'ash-white' },
+    ),
+  ],
+  [
+    'kick boards on both sides of a shared side are not both screwed through it',
+    document('mm', '15.6 mm', [
+      piece('1188 mm', '615 mm', '220.2 mm'),
+      row,
+      { ...inRow, id: 'left', rightSide: 'shared' },
+      { id: 'in-left', kind: 'opening', parent: 'left' },
+      {
+        id: 'kick.1',
+        kind: 'base',
+        parent: 'left',
+        form: 'toe-kick',
+        board: 'other',
+        height: '85 mm',
+        setback: '34 mm',
+      },
+      { ...inRow, id: 'right', joints: 'face-screws' },
+      { id: 'inside', kind: 'opening', parent: 'right' },
+      {
+        id: 'kick.2',
+        kind: 'base',
+        parent: 'right',
+        form: 'toe-kick',
+        board: 'other',
+        height: '85 mm',
+        setback: '34 mm',
+      },
+    ]),
+  ],
+  [
+    'a lid over the sides is screwed down where a back has slid in before it',
+    document(
+      'mm',
+      '26 mm',
+      [
+        piece('550 mm', '670 mm', '222 mm'),
+        { id: 'case', kind: 'case', parent: 'piece', board: 'board', lid: 'over' },
+        { id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: 'groove' },
+      ],
+      { thin: '10 mm' },
+    ),
+  ],
+  [
+    'a shelf slides into a side whose tongue stands in the bottom',
+    document(
+      'mm',
+      '18 mm',
+      [
+        piece('1350 mm', '799.5 mm', '220 mm'),
+        {
+          id: 'case',
+          kind: 'case',
+          parent: 'piece',
+          board: 'board',
+          joints: 'tongue',
+          bottom: 'under',
+          lid: 'over',
+        },
+        ...bays('case', 3),
+        { id: 'd1', kind: 'divider', parent: 'inside' },
+        { id: 'd2', kind: 'divider', parent: 'inside' },
+        { id: 'shelf', kind: 'shelf', parent: 'bay.3' },
+        { id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' },
+      ],
+      { lip: '3 mm' },
+    ),
+  ],
+])('%s', async (_, of) => {
+  expect(await wrong(of)).toEqual([]);
+});
+
+test('loose shelves under something, behind a fixed front, are told as shut in', async () => {
+  expect(
+    await wrong(
+      document('mm', '18 mm', [
+        piece('800 mm', '700 mm', '400 mm'),
+        { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'face-screws' },
+        { id: 'inside', kind: 'opening', parent: 'case', split: 'down' },
+        { id: 'low', kind: 'opening', parent: 'inside' },
+        { id: 'pins', kind: 'pins', parent: 'low', count: 1 },
+        { id: 'high', kind: 'opening', parent: 'inside', size: '100 mm' },
+        { id: 'back', kind: 'back', parent: 'case', board: 'other', fitting: 'applied' },
+        { id: 'top', kind: 'top', parent: 'case', board: 'board', hinged: true, hinge: 'lid-butt' },
+        { id: 'front', kind: 'front', parent: 'case', board: 'other' },
+      ]),
+    ),
+  ).toEqual(['pins.shut-in']);
 });

@@ -259,12 +259,17 @@ function supports(bench: Bench, part: Part): readonly string[] {
     .filter((id) => id !== part.id && !isSide(bench, id, part) && !partById(bench, id).mark.startsWith('C'));
 }
 
-/** A divider let in below can't be moved on to the ends of shelves: these slide in when it stands. A side closes them last. */
+/**
+ * An upright let in below can't be moved on to the ends of shelves: these slide in when it stands. A side in a rabbet is
+ * pushed on to them last.
+ */
 function standsInDado(bench: Bench, id: string): boolean {
+  const isSide = bench.setOut.sides.some((s) => s.left === id || s.right === id);
   return (
-    !bench.setOut.sides.some((s) => s.left === id || s.right === id) &&
     axisOf(partById(bench, id).place.length).axis === 2 &&
-    bench.setOut.joints.some((j) => j.part === id && isLetIn(j) && j.side === 'start')
+    bench.setOut.joints.some(
+      (j) => j.part === id && isLetIn(j) && j.side === 'start' && !(isSide && j.kind === 'rabbet'),
+    )
   );
 }
 

@@ -147,6 +147,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['drawers.no-place', 'The screws of runners find no place clear of others.'],
     ['pins.none', 'Shelves are to lie on pins, and the rack has none.'],
     ['pins.no-room', 'Rows of holes, or the shelves on them, do not fit in an opening.'],
+    [
+      'pins.shut-in',
+      'Loose shelves lie behind a fixed front, under something that keeps them from coming in.',
+    ],
     ['pins.too-deep', 'The hole for a pin would come out of the far face.'],
     ['pins.shelf-falls', 'A shelf is so much shorter than its opening that it slips off its pins.'],
     ['trays.no-above', 'Dividers for trays stand under a top that is laid on last.'],

@@ -49,7 +49,7 @@ export function bases(text: (from: number, to: number) => fc.Arbitrary<string>):
       weight: 1,
       arbitrary: fc.record({
         form: fc.constant('levellers'),
-        height: maybe(text(30, 60)),
+        height: maybe(text(30, 56)),
         setback: maybe(text(35, 50)),
         setbackBack: maybe(text(35, 50)),
       }),

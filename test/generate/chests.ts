@@ -18,10 +18,14 @@ export function chestWishes(
   );
 }
 
-/** Makes a lid of the top of a case without drawers, and closes it in front; its back is then a thick one. */
-export function chestOf(wish: ChestWish | undefined, list: Field[]): void {
+/** Nobody reaches down further than this into a chest, mm. */
+const DEEP = 900;
+
+/** Makes a lid of the top of a low case without drawers, and closes it in front; its back is then a thick one. */
+export function chestOf(wish: ChestWish | undefined, list: Field[], mmHigh: number): void {
   const at = (kind: string) => list.findIndex((r) => r.kind === kind);
   const [top, back] = [at('top'), at('back')];
+  if (mmHigh > DEEP) return;
   if (!wish || top < 0 || back < 0 || at('opening') < 0 || at('drawers') >= 0 || list[top]!.fit !== undefined)
     return;
   const { overhangBack: _, edgedSides: __, moves: ___, ...lid } = list[top]!;

@@ -240,7 +240,7 @@ function records(
   }
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
   withoutTraysUnderTop(list, joints);
-  chestOf(wish.chest, list);
+  chestOf(wish.chest, list, overall.height.ticks / 3200);
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
   // Drawers and dividers for trays reach as far back and up as a rail does.
   const full = (r: Field) => r.kind === 'drawers' || r.kind === 'trays';

@@ -19,6 +19,10 @@ export const PEGS = [
   })),
 ];
 
+/** Drills by half a millimetre, and those that pilots of the shop’s screws ask for besides. */
+const TWISTS = [1.3, 1.7, 2.3, 2.8, ...Array.from({ length: 40 }, (_, i) => i / 2 + 1.5)];
+const FORSTNERS = [...Array.from({ length: 27 }, (_, i) => i / 2 + 10), 25, 30, 32];
+
 /** A shop that can do the work: what a generated one has, and saw, rail, jig, clamps and the rest besides. */
 export function equipped(document: { readonly shop: unknown }): unknown {
   const shop = document.shop as { units: string; tools: readonly { kind: string }[]; rack: object };
@@ -26,7 +30,8 @@ export function equipped(document: { readonly shop: unknown }): unknown {
   const tool = (kind: string, more: object) => ({ id: `our-${kind}`, kind, accuracy: '0.5 mm', ...more });
   const tools = [
     tool('circular-saw', { kerf: '2.2 mm', step, reach: '60 mm', reach45: '45 mm' }),
-    tool('guide-rail', { length: '3000 mm', width: '200 mm' }),
+    // Two rails, joined for the longest cuts.
+    tool('guide-rail', { length: '3400 mm', width: '200 mm' }),
     tool('drill', { step }),
     tool('pocket-jig', { step: '1 mm' }),
     tool('dowel-jig', {}),
@@ -37,15 +42,14 @@ export function equipped(document: { readonly shop: unknown }): unknown {
     tool('marking', { step }),
   ].filter(({ kind }) => !shop.tools.some((t) => t.kind === kind));
   const bits = [
-    ...[1.7, 2, 2.3, 2.5, 2.8, 3.5, 4.5, 5, 5.5, 6, 7, 8, 9, 10, 11, 12, 13, 15, 17, 19].map((d) => ({
+    ...TWISTS.map((d) => ({
       id: `twist-${d}`,
       kind: 'twist',
       diameter: `${d} mm`,
     })),
     { id: 'sink', kind: 'countersink', diameter: '12 mm' },
-    ...[10, 12].map((d) => ({ id: `forstner-${d}`, kind: 'forstner', diameter: `${d} mm` })),
+    ...FORSTNERS.map((d) => ({ id: `forstner-${d}`, kind: 'forstner', diameter: `${d} mm` })),
     { id: 'cup-bit', kind: 'forstner', diameter: '35 mm' },
-    { id: 'forstner-20', kind: 'forstner', diameter: '20 mm' },
     ...[10, 15, 25, 30, 35, 40, 45, 50].map((d) => ({
       id: `hole-saw-${d}`,
       kind: 'hole-saw',

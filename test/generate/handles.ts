@@ -27,6 +27,8 @@ export function handleRecords(wish: HandleWish | undefined, list: readonly Field
     list.find((r) => r.kind === 'door' || r.kind === 'sliding-doors') ??
     list.find((r) => r.kind === 'drawers');
   if (!wish || !parent || parent.fingerHole !== undefined) return [];
+  // A row of holes goes through where a handle would lie.
+  if (list.some((r) => r.kind === 'holes' && r.parent === parent.id)) return [];
   // Every other time bought ones.
   if (wish.bought === true && parent.kind !== 'sliding-doors')
     return [{ id: 'pull', kind: 'pull', parent: parent.id }];

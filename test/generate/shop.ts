@@ -127,7 +127,10 @@ export function shop(
       ],
       runners: runners(),
       pulls: [{ id: 'bar', holes: '64 mm', thread: '4 mm', deep: '12 mm', length: '80 mm' }],
-      stays: [{ id: 'stay', holds: '40 N m' }],
+      stays: [
+        { id: 'stay', holds: '40 N m' },
+        { id: 'strong-stay', holds: '120 N m' },
+      ],
       pins: [{ id: 'pin', diameter: '5 mm', deep: '9 mm', stands: '8 mm' }],
       bits: [],
       adhesives: [{ id: 'glue', material: 'pva' }],

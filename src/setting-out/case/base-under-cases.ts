@@ -52,7 +52,10 @@ function frameUnder(
   });
 }
 
-/** Every case is screwed down on the strips that its bottom covers: on two of them at least. */
+/**
+ * Every case stands on two strips at least, and is screwed down on those where screws find a place: on one at least,
+ * for its neighbours hold it as well.
+ */
 function screwDown(
   draft: Draft,
   bores: Bores,
@@ -62,7 +65,7 @@ function screwDown(
 ): void {
   for (const made of carried) {
     const { bottom } = made.panels;
-    let joined = 0;
+    let [carrying, screwed] = [0, 0];
     for (const strip of strips.values()) {
       const spec: FaceJointSpec = {
         part: strip,
@@ -72,17 +75,22 @@ function screwDown(
         glued: false,
         plugs: plugWish(draft, made.frame.box),
         standing: fixedInside(made).filter((p) => p !== bottom),
+        besides: true,
       };
       if (!facesWood(draft, spec) || !meets(draft, strip, bottom)) continue;
-      joined++;
+      carrying++;
+      const before = draft.joints.length;
       faceJoint(draft, bores, spec);
+      if (draft.joints.length > before) screwed++;
     }
-    if (joined < 2)
+    if (carrying < 2 || screwed < 1)
       draft.stop(
         'base.under-side',
         record,
         'setback',
-        `“${made.frame.box.id}” doesn’t lie on two strips of the base, so it can’t be screwed down on it.`,
+        carrying < 2
+          ? `“${made.frame.box.id}” doesn’t lie on two strips of the base, so it can’t be screwed down on it.`
+          : `No screw finds a place to hold “${made.frame.box.id}” down on the base: grooves run over its strips, or panels stand there.`,
         {
           says: 'Set the base back by at least the thickness of a side, or make the case as deep as the others.',
           edits: [{ record: record.id, field: 'setback', value: '40 mm' }],

@@ -35,8 +35,6 @@ export interface MadeCase extends Omit<Joinable, 'beyond' | 'rails'> {
   /** The openings that aren’t split any further. */
   readonly leaves: readonly Space[];
   readonly stands: Footing;
-  /** A fixed front under a lid. */
-  readonly front: Parting | undefined;
   readonly legs: Legs;
 }
 
@@ -129,8 +127,12 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
   holeRows(draft, bores, frame, 'doors');
   const before = draft.joints.length;
   if (made.front) joinFront(draft, bores, { ...made, beyond, rails: [] }, made.front.part);
-  joinCase(draft, bores, { ...made, beyond, rails: railsBeforeBack(draft, frame, panels, made.stands) });
-  joinFooting(draft, bores, made, made.stands);
+  joinCase(draft, bores, {
+    ...made,
+    beyond,
+    rails: railsBeforeBack(draft, frame, panels, made.stands),
+  });
+  joinFooting(draft, bores, { ...made, beyond }, made.stands);
   hangLid(draft, frame, top, made.back);
   const frames = top ? [base, top.strips] : [base];
   fitsOfCase(draft, {

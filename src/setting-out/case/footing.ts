@@ -187,7 +187,7 @@ function closesAtOnce(frame: CaseFrame): boolean {
 export function joinFooting(
   draft: Draft,
   bores: Bores,
-  { frame, panels, partings, backs, top }: Omit<Joinable, 'beyond' | 'rails'>,
+  { frame, panels, partings, backs, top, beyond }: Omit<Joinable, 'rails'>,
   { between, feet }: Footing,
 ): void {
   // A back in grooves slides in before what is laid on the case.
@@ -200,8 +200,11 @@ export function joinFooting(
     const isRail = part.record !== frame.base?.id;
     // A cleat is behind the back.
     const face = isRail && !isCleat(draft, part) && slid.length > 0 && closesAtOnce(frame) ? 'show' : 'under';
-    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing: stands, face });
-    joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing: stands, face });
+    // Rails go in from the right, and what stands in a neighbour may do so behind a side that they share.
+    const after = between.slice(between.findIndex((p) => p.part === part) + 1).map((p) => p.part);
+    const standing = [...stands, ...beyond, ...(isRail ? after : [])];
+    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing, face });
+    joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing, face });
     // A rail carries the whole case, so it is screwed up into what lies on it as well.
     // A lid that is hinged is not to be screwed down.
     const above = frame.top?.hinged ? undefined : (panels.lid ?? top?.board);

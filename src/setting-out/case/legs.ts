@@ -131,7 +131,8 @@ export function legsOf(draft: Draft, frame: CaseFrame): Legs {
 
 /** Screws the aprons to the legs from inside. */
 export function joinLegs(draft: Draft, bores: Bores, { legs, aprons }: Legs): void {
-  for (const [side, apron] of aprons)
+  const standing: DraftPart[] = [];
+  for (const [side, apron] of aprons) {
     BETWEEN[side].forEach((leg, i) => {
       pocketJoint(draft, bores, {
         part: apron,
@@ -139,9 +140,11 @@ export function joinLegs(draft: Draft, bores: Bores, { legs, aprons }: Legs): vo
         face: 'under',
         mate: legs[leg]!,
         duty: 'frame',
-        standing: [],
+        standing: [...standing],
       });
     });
+    standing.push(apron);
+  }
 }
 
 const WRONG = {

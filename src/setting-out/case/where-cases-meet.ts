@@ -3,7 +3,7 @@ import { boxTicks } from '../place.ts';
 import type { MadeCase } from './case-in-full.ts';
 
 /** What is fixed inside a case. */
-export function fixedInside({ panels, partings, stands, back }: MadeCase): readonly DraftPart[] {
+export function fixedInside({ panels, partings, stands, backs }: MadeCase): readonly DraftPart[] {
   return [
     panels.left,
     panels.right,
@@ -11,7 +11,7 @@ export function fixedInside({ panels, partings, stands, back }: MadeCase): reado
     ...(panels.lid ? [panels.lid] : []),
     ...partings.map((p) => p.part),
     ...stands.between.map((p) => p.part),
-    ...(back ? [back] : []),
+    ...backs.map((b) => b.part),
   ];
 }
 

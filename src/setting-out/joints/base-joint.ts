@@ -1,5 +1,6 @@
 import { pocketShape } from '../../materials/index.ts';
 import { fromMm, toMm } from '../../measure/index.ts';
+import type { BackIn } from '../case/back.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { FrameSide } from '../case/mitred-frame.ts';
@@ -8,6 +9,7 @@ import { axisOf } from '../place.ts';
 import type { Parting } from '../spaces/openings.ts';
 import type { Bores } from './bores.ts';
 import { type FaceJointSpec, faceJoint, facesWood, findsScrew, isShutOff } from './face-joint.ts';
+import { screwsMeet } from './move-aside.ts';
 import { hasJig, NO_DRIVER, screwsThrough, throughInstead, type WhyThrough } from './panel-joint.ts';
 import { plugWish } from './plug-choice.ts';
 import { findsWood, hasRoom, isWithinReach, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
@@ -19,6 +21,8 @@ interface Based {
   readonly panels: CasePanels;
   readonly partings: readonly Parting[];
   readonly base: ReadonlyMap<FrameSide, DraftPart>;
+  readonly backs: readonly BackIn[];
+  readonly front: Parting | undefined;
 }
 
 /**
@@ -27,10 +31,16 @@ interface Based {
  */
 export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void {
   const through = screwsThrough(draft, parts.frame) && !hasJig(draft);
-  const standing = standingPanels(parts.frame, parts.panels, parts.partings);
+  const standing = [
+    ...standingPanels(parts.frame, parts.panels, parts.partings),
+    // A back slides into its grooves while the case is put together.
+    ...parts.backs.filter((b) => b.record.fitting === 'groove').map((b) => b.part),
+    ...(parts.front ? [parts.front.part] : []),
+  ];
   let joined = 0;
+  /** A strip under the bottom on which screws find no place. */
+  let shut: DraftPart | undefined;
   for (const strip of parts.base.values()) {
-    const beside = axisOf(strip.place.length).axis === 1;
     const spec: PocketJointSpec = {
       part: strip,
       edge: 'far',
@@ -38,8 +48,8 @@ export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void 
       mate: parts.panels.bottom,
       duty: 'base',
       standing: [...parts.base.values()],
-      // The strips in front and behind hold the frame, where those beside find no place under the sides.
-      ...(beside ? { besides: true } : {}),
+      // Two strips hold the frame, where others find no place.
+      besides: true,
     };
     const down: FaceJointSpec = {
       part: strip,
@@ -49,9 +59,13 @@ export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void 
       glued: false,
       plugs: plugWish(draft, parts.frame.box),
       standing,
+      besides: true,
     };
     if (underRabbet(draft, parts, strip) || isFull(draft, strip)) continue;
-    if (!hasRoom(draft, spec) && beside && isShutOff(draft, down)) continue;
+    if (!hasRoom(draft, spec) && isShutOff(draft, down)) {
+      shut ??= strip;
+      continue;
+    }
     const why = through ? undefined : noPockets(draft, spec, down);
     if (why !== undefined) throughInstead(draft, spec, why);
     if (!(through || why !== undefined ? facesWood(draft, down) : findsWood(draft, spec))) continue;
@@ -59,8 +73,10 @@ export function baseUnderBottom(draft: Draft, bores: Bores, parts: Based): void 
     if (through || why !== undefined) faceJoint(draft, bores, down);
     else pocketJoint(draft, bores, spec);
     if (draft.joints.length > before) joined++;
+    else shut ??= strip;
   }
-  if (parts.base.size > 0 && joined < 2)
+  if (joined < 2 && shut) screwsMeet(draft, parts.panels.bottom, shut);
+  else if (parts.base.size > 0 && joined < 2)
     draft.stop(
       'base.under-side',
       parts.frame.base!,

@@ -5,6 +5,7 @@ import type { Edge, Face } from '../feature.ts';
 import { axisOf, opposite } from '../place.ts';
 import type { Bores } from './bores.ts';
 import { contactBox, outward, planeOf, sideLooking } from './contact.ts';
+import { driverRoom } from './driver-room.ts';
 import { beforeHeads, type HeadRow, headRow, headsOf } from './heads.ts';
 import type { Duty, Heads, Joint } from './joint.ts';
 import { type ChosenPlug, type PlugWish, plugsFor } from './plug-choice.ts';
@@ -24,6 +25,8 @@ export interface FaceJointSpec {
   readonly plugs: PlugWish;
   /** Parts that stand already when the screws are driven. */
   readonly standing: readonly DraftPart[];
+  /** Set where other joints hold the part already: this one is left out where its screws find no place. */
+  readonly besides?: true;
 }
 
 /** The face of the mate that heads are on: the one that looks away from the edge. */
@@ -135,9 +138,10 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): void
   const { screw, plug, row, heads } = chosen;
   const over = beforeHeads(draft, row, spec.standing);
   const across = axisOf(part.place.thickness).axis;
-  const along = ([0, 1, 2] as const).find(
-    (k) => k !== across && k !== axisOf(outward(part.place, edge)).axis,
-  )!;
+  const drive = axisOf(outward(part.place, edge));
+  const along = ([0, 1, 2] as const).find((k) => k !== across && k !== drive.axis)!;
+  const out: [number, number, number] = [0, 0, 0];
+  out[drive.axis] = drive.sign;
   const fasteners = throughScrews(draft, bores, {
     joint: id,
     part: mate,
@@ -147,11 +151,13 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): void
     duty,
     screw,
     plug,
-    isOpen: (at) =>
+    besides: spec.besides === true,
+    isOpen: (at, head) =>
       over.every(
         (p) => at + row.driver <= l.ticks(p.box.min[along]) || at - row.driver >= l.ticks(p.box.max[along]),
-      ),
+      ) && driverRoom(draft, { head, out, own: mate }, spec.standing),
   });
+  if (fasteners.length === 0 && spec.besides) return;
   draft.joints.push({ ...joint, heads, fasteners });
 }
 

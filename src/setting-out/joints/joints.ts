@@ -38,6 +38,8 @@ export interface Joinable {
   readonly beyond: readonly DraftPart[];
   /** Rails that go in before a back that slides in behind them, and so before what closes the case above. */
   readonly rails: readonly DraftPart[];
+  /** A fixed front under a lid, joined already. */
+  readonly front: Parting | undefined;
 }
 
 /** Joins a case: its panels in the way that it asks for, screws through the back, glue at edging and mitres; clear of what is bored already. */
@@ -52,7 +54,14 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const around = [...box, ...beyond];
   const through = runsThrough(frame);
   // A lid comes down on dividers for trays, and on panels at the back of a space, so they stand before it.
-  const behind = [...parts.partings.filter((p) => p.behind || p.thin).map((p) => p.part), ...parts.rails];
+  const behind = [
+    ...parts.partings.filter((p) => p.behind || p.thin).map((p) => p.part),
+    ...parts.rails,
+    // So does a back that slides in before a lid is laid over it.
+    ...(panels.lid && !panels.lid.between
+      ? parts.backs.filter((b) => b.record.fitting === 'groove').map((b) => b.part)
+      : []),
+  ];
   for (const [flat, runs, edge] of [
     [panels.bottom, through.bottom, 'start'],
     [panels.lid, through.lid, 'end'],

@@ -24,11 +24,16 @@ export interface Row {
 
 /**
  * Places for the screws of a joint: all moved by the same steps where that clears them of others, each on its own
- * where it doesn't, and never closer to the ends than the duty allows. Undefined when one of them finds no place.
+ * where it doesn't, and never closer to the ends than the duty allows; by half steps where whole ones find nothing.
+ * Undefined when one of them finds no place.
  */
 export function clearPlaces(l: Ledger, row: Row): readonly Traced[] | undefined {
-  const { spacing, low, high, first, isFree } = row;
   const aside = row.aside ?? l.row(SETTING_OUT.moveAside);
+  return placesBy(l, row, aside) ?? placesBy(l, row, l.ratio('half a step aside', aside, SETTING_OUT.half));
+}
+
+function placesBy(l: Ledger, row: Row, aside: Traced): readonly Traced[] | undefined {
+  const { spacing, low, high, first, isFree } = row;
   const straight = spacing.at.map((from) => l.sum('place of the screw', low, from));
   const step = l.ticks(aside);
   const endLeast = l.ticks(spacing.endLeast);
@@ -65,7 +70,7 @@ export function screwsMeet(draft: Draft, part: DraftPart, mate: DraftPart): void
     code: 'screws.meet',
     level: 'stop',
     where: { path: `design/records/${part.record}`, part: part.id, record: part.record },
-    sentence: `Screws from the ${part.name} into the ${mate.name} would meet others there.`,
+    sentence: `Screws from the ${part.name} into the ${mate.name} find no place: they would meet others, or no driver would reach them.`,
     rule: { says: 'screws keep 2 mm of wood between them', source: 'common practice', confirmed: false },
     cures: [{ says: 'Move one of the parts by its own thickness.' }],
   });

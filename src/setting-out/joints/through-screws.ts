@@ -25,8 +25,10 @@ export interface ThroughSpec {
   readonly screw: ChosenScrew;
   /** Sinks the heads under plugs; they are countersunk without. */
   readonly plug?: ChosenPlug | undefined;
-  /** True when nothing lies over a head there, in ticks along the joint. */
-  readonly isOpen?: (at: number) => boolean;
+  /** True when a driver gets at a head there: in ticks along the joint, and in the piece. */
+  readonly isOpen?: (at: number, head: Bore['from']) => boolean;
+  /** Set where other joints hold the part already: nothing is said where these find no place. */
+  readonly besides?: boolean;
 }
 
 /**
@@ -71,9 +73,9 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     low,
     high,
     first: 0,
-    isFree: (at) => !boresFrom(head(at)).some((b) => bores.meets(b)) && (spec.isOpen?.(at) ?? true),
+    isFree: (at) => !boresFrom(head(at)).some((b) => bores.meets(b)) && (spec.isOpen?.(at, head(at)) ?? true),
   });
-  if (!row) screwsMeet(draft, part, mate);
+  if (!row && !spec.besides) screwsMeet(draft, part, mate);
   const [clearance, pilot] = [clearanceHole(draft, screw), edgePilot(draft, screw, draft.lot(mate.lot))];
   const onFace = (of: 'length' | 'width', place: Traced, reason: string) => {
     const { axis } = axisOf(part.place[of]);

@@ -21,6 +21,16 @@ export function pinnedShelves(
 ): void {
   const record = draft.tree.childOf(space.record.id, 'pins');
   if (!record) return;
+  if (space.above !== undefined && draft.tree.childOf(frame.box.id, 'front')) {
+    draft.stop(
+      'pins.shut-in',
+      record,
+      'count',
+      `Nobody could put the shelves of “${record.id}” on their pins: the case is closed in front, and from above the ${space.above.name} is in the way.`,
+      { says: 'Use fixed shelves there, or take the fixed front away and hang doors.' },
+    );
+    return;
+  }
   const pin = choosePin(draft, space, record);
   if (!pin) return;
   const board = plate(draft, frame, space, record, pin);
