@@ -50,6 +50,53 @@ describe('a back in each bay', () => {
     expect(await dryFaults(of)).toEqual([]);
   });
 
+  test.each(['pocket-screws', 'dado', 'dowels'])(
+    'laid on, joined by %s: two meet in the middle of the divider, each screwed to its side',
+    async (joints) => {
+      const of = built(equipped(parted('applied', (j) => Object.assign(recordOf(j, 'case'), { joints }))));
+      expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+      const part = (id: string) => of.drawn.parts.find((p) => p.id === id)!;
+      const mates = of.drawn.joints.filter((j) => j.duty === 'back').map((j) => `${j.part} ${j.mate}`);
+      expect(mates).toEqual(
+        expect.arrayContaining(['back-left/back case/left-side', 'back-right/back case/right-side']),
+      );
+      // Half of the divider’s edge is too narrow for screws.
+      expect(mates.filter((m) => m.includes('divider'))).toEqual([]);
+      expect(mm(of, part('upright/divider').width)).toBe(mm(of, part('case/left-side').width));
+      expect(await dryFaults(of)).toEqual([]);
+    },
+  );
+
+  test('laid on beside an open bay, a back covers all of the divider’s edge, and is screwed to it', async () => {
+    const of = built(
+      equipped(
+        parted('applied', (j) => {
+          j.design.records = j.design.records.filter((r) => r.id !== 'back-right');
+        }),
+      ),
+    );
+    expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+    const joint = of.drawn.joints.find((j) => j.duty === 'back' && j.mate === 'upright/divider')!;
+    expect(joint.hold).toBe('face-screws');
+    expect(joint.fasteners.length).toBeGreaterThan(1);
+    expect(await dryFaults(of)).toEqual([]);
+  });
+
+  test('laid on between two others, a back would hang by its lower end: refused', () => {
+    const read = checkJob(
+      parted('applied', (j) => {
+        j.design.records = j.design.records.filter((r) => r.id !== 'upright');
+        j.design.records.push(
+          { id: 'third', kind: 'opening', parent: 'inside', size: 'equal' },
+          { id: 'back-third', kind: 'back', parent: 'third', board: 'birch6', fitting: 'applied' },
+        );
+      }),
+    );
+    expect(read.ok ? [] : read.snags.map((s) => [s.code, s.where.path])).toEqual([
+      ['design.back-of-bay', 'design/records/back-right/fitting'],
+    ]);
+  });
+
   test('one bay may stay open', async () => {
     const of = built(
       equipped(
@@ -74,8 +121,7 @@ describe('a back in each bay', () => {
   });
 
   test.each([
-    ['on an opening within a bay', (j: PlainJob) => Object.assign(recordOf(j, 'inside'), { split: 'down' })],
-    ['laid on', (j: PlainJob) => Object.assign(recordOf(j, 'back-left'), { fitting: 'applied' })],
+    ['on a space behind another', (j: PlainJob) => Object.assign(recordOf(j, 'inside'), { split: 'back' })],
     [
       'fitted otherwise than the others',
       (j: PlainJob) => Object.assign(recordOf(j, 'back-right'), { fitting: 'groove' }),

@@ -200,4 +200,15 @@ describe('a case with splines in its mitres', () => {
       'mitres.spline-thick',
     ]);
   });
+
+  test('a blade wider than the spline, or marks too coarse to move it by, is told once', () => {
+    const { setOut } = planOf((job) => {
+      without('router')(job);
+      withLid('applied')(job);
+      for (const t of job.shop.tools) if (t.kind === 'circular-saw') t.kerf = '4.6 mm';
+    });
+    expect(setOut.snags.filter((s) => s.level === 'stop').map((s) => [s.code, s.sentence])).toEqual([
+      ['mitres.spline-loose', expect.stringContaining('0.7 mm wider than “Birch plywood 4 mm” is thick')],
+    ]);
+  });
 });

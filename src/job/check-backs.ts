@@ -2,7 +2,7 @@ import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
-/** A back of one bay is let into what bounds it: bays of the case itself, all of whose backs are fitted alike. */
+/** A back of one bay stands behind an opening of the case’s own split, across or down; all backs of a case are fitted alike. */
 export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly Snag[] {
   const bay = tree.get(back.parent);
   if (bay?.kind !== 'opening') return [];
@@ -15,12 +15,13 @@ export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly
   });
   const whole = tree.get(bay.parent);
   const box = tree.caseOf(back.id);
-  if (whole?.kind !== 'opening' || whole.split !== 'across' || whole.parent !== box?.id)
+  const parted = whole?.kind === 'opening' && (whole.split === 'across' || whole.split === 'down');
+  if (!parted || whole.parent !== box?.id)
     return [
       say(
         'parent',
-        `“${bay.id}” is no bay of the case itself, from its bottom to its upper end, so “${back.id}” can’t close it.`,
-        [{ says: 'Give the back to the case, or to an opening of its first split, made across.' }],
+        `“${bay.id}” is no opening of the case’s own split, side by side or one above the other, so “${back.id}” can’t close it.`,
+        [{ says: 'Give the back to the case, or to an opening of its first split, made across or down.' }],
       ),
     ];
   const own = tree.childOf(box.id, 'back');
@@ -30,16 +31,35 @@ export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly
         { says: 'Keep the one back, or give each bay its own.' },
       ]),
     ];
-  if (back.fitting === 'applied')
+  const bays = tree.childrenOf(whole.id, 'opening');
+  const at = bays.findIndex((o) => o.id === bay.id);
+  const beside = [bays[at - 1], bays[at + 1]].filter((o) => o && tree.childOf(o.id, 'back'));
+  if (back.fitting === 'applied' && whole.split === 'across' && beside.length === 2)
     return [
-      say('fitting', `“${back.id}” would lie on half of a divider’s back edge, too narrow for screws.`, [
-        {
-          says: 'Let it into rabbets.',
-          edits: [{ record: back.id, field: 'fitting', value: 'rabbet' }],
-        },
-      ]),
+      say(
+        'fitting',
+        `“${back.id}” would lie on halves of the back edges on either hand, too narrow for screws, and hang by its lower end.`,
+        [
+          { says: 'Let it into rabbets.', edits: [{ record: back.id, field: 'fitting', value: 'rabbet' }] },
+          { says: 'Leave out the back of a bay beside it.' },
+        ],
+      ),
     ];
   const [first] = tree.childrenOf(whole.id, 'opening').flatMap((o) => tree.childOf(o.id, 'back') ?? []);
+  if (first && whole.split === 'down' && back.fitting === 'groove' && first.board !== back.board)
+    return [
+      say(
+        'board',
+        `“${back.id}” and “${first.id}” stand in the same grooves, the lower one slides in through the place of the upper: they must be of one board.`,
+        [
+          {
+            says: 'Make them of one board.',
+            edits: [{ record: back.id, field: 'board', value: first.board }],
+          },
+          { says: 'Let all of them into rabbets.' },
+        ],
+      ),
+    ];
   if (!first || (first.fitting === back.fitting && first.setIn === back.setIn)) return [];
   const field = first.fitting === back.fitting ? 'setIn' : 'fitting';
   const value = first[field];

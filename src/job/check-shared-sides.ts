@@ -59,7 +59,7 @@ export function badSharedSides(box: RecordOf<'case'>, tree: RecordTree): readonl
             ];
       }),
       ...[box, mate].flatMap((of) => {
-        const back = tree.childOf(of.id, 'back');
+        const back = tree.all('back').find((b) => tree.caseOf(b.id) === of);
         return back?.fitting === 'applied'
           ? [
               say(

@@ -32,6 +32,11 @@ export const SPLINES = {
     PRACTICE,
   ),
   lost: length('spline.lost', 3, 'a spline that is narrower by more than this holds too little of the wood'),
+  loose: length(
+    'spline.loose',
+    0.4,
+    'a spline that is thinner by more than this than its groove is wide is loose, and glue won’t fill that',
+  ),
   thickest: {
     id: 'spline.thickest',
     of: [1, 3],

@@ -212,6 +212,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
       'Dowels, biscuits or the spline of a joint find no place clear of what is cut and bored there.',
     ],
     ['mitres.spline-thick', 'A spline is too thick for the mitres of its case.'],
+    ['mitres.spline-loose', 'Grooves for splines come out so wide that these would be loose.'],
     ['joints.cannot-close', 'Dowels or biscuits of a case point two ways, so that it can’t be put together.'],
     ['screws.shut-off', 'No driver reaches the screws of a joint, because a panel stands behind it.'],
     ['screws.meet', 'Screws of two joints would meet.'],

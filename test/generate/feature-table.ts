@@ -18,6 +18,15 @@ function has<K extends RecordKind>(
       .some((r) => so(r, job));
 }
 
+/** True for a back of an opening that is parted off so. */
+function backOf(split: 'across' | 'down') {
+  return ({ parent }: RecordOf<'back'>, job: JobDocument): boolean => {
+    const bay = treeOf(job).get(parent);
+    const whole = bay?.kind === 'opening' ? treeOf(job).get(bay.parent) : undefined;
+    return whole?.kind === 'opening' && whole.split === split;
+  };
+}
+
 /** What generated designs must say now and then: a row for each thing that the language can say. */
 const ROWS: readonly Row[] = [
   { feature: 'cases side by side', in: has('group', (g) => g.lay === 'across') },
@@ -66,13 +75,8 @@ const ROWS: readonly Row[] = [
   { feature: 'a back in rabbets', in: has('back', (b) => b.fitting === 'rabbet') },
   { feature: 'a back in grooves', in: has('back', (b) => b.fitting === 'groove') },
   { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },
-  {
-    feature: 'backs of several bays',
-    in: (job) =>
-      treeOf(job)
-        .all('back')
-        .some((b) => treeOf(job).get(b.parent)?.kind === 'opening'),
-  },
+  { feature: 'backs of several bays', in: has('back', backOf('across')) },
+  { feature: 'backs one above another', in: has('back', backOf('down')) },
   { feature: 'a top', in: has('top') },
   { feature: 'a top with strips mitred round it', in: has('top', (t) => t.edging !== undefined) },
   { feature: 'a flush top', in: has('top', (t) => t.fit === 'flush') },

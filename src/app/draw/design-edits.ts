@@ -236,7 +236,8 @@ export function addBayBacksEdit(job: JobDocument, box: RecordOf<'case'>): Edit {
   const board = job.shop.rack.lots.find((l) => l.form === 'sheet' && l.id !== box.board)?.id ?? box.board;
   const ids = new Ids(job);
   const inside = tree.childOf(box.id, 'opening');
-  const bays = inside?.split === 'across' ? tree.childrenOf(inside.id, 'opening') : [];
+  const parted = inside?.split === 'across' || inside?.split === 'down';
+  const bays = inside && parted ? tree.childrenOf(inside.id, 'opening') : [];
   return {
     edit: 'all',
     of: bays.map((bay) => ({

@@ -2,37 +2,57 @@ import type { RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
-import type { Edge, Face } from '../feature.ts';
-import { sideLooking } from '../joints/contact.ts';
+import type { Edge, Face, Groove, Rabbet } from '../feature.ts';
+import { inPart, sideLooking } from '../joints/contact.ts';
 import { depthIn } from '../joints/let-in.ts';
 import type { Direction } from '../place.ts';
+import { type BackBounds, beginsOver, endsOver } from './back-extent.ts';
 import type { CasePanels } from './case-panels.ts';
 import { runsThrough } from './corners.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { type Hand, runOnSide } from './shared-sides.ts';
 
-/** A back, and the two upright panels that it stands between: the sides of its case, or what bounds its bay. */
-export interface BackIn {
+/** A back, and what it stands between: the sides of its case, or what bounds its bay. */
+export interface BackIn extends BackBounds {
   readonly part: DraftPart;
   readonly record: RecordOf<'back'>;
-  readonly left: DraftPart;
-  readonly right: DraftPart;
+  /** The back that the channels of its sides are named by: its own, or the lowest of those in one column. */
+  readonly head: RecordOf<'back'>;
 }
-
-type Bounds = Pick<BackIn, 'left' | 'right'>;
 
 /** The backs of a case, and the channels that take them where they are let in: one, or one for each bay that has its own. */
 export function backPanels(
   draft: Draft,
   frame: CaseFrame,
   panels: CasePanels,
-  bays: ReadonlyMap<string, Bounds>,
+  bays: ReadonlyMap<string, BackBounds>,
 ): readonly BackIn[] {
   return frame.backs.flatMap((record): BackIn[] => {
-    const bounds = bays.get(record.parent) ?? panels;
-    const part = backPanel(draft, frame, panels, record, bounds);
-    return [{ part, record, left: bounds.left, right: bounds.right }];
+    const bounds: BackBounds = bays.get(record.parent) ?? { left: panels.left, right: panels.right };
+    const column = columnOf(frame, record, bays);
+    const part = backPanel(draft, frame, panels, record, bounds, column);
+    return [{ part, record, head: column.head, ...bounds }];
   });
+}
+
+/** Backs one above another, or one alone: they stand in one channel of either side, named by the lowest. */
+interface Column {
+  readonly head: RecordOf<'back'>;
+  /** Where it begins and ends, unless it runs from end to end. */
+  readonly from?: Traced;
+  readonly to?: Traced;
+}
+
+function columnOf(frame: CaseFrame, back: RecordOf<'back'>, bays: ReadonlyMap<string, BackBounds>): Column {
+  const own = bays.get(back.parent);
+  if (!own?.below && !own?.above) return { head: back };
+  const [head, last] = [frame.backs[0]!, frame.backs.at(-1)!];
+  const [below, above] = [bays.get(head.parent)?.below, bays.get(last.parent)?.above];
+  return {
+    head,
+    ...(below ? { from: below.box.min[2] } : {}),
+    ...(above ? { to: above.box.max[2] } : {}),
+  };
 }
 
 function backPanel(
@@ -40,14 +60,15 @@ function backPanel(
   frame: CaseFrame,
   panels: CasePanels,
   back: RecordOf<'back'>,
-  bounds: Bounds,
+  bounds: BackBounds,
+  column: Column,
 ): DraftPart {
   const l = draft.ledger;
   const lot = draft.lot(back.board);
   const thickness = draft.thickness(lot);
   const clear = l.row(SETTING_OUT.backClear);
   const front = l.sum('front of the back panel', frame.panelFront, frame.insideDepth);
-  const height = l.less('height of the back, clear of the top', frame.boxHeight, clear);
+  const { foot, height } = upAndDown(draft, frame, panels, back, bounds);
   const ofBay = back.parent === frame.box.id ? undefined : back.parent;
   const inside = ofBay
     ? l.less('clear width of the bay', bounds.right.box.min[0], bounds.left.box.max[0])
@@ -58,21 +79,31 @@ function backPanel(
     name: ofBay ? `back in ${ofBay}` : `back${ofCase(frame)}`,
     family: 'back' as const,
     lot,
-    ...grainOfBack(draft, back.board, frame.boxHeight, ofBay ? inside : frame.width),
+    ...grainOfBack(
+      draft,
+      back.board,
+      bounds.below || bounds.above ? height : frame.boxHeight,
+      ofBay ? inside : frame.width,
+    ),
   };
   if (back.fitting === 'applied') {
-    return draft.panel({
-      ...common,
-      at: [frame.left, front, frame.under],
-      size: [frame.width, thickness, height],
-    });
+    const left = bounds.left === panels.left ? frame.left : beginsOver(draft, frame, back, bounds.left, 0);
+    const width =
+      bounds.left === panels.left && bounds.right === panels.right
+        ? frame.width
+        : l.less(
+            'width of the back',
+            bounds.right === panels.right
+              ? l.sum('right side of the case', frame.left, frame.width)
+              : endsOver(draft, frame, back, bounds.right, { axis: 0, start: left }),
+            left,
+          );
+    return draft.panel({ ...common, at: [left, front, foot], size: [width, thickness, height] });
   }
   const deep =
-    back.fitting === 'groove' ? grooves(draft, frame, bounds, back) : rabbets(draft, frame, bounds, back);
-  // What runs through under or over the sides runs on under or over the back as well.
-  const { bottom, lid } = runsThrough(frame);
-  const { floor } = panels.inside;
-  const ends = [bottom, lid].filter((t) => t).map(() => frame.board);
+    back.fitting === 'groove'
+      ? grooves(draft, frame, bounds, back, column)
+      : rabbets(draft, frame, bounds, column);
   const left = l.less(
     `bottom of the left ${back.fitting}`,
     ofBay ? bounds.left.box.max[0] : panels.inside.left,
@@ -80,11 +111,7 @@ function backPanel(
   );
   return draft.panel({
     ...common,
-    at: [
-      l.sum(`left edge of the back, clear of its ${back.fitting}`, left, clear),
-      front,
-      bottom ? floor : frame.under,
-    ],
+    at: [l.sum(`left edge of the back, clear of its ${back.fitting}`, left, clear), front, foot],
     size: [
       l.less(
         `width of the back, clear of both ${back.fitting}s`,
@@ -93,10 +120,42 @@ function backPanel(
         clear,
       ),
       thickness,
-      ends.length > 0 ? l.less('height of the back, between what runs through', height, ...ends) : height,
+      height,
     ],
     between: true,
   });
+}
+
+/** Where a back begins and how high it is: all of its case, or from one fixed shelf to another. */
+function upAndDown(
+  draft: Draft,
+  frame: CaseFrame,
+  panels: CasePanels,
+  back: RecordOf<'back'>,
+  { below, above }: BackBounds,
+): { readonly foot: Traced; readonly height: Traced } {
+  const l = draft.ledger;
+  const clear = l.row(SETTING_OUT.backClear);
+  // What runs through under or over the sides runs on under or over a back that is let in.
+  const { bottom, lid } = back.fitting === 'applied' ? { bottom: false, lid: false } : runsThrough(frame);
+  const lowest = bottom ? panels.inside.floor : frame.under;
+  if (below || above) {
+    const foot = below ? beginsOver(draft, frame, back, below, 2) : lowest;
+    const highest = above
+      ? endsOver(draft, frame, back, above, { axis: 2, start: foot })
+      : lid
+        ? panels.lid!.box.min[2]
+        : l.sum('upper end of the case', frame.under, frame.boxHeight);
+    // Where two meet behind a shelf, the upper one stands on the lower.
+    return { foot, height: l.less('height of the back', highest, foot, ...(above ? [] : [clear])) };
+  }
+  const height = l.less('height of the back, clear of the top', frame.boxHeight, clear);
+  const ends = [bottom, lid].filter((t) => t).map(() => frame.board);
+  return {
+    foot: lowest,
+    height:
+      ends.length > 0 ? l.less('height of the back, between what runs through', height, ...ends) : height,
+  };
 }
 
 /** Whether an upright takes backs from both of its faces: then a third of it is left between. */
@@ -108,20 +167,20 @@ function takesTwo(frame: CaseFrame, upright: DraftPart, hand: Hand): boolean {
 function rabbets(
   draft: Draft,
   frame: CaseFrame,
-  bounds: Bounds,
-  back: RecordOf<'back'>,
+  bounds: BackBounds,
+  column: Column,
 ): Readonly<Record<Hand, Traced>> {
   const rabbet = (hand: Hand) => {
     const side = bounds[hand];
     const share = takesTwo(frame, side, hand) ? SETTING_OUT.dadoDepth : SETTING_OUT.rabbetDepth;
     const depth = depthIn(draft, 'depth of the rabbet', side.thickness, share);
-    side.features.push({
+    return cutOnce(side, {
       kind: 'rabbet',
-      ...channel(draft, frame, side, hand, back),
+      ...channel(side, hand, column),
+      ...stretch(draft, frame, side, column),
       width: frame.backRoom,
       depth,
     });
-    return depth;
   };
   return { left: rabbet('left'), right: rabbet('right') };
 }
@@ -130,8 +189,9 @@ function rabbets(
 function grooves(
   draft: Draft,
   frame: CaseFrame,
-  bounds: Bounds,
+  bounds: BackBounds,
   back: RecordOf<'back'>,
+  column: Column,
 ): Readonly<Record<Hand, Traced>> {
   const l = draft.ledger;
   const wider = l.row(SETTING_OUT.dadoClear);
@@ -155,26 +215,44 @@ function grooves(
     const side = bounds[hand];
     const share = takesTwo(frame, side, hand) ? SETTING_OUT.dadoDepth : SETTING_OUT.backGrooveDepth;
     const depth = depthIn(draft, 'depth of the groove', side.thickness, share);
-    side.features.push({
+    return cutOnce(side, {
       kind: 'groove',
-      ...channel(draft, frame, side, hand, back),
+      ...channel(side, hand, column),
+      // Whatever stands in it slides in from an end.
+      ...runOnSide(draft, frame, side),
       inset,
       width: l.sum('width of the groove: the back, and a little to slide in', thickness, wider),
       depth,
     });
-    return depth;
   };
   return { left: groove('left'), right: groove('right') };
 }
 
 /** What rabbet and groove have in common: along the back edge of a side, out of its inner face. */
-function channel(draft: Draft, frame: CaseFrame, side: DraftPart, hand: Hand, back: RecordOf<'back'>) {
+function channel(side: DraftPart, hand: Hand, { head }: Column) {
   return {
-    id: `${side.id}#${back.id}`,
+    id: `${side.id}#${head.id}`,
     purpose: 'for the back',
     face: sideLooking(side.place, hand === 'left' ? '+x' : '-x') as Face,
     edge: sideLooking(side.place, '+y') as Edge,
+  };
+}
+
+/** Cuts a channel, unless it is there for a back below; how deep it is. */
+function cutOnce(side: DraftPart, cut: Rabbet | Groove): Traced {
+  const there = side.features.find((f) => f.id === cut.id);
+  if (there?.kind === 'rabbet' || there?.kind === 'groove') return there.depth;
+  side.features.push(cut);
+  return cut.depth;
+}
+
+/** Where a rabbet runs along a side: past all backs of its column, and no further where a bay has none. */
+function stretch(draft: Draft, frame: CaseFrame, side: DraftPart, { from, to }: Column) {
+  const at = (z: Traced) => inPart(draft, side, 2, z, 'where the backs end, from the end of the side');
+  return {
     ...runOnSide(draft, frame, side),
+    ...(from === undefined ? {} : { from: at(from) }),
+    ...(to === undefined ? {} : { to: at(to) }),
   };
 }
 

@@ -19,6 +19,7 @@ import { type Bounded, divideSpace, loadSurface, type Parting, type Space } from
 import { fixedShelves } from '../spaces/shelves.ts';
 import { trayDividers } from '../spaces/trays.ts';
 import { backPanels } from './back.ts';
+import { boundsOfBay } from './back-extent.ts';
 import { baseFrame } from './base.ts';
 import { casePanels } from './case-panels.ts';
 import { type Footing, footing, joinFooting, railsBeforeBack } from './footing.ts';
@@ -104,7 +105,7 @@ export function partsOfCase(
   const bays = new Map(
     frame.backs.flatMap((b) => {
       const bay = closed.get(b.parent);
-      return bay ? [[b.parent, bay] as const] : [];
+      return bay ? [[b.parent, boundsOfBay(bay, panels.bottom, panels.lid)] as const] : [];
     }),
   );
   const backs = backPanels(draft, frame, panels, bays);

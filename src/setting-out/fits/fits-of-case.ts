@@ -75,9 +75,8 @@ function letIn(draft: Draft, joints: readonly Joint[], loops: ClearLoops): void 
   for (const j of joints) {
     if (!j.letIn || j.kind === 'rabbet') continue;
     const [part, mate] = [draft.part(j.part), draft.part(j.mate)];
-    const channel = mate.features.find(
-      (f) => f.id === `${mate.id}#${part.id}` || f.id === `${mate.id}#${part.record}`,
-    );
+    const ids = j.letIn.channel ? [j.letIn.channel] : [`${mate.id}#${part.id}`, `${mate.id}#${part.record}`];
+    const channel = mate.features.find((f) => ids.includes(f.id));
     if (channel?.kind !== 'groove') continue;
     addFit(draft, {
       id: `${j.id}/thickness`,

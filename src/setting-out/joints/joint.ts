@@ -58,7 +58,13 @@ export interface Joint {
    * Where `part` is let into `mate`: how deep, how much wider than the part the place is, and how much deeper it is
    * than the part reaches. Drawn sizes, of which a fit is reckoned.
    */
-  readonly letIn?: { readonly depth: Traced; readonly sideways: Traced; readonly endways: Traced };
+  readonly letIn?: {
+    readonly depth: Traced;
+    readonly sideways: Traced;
+    readonly endways: Traced;
+    /** The channel, by its id, where that is not named by the two parts: one may take several backs. */
+    readonly channel?: string;
+  };
 }
 
 /** A screw in place. It names every part it passes through, head first. */

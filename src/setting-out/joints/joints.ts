@@ -15,7 +15,7 @@ import { backJoint } from './back-joint.ts';
 import { baseUnderBottom } from './base-joint.ts';
 import type { Bores } from './bores.ts';
 import { closingOrder } from './closing-order.ts';
-import { contactBox, sideLooking } from './contact.ts';
+import { contactBox, overlapAlong, sideLooking } from './contact.ts';
 import { type FaceJointSpec, faceJoint, facesWood } from './face-joint.ts';
 import { hasJig, isOutOfReach, joinPanels, screwsThrough, throughInstead } from './panel-joint.ts';
 import { plugWish } from './plug-choice.ts';
@@ -169,31 +169,50 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
 }
 
 /**
- * The back is screwed to the edges it covers. In the rabbets of the sides it is glued: the ledge there is too narrow
+ * The back is screwed to the edges it covers; half of one, where two backs meet, is too narrow for that. In the rabbets of the sides it is glued: the ledge there is too narrow
  * for a screw that is to stand in the middle of the side. In their grooves it is held as it is.
  */
 function fixBack(
   draft: Draft,
   bores: Bores,
   parts: Joinable,
-  { part: back, record, ...between }: BackIn,
+  { part: back, record, head, ...between }: BackIn,
 ): void {
   const { panels } = parts;
+  const shelves = [between.below, between.above].flatMap((p) => p ?? []);
   for (const side of [between.left, between.right])
-    if (record.fitting === 'applied') backJoint(draft, bores, back, side);
-    else letBackIn(draft, back, side, record.fitting);
-  for (const flat of [panels.bottom, ...(panels.lid ? [panels.lid] : [])])
-    if (covers(draft, back, flat)) backJoint(draft, bores, back, flat);
+    if (record.fitting !== 'applied') letBackIn(draft, back, side, record.fitting, head.id);
+    else if (isBehind(draft, back, side, 0)) backJoint(draft, bores, back, side);
+  for (const flat of [between.below ?? panels.bottom, between.above ?? panels.lid])
+    if (flat && covers(draft, back, flat) && (!shelves.includes(flat) || isBehind(draft, back, flat, 2)))
+      backJoint(draft, bores, back, flat);
   // What stands before a hidden space doesn’t reach the back, nor what stands in another bay.
   for (const p of parts.partings)
-    if (p.upright && !p.thin && covers(draft, back, p.part) && isBehind(draft, back, p.part))
+    if (
+      p.upright &&
+      !p.thin &&
+      p.part !== between.left &&
+      p.part !== between.right &&
+      covers(draft, back, p.part) &&
+      isBehind(draft, back, p.part, 0) &&
+      reaches(draft, back, p.part)
+    )
       backJoint(draft, bores, back, p.part);
 }
 
-/** True where a back reaches over all of a panel’s thickness. */
-function isBehind(draft: Draft, back: DraftPart, panel: DraftPart): boolean {
-  const t = (x: DraftPart['length']) => draft.ledger.ticks(x);
-  return t(back.box.min[0]) <= t(panel.box.min[0]) && t(back.box.max[0]) >= t(panel.box.max[0]);
+/** True where a back reaches over all of a panel’s thickness, along an axis; but for what keeps it clear of what is above. */
+function isBehind(draft: Draft, back: DraftPart, panel: DraftPart, axis: 0 | 2): boolean {
+  const t = (x: DraftPart['length']): number => draft.ledger.ticks(x);
+  const clear = axis === 2 ? t(draft.ledger.row(SETTING_OUT.backClear)) : 0;
+  return (
+    t(back.box.min[axis]) <= t(panel.box.min[axis]) && t(back.box.max[axis]) + clear >= t(panel.box.max[axis])
+  );
+}
+
+/** True where a back and an upright stand at one height. */
+function reaches(draft: Draft, back: DraftPart, upright: DraftPart): boolean {
+  const [low, high] = overlapAlong(draft, back, upright, 2);
+  return draft.ledger.ticks(low) < draft.ledger.ticks(high);
 }
 
 /** True when the back lies on a panel's back edge; a panel that runs through under a back let in runs past it. */
@@ -201,9 +220,15 @@ function covers(draft: Draft, back: DraftPart, panel: DraftPart): boolean {
   return draft.ledger.ticks(panel.box.max[1]) === draft.ledger.ticks(back.box.min[1]);
 }
 
-function letBackIn(draft: Draft, back: DraftPart, side: DraftPart, kind: 'rabbet' | 'groove'): void {
+function letBackIn(
+  draft: Draft,
+  back: DraftPart,
+  side: DraftPart,
+  kind: 'rabbet' | 'groove',
+  head: string,
+): void {
   const l = draft.ledger;
-  const channel = side.features.find((f) => f.kind === kind && f.id === `${side.id}#${back.record}`);
+  const channel = side.features.find((f) => f.kind === kind && f.id === `${side.id}#${head}`);
   if (channel?.kind !== 'rabbet' && channel?.kind !== 'groove') throw new Error(`${side.id} has no ${kind}`);
   draft.joints.push({
     id: `${back.id}>${side.id}`,
@@ -212,6 +237,7 @@ function letBackIn(draft: Draft, back: DraftPart, side: DraftPart, kind: 'rabbet
       depth: channel.depth,
       sideways: l.less('how much wider the channel is than the back', channel.width, back.thickness),
       endways: l.row(SETTING_OUT.backClear),
+      channel: channel.id,
     },
     duty: 'back',
     hold: 'glue',

@@ -1,10 +1,10 @@
 import { BISCUITS, SETTING_OUT, SPLINES } from '../../materials/index.ts';
-import { type Traced, toMm } from '../../measure/index.ts';
+import { TICKS_PER_MM, type Traced, toMm } from '../../measure/index.ts';
 import type { Cure } from '../../snag/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { SplineGroove } from '../feature.ts';
 import { fitsOfSpline } from '../fits/fits-of-splines.ts';
-import { splineTool } from '../fits/spline-groove-settings.ts';
+import { splineGrooveSettings, splineTool } from '../fits/spline-groove-settings.ts';
 import { axisOf } from '../place.ts';
 import type { Bores, Hollow } from './bores.ts';
 import { inPart } from './contact.ts';
@@ -41,7 +41,7 @@ export function splineInMitre(draft: Draft, bores: Bores, corner: MitredCorner):
   const section = sectionOf(draft, corner);
   if (!section) return [];
   const run = runOf(draft, bores, corner, section);
-  if (!run) return [];
+  if (!run || isLoose(draft, corner, section)) return [];
   const l = draft.ledger;
   const { side, flat, joint, box } = corner;
   const arris = innerArris(corner);
@@ -161,6 +161,29 @@ function sectionOf(draft: Draft, { side, flat, box }: MitredCorner): Section | u
   return { lot, thick, inset, width, depth, spare };
 }
 
+/** Whether the tools of the shop leave grooves so wide that the spline would be loose; a stop says so, once a case. */
+function isLoose(draft: Draft, { box, flat, flatEnd }: MitredCorner, section: Section): boolean {
+  const l = draft.ledger;
+  const settings = splineGrooveSettings(l, draft.job.shop, {
+    ...{ kind: 'spline-groove', id: '', purpose: '', edge: flatEnd, slopeFrom: innerFace(flat, flatEnd) },
+    ...section,
+    from: draft.nothing,
+    to: flat.width,
+  });
+  const over = l.ticks(settings.width) - l.ticks(section.thick);
+  if (over <= l.ticks(l.row(SPLINES.loose))) return false;
+  if (!draft.snags.some((s) => s.code === 'mitres.spline-loose' && s.where.record === box.id))
+    draft.stop(
+      'mitres.spline-loose',
+      box,
+      'splineBoard',
+      `The ${settings.by === 'router' ? 'router' : 'saw, moved as finely as lines are marked,'} leaves grooves ${(Math.round((over / TICKS_PER_MM) * 10) / 10).toFixed(1)} mm wider than “${section.lot.name}” is thick: splines of it would be loose.`,
+      { says: 'Name plywood that is as thick as the blade cuts wide, or add a router with a narrow bit.' },
+      WITHOUT,
+    );
+  return true;
+}
+
 /** The longest way along the corner that is clear of all else that is cut there. */
 function runOf(draft: Draft, bores: Bores, corner: MitredCorner, section: Section): Run | undefined {
   const l = draft.ledger;
@@ -262,6 +285,9 @@ function cutAlong(
   const t = (x: Traced) => draft.ledger.ticks(x);
   const y = (fromNear: number) => t(part.place.origin[1]) + axisOf(part.place.width).sign * fromNear;
   return part.features.flatMap((f) => {
+    const runs = (f.kind === 'rabbet' || f.kind === 'groove') && (f.edge === 'near' || f.edge === 'far');
+    // A channel that stops before the end is not in the way there.
+    if (runs && (end === 'start' ? t(f.from) > 0 : t(f.to) < t(part.length))) return [];
     const across =
       (f.kind === 'rabbet' || f.kind === 'groove') && (f.edge === 'near' || f.edge === 'far')
         ? ([f.kind === 'groove' ? t(f.inset) : 0, t(f.width)] as const)

@@ -94,7 +94,7 @@ export function divideSpace(
       );
       // What takes the backs of bays runs on as far back as the sides.
       const deep =
-        across && takesBacks(frame, opening.id, openings[i + 1]!.id)
+        across && frame.back?.fitting !== 'applied' && takesBacks(frame, opening.id, openings[i + 1]!.id)
           ? upToBackEdges(draft, frame, at[1])
           : space.size[1];
       const back = closed.behindOneDoor(opening.id, openings[i + 1]!.id);

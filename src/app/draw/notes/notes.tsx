@@ -176,10 +176,10 @@ function CaseNotes({ box, alone }: { box: RecordOf<'case'>; alone: boolean }) {
       {bayBacks.map((b) => (
         <BackNote key={b.id} back={b} bay={b.parent} />
       ))}
-      {!back && bayBacks.length === 0 && opening?.split === 'across' && (
+      {!back && bayBacks.length === 0 && (opening?.split === 'across' || opening?.split === 'down') && (
         <p className="acts">
           <EditButton edit={() => addBayBacksEdit(job, box)} quiet>
-            Give each bay a back of its own
+            Give each {opening.split === 'across' ? 'bay' : 'storey'} a back of its own
           </EditButton>
         </p>
       )}

@@ -279,7 +279,7 @@ export function BackNote({ back, bay }: { back: RecordOf<'back'>; bay?: string }
           choices={[
             ['rabbet', 'let into a rabbet'],
             ['groove', 'let into a groove'],
-            ...(bay === undefined ? [['applied', 'laid over the back edges'] as const] : []),
+            ['applied', 'laid over the back edges'],
           ]}
           editOf={(v) => backFittingEdit(job, back, v)}
           end="."
