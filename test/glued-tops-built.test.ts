@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { cuttingList } from '../src/book/cutting-list.ts';
-import { sizesMade } from '../src/build/index.ts';
+import { type Act, sizesMade } from '../src/build/index.ts';
 import { sawCuts } from '../src/checks/saw-cuts.ts';
 import { topMoves } from '../src/checks/top-moves.ts';
 import { checkJob } from '../src/job/index.ts';
+import { BUTTONS } from '../src/materials/index.ts';
+import { fromMm, type Traced } from '../src/measure/index.ts';
 import { partsToCut } from '../src/setting-out/index.ts';
 import { built, mm } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
@@ -100,6 +102,116 @@ describe('a top glued up from boards', () => {
       o.does.act === 'slot' ? { ...o, does: { ...o.does, ends: [o.does.ends[0], o.does.ends[0]] } } : o,
     );
     expect(aside.length).toBeGreaterThan(0);
+  });
+
+  /** A wood for buttons, and a top on them. */
+  const onButtons = (change: (job: PlainJob) => void = () => {}) =>
+    glued({ moves: 'buttons', buttons: 'button-strip' }, (j) => {
+      j.shop.rack.lots.push({
+        ...lotOf(j, 'ash18'),
+        id: 'button-strip',
+        nominal: '20 mm',
+        width: '40 mm',
+        stock: [{ id: 'button-strip-1', length: '1200 mm', price: 6 }],
+      });
+      change(j);
+    });
+
+  test('lies on the uprights on buttons, each in the middle of a mortise as long as the top moves both ways', async () => {
+    const of = built(equipped(onButtons()));
+    expect(of.drawn.snags).toEqual([]);
+    const buttons = of.drawn.parts.filter((p) => p.role.startsWith('button'));
+    // Two sides and a divider.
+    expect(buttons).toHaveLength(3);
+    expect(of.drawn.parts.some((p) => p.role === 'lid')).toBe(false);
+    const held = of.drawn.fasteners.filter((f) => f.through[1] === 'top/top');
+    for (const button of buttons) {
+      // 20 mm thick, 10 mm of wood above the mortise; 5 mm of a tongue in an upright of 18 mm, 2 mm off it, and 35 mm.
+      expect([button.length, button.width, button.thickness].map((t) => mm(of, t))).toEqual([43, 40, 20]);
+      const post = of.drawn.parts.find((p) => p.features.some((f) => f.id === `${p.id}#${button.id}`))!;
+      const mortise = post.features.find((f) => f.id === `${post.id}#${button.id}`)!;
+      if (mortise.kind !== 'groove') throw new Error('no mortise');
+      expect([mortise.inset, mortise.width].map((t) => mm(of, t))).toEqual([10, 10.5]);
+      const screw = held.find((f) => f.through[0] === button.id)!;
+      const front = held.find((f) => f.through[0] === post.id)!;
+      // White ash, 0.00274 a point (Wood Handbook, ch. 13), four points: as much on either side, and 1 mm.
+      const moves = (mm(of, screw.head[1]) - mm(of, front.head[1])) * 0.00274 * 4;
+      const long = mm(of, mortise.to) - mm(of, mortise.from);
+      expect(long).toBeGreaterThanOrEqual(40 + 2 * (moves + 1));
+      expect(long).toBeLessThan(40 + 2 * (moves + 3));
+    }
+    expect(await dryFaults(of)).toEqual([]);
+  });
+
+  test('mortises come before the case is put together, buttons when it is finished', () => {
+    const { build } = built(equipped(onButtons()));
+    const at = (act: string, id: string) =>
+      build.operations.findIndex((o) => o.does.act === act && o.id.includes(id));
+    const [mortise, button] = [at('groove', 'A1/'), at('buttons', 'A1/')];
+    const coats = build.operations.flatMap((o, i) => (o.kind === 'finish' ? [i] : []));
+    expect(mortise).toBeGreaterThanOrEqual(0);
+    expect(mortise).toBeLessThan(build.operations.findIndex((o) => o.does.act === 'set'));
+    expect(button).toBeGreaterThan(Math.max(...coats));
+    const card = build.operations[button]!;
+    expect(card.lines.join(' ')).toMatch(/behind the front end of its mortise, so that C1 can move/);
+  });
+
+  test.each([
+    ['a mortise was never routed', 'groove', { act: 'other', on: [] }, 'no-hole'],
+    ['no step was sawn above the tongue', 'rabbet', { act: 'other', on: [] }, 'in-the-way'],
+    ['buttons are left out', 'buttons', { act: 'other', on: [] }, 'part-missing'],
+  ])('the dry fit finds out where %s', async (_, act, does, code) => {
+    const of = built(equipped(onButtons()));
+    const faults = await dryFaults(of, (o) =>
+      o.does.act === act && /^(A1\/groove-under-end|U1\/|A1\/buttons)/.test(o.id)
+        ? { ...o, does: does as never }
+        : o,
+    );
+    expect(faults.map((f) => f.code)).toContain(code);
+  });
+
+  test('the dry fit finds out where a mortise is too short, or a tongue doesn’t catch', async () => {
+    const of = built(equipped(onButtons()));
+    const add = (t: Traced, by: number) =>
+      of.drawn.ledger.sum(
+        'wrong',
+        t,
+        of.drawn.ledger.row({ ...BUTTONS.lip, id: `test.${by}`, value: fromMm(by) }),
+      );
+    const codes = async (change: (does: Extract<Act, { act: 'buttons' }>) => Act) =>
+      (await dryFaults(of, (o) => (o.does.act === 'buttons' ? { ...o, does: change(o.does) } : o))).map(
+        (f) => f.code,
+      );
+    expect(await codes((a) => ({ ...a, moves: a.moves.map((t) => add(t, 4)) }))).toContain('in-the-way');
+    expect(await codes((a) => ({ ...a, tongue: add(a.tongue, -12) }))).toContain('holds-nothing');
+  });
+
+  test.each([
+    ['too thin', { nominal: '12 mm' }, 'top.buttons-too-small'],
+    ['too thick', { nominal: '40 mm' }, 'top.buttons-too-small'],
+    ['too narrow', { width: '15 mm' }, 'top.buttons-too-small'],
+  ])('buttons of strips that are %s are told', (_, change, code) => {
+    const of = built(equipped(onButtons((j) => Object.assign(lotOf(j, 'button-strip'), change))));
+    expect(of.drawn.snags.map((s) => s.code)).toContain(code);
+  });
+
+  test('buttons without a screw that fits are told', () => {
+    const of = built(
+      equipped(
+        onButtons((j) => {
+          j.shop.rack.screws = j.shop.rack.screws.filter((s) => s.kind !== 'countersunk');
+        }),
+      ),
+    );
+    expect(of.drawn.snags.map((s) => s.code)).toContain('top.no-button-screw');
+  });
+
+  test.each([
+    [{ moves: 'buttons' }, 'doesn’t say what they are made of'],
+    [{ moves: 'slots', buttons: 'boards' }, 'isn’t held by buttons'],
+  ])('a top that says %o is told', (top, says) => {
+    const read = checkJob(glued(top));
+    expect(read.ok ? [] : read.snags.map((s) => s.sentence)).toEqual([expect.stringContaining(says)]);
   });
 
   test('a check finds out that it can’t move where its screws have no room', () => {

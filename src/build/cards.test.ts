@@ -89,6 +89,8 @@ function uses({ does }: Operation): readonly string[] {
       return [does.workpiece, does.into, does.below, does.above, ...does.between];
     case 'pull':
       return [does.workpiece, does.behind ?? does.workpiece, does.into];
+    case 'buttons':
+      return [...does.workpieces, does.into, does.post, does.top];
     case 'levellers':
     case 'plug':
       return [does.workpiece, does.into];

@@ -26,6 +26,7 @@ function rout(bench: Bench, batch: readonly [Part, ...Part[]], row: ChannelRow, 
   const { bit, depth, guided, fences: channels } = channelSettings(bench.ledger, bench.job.shop, row);
   const [stop, otherStop] = stopsOf(bench, part, first);
   const across = first.edge === 'start' || first.edge === 'end';
+  const mortises = otherStop !== undefined && across;
   const edge = sideWords(part, first.edge);
   const lengths: Traced[] = [bit, depth];
   const put = (x: Traced) => `{${lengths.push(x) - 1}}`;
@@ -42,20 +43,24 @@ function rout(bench: Bench, batch: readonly [Part, ...Part[]], row: ChannelRow, 
     ...(guided ? [] : straightedgeLine(bench, bit, put)),
     ...(stop
       ? [
-          `Stop ${put(stop.at)} from the ${sideWords(part, stop.from)}${otherStop ? ` and ${put(otherStop.at)} from the ${sideWords(part, otherStop.from)}` : ''}, and square the end${otherStop ? 's' : ''} with a chisel.`,
+          `${mortises ? 'Plunge in between, as the channel is closed at both ends. ' : ''}Stop ${put(stop.at)} from the ${sideWords(part, stop.from)}${otherStop ? ` and ${put(otherStop.at)} from the ${sideWords(part, otherStop.from)}` : ''}, and square the end${otherStop ? 's' : ''} with a chisel.`,
         ]
       : [
           `Right through from ${across ? 'edge to edge' : 'end to end'}, with a waste block where the bit comes out.`,
         ]),
     'Prove the settings on an offcut with a piece of what goes in: it slides in by hand and doesn’t rattle.',
   ];
-  const name = across
+  const name = mortises
     ? row.length === 1
-      ? 'a dado'
-      : `${row.length} dados`
-    : row.length === 1
-      ? 'a groove'
-      : `${row.length} grooves`;
+      ? 'a mortise'
+      : `${row.length} mortises`
+    : across
+      ? row.length === 1
+        ? 'a dado'
+        : `${row.length} dados`
+      : row.length === 1
+        ? 'a groove'
+        : `${row.length} grooves`;
   bench.settings.push({
     id: `${part.mark}/groove-${first.face}-${first.edge}-${n}`,
     kind: 'groove',
@@ -99,9 +104,12 @@ export function stopsOf(
   const across = g.edge === 'start' || g.edge === 'end';
   const whole = across ? part.width : part.length;
   const [low, high] = across ? (['near', 'far'] as const) : (['start', 'end'] as const);
-  const stops: ChannelStop[] = l.ticks(g.from) > 0 ? [{ from: low, at: bench.set('marking', g.from) }] : [];
   const rest = l.less('from the other edge to where the channel stops', whole, g.to);
-  return l.ticks(rest) > 0 ? [...stops, { from: high, at: bench.set('marking', rest) }] : stops;
+  const [begins, ends] = [l.ticks(g.from) > 0, l.ticks(rest) > 0];
+  return [
+    ...(begins ? [{ from: low, at: bench.set('marking', g.from) }] : []),
+    ...(ends ? [{ from: high, at: bench.set('marking', rest) }] : []),
+  ];
 }
 
 /** How far the straightedge lies from the bit: half the base plate less half the bit, or a spacer where that isn't known. */

@@ -424,6 +424,26 @@ export type Act =
       readonly diameter: Traced;
       readonly deep: Traced;
     }
+  /**
+   * Wooden buttons put in at one upright, from the front: the tongue of each goes so deep into its mortise in `face`, and the
+   * button so far behind the mortise's front end, against the top; one screw up through each. It
+   * `moves` so far to the front and to the back with the top.
+   */
+  | {
+      readonly act: 'buttons';
+      readonly workpieces: readonly string[];
+      readonly into: string;
+      readonly post: string;
+      readonly face: PieceDirection;
+      readonly top: string;
+      readonly turn: Turn;
+      readonly tongue: Traced;
+      readonly beside: readonly Traced[];
+      readonly moves: readonly Traced[];
+      readonly screw: string;
+      readonly length: Traced;
+      readonly diameter: Traced;
+    }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
 

@@ -6,6 +6,7 @@ import type { Snag } from '../snag/index.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
+import { fitButtons } from './buttons.ts';
 import { fitDrawers } from './drawers/fit-drawers.ts';
 import { glueCentreRunners } from './drawers/on-centre-runner.ts';
 import { glueEdging, stripsLater } from './edging-work.ts';
@@ -88,6 +89,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   hangLids(bench);
   finishPiece(bench, finishing);
   fitPulls(bench);
+  fitButtons(bench);
   fitLevellers(bench);
   bringHome(bench);
   fitFillers(bench);

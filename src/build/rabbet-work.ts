@@ -1,3 +1,4 @@
+import { HOLDING } from '../materials/index.ts';
 import type { Part, Rabbet } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
@@ -11,10 +12,12 @@ import { sideWords } from './words.ts';
  */
 export function rabbets(bench: Bench, batch: readonly [Part, ...Part[]]): void {
   const [part] = batch;
-  const sawn = !bench.tool('router') && bench.tool('circular-saw') !== undefined;
+  const t = (size: Part['length']) => bench.ledger.ticks(size);
+  const small = t(part.length) < HOLDING.board && t(part.width) < HOLDING.board;
+  const sawn = !small && !bench.tool('router') && bench.tool('circular-saw') !== undefined;
   const all = part.features.filter((f): f is Rabbet => f.kind === 'rabbet');
   for (const r of all) {
-    const kind = sawn ? 'circular-saw' : 'router';
+    const kind = small ? 'marking' : sawn ? 'circular-saw' : 'router';
     // What goes in must go in: a coarser setting never makes it tighter.
     const how = sawn ? 'up' : 'nearest';
     const width = bench.set(kind, r.width, how);
@@ -26,7 +29,9 @@ export function rabbets(bench: Bench, batch: readonly [Part, ...Part[]]): void {
     bench.settings.push({
       id: `${part.mark}/rabbet-${r.edge}${alone ? '' : `-${r.face}`}`,
       kind: 'rabbet',
-      what: `${sawn ? 'Saw and pare' : 'Rabbet'} the ${sideWords(part, r.edge)} of`,
+      what: small
+        ? 'Saw the step at one end of'
+        : `${sawn ? 'Saw and pare' : 'Rabbet'} the ${sideWords(part, r.edge)} of`,
       parts: batch,
       purpose: r.purpose,
       does: {
@@ -40,9 +45,13 @@ export function rabbets(bench: Bench, batch: readonly [Part, ...Part[]]): void {
         ...(end === undefined ? {} : { before: end }),
       },
       faceUp: `${sideWords(part, r.face)} up`,
-      reference: `the ${sideWords(part, r.edge)}`,
+      reference: small ? 'that end' : `the ${sideWords(part, r.edge)}`,
       lengths: [width, depth, ...stops.map((s) => s.at)],
-      ...(sawn ? bySaw(part, r, run(part, r, stops)) : byRouter(part, r, run(part, r, stops))),
+      ...(small
+        ? BY_HAND
+        : sawn
+          ? bySaw(part, r, run(part, r, stops))
+          : byRouter(part, r, run(part, r, stops))),
     });
   }
 }
@@ -57,6 +66,16 @@ function run(part: Part, r: Rabbet, stops: ReturnType<typeof stopsOf>): string {
 }
 
 type Way = Pick<Setting, 'tool' | 'lines' | 'cautions' | 'times'>;
+
+/** What is too small for a machine, and for hands near one. */
+const BY_HAND: Way = {
+  times: 2,
+  lines: [
+    'Mark {0} in from the end on the face that lies up and down both edges, and {1} down from that face on the end and both edges.',
+    'Too small for the router: in a vice, saw down across the grain to the second line with a fine handsaw, then from the end along it, both on the waste side; pare to the lines with a chisel.',
+  ],
+  cautions: [CAUTION.chisel],
+};
 
 function byRouter(part: Part, r: Rabbet, runs: string): Way {
   return {

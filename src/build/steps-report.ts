@@ -267,6 +267,22 @@ function actReport(a: Act): Report {
         holes_mm: a.holes,
         deep_mm: a.deep,
       };
+    case 'buttons':
+      return {
+        act: a.act,
+        workpieces: a.workpieces,
+        into: a.into,
+        post: a.post,
+        face: a.face,
+        top: a.top,
+        turn: a.turn,
+        tongue_mm: a.tongue,
+        beside_mm: a.beside,
+        moves_mm: a.moves,
+        screw: a.screw,
+        length_mm: a.length,
+        diameter_mm: a.diameter,
+      };
     case 'levellers':
       return {
         act: a.act,

@@ -105,6 +105,7 @@ const TO_MEASURED: Record<FitKind, string> = {
   panel: 'the one that it must be like',
   frame: 'the strip opposite, from tip to tip',
   spline: 'both grooves as they were cut, less the play',
+  button: 'the mortise as it was routed',
 };
 
 function gap(words: ShopWords, mm: number): string {

@@ -11,7 +11,7 @@ import { standingBox } from './standing-boxes.ts';
 type Input = Pick<CheckInput, 'job' | 'setOut'>;
 
 /** As much a wood may move against screws that hold it fast, mm: thread and fibres give so much (common practice). */
-const GIVES = 0.5;
+const GIVES = 1;
 
 /**
  * Whether a top of solid wood can move on what carries it: the foremost screws hold it, and every other one has room for what the
@@ -53,8 +53,10 @@ export function topMoves({ job, setOut }: Input): readonly Snag[] {
   });
 }
 
-/** How far a screw can go across the top from end to end of its hole or slot; nothing in one that it just passes. */
+/** How far a screw can go across the top from end to end of its hole or slot, or with its button in a mortise; nothing in a hole that it just passes. */
 function roomOf(setOut: SetOut, f: Fastener): number {
+  const button = setOut.joints.find((j) => j.id === f.joint && j.duty === 'button')?.part;
+  if (button !== undefined) return roomOfButton(setOut, button);
   if (f.washer === undefined) return 0;
   const part = setOut.parts.find((p) => p.id === f.through[0])!;
   const [x, y] = [mm(setOut, f.head[0]), mm(setOut, f.head[1])];
@@ -65,6 +67,17 @@ function roomOf(setOut: SetOut, f: Fastener): number {
     return [mm(setOut, feature.kind === 'hole' ? feature.diameter : feature.length)];
   });
   return Math.max(...across, 0) - mm(setOut, f.diameter);
+}
+
+/** What its mortise is longer than a button is wide. */
+function roomOfButton(setOut: SetOut, id: string): number {
+  const button = setOut.parts.find((p) => p.id === id)!;
+  const mortises = setOut.parts.flatMap((p) =>
+    p.features.flatMap((f) =>
+      f.kind === 'groove' && f.id === `${p.id}#${id}` ? [mm(setOut, f.to) - mm(setOut, f.from)] : [],
+    ),
+  );
+  return Math.max(...mortises, 0) - mm(setOut, button.width);
 }
 
 /** Where a place on a lying part's face is, from the left and from the front of the piece. */

@@ -11,6 +11,7 @@ export interface DryFitFault {
     | 'no-clamp'
     | 'door-jams'
     | 'door-drops-out'
+    | 'holds-nothing'
     | 'screw-misses'
     | 'screw-comes-through'
     | 'screws-meet'

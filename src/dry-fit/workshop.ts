@@ -5,6 +5,7 @@ import { ticks, toMm } from '../measure/index.ts';
 import { tiltsIn } from './access/tilt-in.ts';
 import { noWayIn, noWayToHook, wayInSentence } from './access/way-in.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
+import { buttonsIn } from './buttons.ts';
 import { comesAlong } from './comes-along.ts';
 import { Condition } from './condition/condition.ts';
 import { drawOut } from './draw-out.ts';
@@ -143,6 +144,8 @@ export class Workshop {
         return this.hinge(operation, does);
       case 'pull':
         return this.pull(operation, does);
+      case 'buttons':
+        return this.buttons(operation, does);
       case 'levellers':
         return this.levellers(operation, does);
       case 'runners':
@@ -539,7 +542,7 @@ export class Workshop {
   /** The screw that a card names must be there, as long and as thick as it says. */
   private takeScrew(
     operation: Operation,
-    act: Extract<Act, { act: 'screw' | 'hinge' | 'runners' | 'pull' }>,
+    act: Extract<Act, { act: 'screw' | 'hinge' | 'runners' | 'pull' | 'buttons' }>,
   ): void {
     const box = this.shop.screws.get(act.screw);
     const same = (printed: number, real: number) => Math.abs(printed - real) <= SAME_SCREW;
@@ -572,6 +575,45 @@ export class Workshop {
       this.screws.push(...screws);
       return faults;
     });
+  }
+
+  /** Buttons go into their mortises, and a screw up through each. */
+  private buttons(operation: Operation, act: Extract<Act, { act: 'buttons' }>): void {
+    const there = this.assemblies.get(act.into);
+    if (!there) return this.fault(operation, 'workpiece-missing', act.into, `${act.into} is not there.`);
+    const loose = act.workpieces.flatMap((name) => {
+      const piece = this.take(operation, name);
+      return piece ? [{ mark: name, piece, turn: act.turn, origin: [0, 0, 0] as const }] : [];
+    });
+    const { members, faults } = buttonsIn(this.shop.solids, there, loose, {
+      post: act.post,
+      face: act.face as '+x' | '-x',
+      top: act.top,
+      tongueMm: toMm(this.read(act.tongue)),
+      besideMm: act.beside.map((b) => toMm(this.read(b))),
+      movesMm: act.moves.map((m) => toMm(this.read(m))),
+    });
+    for (const f of faults) this.fault(operation, f.code, act.post, f.sentence);
+    if (members.length === 0) return;
+    for (const { mark } of members) {
+      this.loose.delete(mark);
+      this.cameBy.set(mark, operation.title);
+    }
+    this.assemblies.set(act.into, { members: [...there.members, ...members] });
+    const { screw, length, diameter } = act;
+    for (const { mark } of members)
+      this.screw(operation, {
+        act: 'screw',
+        workpiece: mark,
+        into: act.into,
+        mate: act.top,
+        by: 'holes',
+        side: 'under',
+        screw,
+        length,
+        diameter,
+        count: 1,
+      });
   }
 
   private levellers(operation: Operation, act: Extract<Act, { act: 'levellers' }>): void {

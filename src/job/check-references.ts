@@ -110,7 +110,7 @@ function badLots(job: JobDocument): readonly Snag[] {
     if (r.kind === 'case') wants.push(['splineBoard', r.splineBoard, 'sheet']);
     if (r.kind === 'base') wants.push(['strip', r.strip, 'strip']);
     if (r.kind === 'edging') wants.push(['strip', r.strip, 'strip']);
-    if (r.kind === 'top') wants.push(['edging', r.edging, 'strip']);
+    if (r.kind === 'top') wants.push(['edging', r.edging, 'strip'], ['buttons', r.buttons, 'strip']);
     for (const [field, id, form] of wants) {
       if (id === undefined) continue;
       const lot = lots.get(id);

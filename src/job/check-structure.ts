@@ -123,7 +123,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
       snags.push(
         ...badFit(r, tree),
         ...badGlueUp(r, job.shop.rack),
-        ...badMoves(r, job.shop.rack),
+        ...badMoves(r, tree, job.shop.rack),
         ...topOverCases(r, tree),
       );
     if (r.kind === 'case') snags.push(...badSharedSides(r, tree));

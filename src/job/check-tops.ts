@@ -1,5 +1,5 @@
 import { INDOORS, material, movementBetween } from '../materials/index.ts';
-import type { Snag } from '../snag/index.ts';
+import type { Cure, Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { Rack } from './shop/rack.ts';
 import type { RecordTree } from './tree.ts';
@@ -8,7 +8,16 @@ import type { RecordTree } from './tree.ts';
 export const TOP_LACKS = {
   applied: [],
   flush: ['overhangFront', 'overhangSides', 'overhangBack'],
-  inset: ['overhangFront', 'overhangSides', 'overhangBack', 'edging', 'edgedSides', 'hinged', 'moves'],
+  inset: [
+    'overhangFront',
+    'overhangSides',
+    'overhangBack',
+    'edging',
+    'edgedSides',
+    'hinged',
+    'moves',
+    'buttons',
+  ],
 } as const;
 
 /** Whether a top says what goes with the way it lies, and no more. */
@@ -77,24 +86,44 @@ export function badGlueUp(top: RecordOf<'top'>, rack: Rack): readonly Snag[] {
   ];
 }
 
-/** Only a top that moves, and is held down, says how it can. */
-export function badMoves(top: RecordOf<'top'>, rack: Rack): readonly Snag[] {
-  if (top.moves === undefined || top.fit === 'inset') return [];
-  const lot = rack.lots.find((l) => l.id === top.board);
-  if (!lot) return [];
-  const free = top.hinged ?? false;
-  if (!free && movementBetween(lot.material, INDOORS.dryest, INDOORS.dampest)) return [];
-  return [
+/** Only a top that moves, and is held down, says how it can; one on buttons lies on a single case, and says what they are made of. */
+export function badMoves(top: RecordOf<'top'>, tree: RecordTree, rack: Rack): readonly Snag[] {
+  if ((top.moves === undefined && top.buttons === undefined) || top.fit === 'inset') return [];
+  const say = (field: string, sentence: string, ...cures: Cure[]): readonly Snag[] => [
     {
       code: 'design.top-moves',
       level: 'stop',
-      where: { path: `design/records/${top.id}/moves`, record: top.id },
-      sentence: free
-        ? `“${top.id}” is hinged, so it moves as it likes.`
-        : `“${top.id}” is of “${lot.id}”, which is not known to move, so “moves” says nothing of it.`,
-      cures: [{ says: 'Take “moves” out.' }],
+      where: { path: `design/records/${top.id}/${field}`, record: top.id },
+      sentence,
+      cures,
     },
   ];
+  const onButtons = top.moves === 'buttons';
+  if (top.buttons !== undefined && !onButtons)
+    return say('buttons', `“${top.id}” isn’t held by buttons, so “buttons” says nothing of it.`, {
+      says: 'Take “buttons” out, or let “moves” be “buttons”.',
+      edits: [{ record: top.id, field: 'moves', value: 'buttons' }],
+    });
+  if (top.hinged)
+    return say('moves', `“${top.id}” is hinged, so it moves as it likes.`, { says: 'Take “moves” out.' });
+  const lot = rack.lots.find((l) => l.id === top.board);
+  if (lot && !movementBetween(lot.material, INDOORS.dryest, INDOORS.dampest))
+    return say(
+      'moves',
+      `“${top.id}” is of “${lot.id}”, which is not known to move, so “moves” says nothing of it.`,
+      { says: 'Take “moves” out.' },
+    );
+  if (onButtons && top.buttons === undefined)
+    return say('moves', `“${top.id}” is held by buttons, and doesn’t say what they are made of.`, {
+      says: 'Name a lot of strips, 18 to 30 mm thick, as its “buttons”.',
+    });
+  if (onButtons && tree.get(top.parent)?.kind === 'group')
+    return say(
+      'moves',
+      `“${top.id}” lies over several cases, which close under it with lids: buttons hold a top on uprights.`,
+      { says: 'Let its screws stand in slots.', edits: [{ record: top.id, field: 'moves', value: 'slots' }] },
+    );
+  return [];
 }
 
 /** One top over several cases lies on a row of them, and none of those that reach it has a top of its own. */

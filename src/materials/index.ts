@@ -1,5 +1,6 @@
 export { ADHESIVES, type Adhesive, adhesive } from './adhesives.ts';
 export { BASES } from './base-rules.ts';
+export { BUTTONS } from './button-rules.ts';
 export { CAUTIONS, type Caution, caution } from './cautions.ts';
 export { CREEP_FACTORS, type CreepFactor, creepFactor } from './creep-factors.ts';
 export { DOORS, HINGE_COUNTS, type HingeCount, hingeCount } from './door-rules.ts';

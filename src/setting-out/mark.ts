@@ -20,6 +20,7 @@ const LETTERS = {
   'drawer end': 'Q',
   'drawer bottom': 'R',
   rail: 'T',
+  // Buttons as well: both are small things that the shop makes itself.
   handle: 'U',
   'panel board': 'V',
   'wall strip': 'X',

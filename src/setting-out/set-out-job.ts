@@ -1,4 +1,5 @@
 import type { JobDocument } from '../job/index.ts';
+import type { Cure } from '../snag/index.ts';
 import { basesUnderCases } from './case/base-under-cases.ts';
 import { fitsItsFrame, joinParts, type MadeCase, partsOfCase } from './case/case-in-full.ts';
 import { Cases } from './case/cases.ts';
@@ -139,8 +140,21 @@ function sameSpace(draft: Draft): void {
       level: 'stop',
       where: { path: `design/records/${b.record}`, part: b.id, record: b.record },
       sentence: `The ${a.name} and the ${b.name} would stand in the same place.`,
-      cures: [{ says: `Move one of them: see “${b.record}”.` }],
+      cures: [{ says: `Move one of them: see “${b.record}”.` }, ...slotsInstead(a, b)],
     });
+}
+
+/** What stands close under a top leaves no room for its buttons, and need not move. */
+function slotsInstead(...pair: readonly Pick<DraftPart, 'role' | 'record'>[]): readonly Cure[] {
+  const button = pair.find((p) => p.role.startsWith('button:'));
+  return button
+    ? [
+        {
+          says: 'Let the screws of the top stand in slots.',
+          edits: [{ record: button.record, field: 'moves', value: 'slots' }],
+        },
+      ]
+    : [];
 }
 
 /** A piece larger than the place it is meant for. */

@@ -60,7 +60,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ],
     ['design.top-fit', 'A flush or an inset top says what only an applied one has.'],
     ['design.glued-up-top', 'A top glued up from boards is no solid wood, or can’t move where it lies.'],
-    ['design.top-moves', 'A top says how it can move that is hinged, or of no solid wood that moves.'],
+    [
+      'design.top-moves',
+      'A top says how it can move that is hinged, or of no solid wood that moves; or its buttons are wanting, or have no uprights.',
+    ],
     [
       'design.back-of-bay',
       'A back of one bay has no bay of the case itself, or isn’t let in like the others.',
@@ -180,6 +183,14 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['top.boards-too-small', 'The boards that a top is to be glued up from are too narrow or too thin.'],
     ['top.movement-unknown', 'Nobody knows how much a top glued up from boards moves.'],
     ['top.no-washer', 'No washer covers the wide holes or slots in which a top of solid wood moves.'],
+    [
+      'top.buttons-too-small',
+      'The strips that a top’s buttons are to be made of are too thin, too thick or too narrow.',
+    ],
+    ['top.no-button-screw', 'No screw fits through a button into its top.'],
+    ['top.buttons-shared', 'A top is to be held by buttons at a side that two cases share.'],
+    ['top.buttons-thin', 'An upright is too thin for the mortises of buttons.'],
+    ['top.no-place-for-button', 'A button finds no place at an upright.'],
     ['top.edging-over-side', 'A side stands under the edging of the top, where screws find no board.'],
     [
       'base.no-room',
@@ -298,6 +309,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['dry-fit.in-the-way', 'Something stands where a part, a driver or a hand must go.'],
     ['dry-fit.no-clamp', 'No clamp finds room to press a glued joint together.'],
     ['dry-fit.door-jams', 'A sliding door can’t be brought into its grooves, or jams in them.'],
+    ['dry-fit.holds-nothing', 'A button’s tongue doesn’t catch in its mortise, so it holds no top down.'],
     ['dry-fit.door-drops-out', 'A sliding door stands too little in a groove to be held by it.'],
     ['dry-fit.no-hole', 'A screw has no hole to go through.'],
     ['dry-fit.runner-room', 'A runner has too little or too much room between drawer and case.'],

@@ -28,7 +28,7 @@ export function chestOf(wish: ChestWish | undefined, list: Field[], mmHigh: numb
   if (mmHigh > DEEP) return;
   if (!wish || top < 0 || back < 0 || at('opening') < 0 || at('drawers') >= 0 || list[top]!.fit !== undefined)
     return;
-  const { overhangBack: _, edgedSides: __, moves: ___, ...lid } = list[top]!;
+  const { overhangBack: _, edgedSides: __, moves: ___, buttons: ____, ...lid } = list[top]!;
   list[top] = { ...lid, hinged: true, hinge: 'lid-butt' };
   list[back] = { id: 'back', kind: 'back', parent: 'case', board: 'other', fitting: 'applied' };
   list.push({ id: 'front', kind: 'front', parent: 'case', ...wish });

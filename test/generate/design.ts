@@ -16,7 +16,7 @@ import { optional, withoutAbsent } from './optional.ts';
 import { severalCases } from './several.ts';
 import { shop } from './shop.ts';
 import { thingWishes, withThings } from './things-held.ts';
-import { topWishes } from './tops.ts';
+import { roomForButtons, topWishes } from './tops.ts';
 import { trayDividers, withoutTraysUnderTop } from './tray-dividers.ts';
 import { type Field, length, type Typed, type Units } from './typed-length.ts';
 
@@ -376,7 +376,10 @@ function several(units: Units): fc.Arbitrary<Made> {
         // In a stack the case below would close the recess of a cleat.
         cleated: false,
         // One upon another they leave no place for the screws from case to case.
-        top: wish.top?.board === 'planks' ? { ...wish.top, board: undefined, moves: undefined } : wish.top,
+        top:
+          wish.top?.board === 'planks'
+            ? { ...wish.top, board: undefined, moves: undefined, buttons: undefined }
+            : wish.top,
         // Outer faces stand against neighbours.
         holes: wish.holes && ['sides', 'top'].includes(wish.holes.into) ? undefined : wish.holes,
       })),
@@ -449,7 +452,7 @@ export const generatedJobs: fc.Arbitrary<GeneratedJob> = fc.constantFrom<Units>(
         version: 1,
         design: {
           records: [
-            ...withHiddenSpace(withThings(made.list, held), hidden),
+            ...roomForButtons(withHiddenSpace(withThings(made.list, held), hidden)),
             ...(room ? [{ id: 'room', kind: 'room', ...withoutAbsent(room) }] : []),
           ],
         },

@@ -106,6 +106,10 @@ const ROWS: readonly Row[] = [
     in: (_, piece) => piece.parts.some((p) => p.features.some((f) => f.kind === 'slot' && f.use === 'screw')),
   },
   {
+    feature: 'a top held by wooden buttons',
+    in: (_, piece) => piece.joints.some((j) => j.duty === 'button'),
+  },
+  {
     feature: 'one base under several cases',
     in: (job) =>
       treeOf(job)

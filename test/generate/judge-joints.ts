@@ -21,9 +21,24 @@ export function jointFaults(setOut: SetOut): string[] {
   return setOut.joints.flatMap((j) => [...touchFaults(setOut, j), ...glueFaults(setOut, j)]);
 }
 
+/** What of a button lies against its top: all but the step that is sawn off above its tongue. */
+function bodyOf(setOut: SetOut, part: Part): { readonly min: Vec; readonly max: Vec } {
+  const { min, max } = boxOf(setOut, part);
+  const step = part.features.find((f) => f.kind === 'rabbet' && f.edge === 'start' && f.face === 'show');
+  if (step?.kind !== 'rabbet') throw new Error(`${part.id} has no tongue`);
+  const off = setOut.ledger.ticks(step.width);
+  const k = 'xyz'.indexOf(part.place.length[1]!);
+  const by = (v: Vec, d: number) => v.map((x, i) => (i === k ? x + d : x)) as unknown as Vec;
+  return part.place.length.startsWith('+') ? { min: by(min, off), max } : { min, max: by(max, -off) };
+}
+
 function touchFaults(setOut: SetOut, joint: Joint): string[] {
   if (joint.kind !== 'butt') return [];
-  const [a, b] = [joint.part, joint.mate].map((id) => boxOf(setOut, setOut.parts.find((p) => p.id === id)!));
+  const [part, mate] = [joint.part, joint.mate].map((id) => setOut.parts.find((p) => p.id === id)!);
+  const [a, b] = [
+    joint.duty === 'button' ? bodyOf(setOut, part!) : boxOf(setOut, part!),
+    boxOf(setOut, mate!),
+  ];
   const stated = { min: joint.contact.min, max: joint.contact.max };
   const faults: string[] = [];
   for (const k of [0, 1, 2] as const) {

@@ -12,7 +12,7 @@ export function topWishes(
       overhangSides: optional(text(0, 40)),
       overhangBack: optional(text(0, 15)),
       // Now and then of solid wood, or glued up from boards, which lies on a lid.
-      board: fc.constantFrom(undefined, undefined, 'other', 'planks', 'planks'),
+      board: fc.constantFrom(undefined, undefined, 'planks', 'planks', 'planks', 'planks'),
     }),
   ).chain(
     (top): fc.Arbitrary<Field | undefined> =>
@@ -48,10 +48,28 @@ export function topWishes(
             )
             .chain(
               (top): fc.Arbitrary<Field> =>
-                // Its screws stand in wide holes or in slots.
+                // Its screws stand in wide holes or in slots, or buttons hold it.
                 top.board === 'planks'
-                  ? fc.constantFrom('slots', 'slots', undefined).map((moves) => ({ ...top, moves }))
+                  ? fc
+                      .constantFrom(
+                        { moves: 'slots' },
+                        { moves: 'buttons', buttons: 'foot' },
+                        { moves: 'buttons', buttons: 'foot' },
+                        { moves: 'buttons', buttons: 'foot' },
+                        {},
+                      )
+                      .map((held) => ({ ...top, ...held }))
                   : fc.constant(top),
             ),
   );
+}
+
+/** Drawers close under a top leave no room for its buttons: its screws stand in slots. */
+export function roomForButtons(records: readonly Field[]): readonly Field[] {
+  if (!records.some((r) => r.kind === 'drawers')) return records;
+  return records.map((r) => {
+    if (r.moves !== 'buttons') return r;
+    const { buttons: _, ...top } = r;
+    return { ...top, moves: 'slots' };
+  });
 }

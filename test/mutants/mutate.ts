@@ -409,6 +409,13 @@ function* fittingMutants(
       yield as('a pull’s screw too few', { ...a, count: a.count - 1 });
       if (a.holes !== undefined) yield as('another pull', { ...a, holes: more(a.holes, 16) });
       return;
+    case 'buttons':
+      yield as('a tongue too far out of its mortise', { ...a, tongue: more(a.tongue, -12) });
+      yield as('a button 8 mm along its mortise', { ...a, beside: first(a.beside, (x) => more(x, 8)) });
+      yield as('buttons at another part', { ...a, post: another(a.post) });
+      yield as('longer button screws', { ...a, length: more(a.length, 12) });
+      yield as('a button forgotten', { ...a, workpieces: a.workpieces.slice(1) });
+      return;
     case 'levellers':
       yield as('a leveller too few', { ...a, count: a.count - 1 });
       return;

@@ -11,6 +11,7 @@ import {
   removeCaseEdit,
   thinnestSheet,
   topFitEdit,
+  topMovesEdit,
 } from './case-edits.ts';
 import { addBaseUnderCasesEdit, addEdgingEdit, addTrimEdit, divideEdit, removeEdit } from './design-edits.ts';
 
@@ -110,6 +111,17 @@ test('a top in every way it can lie: what it can’t say then goes, and may be s
     expect(top().overhangFront).toBeUndefined();
   }
   expect(top().edging).toBeUndefined();
+});
+
+test('a solid top on buttons names what they are made of, and in slots no more', () => {
+  let job = example('hall-console');
+  const top = () => treeOf(job).all('top')[0]!;
+  job = changed(job, topMovesEdit(job, top(), 'buttons'));
+  expect(top()).toMatchObject({ moves: 'buttons', buttons: 'oak' });
+  job = changed(job, topMovesEdit(job, top(), 'slots'));
+  expect([top().moves, top().buttons]).toEqual(['slots', undefined]);
+  job = changed(job, topMovesEdit(job, top(), 'holes'));
+  expect(top().moves).toBeUndefined();
 });
 
 test('another joint takes the biscuits in the mitres away with it', () => {

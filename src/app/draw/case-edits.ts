@@ -6,6 +6,7 @@ import {
   TOP_LACKS,
   treeOf,
 } from '../../job/index.ts';
+import { BUTTONS } from '../../materials/index.ts';
 import { parseLength } from '../../measure/index.ts';
 import { removals } from './design-edits.ts';
 import { Ids } from './free-ids.ts';
@@ -129,6 +130,37 @@ export function topFitEdit(top: RecordOf<'top'>, fit: NonNullable<RecordOf<'top'
       ...TOP_LACKS[fit]
         .filter((field) => top[field] !== undefined)
         .map((field): Edit => ({ edit: 'set', at: `${at}/${field}` })),
+    ],
+  };
+}
+
+/** The first strips of the rack that are stout enough for buttons. */
+export function stripsForButtons({ shop }: JobDocument): string | undefined {
+  const ticks = (text: string | undefined) => {
+    const read = text === undefined ? undefined : parseLength(text, shop.units);
+    return read?.ok ? read.value : 0;
+  };
+  return shop.rack.lots.find(({ form, tape, thickness, nominal, width }) => {
+    const thick = ticks(thickness ?? nominal);
+    return (
+      form === 'strip' &&
+      tape === undefined &&
+      thick >= BUTTONS.lip.value + BUTTONS.tongueLeast.value &&
+      thick <= BUTTONS.thickest.value &&
+      ticks(width) >= BUTTONS.widthLeast.value
+    );
+  })?.id;
+}
+
+/** Another way for a top to move: its buttons are made of the first strips that are stout enough, if it names none. */
+export function topMovesEdit(job: JobDocument, top: RecordOf<'top'>, moves: string): Edit {
+  const at = `design/records/${top.id}`;
+  const strips = moves === 'buttons' ? (top.buttons ?? stripsForButtons(job)) : undefined;
+  return {
+    edit: 'all',
+    of: [
+      { edit: 'set', at: `${at}/moves`, ...(moves === 'holes' ? {} : { value: moves }) },
+      { edit: 'set', at: `${at}/buttons`, ...(strips === undefined ? {} : { value: strips }) },
     ],
   };
 }

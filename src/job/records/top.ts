@@ -24,9 +24,11 @@ export const TopRecord = v.strictObject({
   edgedSides: v.optional(v.picklist(['front', 'front-and-sides', 'all-round'])),
   /**
    * Of solid wood, how it can move on what carries it: its screws stand in wide `holes`, as when absent, or in `slots`
-   * across the grain.
+   * across the grain; or it lies on the uprights, where wooden `buttons` hold it behind one screw in front.
    */
-  moves: v.optional(v.picklist(['holes', 'slots'])),
+  moves: v.optional(v.picklist(['holes', 'slots', 'buttons'])),
+  /** A lot of strips to make the buttons of. */
+  buttons: v.optional(Id),
   load: v.optional(MassText),
   /** Set to hinge it to the back, as a lid. */
   hinged: v.optional(v.boolean()),

@@ -206,8 +206,9 @@ export function joinFooting(
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing, face });
     joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing, face });
     // A rail carries the whole case, so it is screwed up into what lies on it as well.
-    // A lid that is hinged is not to be screwed down.
-    const above = frame.top?.hinged ? undefined : (panels.lid ?? top?.board);
+    // A lid that is hinged is not to be screwed down, nor behind a top that moves.
+    const loose = frame.top?.hinged || frame.top?.moves === 'buttons';
+    const above = panels.lid ?? (loose ? undefined : top?.board);
     const spec = {
       part,
       edge: 'far',

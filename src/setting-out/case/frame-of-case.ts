@@ -36,7 +36,7 @@ export interface CaseFrame {
   readonly top: RecordOf<'top'> | undefined;
   /** A top that lies between the sides, as its lid. */
   readonly inset: RecordOf<'top'> | undefined;
-  /** True where a lid closes it: it has no top, or one of solid wood that must be free to move on something. */
+  /** True where a lid closes it: it has no top, or one of solid wood whose screws must find something to move on. */
   readonly lidded: boolean;
   readonly base: RecordOf<'base'> | undefined;
   /** The back of all of it, or the first of those of its bays: all are fitted alike. */
@@ -102,7 +102,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
   const doorDepth = depthOfOverlayDoors(draft, doors, box.id);
   // What was found inside stands before what was drawn outside: there the panels are already made.
   const found = (size: 'width' | 'height') => root && draft.measured(`${root.id}.${size}`);
-  const lidded = !top || movementOfTop(draft, top) !== undefined;
+  const lidded = !top || (movementOfTop(draft, top) !== undefined && top.moves !== 'buttons');
   const panelsAcross = () => (!lidded ? [planes.board] : [planes.board, planes.lidBoard]);
   const planes: Planes = asAsked<Planes>({
     board: () => draft.thickness(lot),

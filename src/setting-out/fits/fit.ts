@@ -40,7 +40,8 @@ export type FitKind =
   | 'divider'
   | 'panel'
   | 'frame'
-  | 'spline';
+  | 'spline'
+  | 'button';
 
 /**
  * Two things that must go together: a loop of made dimensions, signed, whose drawn values sum to the drawn gap. It

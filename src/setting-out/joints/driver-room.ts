@@ -19,7 +19,7 @@ export interface DriverWay {
   readonly head: Vec;
   readonly out: Vec;
   /** The part that the head is in: the bit may stand in its bore. */
-  readonly own: DraftPart;
+  readonly own: Pick<DraftPart, 'box'>;
 }
 
 /** True when one of the usual drivers, with a short bit or a long one, stands clear of parts that are there. */

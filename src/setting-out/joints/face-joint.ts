@@ -27,6 +27,8 @@ export interface FaceJointSpec {
   readonly standing: readonly DraftPart[];
   /** Set where other joints hold the part already: this one is left out where its screws find no place. */
   readonly besides?: true;
+  /** Only the foremost screw of the row: behind it the mate moves. */
+  readonly foremost?: true;
 }
 
 /** The face of the mate that heads are on: the one that looks away from the edge. */
@@ -152,6 +154,7 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): void
     screw,
     plug,
     besides: spec.besides === true,
+    ...(spec.foremost ? { foremost: true as const } : {}),
     isOpen: (at, head) =>
       over.every(
         (p) => at + row.driver <= l.ticks(p.box.min[along]) || at - row.driver >= l.ticks(p.box.max[along]),

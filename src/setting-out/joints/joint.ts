@@ -12,6 +12,7 @@ export type Duty =
   | 'frame'
   | 'drawer'
   | 'handle'
+  | 'button'
   | 'connect'
   | 'filler';
 

@@ -1,5 +1,6 @@
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { BackIn } from '../case/back.ts';
+import { holdByButtons } from '../case/buttons.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import { isMitred, runsThrough } from '../case/corners.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
@@ -8,7 +9,7 @@ import type { FrameSide } from '../case/mitred-frame.ts';
 import type { Top } from '../case/top.ts';
 import { screwTopToLid } from '../case/tops-over-cases.ts';
 import type { Draft, DraftPart } from '../draft.ts';
-import { boxTicks } from '../place.ts';
+import { axisOf, boxTicks } from '../place.ts';
 import { sharedBox } from '../same-space.ts';
 import type { Parting } from '../spaces/openings.ts';
 import { backJoint } from './back-joint.ts';
@@ -132,8 +133,13 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
     ...(frame.back?.fitting === 'groove' ? backs.map((b) => b.part) : []),
     ...parts.rails,
   ];
+  const onButtons = frame.top?.moves === 'buttons';
+  const foremost = onButtons ? { foremost: true as const } : {};
   for (const upright of uprights) {
+    // One that stands across would hold all of a top that moves.
+    if (onButtons && axisOf(upright.place.thickness).axis !== 0) continue;
     const spec: PocketJointSpec = {
+      ...foremost,
       part: upright,
       edge: 'end',
       face: 'under',
@@ -144,6 +150,7 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
     const away = hasJig(draft) && isOutOfReach(draft, frame, spec);
     const through = away || (screwsThrough(draft, frame) && !hasJig(draft));
     const down: FaceJointSpec = {
+      ...foremost,
       part: upright,
       edge: 'end',
       mate: board,
@@ -166,6 +173,20 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
     if (through) faceJoint(draft, bores, down);
     else pocketJoint(draft, bores, spec);
   }
+  if (onButtons)
+    holdByButtons(draft, bores, {
+      frame,
+      board,
+      uprights,
+      standing: [
+        panels.left,
+        panels.right,
+        panels.bottom,
+        ...partings.map((p) => p.part),
+        ...backs.map((b) => b.part),
+        ...parts.rails,
+      ],
+    });
 }
 
 /**

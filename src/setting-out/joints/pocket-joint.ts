@@ -25,6 +25,8 @@ export interface PocketJointSpec {
   readonly standing: readonly DraftPart[];
   /** Set where other joints hold the part already: this one is left out where its screws find no place. */
   readonly besides?: true;
+  /** Only the foremost screw of the row: behind it the mate moves. */
+  readonly foremost?: true;
 }
 
 /** Adds the joint, its pockets and its screws. */
@@ -93,7 +95,8 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
   const boresFrom = boresOf(draft, spec, chosen);
   const boresAt = (place: number) => boresFrom(headTicks(place));
   const least = fromEnds(draft, mate, along, chosen.diameter);
-  const spacing = spaceScrews(l, duty, length, l.row(SETTING_OUT.setStep), least);
+  const whole = spaceScrews(l, duty, length, l.row(SETTING_OUT.setStep), least);
+  const spacing = spec.foremost ? { ...whole, at: whole.at.slice(0, 1) } : whole;
   // At the end of a lying part the row begins one step on, so that equal shelves on both sides of an upright never
   // meet.
   const lies = axisOf(part.place.length).axis === 0;

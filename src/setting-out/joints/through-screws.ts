@@ -29,6 +29,8 @@ export interface ThroughSpec {
   readonly isOpen?: (at: number, head: Bore['from']) => boolean;
   /** Set where other joints hold the part already: nothing is said where these find no place. */
   readonly besides?: boolean;
+  /** Only the foremost screw of the row. */
+  readonly foremost?: true;
 }
 
 /**
@@ -62,14 +64,15 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     return at;
   };
   const boresFrom = boresOf(draft, spec, drive);
+  const spacing = spaceScrews(
+    l,
+    spec.duty,
+    l.less('length of the joint', high, low),
+    l.row(SETTING_OUT.setStep),
+    fromEnds(draft, mate, along, screw.diameter),
+  );
   const row = clearPlaces(l, {
-    spacing: spaceScrews(
-      l,
-      spec.duty,
-      l.less('length of the joint', high, low),
-      l.row(SETTING_OUT.setStep),
-      fromEnds(draft, mate, along, screw.diameter),
-    ),
+    spacing: spec.foremost ? { ...spacing, at: spacing.at.slice(0, 1) } : spacing,
     low,
     high,
     first: 0,

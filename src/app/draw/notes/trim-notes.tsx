@@ -4,7 +4,7 @@ import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
-import { backFittingEdit, baseFormEdit, topFitEdit } from '../case-edits.ts';
+import { backFittingEdit, baseFormEdit, stripsForButtons, topFitEdit, topMovesEdit } from '../case-edits.ts';
 import { removeEdit } from '../design-edits.ts';
 import { Note } from './note.tsx';
 
@@ -65,7 +65,7 @@ export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) 
             />
           </>
         )}
-        <Moves top={top} />
+        <Moves top={top} over={over} />
         {' It carries '}
         <LengthField
           path={`${at}/load`}
@@ -97,24 +97,36 @@ export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) 
 }
 
 /** How a top of solid wood can move on what carries it. */
-function Moves({ top }: { top: RecordOf<'top'> }) {
-  const lots = useApp((s) => s.history.job.shop.rack.lots);
-  const wood = lots.find((l) => l.id === top.board)?.material;
+function Moves({ top, over }: { top: RecordOf<'top'>; over: string | undefined }) {
+  const job = useApp((s) => s.history.job);
+  const at = `design/records/${top.id}`;
+  const wood = job.shop.rack.lots.find((l) => l.id === top.board)?.material;
   const solid = wood !== undefined && movementBetween(wood, INDOORS.dryest, INDOORS.dampest) !== undefined;
   if (top.moves === undefined && (!solid || top.hinged || top.fit === 'inset')) return null;
+  const onButtons = top.moves === 'buttons';
   return (
     <>
-      {' Behind those in front, its screws stand in '}
+      {' Behind the screws in front it is held '}
       <ChoiceField
-        path={`design/records/${top.id}/moves`}
+        path={`${at}/moves`}
         label="How the top can move"
         absent="holes"
         choices={[
-          ['holes', 'wide holes'],
-          ['slots', 'slots'],
+          ['holes', 'by screws in wide holes'],
+          ['slots', 'by screws in slots'],
+          ...(over === undefined && (onButtons || stripsForButtons(job))
+            ? [['buttons', 'by wooden buttons'] as const]
+            : []),
         ]}
-        end="."
+        editOf={(v) => topMovesEdit(job, top, v)}
+        {...(onButtons ? {} : { end: '.' })}
       />
+      {onButtons && (
+        <>
+          {' of '}
+          <LotField path={`${at}/buttons`} label="Strips for the buttons" form="strip" end="." />
+        </>
+      )}
     </>
   );
 }
