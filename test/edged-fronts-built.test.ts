@@ -159,7 +159,7 @@ test('strips narrower than a door is thick are told once', () => {
 
 test.each([
   ['a side twice', 'hall-cupboard', ['left', 'left'], 'coat-door'],
-  ['sides of front edges', 'hall-cupboard', ['left'], 'case'],
+  ['a side that a case has not', 'hall-cupboard', ['lower'], 'case'],
 ])('%s is refused', (_, name, sides, parent) => {
   const job = plain(name, TAPE);
   job.design.records = job.design.records.filter((r: { kind: string }) => r.kind !== 'edging');

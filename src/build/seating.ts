@@ -229,6 +229,23 @@ function flush(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): 
     const level = standing.placed.find((p) => t(p.planes[side]) === t(mine.planes[side]));
     if (level) return { side, of: level.part.mark, face: side };
   }
+  return flushByEdging(bench, standing, mine, axis);
+}
+
+/** Level by the strips on ends, where a board itself is shorter by them. */
+function flushByEdging(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  for (const side of [lowSide(axis), highSide(axis)]) {
+    // A front edge is no measure for another: fronts come level by themselves, as they lie.
+    if (axisOf(side).axis === 1) continue;
+    const own = outermost(bench, mine.part, side);
+    for (const p of standing.placed) {
+      const other = outermost(bench, p.part, side);
+      if (own.part === mine.part && other.part === p.part) continue;
+      if (t(own.planes[side]) === t(other.planes[side]))
+        return byEdging({ side, of: other.part.mark, face: side }, own, mine.part);
+    }
+  }
   return undefined;
 }
 

@@ -63,6 +63,11 @@ export const SETTING_OUT = {
     60,
     'cases are screwed together about this far in from their edges',
   ),
+  endEdging: ratio(
+    'edging.end',
+    [1, 4],
+    'a strip over a panel’s end is at most a quarter as thick as the board: the screws of the corner stand in its middle',
+  ),
   washerRim: length(
     'washer.rim',
     3,

@@ -86,7 +86,7 @@ export class Draft {
   readonly joints: Joint[] = [];
   readonly fasteners: Fastener[] = [];
   readonly pegs: Peg[] = [];
-  /** The strips on the edges of doors and drawers' fronts, by board. */
+  /** The strips on the edges of doors and drawers' fronts, and on the ends of a case's panels, by board. */
   readonly edged = new Map<string, ReadonlyMap<EdgeSide, DraftPart>>();
   readonly openings: Opening[] = [];
   readonly surfaces: Surface[] = [];

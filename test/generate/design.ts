@@ -6,7 +6,7 @@ import { type CableWish, cableRecords, cableWishes } from './cables.ts';
 import { type ChestWish, chestOf, chestWishes } from './chests.ts';
 import { type DoorWish, doorRecords, doorWish } from './door-wish.ts';
 import { carriedIn, drawerWishes, stripOf } from './drawers.ts';
-import { type Edged, edgingRecord } from './edged-fronts.ts';
+import { type Edged, edgingOfCase, edgingRecord } from './edged-fronts.ts';
 import { type HandleWish, handleRecords, handleWishes } from './handles.ts';
 import { hiddenWishes, withHiddenSpace } from './hidden-spaces.ts';
 import { type HoleWish, holeRecords, holeWishes } from './hole-rows.ts';
@@ -261,8 +261,7 @@ function records(
   if (!list.some((r) => r.kind === 'trays')) list.push(...cableRecords(wish.cables, list));
   list.push(...holeRecords(wish.holes, list));
   list.push(...handleRecords(wish.handles, list));
-  if (edged && !list.some((r) => r.kind === 'front'))
-    list.push({ id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' });
+  if (edged && !list.some((r) => r.kind === 'front')) list.push(edgingOfCase(list, wish.ends));
   return { list: wish.bayBacks ? withBayBacks(list) : list, asked };
 }
 
@@ -299,6 +298,7 @@ interface Wish {
   readonly top: Field | undefined;
   readonly base: Field | undefined;
   readonly edged: boolean;
+  readonly ends: boolean;
   readonly hung: boolean;
   readonly cleated: boolean;
   readonly cables: readonly CableWish[];
@@ -356,6 +356,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     hung: fc.constantFrom(true, true, false),
     cleated: fc.constantFrom(true, true, true, true, false),
     edged: fc.boolean(),
+    ends: fc.boolean(),
     cables: cableWishes(text),
     holes: holeWishes(text),
     chest: chestWishes(text),
@@ -373,6 +374,8 @@ function several(units: Units): fc.Arbitrary<Made> {
       wishesOf(units, sizes).map((wish) => ({
         ...wish,
         chest: undefined,
+        // Ends stand against neighbours, or under them.
+        ends: false,
         // In a stack the case below would close the recess of a cleat.
         cleated: false,
         // One upon another they leave no place for the screws from case to case.

@@ -27,3 +27,23 @@ export const edgedFront: fc.Arbitrary<Edged | undefined> = fc.oneof(
 export function edgingRecord(parent: string, edged: Edged): Field {
   return { id: `${parent}.edge`, kind: 'edging', parent, ...withoutAbsent({ ...edged }) };
 }
+
+/** Corners at which panels are let into one another: their ends are not edged. */
+const LET_IN: readonly unknown[] = ['rabbet', 'dado', 'stopped-dado', 'tongue'];
+
+/** The edging of a case: strips in front; or tape in front and on every end that shows. */
+export function edgingOfCase(list: readonly Field[], ends: boolean): Field {
+  const of = (kind: string) => list.find((r) => r.kind === kind);
+  const [box, back] = [of('case')!, of('back')];
+  const bare = back === undefined || back.fitting === 'applied';
+  const sides = LET_IN.includes(box.joints)
+    ? []
+    : [
+        ...(box.bottom === 'under' || box.lid === 'over' ? ['left', 'right'] : []),
+        ...(!of('top') && box.lid !== 'over' && bare && !of('hanging') ? ['upper'] : []),
+      ];
+  const own = { id: 'lipping', kind: 'edging', parent: 'case' };
+  return ends && sides.length > 0
+    ? { ...own, strip: 'veneer', sides: ['front', ...sides] }
+    : { ...own, strip: 'lip' };
+}

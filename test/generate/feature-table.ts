@@ -133,6 +133,13 @@ const ROWS: readonly Row[] = [
         .some((e) => treeOf(job).get(e.parent)?.kind === 'case'),
   },
   {
+    feature: 'ends of panels edged',
+    in: (job) =>
+      treeOf(job)
+        .all('edging')
+        .some((e) => treeOf(job).get(e.parent)?.kind === 'case' && e.sides !== undefined),
+  },
+  {
     feature: 'loose shelves edged in front',
     in: (job) =>
       treeOf(job)

@@ -12,6 +12,7 @@ export function edgingFaults(job: JobDocument, setOut: SetOut): string[] {
     .all('edging')
     .flatMap((edging) => {
       const parent = treeOf(job).get(edging.parent)!;
+      if (parent.kind === 'case') return endFaults(job, setOut, edging);
       if (parent.kind !== 'door' && parent.kind !== 'drawers') return [];
       const faces = new Set(setOut.drawers.map((d) => d.parts.face));
       const boards = setOut.parts.filter(
@@ -50,6 +51,42 @@ function boardFaults(setOut: SetOut, edging: RecordOf<'edging'>, id: string): st
       );
     });
     if (!covers) faults.push(`its ${side} edge is not covered`);
+  }
+  return faults;
+}
+
+/** Ends that were asked for: each is covered by one strip from front to back, and with it comes to the outer plane of the case. */
+function endFaults(job: JobDocument, setOut: SetOut, edging: RecordOf<'edging'>): string[] {
+  const box = treeOf(job).get(edging.parent)!;
+  if (box.kind !== 'case') return [];
+  const panel = (role: string) => setOut.parts.find((p) => p.role === role && p.id.startsWith(`${box.id}/`));
+  const [left, right] = [panel('left-side'), panel('right-side')];
+  if (!left || !right) return [];
+  const planes = { left: boxOf(setOut, left).min[0], right: boxOf(setOut, right).max[0] };
+  const through = [
+    ...(box.bottom === 'under' ? [panel('bottom')] : []),
+    ...(box.lid === 'over' ? [panel('lid')] : []),
+  ].flatMap((p) => p ?? []);
+  const faults: string[] = [];
+  for (const side of edging.sides ?? []) {
+    if (side !== 'left' && side !== 'right' && side !== 'upper') continue;
+    for (const board of side === 'upper' ? [left, right] : through) {
+      const strip = setOut.parts.find((p) => p.id === `${edging.id}/${side}-on:${board.id}`);
+      if (!strip) {
+        faults.push(`${board.id}: its ${side} end is not covered`);
+        continue;
+      }
+      const [own, on] = [boxOf(setOut, board), boxOf(setOut, strip)];
+      const [axis, end] =
+        side === 'upper' ? ([2, 'max'] as const) : ([0, side === 'left' ? 'min' : 'max'] as const);
+      const touches = end === 'min' ? on.max[axis] === own.min[axis] : on.min[axis] === own.max[axis];
+      const covers = ([0, 1, 2] as const).every(
+        (k) => k === axis || (on.min[k] <= own.min[k] && on.max[k] >= own.max[k]),
+      );
+      if (!touches || !covers) faults.push(`${board.id}: the strip on its ${side} end lies beside it`);
+      if (side !== 'upper' && on[end][axis] !== planes[side])
+        faults.push(`${board.id}: with its strip it ends beside the case’s own ${side} side`);
+    }
   }
   return faults;
 }

@@ -22,9 +22,10 @@ import { backPanels } from './back.ts';
 import { boundsOfBay } from './back-extent.ts';
 import { baseFrame } from './base.ts';
 import { casePanels } from './case-panels.ts';
+import { tellEnds } from './end-edging.ts';
 import { type Footing, footing, joinFooting, railsBeforeBack } from './footing.ts';
 import type { CaseFrame } from './frame-of-case.ts';
-import { frontEdging } from './front-edging.ts';
+import { caseEdging } from './front-edging.ts';
 import { joinLegs, type Legs, legsOf } from './legs.ts';
 import { standOnLevellers } from './levellers.ts';
 import type { Hand } from './shared-sides.ts';
@@ -96,7 +97,8 @@ export function partsOfCase(
       trayDividers(draft, frame, leaf, partings);
     }
   }
-  const edging = frontEdging(draft, frame, [
+  tellEnds(draft, frame);
+  const edging = caseEdging(draft, frame, [
     ...[panels.left, panels.right].filter((side) => side.record === frame.box.id),
     panels.bottom,
     ...(panels.lid ? [panels.lid] : []),

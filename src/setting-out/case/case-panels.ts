@@ -2,6 +2,7 @@ import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { intoCorner, lengthened } from '../joints/let-in.ts';
 import { isMitred, runsThrough } from './corners.ts';
+import { edgedBy } from './end-edging.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { heldAcrossGrain } from './free-top.ts';
 import { mitreCorners, roughForMitres } from './mitred-corners.ts';
@@ -36,11 +37,15 @@ export function ownSides(draft: Draft, frame: CaseFrame): Readonly<Partial<Recor
     end: on.lid ? corner : undefined,
   };
   const onPanels = [on.bottom, on.lid].filter((t) => t).map(() => board);
+  const edged = edgedBy(draft, frame, 'upper');
   const foot = on.bottom ? l.sum('lower end of the sides, on the bottom', frame.foot, board) : frame.foot;
-  const height =
+  const between =
     onPanels.length > 0
       ? l.less('height of the sides, between what runs through', frame.uprightHeight, ...onPanels)
       : frame.uprightHeight;
+  const height = draft.isSome(edged)
+    ? l.less('height of the sides, under the strips on their ends', between, edged)
+    : between;
   const side = (hand: Hand, x: Traced) =>
     draft.panel({
       record: box.id,
@@ -89,6 +94,18 @@ export function casePanels(
     start: intoCorner(draft, frame, frame.leftBoard, sides.left.shared),
     end: intoCorner(draft, frame, frame.rightBoard, sides.right.shared),
   };
+  // Strips on the ends of what runs through make up for what these are shorter.
+  const [strips, onLeft] = [
+    (['left', 'right'] as const).map((side) => edgedBy(draft, frame, side)).filter((t) => draft.isSome(t)),
+    edgedBy(draft, frame, 'left'),
+  ];
+  const start = draft.isSome(onLeft)
+    ? l.sum('left end of the panel, inside its edging', frame.left, onLeft)
+    : frame.left;
+  const width =
+    strips.length > 0
+      ? l.less('length of the panel, between the strips on its ends', frame.width, ...strips)
+      : frame.width;
   const flat = (
     role: 'bottom' | 'lid',
     family: 'bottom' | 'top',
@@ -103,8 +120,8 @@ export function casePanels(
       lot: of,
       ...(through[role]
         ? {
-            at: [frame.left, frame.panelFront, z],
-            size: [frame.width, sideDepth(draft, frame), thick],
+            at: [start, frame.panelFront, z],
+            size: [width, sideDepth(draft, frame), thick],
             ...(isMitred(frame)
               ? { rough: roughForMitres(draft, [frame.width, sideDepth(draft, frame), thick], 2) }
               : {}),

@@ -6,6 +6,7 @@ import type { Draft } from '../draft.ts';
 import { finishedThickness } from '../glued/panel-of-boards.ts';
 import { joineryOf } from '../joints/joinery.ts';
 import type { Joinery } from '../set-out.ts';
+import { edgesFront } from './end-edging.ts';
 import { movementOfTop } from './free-top.ts';
 import { heightOnLevellers } from './levellers.ts';
 import { type Hand, type SideOfCase, sidesOfCase } from './shared-sides.ts';
@@ -178,7 +179,8 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
         topThickness(),
       );
     },
-    edgingThickness: () => (edging ? draft.thickness(draft.lot(edging.strip)) : draft.nothing),
+    edgingThickness: () =>
+      edging && edgesFront({ edging }) ? draft.thickness(draft.lot(edging.strip)) : draft.nothing,
     backSetIn: () => setInOf(draft, back),
     backThickness: () => thickestOf(draft, backs),
     // A back lies against the panels inside, so the rabbets must not stop it before: reckoned with the sizes as sawn,

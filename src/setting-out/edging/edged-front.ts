@@ -7,7 +7,7 @@ import { axisOf, type Direction } from '../place.ts';
 import { stripsTooNarrow } from './strips-too-narrow.ts';
 
 /** An edge of a door or a drawer's front, seen from the front. */
-export type EdgeSide = NonNullable<RecordOf<'edging'>['sides']>[number];
+export type EdgeSide = Exclude<NonNullable<RecordOf<'edging'>['sides']>[number], 'front'>;
 
 /** What edges a door or a drawer's front, and where. */
 export interface FrontEdges {

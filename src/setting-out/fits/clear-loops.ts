@@ -81,6 +81,10 @@ export class ClearLoops {
     if (end - (tongue === undefined ? 0 : t(tongue)) === t(part.box.min[axis]))
       return [whole, ...deep(along, part, tongue)];
     if (end === t(part.box.max[axis])) return [whole, thick(part, -1)];
+    // What runs through, or a side beside a lid, is shorter by the strip on its end.
+    const strip = draft.edged.get(along.id)?.get(b.size === 'width' ? 'right' : 'upper');
+    if (strip && t(strip.box.max[axis]) === t(part.box.max[axis]))
+      return [whole, thick(strip, 1), thick(part, -1)];
     return this.dado(along, part) ?? this.holes(b, part) ?? this.stick(b, part);
   }
 
@@ -94,6 +98,8 @@ export class ClearLoops {
     if (start + (tongue === undefined ? 0 : t(tongue)) === t(part.box.max[axis]))
       return deep(along, part, tongue).map((m) => ({ ...m, sign: 1 }));
     if (start === t(part.box.min[axis])) return [thick(part, 1)];
+    const strip = b.size === 'width' ? this.draft.edged.get(along.id)?.get('left') : undefined;
+    if (strip && t(strip.box.min[axis]) === t(part.box.min[axis])) return [thick(part, 1), thick(strip, -1)];
     return [...(this.dado(along, part) ?? this.holes(b, part) ?? this.stick(b, part)), thick(part, 1)];
   }
 

@@ -4,6 +4,7 @@ import { holdByButtons } from '../case/buttons.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import { isMitred, runsThrough } from '../case/corners.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
+import type { CaseEdging } from '../case/front-edging.ts';
 import { joinMitres } from '../case/mitred-corners.ts';
 import type { FrameSide } from '../case/mitred-frame.ts';
 import type { Top } from '../case/top.ts';
@@ -22,7 +23,7 @@ import { hasJig, isOutOfReach, joinPanels, screwsThrough, throughInstead } from 
 import { plugWish } from './plug-choice.ts';
 import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
 import { standingPanels } from './standing-panels.ts';
-import { glueStrip, glueTop, mitreCorners } from './strip-joints.ts';
+import { glueStrip, glueTop, mitre, mitreCorners } from './strip-joints.ts';
 
 /** Everything of a case that is to be joined. */
 export interface Joinable {
@@ -34,7 +35,7 @@ export interface Joinable {
   readonly backs: readonly BackIn[];
   readonly top: Top | undefined;
   readonly base: ReadonlyMap<FrameSide, DraftPart>;
-  readonly edging: readonly (readonly [strip: DraftPart, panel: DraftPart])[];
+  readonly edging: CaseEdging;
   /** What stands behind the sides that it shares with its neighbours. */
   readonly beyond: readonly DraftPart[];
   /** Rails that go in before a back that slides in behind them, and so before what closes the case above. */
@@ -98,7 +99,8 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   else if (top && !frame.top?.hinged) topOnUprights(draft, bores, parts, top.board);
   baseUnderBottom(draft, bores, parts);
   for (const back of parts.backs) fixBack(draft, bores, parts, back);
-  for (const [strip, panel] of parts.edging) glueStrip(draft, strip, panel);
+  for (const [strip, panel] of parts.edging.strips) glueStrip(draft, strip, panel);
+  for (const [strip, next] of parts.edging.corners) mitre(draft, strip, next);
   if (top) glueTop(draft, top);
   for (const frame of [parts.base, top?.strips]) if (frame) mitreCorners(draft, frame);
 }

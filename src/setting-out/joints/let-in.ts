@@ -9,6 +9,11 @@ const DADOS: ReadonlySet<CaseFrame['joints']> = new Set(['dado', 'stopped-dado',
 /** Ways of joining that let the bottom and the lid into the sides. */
 const LET_IN: ReadonlySet<CaseFrame['joints']> = new Set([...DADOS, 'rabbet']);
 
+/** True for a case whose bottom and lid are let into its sides, or its sides into them. */
+export function cornersLetIn({ joints }: Pick<CaseFrame, 'joints'>): boolean {
+  return LET_IN.has(joints);
+}
+
 /** How deep a panel goes into a face: a third of the board there, on what the router can be set to. */
 export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undefined): Traced | undefined {
   if (!mate || !DADOS.has(frame.joints)) return undefined;

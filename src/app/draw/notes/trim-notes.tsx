@@ -303,16 +303,26 @@ export function BackNote({ back, bay }: { back: RecordOf<'back'>; bay?: string }
 }
 
 export function EdgingNote({ edging }: { edging: RecordOf<'edging'> }) {
+  const at = `design/records/${edging.id}`;
   return (
-    <Note title="Front edging">
+    <Note title="Edging">
       <p>
-        Front edges faced with{' '}
-        <LotField
-          path={`design/records/${edging.id}/strip`}
-          label="Strip of the front edging"
-          form="strip"
-          end="."
+        <ChoiceField
+          path={`${at}/sides`}
+          label="What the edging covers"
+          choices={[
+            ['', 'Front edges'],
+            ['front,left,right', 'Front edges, and the ends of what runs through'],
+            ['front,upper', 'Front edges, and the upper ends of the sides'],
+            ['front,left,right,upper', 'Front edges, and all ends that show'],
+          ]}
+          editOf={(v) => ({
+            edit: 'set',
+            at: `${at}/sides`,
+            ...(v === '' ? {} : { value: v.split(',') }),
+          })}
         />{' '}
+        faced with <LotField path={`${at}/strip`} label="Strip of the front edging" form="strip" end="." />{' '}
         <TakeAway id={edging.id} />
       </p>
     </Note>
