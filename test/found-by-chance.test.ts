@@ -244,6 +244,41 @@ test.each<[string, Document]>([
       { lip: '3 mm' },
     ),
   ],
+  [
+    'a line of screws into a top over several cases is moved clear of a panel before a hidden space',
+    document('in', '14/16"', [
+      piece('60"', '69 11/16"', '25 5/16"'),
+      row,
+      { id: 'over', kind: 'top', parent: 'row', board: 'board' },
+      { ...inRow, id: 'left' },
+      { ...inRow, id: 'right' },
+      { id: 'inside', kind: 'opening', parent: 'right', split: 'back' },
+      { id: 'front', kind: 'opening', parent: 'inside' },
+      { id: 'hidden', kind: 'opening', parent: 'inside', size: '2 1/16"' },
+    ]),
+  ],
+  [
+    'one line of screws holds a shallow case with a low shelf upon another',
+    document(
+      'in',
+      '1"',
+      [
+        piece('52 8/16"', '70 4/16"', '24 13/16"'),
+        row,
+        { ...row, id: 'left', parent: 'row', lay: 'up' },
+        { ...inRow, id: 'low', parent: 'left' },
+        { id: 'top', kind: 'top', parent: 'low', board: 'other' },
+        { ...inRow, id: 'high', parent: 'left', depth: '8 2/16"' },
+        { ...row, id: 'right', parent: 'row', lay: 'up' },
+        { ...inRow, id: 'other', parent: 'right' },
+        { ...inRow, id: 'over-it', parent: 'right', depth: '8 1/16"' },
+        { id: 'inside', kind: 'opening', parent: 'high' },
+        { id: 'shelf', kind: 'shelf', parent: 'inside', setback: 'depth / 20', at: '2 11/16"' },
+        { id: 'door', kind: 'door', parent: 'high', board: 'board', over: ['inside'], hang: 'inset' },
+      ],
+      { other: '10/16"', wood: 'ash-white' },
+    ),
+  ],
 ])('%s', async (_, of) => {
   expect(await wrong(of)).toEqual([]);
 });

@@ -5,7 +5,7 @@ import type { Shape, Solids } from '../solid/index.ts';
 import { frameOf, type Member } from './assembly.ts';
 import { compare, type DrawnPart } from './compare.ts';
 import { onCard as mm, readCard } from './mm-cards.test-aid.ts';
-import { drilled, rabbeted } from './tool-work.ts';
+import { drilled, grooved, rabbeted } from './tool-work.ts';
 import { plainPiece, shapeOfPiece, type VirtualPiece } from './virtual-piece.ts';
 
 let solids: Solids;
@@ -57,11 +57,29 @@ const standing = (
   origin: [fromMm(x), 0, 0] as unknown as Member['origin'],
 });
 const shapeOf = (m: Member): Shape => ({ kind: 'moved', body: shapeOfPiece(m.piece), frame: frameOf(m) });
-const drawing: DrawnPart = { mark: 'A', shape: shapeOf(standing(board())) };
+const DRAWING: DrawnPart = { mark: 'A', shape: shapeOf(standing(board())) };
 /** Something else that is as drawn, and from which places are told. */
 const anchor: Member = { ...standing(plainPiece(fromMm(50), fromMm(50), fromMm(18)), -100), mark: 'Z' };
 
-function faults(made: Member): string[] {
+/** A board with a groove along it that runs into deeper dados across it: one hollow. */
+function crossed({ groove = 6, deep = 4, dados = [100, 250] }): VirtualPiece {
+  let piece = plainPiece(fromMm(400), fromMm(200), fromMm(18));
+  const cut = (edge: 'start' | 'far', wide: number, depth: number, at: readonly number[]) => {
+    const channels = at.map((x) => (wide > 6 ? [mm(x), mm(x + wide - 6)] : [mm(x)]));
+    const done = grooved(
+      piece,
+      { act: 'groove', workpieces: ['A'], edge, face: 'show', bit: mm(6), depth: mm(depth), channels },
+      readCard,
+    );
+    if ('fault' in done) throw new Error(done.fault);
+    piece = done.piece;
+  };
+  cut('far', groove, deep, [20]);
+  cut('start', 12, 8, dados);
+  return piece;
+}
+
+function faults(made: Member, drawing = DRAWING): string[] {
   const built = { members: [anchor, made] };
   const drawn = [{ mark: 'Z', shape: shapeOf(anchor) }, drawing];
   return compare(solids, built, drawn, 0.5).faults.map((f) => `${f.code}: ${f.sentence}`);
@@ -114,15 +132,39 @@ describe('what was built against what was drawn', () => {
     expect(faults(turned).join('\n')).toContain('part-differs');
   });
 
+  test.each([
+    ['a groove 1.5 mm deeper', { deep: 5.5 }],
+    ['a groove 2 mm wider', { groove: 8 }],
+    ['a dado 3 mm aside', { dados: [100, 253] }],
+  ])('%s, where channels run into one another', (_, made) => {
+    const drawing = { mark: 'A', shape: shapeOf(standing(crossed({}))) };
+    expect(faults(standing(crossed({})), drawing)).toEqual([]);
+    expect(faults(standing(crossed({ dados: [100.4, 250.4] })), drawing)).toEqual([]);
+    expect(faults(standing(crossed(made)), drawing).join()).toContain('lacks 1 of the cuts');
+  });
+
+  test('a plain part with its show face to the other side', () => {
+    const plain = plainPiece(fromMm(400), fromMm(200), fromMm(18));
+    const over: Member = {
+      ...standing(plain, 0, { length: '-x', width: '+y' }),
+      origin: [fromMm(400), 0, fromMm(18)] as unknown as Member['origin'],
+    };
+    const drawing = { mark: 'A', shape: shapeOf(standing(plain)) };
+    expect(faults(standing(plain), drawing)).toEqual([]);
+    expect(faults(over, drawing)).toEqual([
+      'part-differs: A shows the wrong face: its show face looks the other way.',
+    ]);
+  });
+
   test('a part that stands elsewhere, or is not there', () => {
     expect(faults(standing(board(), 3))).toEqual(['part-misplaced: A stands 3 mm from where it was drawn.']);
-    expect(compare(solids, { members: [anchor] }, [drawing], 0.5).faults).toMatchObject([
+    expect(compare(solids, { members: [anchor] }, [DRAWING], 0.5).faults).toMatchObject([
       { code: 'part-missing', on: 'A' },
     ]);
   });
 
   test('tells how much wood is lacking and left over', () => {
-    const { parts } = compare(solids, { members: [standing(board(400.4))] }, [drawing], 0.5);
+    const { parts } = compare(solids, { members: [standing(board(400.4))] }, [DRAWING], 0.5);
     expect(parts[0]!.surplus).toBeCloseTo(0.4 * 200 * 18, 0);
     // The rabbet is longer by as much as the board, which is wood the drawing has no more of.
     expect(parts[0]!.missing).toBeCloseTo(0.4 * 9 * 6, 0);

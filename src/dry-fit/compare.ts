@@ -123,12 +123,19 @@ function compareOne(hollows: Hollows, member: Member, part: DrawnPart, shift: Po
   }
   if (member.piece.raw.some((r) => toMm(r) > RAW))
     differs.push(`${part.mark} still has a raw edge of what it was cut from.`);
+  if (looksAway(member, part))
+    differs.push(`${part.mark} shows the wrong face: its show face looks the other way.`);
   // Corner on corner, as the box it fills and the hollows in it.
   const by = minus(madeBox.min, drawnBox.min);
+  const moved = <T extends { readonly middle: Point }>(h: T): T => ({ ...h, middle: plus(h.middle, by) });
   const hollow = matchHollows(
+    (a, b) => alike(a, b, size) && sameCuts(a, b, size),
     made.hollows,
-    drawn.hollows.map((h) => ({ ...h, centre: plus(h.centre, by), middle: plus(h.middle, by) })),
-    size,
+    drawn.hollows.map((h) => ({
+      ...moved(h),
+      centre: plus(h.centre, by),
+      ...(h.cuts ? { cuts: h.cuts.map(moved) } : {}),
+    })),
   );
   if (hollow.lacking.length > 0)
     differs.push(`${part.mark} lacks ${hollow.lacking.length} of the cuts and holes that were drawn.`);
@@ -150,6 +157,12 @@ function compareOne(hollows: Hollows, member: Member, part: DrawnPart, shift: Po
   };
 }
 
+/** True for a part whose show face looks to where its under face was drawn. */
+function looksAway(member: Member, { shape }: DrawnPart): boolean {
+  const [a, b] = [frameOf(member).z, shape.kind === 'moved' ? shape.frame.z : undefined];
+  return b !== undefined && a[0] * b[0] + a[1] * b[1] + a[2] * b[2] < -0.5;
+}
+
 /** Volumes of two boxes laid corner on corner, and of what they share. */
 function boxVolumes(a: Box, b: Box): readonly [number, number, number] {
   const size = (box: Box, i: number) => box.max[i]! - box.min[i]!;
@@ -165,13 +178,17 @@ function boxVolumes(a: Box, b: Box): readonly [number, number, number] {
  * Pairs the hollows of the made part with those of the drawn one. What finds no partner is a turned or mirrored
  * part, a missing hole, or a cut along the wrong edge; of pairs, how much wider or narrower the made ones are.
  */
-function matchHollows(made: readonly Hollow[], drawn: readonly Hollow[], longest: number) {
+function matchHollows(
+  isSame: (made: Hollow, drawn: Hollow) => boolean,
+  made: readonly Hollow[],
+  drawn: readonly Hollow[],
+) {
   const lacking: Hollow[] = [];
   const extra = [...made];
   let wider = 0;
   let narrower = 0;
   for (const h of drawn) {
-    const i = extra.findIndex((m) => alike(m, h, longest));
+    const i = extra.findIndex((m) => isSame(m, h));
     if (i < 0) {
       lacking.push(h);
       continue;
@@ -193,17 +210,41 @@ function distance(p: Point, q: Point): number {
 }
 
 function alike(a: Hollow, b: Hollow, longest: number): boolean {
-  const most = Math.max(...b.sides);
-  // What is cut at the far end of a part comes as far as the part is long.
   const place = Math.max(HOLLOW_PLACE, longest);
   return (
-    distance(a.middle, b.middle) <= place &&
-    distance(a.centre, b.centre) <= Math.max(place, HOLLOW_BALANCE * most) &&
-    Math.abs(a.volume - b.volume) <= HOLLOW_SHARE * b.volume &&
+    liesAlike(a, b, longest) &&
+    distance(a.centre, b.centre) <= Math.max(place, HOLLOW_BALANCE * Math.max(...b.sides)) &&
+    Math.abs(a.volume - b.volume) <= HOLLOW_SHARE * b.volume
+  );
+}
+
+/** Whether two boxes lie in the same place, as large as one another. */
+function liesAlike(
+  a: Pick<Hollow, 'middle' | 'sides'>,
+  b: Pick<Hollow, 'middle' | 'sides'>,
+  longest: number,
+): boolean {
+  const most = Math.max(...b.sides);
+  return (
+    // What is cut at the far end of a part comes as far as the part is long.
+    distance(a.middle, b.middle) <= Math.max(HOLLOW_PLACE, longest) &&
     a.sides.every(
       (s, i) =>
         Math.abs(s - b.sides[i]!) <= (b.sides[i] === most ? Math.max(longest, HOLLOW_SIDE) : HOLLOW_SIDE),
     )
+  );
+}
+
+/** Whether each single cut of a hollow is one of the other’s. */
+function sameCuts(made: Hollow, drawn: Hollow, longest: number): boolean {
+  if (!made.cuts && !drawn.cuts) return true;
+  const left = [...(made.cuts ?? [made])];
+  return (
+    (drawn.cuts ?? [drawn]).every((cut) => {
+      const i = left.findIndex((m) => liesAlike(m, cut, longest));
+      if (i >= 0) left.splice(i, 1);
+      return i >= 0;
+    }) && left.length === 0
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Frame, Point, Shape, Solids } from '../solid/index.ts';
 import { type Box, boundsOf, inFrame, overlap } from './shape-bounds.ts';
+import { singleCuts } from './single-cuts.ts';
 
 /** A hole, a rabbet, a slope: something that is missing from the box a part fills. */
 export interface Hollow {
@@ -9,6 +10,8 @@ export interface Hollow {
   readonly middle: Point;
   /** Sides of the box it fills. */
   readonly sides: Point;
+  /** The single cuts that it was made by, where they run into one another: its own box and volume don’t tell of each. */
+  readonly cuts?: readonly Pick<Hollow, 'middle' | 'sides'>[];
 }
 
 /** A shape as the box it fills and the hollows in that box. */
@@ -44,6 +47,9 @@ export class Hollows {
         centre: inFrame(frame, h.centre),
         middle: inFrame(frame, h.middle),
         sides: turned(frame, h.sides),
+        ...(h.cuts
+          ? { cuts: h.cuts.map((c) => ({ middle: inFrame(frame, c.middle), sides: turned(frame, c.sides) })) }
+          : {}),
       })),
     };
   }
@@ -58,18 +64,23 @@ export class Hollows {
       min: plus(larger(box.min, minus(reach.min, BEYOND)), by),
       max: plus(smaller(box.max, plus(reach.max, BEYOND)), by),
     };
-    const key = JSON.stringify([of, within], (_, x) =>
-      typeof x === 'number' ? Math.round(x * 1e6) / 1e6 : x,
-    );
+    const key = JSON.stringify([of, within], rounded);
     let found = this.known.get(key);
     if (!found) {
       found = this.solids.within(() => this.taken(of, within));
       this.known.set(key, found);
     }
-    return found.map((h) => ({ ...h, centre: minus(h.centre, by), middle: minus(h.middle, by) }));
+    const back = <T extends { readonly middle: Point }>(h: T): T => ({ ...h, middle: minus(h.middle, by) });
+    return found.map((h) => ({
+      ...back(h),
+      centre: minus(h.centre, by),
+      ...(h.cuts ? { cuts: h.cuts.map(back) } : {}),
+    }));
   }
 
-  private taken(of: readonly Shape[], { min, max }: Box): readonly Hollow[] {
+  private taken(of: readonly Shape[], within: Box): readonly Hollow[] {
+    const { min, max } = within;
+    const cuts = of.length > 1 ? singleCuts(of, within) : [];
     if ([0, 1, 2].some((i) => min[i]! >= max[i]!)) return [];
     return this.solids
       .make({ kind: 'union', of })
@@ -77,13 +88,30 @@ export class Hollows {
       .pieces()
       .map((p) => {
         const box = p.bounds()!;
-        return { volume: p.volume(), centre: p.centre(), middle: middleOf(box), sides: sidesOf(box) };
+        return {
+          volume: p.volume(),
+          centre: p.centre(),
+          middle: middleOf(box),
+          sides: sidesOf(box),
+          ...(cuts.length > 0
+            ? {
+                cuts: cuts
+                  .filter((c) => overlap(c, box))
+                  .map((c) => ({ middle: middleOf(c), sides: sidesOf(c) })),
+              }
+            : {}),
+        };
       })
       .filter((h) => h.volume > KEPT);
   }
 }
 
 const BEYOND: Point = [1, 1, 1];
+
+/** Numbers in keys: to a millionth of a millimetre. */
+function rounded(_: string, x: unknown): unknown {
+  return typeof x === 'number' ? Math.round(x * 1e6) / 1e6 : x;
+}
 
 /** A part's shape taken apart: a box, the cuts in it, and where they stand. */
 function opened(shape: Shape): {

@@ -14,6 +14,8 @@ export interface MutantsJudged {
   readonly caught: readonly string[];
   /** Those that the same piece comes of. */
   readonly unchanged: readonly string[];
+  /** Those after which nothing stands further off than rounding on honest cards may bring it: rows that lie nearly alike from either edge. */
+  readonly near: readonly string[];
   readonly slipped: readonly string[];
 }
 
@@ -32,25 +34,21 @@ export function judgeMutants(
     outOf: all.length,
     caught: [] as string[],
     unchanged: [] as string[],
+    near: [] as string[],
     slipped: [] as string[],
   };
   for (const m of choose(all)) {
     const verdict = verdictOn(m, base, before);
-    if (verdict !== undefined && verdict.length <= 8) throw new Error(`${m.name}: ${verdict}`);
-    (verdict === undefined
-      ? judged.slipped
-      : verdict === 'identical'
-        ? judged.unchanged
-        : judged.caught
-    ).push(m.name);
+    if (verdict.length < 4) throw new Error(`${m.name}: ${verdict}`);
+    (verdict in judged ? judged[verdict as 'unchanged' | 'near' | 'slipped'] : judged.caught).push(m.name);
   }
   return judged;
 }
 
 /** What is printed of it. */
-export function rateOf(name: string, { outOf, caught, unchanged, slipped }: MutantsJudged): string {
-  const made = caught.length + unchanged.length + slipped.length;
-  return `${name}: of ${made} mistakes (out of ${outOf}) ${caught.length} are caught, ${unchanged.length} change nothing, ${slipped.length} slip by`;
+export function rateOf(name: string, { outOf, caught, unchanged, near, slipped }: MutantsJudged): string {
+  const made = caught.length + unchanged.length + near.length + slipped.length;
+  return `${name}: of ${made} mistakes (out of ${outOf}) ${caught.length} are caught, ${unchanged.length} change nothing, ${near.length} come as near as rounding does, ${slipped.length} slip by`;
 }
 
 /** The finished piece, the screws in it and what is left over by name, all lengths in mm. */
@@ -59,9 +57,7 @@ function endOf(shop: Workshop): unknown {
   const members = standing
     .map(({ mark, piece, turn, origin }) => {
       // Cuts in any order make the same piece, and it doesn't matter where on the bench it was begun.
-      const [cuts, ways] = [piece.cuts.map(boundsOf), piece.ways].map((all) =>
-        [...all].sort((a, b) => (JSON.stringify(a) < JSON.stringify(b) ? -1 : 1)),
-      );
+      const [cuts, ways] = [new Set(piece.cuts.map(boundsOf)), new Set(piece.ways)];
       const at = origin.map((x, i) => toMm(x - standing[0]!.origin[i]!));
       return { mark, turn, size: piece.size.map(toMm), cuts, ways, at };
     })
@@ -70,15 +66,29 @@ function endOf(shop: Workshop): unknown {
   return { members, screws, loose: [...shop.loose.keys()].sort() };
 }
 
-/** As near as marking out comes, mm. */
+/** As near as marking out comes; and as far as printed numbers, each rounded, may bring a place from where it was drawn, mm. */
 const MARKING = 0.7;
+const ROUNDING = 1.5;
 
-/** True when two ends are the same, lengths as near as they can be marked. */
-function same(a: unknown, b: unknown): boolean {
-  if (typeof a === 'number' && typeof b === 'number') return Math.abs(a - b) <= MARKING;
+/** True when two ends are the same, lengths as near as so many millimetres. */
+function same(a: unknown, b: unknown, apart: number): boolean {
+  if (typeof a === 'number' && typeof b === 'number') return Math.abs(a - b) <= apart;
+  if (a instanceof Set && b instanceof Set) return a.size === b.size && eachFinds([...a], [...b], apart);
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
   const [left, right] = [Object.entries(a), Object.entries(b)];
-  return left.length === right.length && left.every(([key, value]) => same(value, Reflect.get(b, key)));
+  return (
+    left.length === right.length && left.every(([key, value]) => same(value, Reflect.get(b, key), apart))
+  );
+}
+
+/** True when each of some things is the same as another of as many, in whatever order. */
+function eachFinds(some: readonly unknown[], others: readonly unknown[], apart: number): boolean {
+  const left = [...others];
+  return some.every((x) => {
+    const i = left.findIndex((y) => same(x, y, apart));
+    if (i >= 0) left.splice(i, 1);
+    return i >= 0;
+  });
 }
 
 /** The shop before each card of a plan, and at the end. */
@@ -117,8 +127,8 @@ function takeOver(to: object, from: object): void {
     );
 }
 
-/** The sentence that a mistake is caught with; `identical` when the same piece comes of it; undefined if it slips by. */
-function verdictOn(mutant: Mutant, base: DryFitInput, before: readonly Workshop[]): string | undefined {
+/** The sentence that a mistake is caught with; else `unchanged`, `near` or `slipped`. */
+function verdictOn(mutant: Mutant, base: DryFitInput, before: readonly Workshop[]): string {
   const { build, from, widerKerf } = mutant;
   const input: DryFitInput = { ...base, build, kerfOf: (tool) => base.kerfOf(tool) + (widerKerf ?? 0) };
   const anew = from === 0 || widerKerf !== undefined;
@@ -130,7 +140,8 @@ function verdictOn(mutant: Mutant, base: DryFitInput, before: readonly Workshop[
   }
   const [fault] = outcomeOf(shop, input).faults;
   if (fault) return fault.sentence;
-  return same(endOf(shop), endOf(before.at(-1)!)) ? 'identical' : undefined;
+  const [end, right] = [endOf(shop), endOf(before.at(-1)!)];
+  return same(end, right, MARKING) ? 'unchanged' : same(end, right, ROUNDING) ? 'near' : 'slipped';
 }
 
 /** Some of each kind of mistake, spread over the plan. */

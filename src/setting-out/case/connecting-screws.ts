@@ -39,9 +39,10 @@ export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpe
   const ways = spec.oneWay ? [spec] : [spec, back];
   const screws = ways.map((way) => connectingScrew(draft, way.part.thickness, way.mate.thickness));
   if (screws.every((screw) => screw === undefined)) noScrew(draft, spec);
-  for (const [i, way] of ways.entries()) {
-    const screw = screws[i];
-    const places = screw && gridOf(draft, bores, way, screw);
+  // One line of screws holds them where there is no place for a second.
+  const tries = [true, false].flatMap((all) => ways.map((way, i) => ({ way, screw: screws[i], all })));
+  for (const { way, screw, all } of tries) {
+    const places = screw && gridOf(draft, bores, way, screw, all);
     if (!screw || !places) continue;
     const id = `${way.part.id}>${way.mate.id}`;
     const fasteners = places.map((at, n) => drive(draft, way, screw, { id, at, n: n + 1 }));
@@ -83,6 +84,7 @@ function gridOf(
   bores: Bores,
   spec: ConnectingSpec,
   screw: ChosenScrew,
+  all: boolean,
 ): readonly Spot[] | undefined {
   const l = draft.ledger;
   const { part, mate } = spec;
@@ -102,11 +104,12 @@ function gridOf(
         ? spec.room(screw, l.less('how far it stands behind the screws in front', line, front))
         : undefined;
     const wanted = roomAt(asked);
-    const found = lineOf(draft, bores, { ...spec, wanted }, screw, asked, [near, far], {
+    const found = lineOf(draft, bores, { ...spec, wanted }, screw, asked, [near, far], front, {
       spacing,
       low,
       high,
     });
+    if (!found && !all && (spots.length > 1 || rows.at.at(-1) !== from)) continue;
     if (!found) return undefined;
     const room = found.line === asked ? wanted : roomAt(found.line);
     for (const place of found.places)
@@ -120,7 +123,7 @@ function gridOf(
 }
 
 /** Steps that a line of screws may be moved across the panel where it finds no places: the shortest way first. */
-const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4];
+const STEPS = [0, ...Array.from({ length: 20 }, (_, i) => [i + 1, -i - 1]).flat()];
 
 /** What is screwed, and the room that the screws of a line have. */
 type LineSpec = ConnectingSpec & { readonly wanted: RoomToMove | undefined };
@@ -133,14 +136,17 @@ function lineOf(
   screw: ChosenScrew,
   asked: Traced,
   [near, far]: readonly [Traced, Traced],
+  before: Traced | undefined,
   row: Pick<Row, 'spacing' | 'low' | 'high'>,
 ): { readonly line: Traced; readonly places: readonly Traced[] } | undefined {
   const l = draft.ledger;
   const aside = l.row(SETTING_OUT.moveAside);
   const least = l.ticks(l.row(SETTING_OUT.connectEndLeast));
+  const apart = l.ticks(l.row(SETTING_OUT.connectSpacingLeast)) / 2;
   for (const n of STEPS) {
     const at = l.ticks(asked) + n * l.ticks(aside);
     if (n !== 0 && (at < l.ticks(near) + least || at > l.ticks(far) - least)) continue;
+    if (before !== undefined && at - l.ticks(before) < apart) continue;
     const isFree = (along: number) => {
       const all = boresOf(draft, spec, screw, along, at);
       return !all.some((b) => bores.meets(b)) && !isBehind(draft, spec, screw, all[0]!);

@@ -1,0 +1,60 @@
+import type { Shape } from '../solid/index.ts';
+import { type Box, boundsOf } from './shape-bounds.ts';
+
+/** Sides that lie this near are one, mm. */
+const ONE = 0.02;
+/** What reaches into the wood by less than this cuts nothing, mm. */
+const NOTHING = 0.05;
+
+/**
+ * The boxes of rabbets, channels and notches within a box of wood: what is cut in several passes is one, and what lies in
+ * another is none of its own. Where they run into one another they are one hollow; here each is told by itself. Slopes
+ * and round holes are no boxes, and left out.
+ */
+export function singleCuts(of: readonly Shape[], within: Box): readonly Box[] {
+  const cuts: Box[] = [];
+  for (const shape of of.filter(isBox)) {
+    let cut: Box | undefined = common(boundsOf(shape), within);
+    while (cut) {
+      const grown: Box = cut;
+      const i = cuts.findIndex((other) => oneBox(other, grown) !== undefined);
+      if (i < 0) {
+        cuts.push(grown);
+        break;
+      }
+      cut = oneBox(cuts.splice(i, 1)[0]!, grown);
+    }
+  }
+  return cuts;
+}
+
+function isBox(shape: Shape): boolean {
+  if (shape.kind !== 'moved') return shape.kind === 'box';
+  const { x, y, z } = shape.frame;
+  return [x, y, z].every((v) => v.some((c) => Math.abs(c) === 1)) && isBox(shape.body);
+}
+
+function common(a: Box, b: Box): Box | undefined {
+  const min = [0, 1, 2].map((k) => Math.max(a.min[k]!, b.min[k]!));
+  const max = [0, 1, 2].map((k) => Math.min(a.max[k]!, b.max[k]!));
+  return max.some((x, k) => x - min[k]! < NOTHING) ? undefined : ({ min, max } as unknown as Box);
+}
+
+/** The box that two fill together; undefined where that is no box. */
+function oneBox(a: Box, b: Box): Box | undefined {
+  if (holds(a, b)) return a;
+  if (holds(b, a)) return b;
+  const apart = [0, 1, 2].filter(
+    (k) => Math.abs(a.min[k]! - b.min[k]!) > ONE || Math.abs(a.max[k]! - b.max[k]!) > ONE,
+  );
+  const [k] = apart;
+  if (apart.length !== 1 || a.min[k!]! > b.max[k!]! + ONE || b.min[k!]! > a.max[k!]! + ONE) return undefined;
+  return {
+    min: a.min.map((x, i) => Math.min(x, b.min[i]!)) as unknown as Box['min'],
+    max: a.max.map((x, i) => Math.max(x, b.max[i]!)) as unknown as Box['max'],
+  };
+}
+
+function holds(a: Box, b: Box): boolean {
+  return [0, 1, 2].every((k) => a.min[k]! <= b.min[k]! + ONE && a.max[k]! >= b.max[k]! - ONE);
+}
