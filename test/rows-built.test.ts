@@ -61,6 +61,9 @@ function planOf(...given: readonly (Fields | readonly Change[])[]): Plan {
   return planned(job);
 }
 
+const ledgerWidth = (plan: Plan, opening: string) =>
+  plan.setOut.openings.find((o) => o.id === opening)!.width;
+
 function builtClean(plan: Plan): void {
   expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
   expect(plan.dryFit.faults).toEqual([]);
@@ -108,6 +111,36 @@ describe('a side that two cases share', () => {
       expect(plan.setOut.joints.filter((j) => j.duty === 'connect')).toEqual([]);
     },
   );
+
+  test.each([
+    ['43 7/16"', 'pocket-screws'],
+    ['43 7/16"', 'dado'],
+    ['1100.3 mm', 'rabbet'],
+    ['1099.9 mm', 'pocket-screws'],
+  ])('three equal cases in %s, %s: no step of the saw is lost at each', (width, joints) => {
+    const of = planOf(
+      { ...piece, width },
+      group,
+      ...['a', 'b', 'c'].flatMap((id, i) => [
+        box(id, { joints, ...(i > 0 ? { leftSide: 'shared' } : {}) }),
+        ...inside(id),
+        back(id),
+      ]),
+    );
+    builtClean(of);
+    const { ledger, parts, overall } = of.setOut;
+    const ticks = (t: typeof overall.width): number => ledger.ticks(t);
+    expect(ticks(overall.width)).toBe(
+      width.endsWith('mm') ? Math.round(Number.parseFloat(width) * 3200) : 695 * 5080,
+    );
+    const bottoms = parts.filter((p) => p.role === 'bottom');
+    const lost = bottoms.reduce((sum, p) => sum + ticks(p.length) - ticks(p.cut.length), 0);
+    // Half a millimetre is a step of the saw here.
+    expect(lost).toBeGreaterThanOrEqual(0);
+    expect(lost).toBeLessThan(0.5 * 3200);
+    const clear = ['a.in', 'b.in', 'c.in'].map((id) => ticks(ledgerWidth(of, id)));
+    expect(Math.max(...clear) - Math.min(...clear)).toBeLessThanOrEqual(0.75 * 3200);
+  });
 
   test('belongs to the higher one: the lower case’s back stops in it where its lid does', () => {
     const plan = planOf(

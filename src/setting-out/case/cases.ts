@@ -8,6 +8,7 @@ import { shareOut } from '../spaces/shared-out.ts';
 import { type CaseFrame, depthOfOverlayDoors, frameOfCase } from './frame-of-case.ts';
 import { insideGroup } from './inside-group.ts';
 import { sidesOfCase } from './shared-sides.ts';
+import { sharesAsSawn } from './shares-as-sawn.ts';
 import { type Site, wholePiece, within } from './site.ts';
 
 /** A case or a group of them. */
@@ -289,7 +290,14 @@ export class Cases {
         ? whole
         : draft.ledger.sum('of all cases, sides that two share counted for both', whole, ...twice);
     const shared = shareOut(draft, WORDS, total, [], claims);
-    if ('sizes' in shared) return shared.sizes;
+    if ('sizes' in shared) {
+      const { sizes } = shared;
+      const row = members.map((member, i) => ({ member, size: sizes[i]!, free: !claims[i]!.fixed }));
+      // A group among them is no case that a saw is set for.
+      return twice.length > 0 && row.every((r) => r.member.kind !== 'group')
+        ? sharesAsSawn(draft, row)
+        : sizes;
+    }
     if (shared.wrong === 'does-not-add-up')
       draft.stop(
         'cases.do-not-add-up',
