@@ -13,6 +13,7 @@ import { type CaseBox, type CaseUnit, marked, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { closesShelves, isBefore } from './closed-behind.ts';
 import { driveScrews } from './drive-screws.ts';
+import { earlyFeet } from './feet-on-bottom.ts';
 import { foldedParts, foldLines } from './fold-work.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
@@ -34,6 +35,7 @@ export function assemble(bench: Bench): void {
 
 /** Cases that share sides are built one on to the other, and go on together. */
 function assembleUnit(bench: Bench, unit: CaseUnit): void {
+  const early = new Set(earlyFeet(bench).map((j) => j.mate));
   const onFeet = new Set(bench.setOut.joints.filter((j) => j.duty === 'foot').map((j) => j.mate));
   const bases = unit.boxes.map((box) => ({
     box,
@@ -63,7 +65,9 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
   for (const { box, name, strips, feet, legs } of bases) {
     if (strips.length > 0) mountBase(bench, standing, box, name, strips);
     if (legs.length > 0) mountBase(bench, standing, box, name, legs);
-    for (const foot of feet) setPart(bench, standing, foot);
+    for (const foot of feet)
+      if (early.has(foot.id)) standing.add(foot);
+      else setPart(bench, standing, foot);
   }
   for (const box of unit.boxes)
     for (const top of topsOf(bench, box)) if (!closes(top)) mountTop(bench, unit, standing, box, top);

@@ -10,6 +10,7 @@ import { fitButtons } from './buttons.ts';
 import { fitDrawers } from './drawers/fit-drawers.ts';
 import { glueCentreRunners } from './drawers/on-centre-runner.ts';
 import { glueEdging, stripsLater } from './edging-work.ts';
+import { feetOnBottoms } from './feet-on-bottom.ts';
 import { fitFillers } from './filler-work.ts';
 import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
 import { finishPiece, prefinishParts } from './finish/finish-work.ts';
@@ -75,6 +76,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   );
   glueEdging(bench, cutAtOnce, 'edging');
   glueCentreRunners(bench);
+  feetOnBottoms(bench);
   sandParts(bench);
   const finishing = planFinish(bench);
   prefinishParts(bench, finishing);

@@ -12,6 +12,7 @@ import type { Bounded, Parting } from '../spaces/openings.ts';
 import { bevelledCleat } from './bevelled-cleat.ts';
 import type { CasePanels } from './case-panels.ts';
 import { isMitred } from './corners.ts';
+import { takesFeetFirst } from './feet-first.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { skirting } from './skirting.ts';
 
@@ -196,6 +197,7 @@ export function joinFooting(
   const inside = new Set(partings.map((p) => p.part));
   // Feet come before shelves that are screwed in last.
   const standing = stands.filter((p) => inside.has(p));
+  const first = takesFeetFirst(panels.bottom);
   for (const { part, from, to } of between) {
     const isRail = part.record !== frame.base?.id;
     // A cleat is behind the back.
@@ -232,8 +234,12 @@ export function joinFooting(
       standing,
       plugs: plugWish(draft, frame.box),
     } as const;
-    if (facesWood(draft, spec)) faceJoint(draft, bores, spec);
-    else if (!draft.snags.some((s) => s.code === 'base.under-side' && s.where.record === foot.record))
+    if (facesWood(draft, spec)) {
+      // Where no driver would reach them then, they go under the bottom while it lies loose.
+      if (!first) faceJoint(draft, bores, spec);
+      else if (!faceJoint(draft, bores, { ...spec, besides: true }))
+        faceJoint(draft, bores, { ...spec, standing: [], loose: true });
+    } else if (!draft.snags.some((s) => s.code === 'base.under-side' && s.where.record === foot.record))
       draft.stop(
         'base.under-side',
         frame.base!,

@@ -29,6 +29,8 @@ export interface FaceJointSpec {
   readonly besides?: true;
   /** Only the foremost screw of the row: behind it the mate moves. */
   readonly foremost?: true;
+  /** Set where it is made while the mate lies loose. */
+  readonly loose?: true;
 }
 
 /** The face of the mate that heads are on: the one that looks away from the edge. */
@@ -113,8 +115,8 @@ export function facesWood(
   );
 }
 
-/** Adds the joint, its holes and its screws. */
-export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): void {
+/** Adds the joint, its holes and its screws; false where it was left out. */
+export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): boolean {
   const l = draft.ledger;
   const { part, edge, mate, duty } = spec;
   const id = `${mate.id}>${part.id}`;
@@ -130,12 +132,13 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): void
     mate: part.id,
     mateSide: edge,
     contact: contactBox(draft, mate, side, part),
+    ...(spec.loose ? { loose: true } : {}),
   };
   const chosen = choose(draft, spec);
   if (!chosen) {
     noScrew(draft, spec);
     draft.joints.push({ ...joint, fasteners: [] });
-    return;
+    return true;
   }
   const { screw, plug, row, heads } = chosen;
   const over = beforeHeads(draft, row, spec.standing);
@@ -160,8 +163,9 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): void
         (p) => at + row.driver <= l.ticks(p.box.min[along]) || at - row.driver >= l.ticks(p.box.max[along]),
       ) && driverRoom(draft, { head, out, own: mate }, spec.standing),
   });
-  if (fasteners.length === 0 && spec.besides) return;
+  if (fasteners.length === 0 && spec.besides) return false;
   draft.joints.push({ ...joint, heads, fasteners });
+  return true;
 }
 
 function noScrew(draft: Draft, { part, mate }: FaceJointSpec): void {

@@ -53,6 +53,8 @@ export interface Joint {
   readonly fasteners: readonly string[];
   /** Dowels or biscuits of the joint, in order along it. */
   readonly pegs?: readonly string[];
+  /** Set where it is made while `part` lies loose on the bench, before anything stands on that. */
+  readonly loose?: true;
   /** Of screws through a face. */
   readonly heads?: Heads;
   /**
