@@ -1,8 +1,9 @@
-import { createRequire } from 'node:module';
 import type * as Library from 'maxrects-packer';
 import type { CutProblem } from '../src/breakdown/index.ts';
 
-const { MaxRectsPacker } = createRequire(import.meta.url)('maxrects-packer') as typeof Library;
+// The package calls itself a module, but what it names as its main file is none: the one beside it is.
+const PACKER: string = import.meta.resolve('maxrects-packer').replace(/\.js$/, '.mjs');
+const { MaxRectsPacker } = (await import(PACKER)) as typeof Library;
 
 /**
  * How many sheets a general-purpose packing library takes for a problem of one sheet size, to hold beside ours;

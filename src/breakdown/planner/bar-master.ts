@@ -120,10 +120,11 @@ export class BarMaster {
   }
 
   /**
-   * Generates patterns until the relaxation is solved, or its value is at most `enough`. Gives a valid lower
+   * Generates patterns until the relaxation is solved, or its value is at most `enough`; not `toTheEnd`, it is enough that the
+   * bound on it rounds up to no less. Gives a valid lower
    * bound on it (after J. Farley, Operations Research 38, 1990), or 0 when a filling was given up.
    */
-  solve(enough: number, mostPivots: number): number {
+  solve(enough: number, mostPivots: number, toTheEnd = false): number {
     let bound = this.bestBound;
     let still = 0;
     this.surplusWeights.fill(1);
@@ -148,7 +149,7 @@ export class BarMaster {
             this.centre.set(this.asked);
           }
         }
-        if (this.gain <= EPS || Math.ceil(bound - 1e-6) >= this.objective - 1e-6) {
+        if (this.gain <= EPS || (!toTheEnd && Math.ceil(bound - 1e-6) >= this.objective - 1e-6)) {
           this.finished = true;
           return bound;
         }

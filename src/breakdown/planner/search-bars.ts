@@ -3,6 +3,7 @@ import { BarDive } from './bar-dive.ts';
 import { BarMaster } from './bar-master.ts';
 import type { BarsFound } from './bars-found.ts';
 import { bestFit } from './best-fit.ts';
+import { CoverTurns } from './cover-turns.ts';
 import { RefillTurns } from './refill-turns.ts';
 import { SwapTurns } from './swap-turns.ts';
 import { TradeTurns } from './trade-turns.ts';
@@ -14,6 +15,8 @@ const TURN = 6_000_000;
 const SWAP_FIRST = 1.2e7;
 const TRADE_FIRST = 1e7;
 const REFILL_FIRST = 2e8;
+/** Work of covers after the relaxation, before anything else is tried, and of a turn of theirs later. */
+const COVER_FIRST = 3e8;
 /** Only where the bound leaves less than this share of a bar over: elsewhere the bound may be too low for refills. */
 const TIGHT = 0.1;
 
@@ -30,8 +33,8 @@ export const WORTH = 100_000_000;
 
 /**
  * The fewest bars of one length. Laying in order of length comes first, then a short search by swaps, then the relaxation,
- * whose value rounded up is the bound. Where that leaves hardly any waste, refills come next; dives into the relaxation
- * and swaps then take turns.
+ * whose value rounded up is the bound. Where that lies hardly above the value, covers come next, and where it leaves hardly
+ * any waste, refills; covers, dives into the relaxation and swaps then take turns.
  */
 export function* searchBars(
   lengths: Int32Array,
@@ -49,8 +52,9 @@ export function* searchBars(
   const swaps = new SwapTurns(lengths, demand, room, chance, SWAP_FIRST);
   const refills = new RefillTurns(lengths, demand, room, chance);
   const trades = new TradeTurns(lengths, demand, room, chance);
+  let covers: CoverTurns | undefined;
   const step = (dived: number): BarsStep => {
-    const work = solved + swaps.work + trades.work + refills.work + dived;
+    const work = solved + swaps.work + trades.work + refills.work + (covers?.work ?? 0) + dived;
     return values ? { work, best, bound, values } : { work, best, bound };
   };
   yield step(0);
@@ -67,7 +71,7 @@ export function* searchBars(
   master.know(best.bars.map((b) => b.counts));
   master.know(swaps.bars());
   let sure = 0;
-  while (!master.finished && solved + swaps.work + trades.work + refills.work < effort) {
+  while (!master.finished && step(0).work < effort) {
     sure = Math.max(sure, master.solve(0, 60));
     solved = master.work;
     yield step(0);
@@ -79,6 +83,13 @@ export function* searchBars(
   if (proven > bound) {
     bound = proven;
     values = shown;
+  }
+
+  covers = new CoverTurns(master, bound, chance);
+  const covered = Math.min(COVER_FIRST, effort / 2);
+  while (best.total > bound && !covers.done && covers.work < covered) {
+    best = covers.turn(PAUSE) ?? best;
+    yield step(0);
   }
 
   const over = bound * room - lengths.reduce((a, l, i) => a + l * demand[i]!, 0);
@@ -100,7 +111,14 @@ export function* searchBars(
       yield step(dive.work);
     }
   };
-  while (best.total > bound && solved + swaps.work + trades.work + refills.work + dive.work < effort) {
+  while (best.total > bound && step(dive.work).work < effort) {
+    for (
+      const until = covers.work + TURN;
+      best.total > bound && !covers.done && covers.work < until;
+      yield step(dive.work)
+    )
+      best = covers.turn(PAUSE) ?? best;
+    if (best.total <= bound) break;
     if (trades.able(bound)) {
       for (const until = trades.work + TURN; best.total > bound && trades.work < until; yield step(dive.work))
         best = trades.turn(bound, PAUSE) ?? best;
