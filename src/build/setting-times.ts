@@ -1,5 +1,6 @@
 import type { AdhesiveLot, FinishLot } from '../job/index.ts';
-import { ADHESIVES, type Adhesive, adhesive, FINISHES, type Finish, finish } from '../materials/index.ts';
+import { ADHESIVES, type Adhesive, adhesive } from '../materials/index.ts';
+import { finishOf } from '../setting-out/index.ts';
 import { timeWords } from './duration-words.ts';
 
 /** How long glue or a coat must be left alone, and the sentence that says who says so. */
@@ -15,15 +16,6 @@ export function glueOf(lots: readonly AdhesiveLot[]): {
 } {
   const lot = lots[0];
   return { lot, kind: adhesive(lot?.material ?? '') ?? ADHESIVES[0]! };
-}
-
-/** The finish of the shop: its first on the rack, or a wiping varnish where there is none. */
-export function finishOf(lots: readonly FinishLot[]): {
-  readonly lot: FinishLot | undefined;
-  readonly kind: Finish;
-} {
-  const lot = lots[0];
-  return { lot, kind: finish(lot?.material ?? '') ?? FINISHES[0]! };
 }
 
 /** In clamps: as the label says, or else the longest that is usual for the kind. */

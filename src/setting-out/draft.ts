@@ -18,7 +18,7 @@ import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
 import type { EdgeSide } from './edging/edged-front.ts';
 import type { Feature } from './feature.ts';
-import type { Fit } from './fits/fit.ts';
+import type { FinishedFace, Fit } from './fits/fit.ts';
 import type { GluedPanel } from './glued/glued-panel.ts';
 import { finishedThickness } from './glued/panel-of-boards.ts';
 import type { Fastener, Joint } from './joints/joint.ts';
@@ -92,6 +92,8 @@ export class Draft {
   readonly surfaces: Surface[] = [];
   readonly doors: DoorLeaf[] = [];
   readonly fits: Fit[] = [];
+  /** The finished faces in the gaps of fits, by their places in the list. */
+  readonly faced = new Map<number, readonly FinishedFace[]>();
   readonly pinned: PinnedShelf[] = [];
   readonly sliding: SlidingSet[] = [];
   readonly drawers: Drawer[] = [];

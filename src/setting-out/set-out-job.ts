@@ -12,6 +12,7 @@ import { behindSharedSides } from './case/where-cases-meet.ts';
 import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { frontStrips } from './drawers/front-strips.ts';
+import { filmInFits } from './fits/film-in-fits.ts';
 import { PrintedSizes } from './fits/printed-sizes.ts';
 import { cableHoles } from './holes/cable-holes.ts';
 import { cutVents } from './holes/vents.ts';
@@ -71,6 +72,7 @@ export function setOut(job: JobDocument): SetOut {
   checkSpace(draft);
   if (formulas) fitsRoom(draft);
   nameDimensions(draft, overall);
+  filmInFits(draft);
   const printed = new PrintedSizes(draft);
   const parts = inOrderOfMarks(draft.parts, printed);
   const gluedPanels = draft.gluedPanels.map((g) => ({ ...g, boards: inOrderOfMarks(g.boards, printed) }));

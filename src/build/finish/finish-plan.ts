@@ -1,14 +1,16 @@
 import type { FinishLot } from '../../job/index.ts';
 import { FINISH_WORK, type Finish } from '../../materials/index.ts';
 import {
+  coatsOn,
   type ExposedFace,
   exposedFaces,
+  finishedBefore,
+  finishOf,
   SURFACE_CLASSES,
   type SurfaceClass,
   surfaceClass,
 } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
-import { finishOf } from '../setting-times.ts';
 
 /** What the surfaces of one class get. */
 export interface ClassFinish {
@@ -37,28 +39,24 @@ export interface FinishPlan {
   readonly hidden: ReadonlyMap<string, 'show' | 'under'>;
 }
 
-/** One more coat where it wears. */
-const MORE_ON_TOP = 1;
-
 /** Areas by class from the standing parts, coats by the label or else the most that are usual, quantities with waste. */
 export function planFinish(bench: Bench): FinishPlan {
   const { lot, kind } = finishOf(bench.job.shop.rack.finishes);
-  const coats = lot?.label?.coats ?? kind.coats[1];
+  const coatsOf = (surface?: SurfaceClass) => coatsOn(bench.job.shop.rack.finishes, surface);
+  const coats = coatsOf();
   const told = lot?.label?.coverageM2PerL;
   const coverage = told ?? kind.coverageM2PerL;
   const classOf = surfaceClass(bench.setOut);
   const faces = exposedFaces(bench.setOut).map((face) => ({ face, surface: classOf(face) }));
   const classes = SURFACE_CLASSES.flatMap((surface): ClassFinish[] => {
     const areaM2 = faces.reduce((sum, f) => sum + (f.surface === surface ? f.face.areaMm2 : 0), 0) / 1e6;
-    const n = coats + (surface === 'top' ? MORE_ON_TOP : 0);
+    const n = coatsOf(surface);
     return areaM2 > 0
       ? [{ surface, areaM2, coats: n, litres: ((areaM2 * n) / coverage) * FINISH_WORK.withWaste }]
       : [];
   });
-  const comesOut = partsThatComeOut(bench);
-  const before = faces.filter(
-    (f) => f.surface === 'inside' && !comesOut.has(f.face.part.id) && outOfReach(bench, f.face),
-  );
+  const isBefore = finishedBefore(bench.setOut);
+  const before = faces.filter((f) => isBefore(f.face, f.surface));
   return {
     kind,
     lot,
@@ -86,21 +84,4 @@ function hiddenFaces(
       return side ? [[p.mark, side] as const] : [];
     }),
   );
-}
-
-/** Drawers, doors and loose shelves come out for the finish: every face of theirs can be reached then. */
-function partsThatComeOut({ setOut }: Bench): ReadonlySet<string> {
-  return new Set([
-    ...setOut.drawers.flatMap((d) => Object.values(d.parts)),
-    ...setOut.doors.map((d) => d.part),
-    ...setOut.sliding.flatMap((s) => s.leaves.map((d) => d.part)),
-    ...setOut.pinned.map((s) => s.part),
-  ]);
-}
-
-/** A face in a space so narrow and deep that a hand with a cloth doesn’t reach it. */
-function outOfReach(bench: Bench, { part, gapMm, looks }: ExposedFace): boolean {
-  if (gapMm === undefined || looks === '-y' || looks === '+y') return false;
-  const deep = bench.ledger.ticks(part.width) / 3200;
-  return gapMm < FINISH_WORK.handMm && deep > FINISH_WORK.armMm;
 }

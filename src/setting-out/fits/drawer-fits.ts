@@ -7,7 +7,7 @@ import type { DrawerBox } from '../drawers/drawer-box.ts';
 import { outerSize } from '../edging/outer-box.ts';
 import type { Space } from '../spaces/openings.ts';
 import { betweenOf, type ClearLoops } from './clear-loops.ts';
-import { addFit, cut, type FitMember, setBy, thick, withEdging } from './fit.ts';
+import { addFit, between, cut, type FitMember, setBy, thick, withEdging } from './fit.ts';
 
 /** A drawer with what it must fit. */
 export interface FittedDrawer {
@@ -63,7 +63,7 @@ export function fitsOfDrawer(
     least: l.row(DRAWERS.slideRoom),
     loop: [...loops.of(betweenOf('width', space)), ...withEdging(draft, face, 'length')],
     toFit: face.id,
-    faces: 4,
+    faces: [...between(space.left, '+x', space.right, '-x'), ...between(face, '-x', face, '+x')],
   });
   if (single)
     addFit(draft, {
@@ -74,7 +74,7 @@ export function fitsOfDrawer(
       least: l.row(DRAWERS.slideRoom),
       loop: [...loops.of(betweenOf('height', space)), ...withEdging(draft, face, 'width')],
       toFit: face.id,
-      faces: 4,
+      faces: [...between(space.below, '+z', space.above, '-z'), ...between(face, '-z', face, '+z')],
     });
 }
 
@@ -110,6 +110,8 @@ function acrossFit(
           made: { by: 'hardware', id: runner.id },
         },
       ],
+      // The halves on the box come off for the finish; those on the uprights stay, under tape.
+      faces: between(box.left, '-x', box.right, '+x'),
     });
     return;
   }
@@ -120,7 +122,7 @@ function acrossFit(
     least: l.row(DRAWERS.slideRoom),
     most: l.times('on both sides', l.row(DRAWERS.runnerWider), 4),
     loop,
-    faces: 4,
+    faces: [...between(space.left, '+x', space.right, '-x'), ...between(box.left, '-x', box.right, '+x')],
   });
   if (carriage.by.kind === 'centre') {
     guideFit(draft, drawer, carriage.by.strips);

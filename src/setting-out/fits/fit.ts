@@ -1,8 +1,8 @@
 import type { ToolKind } from '../../job/index.ts';
-import { FILMS, finish } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { stripsAlong } from '../edging/outer-box.ts';
+import type { Direction } from '../place.ts';
 
 /** What a dimension is made by; how far off it may turn out follows from that. */
 export type MadeBy =
@@ -109,40 +109,37 @@ function sawOf(draft: Draft): ToolKind {
   return !owns('circular-saw') && owns('mitre-saw') ? 'mitre-saw' : 'circular-saw';
 }
 
+/** A face that looks into the gap of a fit, and gets finish. */
+export interface FinishedFace {
+  /** Absent for an applied top that closes a space above. */
+  readonly part: DraftPart | undefined;
+  /** Which way it looks, in the piece. */
+  readonly looks: Direction;
+  /** A wall or a floor of a channel there, that is filled or taped where its part is finished before it is put together. */
+  readonly channel?: true;
+}
+
+/** Two faces, each of a part and the way it looks. */
+export function between(
+  first: DraftPart | undefined,
+  looks: Direction,
+  other: DraftPart | undefined,
+  looksBack: Direction,
+): readonly FinishedFace[] {
+  return [
+    { part: first, looks },
+    { part: other, looks: looksBack },
+  ];
+}
+
 /** A fit as it is drawn, before its finish. */
 export interface FitSpec extends Fit {
-  /** How many finished faces look into the gap; none when absent. Their film is taken off the gap. */
-  readonly faces?: number;
+  /** The finished faces that look into the gap; none when absent. Their film is taken off the gap in the end. */
+  readonly faces?: readonly FinishedFace[];
 }
 
-/** Adds a fit; where faces in its gap are finished, their film is a member like any other. */
-export function addFit(draft: Draft, { faces = 0, ...fit }: FitSpec): void {
-  const film = faces > 0 ? filmOf(draft, faces) : undefined;
-  if (!film) {
-    draft.fits.push(fit);
-    return;
-  }
-  const l = draft.ledger;
-  const all = l.times('film on every face in the gap', film.length, faces);
-  draft.fits.push({
-    ...fit,
-    gap: l.less('gap that the finish leaves', fit.gap, all),
-    loop: [...fit.loop, film],
-  });
-}
-
-/** The film on finished faces: coats by dry film, of the first finish in the cupboard; undefined where there is none. */
-function filmOf(draft: Draft, faces: number): FitMember | undefined {
-  const id = draft.job.shop.rack.finishes[0]?.material;
-  const known = id === undefined ? undefined : finish(id);
-  const coat = FILMS.find((row) => row.id === `finish.film.${id}`);
-  if (!known || !coat) return undefined;
-  const coats = draft.job.shop.rack.finishes[0]?.label?.coats ?? known.coats[1];
-  return {
-    name: `${known.name} on one face, ${coats} coat${coats > 1 ? 's' : ''}`,
-    length: draft.ledger.times('film of the finish on one face', draft.ledger.row(coat), coats),
-    sign: -1,
-    times: faces,
-    made: { by: 'finish', id: known.id },
-  };
+/** Adds a fit; what is finished of it is reckoned when all of the piece stands. */
+export function addFit(draft: Draft, { faces = [], ...fit }: FitSpec): void {
+  if (faces.length > 0) draft.faced.set(draft.fits.length, faces);
+  draft.fits.push(fit);
 }

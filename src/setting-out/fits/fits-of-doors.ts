@@ -5,7 +5,7 @@ import type { Draft } from '../draft.ts';
 import { outerSize } from '../edging/outer-box.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import { betweenOf, type ClearLoops } from './clear-loops.ts';
-import { addFit, withEdging } from './fit.ts';
+import { addFit, between, withEdging } from './fit.ts';
 
 /** Inset doors in their openings, across and upward; the two of a pair together across. */
 export function fitsOfDoors(
@@ -41,7 +41,10 @@ export function fitsOfDoors(
         ...loops.of(betweenOf('width', ...ends)),
         ...parts.flatMap((p) => withEdging(draft, p, 'width')),
       ],
-      faces: 2 * (parts.length + 1),
+      faces: [
+        ...between(ends[0].left, '+x', ends[1].right, '-x'),
+        ...parts.flatMap((p) => between(p, '-x', p, '+x')),
+      ],
       toFit: last.id,
     });
     for (const part of parts)
@@ -56,7 +59,7 @@ export function fitsOfDoors(
         ),
         ...limits(draft, leaf, 2),
         loop: [...loops.of(betweenOf('height', ...ends)), ...withEdging(draft, part, 'length')],
-        faces: 4,
+        faces: [...between(ends[0].below, '+z', ends[1].above, '-z'), ...between(part, '-z', part, '+z')],
         toFit: part.id,
       });
   }

@@ -5,7 +5,7 @@ import { boundsOf } from '../sliding/sliding-bounds.ts';
 import type { SlidingSet } from '../sliding/sliding-set.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import { betweenOf, type ClearLoops } from './clear-loops.ts';
-import { addFit, cut, type FitMember, setBy, thick } from './fit.ts';
+import { addFit, between, cut, type FitMember, setBy, thick } from './fit.ts';
 
 /** Sliding doors in their tracks: each can be lifted in, and is held once it is down; what runs has room in its groove. */
 export function fitsOfSliding(draft: Draft, frame: CaseFrame, closed: ClosedSpaces, loops: ClearLoops): void {
@@ -30,7 +30,12 @@ export function fitsOfSliding(draft: Draft, frame: CaseFrame, closed: ClosedSpac
         ),
         least: l.row(FIT_LIMITS.liftsIn),
         loop: [...clear, upper, cut(draft, part, 'length', -1)],
-        faces: 4,
+        // Over the edge below it passes the panel's own face; above it looks at the floor of the groove.
+        faces: [
+          ...between(part, '-z', part, '+z'),
+          { part: draft.part(set.below), looks: '+z' },
+          { part: draft.part(set.above), looks: '-z', channel: true },
+        ],
         toFit: part.id,
       });
       addFit(draft, {
@@ -71,6 +76,10 @@ function runsFreely(draft: Draft, set: SlidingSet): void {
       ...behind,
       thick(part, -1),
     ],
-    faces: 4,
+    faces: [
+      ...between(part, '-y', part, '+y'),
+      { part: draft.part(set.below), looks: '+y', channel: true },
+      { part: draft.part(set.below), looks: '-y', channel: true },
+    ],
   });
 }

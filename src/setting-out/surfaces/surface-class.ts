@@ -1,3 +1,4 @@
+import type { UncutPart } from '../part.ts';
 import type { SetOut } from '../set-out.ts';
 import type { ExposedFace } from './exposed-faces.ts';
 
@@ -9,7 +10,10 @@ export type SurfaceClass = (typeof SURFACE_CLASSES)[number];
 const INTO_THE_PIECE = 50;
 
 /** The class of each face: by which way it looks, and whether it looks at another part. */
-export function surfaceClass({ joints, drawers }: SetOut): (face: ExposedFace) => SurfaceClass {
+export function surfaceClass({
+  joints,
+  drawers,
+}: Pick<SetOut, 'joints' | 'drawers'>): (face: ExposedFace<UncutPart>) => SurfaceClass {
   const bases = new Set(joints.filter((j) => j.duty === 'base').map((j) => j.part));
   const boxes = new Set(drawers.flatMap(({ parts: { face: _, ...box } }) => Object.values(box)));
   return ({ part, side, looks, gapMm, behindMm }) => {
