@@ -255,9 +255,18 @@ describe('a bevelled cleat', () => {
       );
     for (const height of ['10 mm', '20 mm', '37 mm'])
       expect(codes(height), height).toEqual(['hanging.strips-low']);
-    // Pockets up into the lid ask for more, and say so themselves.
-    expect(codes('38 mm')).toEqual(['pockets.no-room']);
-    expect(codes('54 mm')).toEqual([]);
+    for (const height of ['38 mm', '54 mm']) expect(codes(height), height).toEqual([]);
+  });
+
+  test('a strip too low for pockets up its face is held at its ends', async () => {
+    const of = built(equipped(hung((j) => Object.assign(recordOf(j, 'hook'), { height: '44 mm' }))));
+    expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+    const strip = of.drawn.cleats[0]!.onCase;
+    expect(of.drawn.joints.filter((j) => j.part === strip).map((j) => j.mate)).toEqual([
+      'case/left-side',
+      'case/right-side',
+    ]);
+    expect(await dryFaults(of)).toEqual([]);
   });
 
   test('the dry fit finds a blank that is too small to be parted with a saw', async () => {

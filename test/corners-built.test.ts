@@ -60,6 +60,28 @@ describe('which panel runs through at a corner', () => {
     expect(plan.dryFit.fits).toBe(true);
   });
 
+  test('tongued sides stand in the bottom: a lid between them slides in last, from behind', () => {
+    const plan = planOf('tongue', 'applied', { bottom: 'under' }, ['top', 'lipping']);
+    expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+    expect(plan.dryFit.faults).toEqual([]);
+    const order = plan.build.operations.map((o) => o.id);
+    expect(order.indexOf('C1/set')).toBeGreaterThan(order.indexOf('A2/set'));
+  });
+
+  test('not where its front edging would run into the tongue of a divider: that is told, and what to do', () => {
+    const piece = setOut(jobWith('tongue', 'applied', { bottom: 'under' }));
+    const [stop] = piece.snags.filter((s) => s.level === 'stop');
+    expect(stop?.code).toBe('joints.cannot-close');
+    expect(stop?.sentence).toContain('tongue of the first divider');
+    for (const cure of stop!.cures) {
+      const [edit] = cure.edits!;
+      const { value } = edit as { value: string };
+      const cured = edit!.field === 'bottom' ? ['tongue', value] : [value, 'under'];
+      const again = setOut(jobWith(cured[0]!, 'applied', { bottom: cured[1] }));
+      expect(again.snags.filter((s) => s.level === 'stop')).toEqual([]);
+    }
+  });
+
   test('the panel that runs through has the full width, the sides stand on it and under it, the inside stays', () => {
     const [plain, through] = [{}, BOTH].map((c) => setOut(jobWith('pocket-screws', 'applied', c)));
     const length = (piece: typeof plain, id: string) =>

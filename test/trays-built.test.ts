@@ -24,6 +24,28 @@ function withTrays(trays: object = {}, change: (job: PlainJob) => void = () => {
 }
 
 describe('tray dividers', () => {
+  test.each(['dado', 'tongue', 'stopped-dado', 'rabbet'])(
+    'in dados of the bottom and of a shelf in a bay slide in when that stands: %s',
+    async (joints) => {
+      const job = smallJob();
+      job.design.records = job.design.records.filter((r) => r.kind !== 'shelf' && r.id !== 'upright');
+      Object.assign(recordOf(job, 'case'), { joints });
+      Object.assign(recordOf(job, 'left'), { split: 'down' });
+      job.design.records.push(
+        { id: 'low', kind: 'opening', parent: 'left' },
+        { id: 'high', kind: 'opening', parent: 'left' },
+        { id: 'trays', kind: 'trays', parent: 'low', board: 'birch6', count: 2 },
+      );
+      addScrews(job, 'countersunk', [40, 50], { diameter: '4.5 mm', head: '8.8 mm' });
+      const of = built(equipped(job));
+      expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+      const order = of.build.operations.map((o) => o.id);
+      const mark = of.drawn.parts.find((p) => p.record === 'trays')!.mark;
+      expect(order.indexOf(`${mark}/set`)).toBeGreaterThan(order.indexOf('E1/set'));
+      expect(await dryFaults(of)).toEqual([]);
+    },
+  );
+
   test.each([undefined, 'face-screws', 'rabbet', 'dado', 'tongue', 'mitre'])(
     'stand in dados a third of the board deep, equally spaced, in a case joined by %s',
     async (joints) => {

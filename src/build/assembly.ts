@@ -239,9 +239,15 @@ function fromTheLeft(bench: Bench, parts: readonly Part[]): readonly Part[] {
   return at.sort((a, b) => a.x - b.x || a.z - b.z).map(({ part }) => part);
 }
 
-/** A lid whose tongues go into channels of both sides: it lies on the uprights before the sides are pushed on to it. */
+/**
+ * A lid whose tongues go into channels of both sides: it lies on the uprights before the sides are pushed on to it. Not where
+ * these stand in channels of the bottom: then it slides in last, from behind.
+ */
 function isTongued(bench: Bench, lid: Part): boolean {
+  const takes = bench.setOut.joints.filter((j) => j.part === lid.id && isLetIn(j)).map((j) => j.mate);
+  const stand = bench.setOut.joints.some((j) => takes.includes(j.part) && isLetIn(j) && j.side === 'start');
   return (
+    !stand &&
     lid.features.some((f) => f.kind === 'rabbet' && (f.edge === 'start' || f.edge === 'end')) &&
     bench.setOut.joints.some((j) => j.part === lid.id && isLetIn(j) && j.kind === 'dado')
   );
@@ -250,15 +256,17 @@ function isTongued(bench: Bench, lid: Part): boolean {
 /** What a part can't be set before: the parts that its own ends are fixed to, but for what closes the case from above. */
 function supports(bench: Bench, part: Part): readonly string[] {
   const upright = axisOf(part.place.length).axis === 2;
+  // Dividers for trays slide in between two panels: the shelf over them would not come down on them.
+  const isTray = part.role.startsWith('tray');
   return bench.setOut.joints
     .flatMap((j) => {
-      const letIn = isLetIn(j) && (j.side === 'start' || standsInDado(bench, j.mate));
+      const letIn = isLetIn(j) && (j.side === 'start' || isTray || standsInDado(bench, j.mate));
       if (j.part === part.id && (j.hold === 'pocket-screws' || letIn)) return [{ end: j.side, on: j.mate }];
       return j.mate === part.id && j.duty === 'carries' && isScrewedThrough(j)
         ? [{ end: j.mateSide, on: j.part }]
         : [];
     })
-    .filter(({ end }) => !upright || end === 'start')
+    .filter(({ end }) => !upright || end === 'start' || isTray)
     .map(({ on }) => on)
     .filter((id) => id !== part.id && !isSide(bench, id, part) && !partById(bench, id).mark.startsWith('C'));
 }

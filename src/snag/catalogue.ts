@@ -227,7 +227,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ],
     ['mitres.spline-thick', 'A spline is too thick for the mitres of its case.'],
     ['mitres.spline-loose', 'Grooves for splines come out so wide that these would be loose.'],
-    ['joints.cannot-close', 'Dowels or biscuits of a case point two ways, so that it can’t be put together.'],
+    [
+      'joints.cannot-close',
+      'Dowels, biscuits or tongues of a case point two ways, so that it can’t be put together.',
+    ],
     ['screws.shut-off', 'No driver reaches the screws of a joint, because a panel stands behind it.'],
     ['screws.meet', 'Screws of two joints would meet.'],
     ['doors.no-room', 'Gaps leave nothing of a door, or a door fills the depth.'],

@@ -6,7 +6,7 @@ import { faceJoint, facesWood } from '../joints/face-joint.ts';
 import type { Joinable } from '../joints/joints.ts';
 import { hasJig, joinPanels } from '../joints/panel-joint.ts';
 import { plugWish } from '../joints/plug-choice.ts';
-import { findsWood, isWithinReach, pocketJoint } from '../joints/pocket-joint.ts';
+import { findsWood, hasRoom, isWithinReach, pocketJoint } from '../joints/pocket-joint.ts';
 import { standingPanels } from '../joints/standing-panels.ts';
 import type { Bounded, Parting } from '../spaces/openings.ts';
 import { bevelledCleat } from './bevelled-cleat.ts';
@@ -221,7 +221,8 @@ export function joinFooting(
       // Its ends hold it as they are, where these find no place.
       besides: true,
     } as const;
-    const screwed = above && isRail && hasJig(draft);
+    // A low strip has no room for pockets up its face: its ends hold it.
+    const screwed = above && isRail && hasJig(draft) && hasRoom(draft, spec);
     if (screwed && findsWood(draft, spec) && isWithinReach(draft, spec)) pocketJoint(draft, bores, spec);
   }
   for (const foot of feet) {

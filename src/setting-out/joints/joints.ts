@@ -90,6 +90,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing: atLast });
   });
   if (!closingOrder(draft.joints, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
+  tonguesClose(draft, parts);
   if (top && panels.lid)
     screwTopToLid(draft, bores, frame.top!, top.board, panels.lid, [
       ...box.filter((p) => p !== panels.lid),
@@ -103,6 +104,33 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   for (const [strip, next] of parts.edging.corners) mitre(draft, strip, next);
   if (top) glueTop(draft, top);
   for (const frame of [parts.base, top?.strips]) if (frame) mitreCorners(draft, frame);
+}
+
+/**
+ * Sides whose tongues stand in the bottom can’t be pushed on to a shelf or a lid between them: that slides in from behind, over the
+ * tongues of the uprights under it; but not where its front edging is in the way.
+ */
+function tonguesClose(draft: Draft, { frame, panels, partings }: Joinable): void {
+  const through = runsThrough(frame);
+  if (frame.joints !== 'tongue' || !through.bottom || !frame.edging) return;
+  const slides = partings.filter((p) => !p.upright && !p.behind).map((p) => p.part);
+  const above = through.lid ? slides : [...slides, ...(panels.lid ? [panels.lid] : [])];
+  const upright = partings.find((p) => p.upright && !p.thin && p.to && above.includes(p.to));
+  if (!upright) return;
+  draft.stop(
+    'joints.cannot-close',
+    frame.box,
+    'bottom',
+    `The sides stand in the bottom, so the ${upright.to!.name} must slide in between them from behind, and its front edging would run into the tongue of the ${upright.part.name}.`,
+    {
+      says: 'Let the bottom lie between the sides.',
+      edits: [{ record: frame.box.id, field: 'bottom', value: 'between' }],
+    },
+    {
+      says: 'Join the panels by dados without tongues.',
+      edits: [{ record: frame.box.id, field: 'joints', value: 'dado' }],
+    },
+  );
 }
 
 /** Dowels or biscuits that point two ways at once, whichever panel is put in last. */
