@@ -279,6 +279,39 @@ test.each<[string, Document]>([
       { other: '10/16"', wood: 'ash-white' },
     ),
   ],
+  [
+    'a tongued lid slides in between edged sides that stand in the bottom',
+    document(
+      'mm',
+      '18 mm',
+      [
+        piece('700 mm', '700 mm', '280 mm'),
+        { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'tongue', bottom: 'under' },
+        { id: 'lipping', kind: 'edging', parent: 'case', strip: 'lip' },
+      ],
+      { lip: '3 mm' },
+    ),
+  ],
+  [
+    'a driver’s bit passes a shelf’s front edge with room for what printed numbers are rounded by',
+    document(
+      'in',
+      '1"',
+      [
+        piece('89 11/16"', '38 10/16"', '19 11/16"'),
+        row,
+        { id: 'over', kind: 'top', parent: 'row', board: 'board' },
+        { id: 'under', kind: 'base', parent: 'row', board: 'board', height: '3 10/16"', setback: '1 2/16"' },
+        { ...inRow, id: 'left' },
+        { id: 'inside', kind: 'opening', parent: 'left' },
+        { id: 'shelf', kind: 'shelf', parent: 'inside', setback: '12/16"', board: 'other', at: '29"' },
+        { id: 'door', kind: 'door', parent: 'left', board: 'board', over: ['inside'], hang: 'inset' },
+        { id: 'lipping', kind: 'edging', parent: 'left', strip: 'lip' },
+        { ...inRow, id: 'right' },
+      ],
+      { other: '11/16"', lip: '4/16"' },
+    ),
+  ],
 ])('%s', async (_, of) => {
   expect(await wrong(of)).toEqual([]);
 });

@@ -168,7 +168,9 @@ function boxTogether(
       glued: true,
       free: freeUprights(bench, standing, uprights),
     });
-  const tongued = letIn ? lids.filter((lid) => isTongued(bench, lid)) : [];
+  // Sides that stand in the bottom can't be pushed on to a lid: it slides in between them from behind.
+  const pushedOn = letIn && !standsInDado(bench, left.id);
+  const tongued = pushedOn ? lids.filter((lid) => isTongued(bench, lid)) : [];
   const waiting = (
     letIn
       ? [

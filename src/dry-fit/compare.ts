@@ -237,10 +237,11 @@ function liesAlike(
 
 /** Whether each single cut of a hollow is one of the other’s. */
 function sameCuts(made: Hollow, drawn: Hollow, longest: number): boolean {
-  if (!made.cuts && !drawn.cuts) return true;
-  const left = [...(made.cuts ?? [made])];
+  // A slot may be a single body, or a channel with round ends.
+  if (!made.cuts || !drawn.cuts) return true;
+  const left = [...made.cuts];
   return (
-    (drawn.cuts ?? [drawn]).every((cut) => {
+    drawn.cuts.every((cut) => {
       const i = left.findIndex((m) => liesAlike(m, cut, longest));
       if (i >= 0) left.splice(i, 1);
       return i >= 0;

@@ -10,7 +10,7 @@ export interface Hollow {
   readonly middle: Point;
   /** Sides of the box it fills. */
   readonly sides: Point;
-  /** The single cuts that it was made by, where they run into one another: its own box and volume don’t tell of each. */
+  /** The rabbets, channels and notches that it was made by: where they run into one another, its own box and volume don’t tell of each. */
   readonly cuts?: readonly Pick<Hollow, 'middle' | 'sides'>[];
 }
 
@@ -80,7 +80,7 @@ export class Hollows {
 
   private taken(of: readonly Shape[], within: Box): readonly Hollow[] {
     const { min, max } = within;
-    const cuts = of.length > 1 ? singleCuts(of, within) : [];
+    const cuts = singleCuts(of, within);
     if ([0, 1, 2].some((i) => min[i]! >= max[i]!)) return [];
     return this.solids
       .make({ kind: 'union', of })

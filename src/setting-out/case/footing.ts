@@ -194,9 +194,8 @@ export function joinFooting(
   // A back in grooves slides in before what is laid on the case.
   const slid = frame.back?.fitting === 'groove' ? backs.map((b) => b.part) : [];
   const stands = standingPanels(frame, panels, partings);
-  const inside = new Set(partings.map((p) => p.part));
   // Feet come before shelves that are screwed in last.
-  const standing = stands.filter((p) => inside.has(p));
+  const standing = [...stands, ...slid];
   const first = takesFeetFirst(panels.bottom);
   for (const { part, from, to } of between) {
     const isRail = part.record !== frame.base?.id;

@@ -1,5 +1,5 @@
 import { BIT_RADIUS, BITS, DRIVERS, type DriverBody } from '../../materials/index.ts';
-import { TICKS_PER_MM } from '../../measure/index.ts';
+import { TICKS_PER_MM, ticks } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { boxTicks, type TickBox } from '../place.ts';
 
@@ -7,6 +7,9 @@ type Vec = readonly [number, number, number];
 
 /** Places at which a driver is looked at lie so far apart along its axis, in ticks. */
 const EVERY = 6 * TICKS_PER_MM;
+
+/** A screw and what stands beside it are both placed by printed numbers: they may come so much nearer, in ticks. */
+const ROUNDED = 1.5 * TICKS_PER_MM;
 
 /** How far from a screw's head any driver comes, and how far from its axis. */
 const LONGEST = Math.max(...BITS.map((b) => b.value)) + Math.max(...DRIVERS.map((d) => d.length.value));
@@ -27,7 +30,7 @@ export function driverRoom(draft: Draft, way: DriverWay, standing: readonly Draf
   const others: TickBox[] = [];
   for (const p of standing) {
     const box = boxTicks(draft.ledger, p.box);
-    if (p !== way.own && isBeside(box, way.head, way.out, 0, LONGEST, WIDEST)) others.push(box);
+    if (p !== way.own && isBeside(box, way.head, way.out, 0, LONGEST, WIDEST)) others.push(grown(box));
   }
   const all = [boxTicks(draft.ledger, way.own.box), ...others];
   for (const bit of BITS) {
@@ -39,6 +42,15 @@ export function driverRoom(draft: Draft, way: DriverWay, standing: readonly Draf
     }
   }
   return false;
+}
+
+function grown({ min, max }: TickBox): TickBox {
+  const by = (of: TickBox['min'], d: number): TickBox['min'] => [
+    ticks(of[0] + d),
+    ticks(of[1] + d),
+    ticks(of[2] + d),
+  ];
+  return { min: by(min, -ROUNDED), max: by(max, ROUNDED) };
 }
 
 /** True when a hand finds room for the grip on some side of the axis. */
