@@ -69,6 +69,20 @@ describe('one base under several cases', () => {
     expect(plan.dryFit).toMatchObject({ fits: true, unused: [] });
   });
 
+  test('goes under the cases before their top is laid, and is lifted by as many hands as they ask for', () => {
+    const top = { id: 'over', kind: 'top', parent: 'g', board: 'birch18' };
+    const plan = planOf(piece, group, box('a'), box('b'), under, top);
+    const ids = plan.build.operations.map((o) => o.id);
+    const mark = plan.setOut.parts.find((p) => p.id === 'over/top')!.mark;
+    const base = ids.indexOf('base:g/set');
+    expect(base).toBeGreaterThan(0);
+    expect(ids.indexOf(`${mark}/set`)).toBeGreaterThan(base);
+    const card = plan.build.operations[base]!;
+    expect(card.lines.join(' ')).not.toContain('one after the other');
+    expect(card.cautions.join(' ')).toContain('two people and straight backs');
+    expect(plan.dryFit.faults).toEqual([]);
+  });
+
   test('carries cases of boards of two thicknesses: pilots of two depths in one strip', () => {
     const plan = planOf(piece, group, box('a'), box('b', { board: 'thinner' }), under);
     const depths = plan.setOut.parts

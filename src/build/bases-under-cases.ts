@@ -28,7 +28,12 @@ export function glueBases(bench: Bench): readonly BaseUnderCases[] {
 }
 
 /** Sets the cases on their base, and screws their bottoms down on it. */
-export function setOnBase(bench: Bench, into: string, { name, strips }: BaseUnderCases): void {
+export function setOnBase(
+  bench: Bench,
+  into: string,
+  { name, strips }: BaseUnderCases,
+  lifted: readonly Part[],
+): void {
   const own = new Set(strips.map((s) => s.id));
   const joints = baseJoints(bench, strips);
   const first = joints[0]!;
@@ -45,9 +50,22 @@ export function setOnBase(bench: Bench, into: string, { name, strips }: BaseUnde
     `Set the cases on the base ${front.mark} belongs to`,
     baseTouches(bench, strips, bottom, box.left),
     [
-      'The base stands level, packed where the floor is low: a straightedge along its front strip and across it, and a level on that. The cases are lifted on to it, joined as they are or one after the other.',
+      'The base stands level, packed where the floor is low: a straightedge along its front strip and across it, and a level on that. The cases are lifted on to it together, screwed to one another as they are.',
     ],
     { length: '+x', width: '+y' },
+    'assemble',
+    lifted,
   );
   for (const j of joints) driveScrews(bench, into, j);
+}
+
+/** True where all cases that a base carries stand. */
+export function isCarried(
+  bench: Bench,
+  { strips }: BaseUnderCases,
+  standing: ReadonlyMap<string, Part>,
+): boolean {
+  const own = new Set(strips.map((s) => s.id));
+  const joints = baseJoints(bench, strips);
+  return joints.length > 0 && joints.every(({ part, mate }) => standing.has(own.has(part) ? mate : part));
 }

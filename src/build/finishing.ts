@@ -17,15 +17,24 @@ import {
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import type { FinishPlan } from './finish/finish-plan.ts';
 import { liftStock } from './lifting.ts';
 import { markWords } from './mark-words.ts';
+import { suppliesLines } from './supplies-lines.ts';
 import { listWords } from './words.ts';
 
 /** Begins the work: what must be there and measured before anything is cut. */
-export function gather(bench: Bench): void {
+export function gather(bench: Bench, finishing: FinishPlan): void {
   const screws = screwsUsed(bench.setOut);
   const cut = partsToCut(bench.setOut);
   const lots = bench.job.shop.rack.lots.filter((lot) => cut.some((p) => p.lot === lot.id));
+  const lengths: Traced[] = [
+    ...lots.map((lot) => cut.find((p) => p.lot === lot.id)!).map(stockThickness),
+    bench.ledger.row(
+      bench.job.shop.units === 'in' ? SETTING_OUT.measureAgainInches : SETTING_OUT.measureAgain,
+    ),
+  ];
+  const supplies = suppliesLines(bench, finishing, lengths);
   bench.do(
     {
       id: 'gather/stock',
@@ -68,13 +77,9 @@ export function gather(bench: Bench): void {
           const pin = bench.job.shop.rack.pins?.find((p) => p.id === id);
           return `${n} × ${pin?.name ?? id} (${onRack(n, pin?.have)}). Try one in an offcut before any row is bored.`;
         }),
+        ...supplies,
       ],
-      lengths: [
-        ...lots.map((lot) => cut.find((p) => p.lot === lot.id)!).map(stockThickness),
-        bench.ledger.row(
-          bench.job.shop.units === 'in' ? SETTING_OUT.measureAgainInches : SETTING_OUT.measureAgain,
-        ),
-      ],
+      lengths,
       cautions: [...liftStock(bench, lots), CAUTION.edges],
     },
     [],

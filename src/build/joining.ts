@@ -1,5 +1,5 @@
 import { axisOf, type Joint, type Part } from '../setting-out/index.ts';
-import { glueBases, setOnBase } from './bases-under-cases.ts';
+import { glueBases, isCarried, setOnBase } from './bases-under-cases.ts';
 import type { Bench } from './bench.ts';
 import { highSide, lowSide, planesOf } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
@@ -20,7 +20,14 @@ export function joinCases(bench: Bench): void {
   const standing = new Map(first.parts.map((p) => [p.id, p]));
   const waiting = [...rest];
   const tops = new TopsToLay(bench, first.name);
-  const bases = glueBases(bench);
+  let bases = glueBases(bench);
+  // Cases go on their base before a top makes them heavier, and before others stand upon them.
+  const fill = () => {
+    const ready = bases.filter((base) => isCarried(bench, base, standing));
+    for (const base of ready) setOnBase(bench, first.name, base, [...standing.values()]);
+    bases = bases.filter((base) => !ready.includes(base));
+    tops.lay(standing);
+  };
   if (rest.length > 0 || tops.any)
     for (const { name, words } of [first, ...rest]) stand(bench, 'assemble', name, words);
   const met = (unit: CaseUnit) => {
@@ -31,7 +38,7 @@ export function joinCases(bench: Bench): void {
         ((own.has(j.part) && standing.has(j.mate)) || (own.has(j.mate) && standing.has(j.part))),
     );
   };
-  tops.lay(standing);
+  fill();
   while (waiting.length > 0) {
     const next = waiting.find((unit) => met(unit).length > 0);
     // Cases that touch none of the others have been told in the drawing.
@@ -43,9 +50,8 @@ export function joinCases(bench: Bench): void {
     setCase(bench, first.name, next, under ?? joints[0]!, standing);
     for (const part of next.parts) standing.set(part.id, part);
     for (const j of joints) driveScrews(bench, first.name, j);
-    tops.lay(standing);
+    fill();
   }
-  for (const base of bases) setOnBase(bench, first.name, base);
 }
 
 /** Brings a case to its place: against the panel that it touches, and so far along that as was drawn. */

@@ -117,7 +117,9 @@ function bevels(bench: Bench, batch: Batch): void {
           : `Mark {0} from the sawn end on that face, only to clean it up: this is the long point.`,
         saw === 'mitre-saw'
           ? 'Cut so that the slope runs back from the mark; hold it with a clamp, never with fingers near the blade.'
-          : 'Lay a strip of the same thickness beside it to carry the rail, and cut so that the slope runs in under the part.',
+          : bench.tool('guide-rail')
+            ? 'The rail lies on the part, square across, its edge to the mark, and runs on over a strip of the same thickness laid beside it; the blade leans in under the rail, so that the slope runs in under the part.'
+            : 'Lay a strip of the same thickness beside it to carry the saw, and cut so that the slope runs in under the part.',
       ],
       lengths: [at],
       cautions: [CAUTION.bevel],

@@ -60,7 +60,8 @@ const TITLES: Record<StageId, string> = {
 export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown): BuildPlan {
   const bench = new Bench(job, setOut);
   cutAtYard(bench, breakdown);
-  gather(bench);
+  const finishing = planFinish(bench);
+  gather(bench, finishing);
   sawStock(bench, breakdown);
   keepTestPieces(bench, breakdown);
   partCleats(bench);
@@ -78,7 +79,6 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   glueCentreRunners(bench);
   feetOnBottoms(bench);
   sandParts(bench);
-  const finishing = planFinish(bench);
   prefinishParts(bench, finishing);
   assemble(bench);
   joinCases(bench);

@@ -16,6 +16,7 @@ export function setGroup(
   before: readonly string[],
   turn: Turn,
   stage: StageId = 'assemble',
+  lifted: readonly Part[] = partsOf(bench, workpiece),
 ): void {
   const lengths: Traced[] = [];
   const told = touchesTold(bench, touches, lengths);
@@ -29,7 +30,7 @@ export function setGroup(
       tool: 'clamp',
       lines: [...before, `${capital(listWords(told))}.`],
       lengths,
-      cautions: liftCautions(bench, partsOf(bench, workpiece)),
+      cautions: liftCautions(bench, lifted),
     },
     [workpiece, into],
   );

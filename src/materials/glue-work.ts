@@ -19,6 +19,9 @@ export const GLUE_WORK = {
   edgeClampEveryMm: 400,
   /** Across a joint a clamp at either edge, and another for so much more, mm. */
   jointClampEveryMm: 450,
+  /** What a thin even film on one face of a joint takes, g/m², and what brush and rag keep of it. */
+  gramsPerM2: 180,
+  waste: 0.25,
   /** A mitred frame: two each way. */
   frameClamps: 4,
   source: 'common practice; figures from memory',

@@ -16,11 +16,18 @@ export function fitFront(bench: Bench, drawer: Drawer): void {
     title: `Fit ${named(partOf(bench, drawer.parts.face))} to its opening and hold it against ${end.mark}`,
     gap,
     lines: (told) => [
-      drawer.hang === 'inset'
-        ? 'Measure the opening as it was built: plane the front to {0} less on every side. Slips of that thickness under it and beside it hold it there.'
-        : 'Slips of {0} between it and the front beside or below; two dabs of hot glue or double-sided tape on the box hold it meanwhile.',
+      ...(drawer.hang === 'inset'
+        ? [
+            'Measure the opening as it was built: plane the front to {0} less on every side.',
+            'Two strips of double-sided tape on the box’s front, the box pushed right in. Stand the front on slips of {0}, one beside it as well, press it home against the box, and take the slips out.',
+          ]
+        : [
+            'Slips of {0} between it and the front beside or below; two dabs of hot glue or double-sided tape on the box hold it meanwhile.',
+          ]),
       `Drawn: ${told}.`,
-      'Clamp it to the box’s front from inside, draw the drawer out, and look at the gaps once more.',
+      drawer.hang === 'inset'
+        ? 'Look at the gaps; then draw the drawer out by a loop of tape stuck over the front’s upper edge, and clamp the front to the box before the first screw.'
+        : 'Look at the gaps; then draw the drawer out, and clamp the front to the box before the first screw.',
     ],
   });
 }

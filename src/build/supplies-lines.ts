@@ -1,0 +1,83 @@
+import { DOORS, GLUE_WORK } from '../materials/index.ts';
+import type { Traced } from '../measure/index.ts';
+import { glueAreaMm2, type SetOut } from '../setting-out/index.ts';
+import type { Bench } from './bench.ts';
+import type { FinishPlan } from './finish/finish-plan.ts';
+import { markWords } from './mark-words.ts';
+import { glueOf } from './setting-times.ts';
+import { capital } from './words.ts';
+
+/** What is used up or stuck on besides screws and fittings: glue, finish, bumpers, what holds the piece to the wall. */
+export function suppliesLines(bench: Bench, finishing: FinishPlan, lengths: Traced[]): readonly string[] {
+  return [
+    ...glueLine(bench),
+    ...finishLine(bench, finishing),
+    ...bumperLine(bench, lengths),
+    ...wallLine(bench),
+  ];
+}
+
+function glueLine(bench: Bench): readonly string[] {
+  const { job, setOut } = bench;
+  const m2 = (jointsM2(bench) + panelsM2(setOut)) * (1 + GLUE_WORK.waste);
+  if (m2 <= 0) return [];
+  const grams = Math.max(10, Math.ceil((m2 * GLUE_WORK.gramsPerM2) / 10) * 10);
+  const much = job.shop.units === 'in' ? `${Math.ceil((grams / 28.35) * 2) / 2} oz` : `${grams} g`;
+  const { lot, kind } = glueOf(job.shop.rack.adhesives);
+  return [
+    `${capital(lot?.name ?? kind.name)}, about ${much}: it is spread over ${hundredths(m2)} m² of joints${lot ? '' : '; there is none on the rack'}. See that it hasn’t thickened, nor stood in the frost.`,
+  ];
+}
+
+/** All that is glued, but for tape, which brings its own glue. */
+function jointsM2({ job, setOut }: Bench): number {
+  const tape = new Set(job.shop.rack.lots.flatMap((lot) => (lot.tape === undefined ? [] : [lot.id])));
+  const lotOf = new Map(setOut.parts.map((p) => [p.id, p.lot]));
+  return setOut.joints.reduce(
+    (sum, j) => (tape.has(lotOf.get(j.part) ?? '') ? sum : sum + (glueAreaMm2(setOut, j) ?? 0) / 1e6),
+    0,
+  );
+}
+
+/** The joints between the boards of glued-up panels, edge to edge. */
+function panelsM2({ gluedPanels, ledger }: SetOut): number {
+  const mm = (t: Traced) => ledger.ticks(t) / 3200;
+  return gluedPanels.reduce((sum, { boards }) => {
+    const [first] = boards;
+    return first ? sum + ((boards.length - 1) * mm(first.cut.length) * mm(first.thickness)) / 1e6 : sum;
+  }, 0);
+}
+
+function finishLine({ job }: Bench, { lot, kind, litres, areaM2, coats }: FinishPlan): readonly string[] {
+  if (litres <= 0) return [];
+  const much =
+    job.shop.units === 'in' ? `${Math.ceil(litres * 33.814)} fl oz` : `${Math.ceil(litres * 10) / 10} l`;
+  return [
+    `${capital(lot?.name ?? kind.name)}, ${much}: ${coats} coat${coats > 1 ? 's' : ''} on ${hundredths(areaM2)} m², with what brush and tin keep${lot ? '' : '; there is none on the rack'}.`,
+  ];
+}
+
+/** Two to each door that closes before the case. */
+function bumperLine({ setOut, ledger }: Bench, lengths: Traced[]): readonly string[] {
+  const doors = setOut.doors.filter((d) => d.hang === 'overlay').length;
+  if (doors === 0) return [];
+  const n = lengths.push(ledger.row(DOORS.standOff)) - 1;
+  return [`${2 * doors} × bumper, {${n}} thick: two for the free side of each door before the case.`];
+}
+
+function wallLine({ setOut }: Bench): readonly string[] {
+  const wall = new Set(setOut.cleats.map((c) => c.onWall));
+  const onCase = new Set(setOut.cleats.map((c) => c.onCase));
+  const held = setOut.parts
+    .filter((p) => wall.has(p.id) || (p.mark.startsWith('T') && !onCase.has(p.id)))
+    .map((p) => p.mark);
+  return held.length > 0
+    ? [
+        `Anchors for the wall it hangs on, or screws for its studs: two at least for ${held.length > 1 ? 'each of ' : ''}${markWords(held)}.`,
+      ]
+    : ['An angle bracket, and an anchor for the wall behind it, or a screw for a stud.'];
+}
+
+function hundredths(x: number): string {
+  return `${Math.ceil(x * 100) / 100}`;
+}
