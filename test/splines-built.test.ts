@@ -171,6 +171,20 @@ describe('a case with splines in its mitres', () => {
     expect(set(12, planOf())).toContain('runs into spline');
   });
 
+  test('a spline that was cut too short, or not cut to its length at all, is noticed', () => {
+    const plan = planOf(withLid('groove'));
+    const cut = plan.build.operations.find(
+      (o) =>
+        o.does.act === 'saw' && o.does.across === 'length' && o.does.yields.some((y) => y?.name === 'Z1'),
+    )!;
+    const l = plan.setOut.ledger;
+    const row = { id: 'mistake', value: fromMm(3), says: 'a mistake', source: 'the test' };
+    const short = sentences(plan, (a) =>
+      a === cut.does && a.act === 'saw' ? { ...a, at: l.less('too short', a.at, l.row(row)) } : a,
+    );
+    expect(short).toMatch(/spline Z1 is [\d.]+ mm long, not/);
+  });
+
   test('it stops short of tracks in front and of a rabbet behind', () => {
     const { setOut } = planOf(withLid('rabbet'));
     const t = (x: Traced): number => setOut.ledger.ticks(x);

@@ -6,7 +6,7 @@ import type { Drawing } from './drawing.ts';
 import { isometric } from './isometric.ts';
 import type { Lengths } from './lengths.ts';
 import { type FaceWork, faceDrawing } from './part-drawing.ts';
-import { bevelSection, rabbetSection } from './section-drawing.ts';
+import { bevelSection, rabbetSection, splineSection } from './section-drawing.ts';
 import type { TextMeasure } from './text-measure.ts';
 
 /** The room for a card's drawing. */
@@ -38,6 +38,7 @@ export class Progress {
     if (act.act === 'set' || act.act === 'screw') return this.assemble(act);
     if (act.act === 'rabbet') return rabbetSection(act.width, act.depth, lengths);
     if (act.act === 'bevel') return bevelSection(act.angle);
+    if (act.act === 'spline-groove') return splineSection();
     const work = this.faceWork(act);
     if (!work) return undefined;
     const room = { width: ROOM.width - 16, height: ROOM.height - 16 };

@@ -47,3 +47,27 @@ export function bevelSection(angle: number): Drawing {
   ];
   return { width: LONG + 12, height: THICK + 2, marks: moved(marks, 0.5, 1) };
 }
+
+/** A mitred end with the groove for a spline in its slope, the inner face on top. Not to scale, the angles are true. */
+export function splineSection(): Drawing {
+  const [down, wide, deep] = [3.2, 2.4, 5];
+  const on = (far: number, inward: number): PaperPoint => [
+    LONG - THICK + (far - inward) * Math.SQRT1_2,
+    (far + inward) * Math.SQRT1_2,
+  ];
+  const points: PaperPoint[] = [
+    [0, 0],
+    on(0, 0),
+    on(down, 0),
+    on(down, deep),
+    on(down + wide, deep),
+    on(down + wide, 0),
+    [LONG, THICK],
+    [0, THICK],
+  ];
+  const marks: Mark[] = [
+    { kind: 'polygon', points, fill: 'wood', pen: 'edge' },
+    { kind: 'line', from: on(down, 0), to: on(down + wide, 0), pen: 'centre', tone: 'quiet' },
+  ];
+  return { width: LONG + 2, height: THICK + 2, marks: moved(marks, 0.5, 1) };
+}

@@ -56,6 +56,9 @@ export interface SplineIn {
   readonly with: string;
   /** The spline's own mark. */
   readonly strip: string;
+  /** As long along the joint and as wide across it as it was cut. */
+  readonly length: Traced;
+  readonly width: Traced;
   /** From the front edge of the part there to the spline's end. */
   readonly behind: Traced;
 }

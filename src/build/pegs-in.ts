@@ -35,8 +35,9 @@ function splinesIn(
     const strip = bench.setOut.splines.find((s) => s.id === peg.strip)!;
     if (mate === undefined) continue;
     const behind = bench.set('marking', peg.behind);
-    splines.push({ with: mate, strip: strip.mark, behind });
-    const n = lengths.push(strip.cut.length, strip.cut.width, behind) - 3;
+    const { length, width } = strip.cut;
+    splines.push({ with: mate, strip: strip.mark, length, width, behind });
+    const n = lengths.push(length, width, behind) - 3;
     const level = bench.ledger.ticks(behind) === 0;
     lines.push(
       `Spline ${strip.mark}, {${n}} long and {${n + 1}} wide: glue thinly in both grooves, then push it into the groove of ${mate}, ${level ? 'its end level with the front edge' : `its end {${n + 2}} behind the front edge`}.`,

@@ -213,7 +213,13 @@ function actReport(a: Act): Report {
           wide_mm: p.wide,
         })),
         hooks_mm: a.hooks,
-        splines: a.splines?.map((s) => ({ with: s.with, strip: s.strip, behind_mm: s.behind })),
+        splines: a.splines?.map((s) => ({
+          with: s.with,
+          strip: s.strip,
+          length_mm: s.length,
+          width_mm: s.width,
+          behind_mm: s.behind,
+        })),
       };
     case 'flush':
       return {

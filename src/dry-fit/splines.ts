@@ -1,4 +1,4 @@
-import { toMm } from '../measure/index.ts';
+import { ticks, toMm } from '../measure/index.ts';
 import type { Point, Shape, Solids } from '../solid/index.ts';
 import { type Assembly, frameOf, fromMember, type Member, planesOf } from './assembly.ts';
 import { beside, faces, type Mouth } from './pegs.ts';
@@ -12,6 +12,9 @@ export interface SplineCard {
   readonly mate: string;
   readonly mark: string;
   readonly strip: VirtualPiece;
+  /** How long and how wide the card says it is, mm. */
+  readonly longMm: number;
+  readonly wideMm: number;
   /** From the front edge of the mate to the spline's end, mm. */
   readonly behindMm: number;
 }
@@ -32,6 +35,10 @@ const DEEPER = 5;
 const AT_END = 0.5;
 /** How far grooves may lie from each other, mm: parts that are pushed on shift by as much. */
 const OFF_LINE = 1;
+/** How far a strip may be off what its card says, mm: less than a tooth of the saw. */
+const OFF_SIZE = 0.75;
+/** A raw edge this thin is what setting the saw leaves, mm. */
+const RAW = 0.5;
 /** Wood that a part may share with a spline, mm³: what rounding on the cards makes. */
 const GIVE = 50;
 
@@ -70,6 +77,14 @@ export function splined(
   const faults: Fault[] = [];
   const binds = (sentence: string) => faults.push({ code: 'peg-binds', on: card.part, sentence });
   const [long, wide, thick] = card.strip.size.map(toMm) as [number, number, number];
+  for (const [made, printed, word] of [
+    [long, card.longMm, 'long'],
+    [wide, card.wideMm, 'wide'],
+  ] as const)
+    if (Math.abs(made - printed) > OFF_SIZE)
+      binds(`spline ${card.mark} is ${round(made)} mm ${word}, not ${round(printed)}.`);
+  if (card.strip.raw.some((r) => toMm(ticks(r)) > RAW))
+    binds(`spline ${card.mark} still has a raw edge of what it was cut from.`);
   for (const { way } of pair) {
     if (way.diameter < thick)
       binds(`spline ${card.mark} is ${round(thick - way.diameter)} mm too thick for its groove.`);

@@ -346,10 +346,16 @@ export class Workshop {
 
   /** Splines stand in the grooves of the part that is set and of those there. */
   private putSplines(operation: Operation, act: Extract<Act, { act: 'set' }>, joined: Assembly): void {
-    for (const { with: mate, strip: mark, behind } of act.splines ?? []) {
+    for (const { with: mate, strip: mark, behind, ...size } of act.splines ?? []) {
       const strip = this.take(operation, mark);
       if (!strip) continue;
-      const card = { part: act.workpiece, mate, mark, strip, behindMm: toMm(this.read(behind)) };
+      const card = {
+        part: act.workpiece,
+        ...{ mate, mark, strip },
+        longMm: toMm(this.read(size.length)),
+        wideMm: toMm(this.read(size.width)),
+        behindMm: toMm(this.read(behind)),
+      };
       const { fills, inlay, faults } = splined(joined, card, this.filled);
       for (const f of faults) this.fault(operation, f.code, act.workpiece, f.sentence);
       for (const groove of fills) this.filled.add(groove);

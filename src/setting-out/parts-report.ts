@@ -187,6 +187,7 @@ export function commonName(parts: readonly Part[]): string {
     name
       .replace(/^(first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|\d+th) /, '')
       .replace(/^(left|right|front|back) (?=strip)/, '')
+      .replace(/^(lower|upper) (left|right) (?=spline)/, '')
       .replace(/^((?:loose )?shelf) \d+/, '$1')
       .replace(/^board \d+ (?=of )/, 'board ')
       .replace(/ of drawer( \d+)? of [^ ]+$/, ' of a drawer')

@@ -80,7 +80,7 @@ export function splineInMitre(draft: Draft, bores: Bores, corner: MitredCorner):
   const strip = draft.panel({
     record: box.id,
     role: `spline:${side.role}-${flat.role}`,
-    name: `spline between the ${side.name} and the ${flat.name}`,
+    name: nameOf(draft, corner),
     family: 'spline',
     lot: section.lot,
     at: [x, run.spline.at, z],
@@ -107,6 +107,13 @@ export function splineInMitre(draft: Draft, bores: Bores, corner: MitredCorner):
     spare: section.spare,
   });
   return [`${joint}:spline`];
+}
+
+/** Where it is, as one stands before the case: `lower left spline`. */
+function nameOf(draft: Draft, { box, sideEnd, flatEnd }: MitredCorner): string {
+  const alone = draft.tree.casesOf(draft.piece.id).length === 1;
+  const where = `${sideEnd === 'start' ? 'lower' : 'upper'} ${flatEnd === 'start' ? 'left' : 'right'}`;
+  return `${where} spline${alone ? '' : ` of ${box.id}`}`;
 }
 
 /** How deep the grooves can be, and where down the slope; undefined where the spline is too thick for its boards. */
