@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { openSolids } from '../adaptors/solids-manifold.ts';
 import type { Act, Operation } from '../build/index.ts';
 import { readJob } from '../job/index.ts';
+import { toMm } from '../measure/index.ts';
 import { dryFitInput, type Plan, planJob } from '../plan/index.ts';
 import type { Solids } from '../solid/index.ts';
 import { dryFit } from './dry-fit.ts';
@@ -40,6 +41,15 @@ const tried = (o: Operation) => o.does.act === 'draw-out';
 describe('a drawer on wooden runners', () => {
   test('is held over its whole way', () => {
     expect(plan.dryFit.faults).toEqual([]);
+  });
+
+  test('its card says in figures how much of the runners still carries it', () => {
+    const { lines, lengths, does } = plan.build.operations.find(tried)!;
+    expect(lines[0]).toContain('{1} of the runners still carries it');
+    const mm = lengths.map((t) => toMm(plan.setOut.ledger.ticks(t)));
+    expect(does.act === 'draw-out' && lengths[0] === does.travel).toBe(true);
+    expect(mm[1]! * 2).toBeGreaterThan(mm[0]! - 3);
+    expect(mm[1]! * 2).toBeLessThan(mm[0]! + 3);
   });
 
   test('drawn out twice as far, it falls', () => {

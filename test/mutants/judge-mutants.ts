@@ -66,9 +66,9 @@ function endOf(shop: Workshop): unknown {
   return { members, screws, loose: [...shop.loose.keys()].sort() };
 }
 
-/** As near as marking out comes; and as far as printed numbers, each rounded, may bring a place from where it was drawn, mm. */
+/** As near as marking out comes; and as far as two roundings to 1/32 inch may bring a place from where it was drawn, mm. */
 const MARKING = 0.7;
-const ROUNDING = 1.5;
+const ROUNDING = 1.6;
 
 /** True when two ends are the same, lengths as near as so many millimetres. */
 function same(a: unknown, b: unknown, apart: number): boolean {

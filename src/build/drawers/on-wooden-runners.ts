@@ -101,6 +101,8 @@ function slideIn(
 function tryIt(bench: Bench, drawer: Drawer, strips: readonly [Part, Part]): void {
   const [left, right] = [partOf(bench, drawer.parts.left), partOf(bench, drawer.parts.right)];
   const travel = bench.set('marking', drawer.travel, 'down');
+  const rest = bench.ledger.less('how much of the runners still carries it', strips[0].length, travel);
+  const carried = bench.set('marking', rest, 'down');
   bench.do(
     {
       id: `${left.mark}/travel`,
@@ -116,11 +118,11 @@ function tryIt(bench: Bench, drawer: Drawer, strips: readonly [Part, Part]): voi
         moves: whatMoves(bench, drawer),
       },
       lines: [
-        'Draw it out {0}: a third of the runners still carries it. Load it with a few kilograms; it may sink a little at the front, and neither rub nor drop.',
+        'Draw it out {0}: {1} of the runners still carries it. Load it with a few kilograms; it may sink a little at the front, and neither rub nor drop.',
         'The front ends of the runners stop it. Ease both alike until the front comes as far in as it should.',
         'Wax runners and grooves when the finish is dry: candle or paraffin, no oil.',
       ],
-      lengths: [travel],
+      lengths: [travel, carried],
     },
     ['case'],
   );
