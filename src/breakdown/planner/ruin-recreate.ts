@@ -32,6 +32,8 @@ export class RuinRecreate {
   looseCount = 0;
   looseWeight = 0;
   readonly weight: Float64Array;
+  /** Of all pieces. */
+  readonly area: number;
 
   private readonly p: ScaledProblem;
   readonly chance: Chance;
@@ -77,6 +79,7 @@ export class RuinRecreate {
         this.weight[i] = k.length * k.width;
       }
     });
+    this.area = this.pieceArea.reduce((a, b) => a + b, 0);
     const most = mostPerSheet(p, this.pieceArea);
     let sheets = 0;
     for (const s of p.stocks) sheets += Math.min(s.count, n);
@@ -123,6 +126,19 @@ export class RuinRecreate {
     let w = 0;
     for (let i = 0; i < this.looseCount; i++) w += this.weight[this.loose[i]!]!;
     return w;
+  }
+
+  /** Leaves so many sheets of each stock to be opened, and takes apart those that are more, the emptiest first. */
+  allow(counts: Int32Array): void {
+    const left = counts.slice();
+    const bySpace = [...this.block.subarray(0, this.slots).keys()]
+      .filter((slot) => this.block[slot]! >= 0)
+      .sort((a, b) => this.trees.used[this.block[b]!]! - this.trees.used[this.block[a]!]! || a - b);
+    for (const slot of bySpace) {
+      if (left[this.stock[slot]!]! > 0) left[this.stock[slot]!]!--;
+      else this.drop(slot);
+    }
+    this.stockLeft.set(left);
   }
 
   /** Takes a whole sheet apart. */

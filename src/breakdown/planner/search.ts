@@ -1,9 +1,13 @@
 import { type KeptSheet, keep } from './kept-sheet.ts';
 import { RuinRecreate } from './ruin-recreate.ts';
 import { divisor, type ScaledProblem } from './scaled-problem.ts';
+import { type StockPlan, StockPlans } from './stock-plans.ts';
 
 /** Work between two pauses, in tree nodes looked at. */
 const PAUSE = 200_000;
+/** Where there are several sizes of sheets: work after which sheets are chosen together, and work on them without any gain. */
+const PLANS_AFTER = 4_000_000;
+const PATIENCE = 1_500_000;
 
 /** The best found so far: its sheets, their cost, and how many pieces are not on them. */
 export interface Found {
@@ -49,11 +53,23 @@ export function* search(
 
   let paused = r.work;
   let goal = 0;
+  const sizes = p.stocks.map((s) => ({
+    cost: s.cost,
+    area: s.length * s.width,
+    count: Math.min(s.count, r.n),
+  }));
+  const plans = new StockPlans(sizes, r.area, r.chance);
+  let plan: StockPlan | undefined;
+  let [least, gained] = [0, 0];
   const aim = () => {
     goal = looseArea > 0 ? Number.POSITIVE_INFINITY : best.cost - Math.max(step, 1);
+    const together = p.stocks.length > 1 && looseArea === 0 && r.work > PLANS_AFTER;
+    plan = together ? plans.next(goal) : undefined;
+    if (together) r.allow(plan?.counts ?? Int32Array.from(sizes, (s) => s.count));
     while (r.cost > goal) r.drop(worst(r, p));
     r.fill(1, goal);
     r.begin();
+    [least, gained] = [r.looseWeight, r.work];
   };
   if (looseArea > 0 || best.cost > bound) aim();
   while (r.work < effort && (looseArea > 0 || best.cost > bound)) {
@@ -61,9 +77,15 @@ export function* search(
     if (done || (looseArea > 0 && r.looseWeight < looseArea)) {
       take();
       if (done) {
+        if (plan) plans.note(plan, 0);
         if (best.cost <= bound) break;
         aim();
       }
+    }
+    if (r.looseWeight < least) [least, gained] = [r.looseWeight, r.work];
+    if (p.stocks.length > 1 && looseArea === 0 && r.work - gained > PATIENCE && r.work > PLANS_AFTER) {
+      if (plan) plans.note(plan, least);
+      aim();
     }
     if (r.work - paused >= PAUSE) {
       paused = r.work;
