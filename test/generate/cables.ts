@@ -67,8 +67,8 @@ export function cableRecords(wishes: readonly CableWish[], list: readonly Field[
     const panel = inCase ? of('case') : of(through);
     // Feet and kick boards stand where a hole through the bottom would come out.
     if (through === 'bottom' && of('base')?.form !== undefined) return [];
-    // Under a top that lies on a lid it would come out against this.
-    if (through === 'top' && of('case')?.lid !== undefined) return [];
+    // Under a top that lies on a lid, as a solid one does, it would come out against this.
+    if (through === 'top' && (of('case')?.lid !== undefined || of('top')?.board === 'planks')) return [];
     if (panel === undefined || (through === 'back' && !leaf) || taken.has(through)) return [];
     taken.add(through);
     const from: Readonly<Record<CableWish['through'], Field>> = {

@@ -64,9 +64,11 @@ export function topWishes(
   );
 }
 
-/** Drawers close under a top leave no room for its buttons: its screws stand in slots. */
+/** What comes close under a top leaves no room for its buttons, or for a driver under them: its screws stand in slots. */
 export function roomForButtons(records: readonly Field[]): readonly Field[] {
-  if (!records.some((r) => r.kind === 'drawers')) return records;
+  const close = (r: Field) =>
+    ['drawers', 'trays', 'shelf'].includes(String(r.kind)) || r.split === 'down' || r.split === 'back';
+  if (!records.some(close)) return records;
   return records.map((r) => {
     if (r.moves !== 'buttons') return r;
     const { buttons: _, ...top } = r;
