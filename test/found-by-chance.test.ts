@@ -9,7 +9,13 @@ import { shop } from './generate/shop.ts';
 
 // Faults that generated designs once showed, each as small as it could be made.
 
-const document = (units: 'mm' | 'in', thick: string, records: readonly object[], boards: object = {}) => ({
+const document = (
+  units: 'mm' | 'in',
+  thick: string,
+  records: readonly object[],
+  boards: object = {},
+  router?: string,
+) => ({
   version: 1,
   design: { records },
   shop: shop(
@@ -24,7 +30,7 @@ const document = (units: 'mm' | 'in', thick: string, records: readonly object[],
       wood: 'birch-plywood',
       ...boards,
     },
-    undefined,
+    router,
   ),
   work: {},
 });
@@ -310,6 +316,35 @@ test.each<[string, Document]>([
         { ...inRow, id: 'right' },
       ],
       { other: '11/16"', lip: '4/16"' },
+    ),
+  ],
+  [
+    'a groove for a back between a divider’s tongues: what each is rounded by adds up in the whole',
+    document(
+      'in',
+      '11/16"',
+      [
+        piece('78 7/16"', '14 8/16"', '9 7/16"'),
+        { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'tongue' },
+        ...bays('case', 4),
+        ...['other', 'board', 'other'].map((board, n) => ({
+          id: `d${n}`,
+          kind: 'divider',
+          parent: 'inside',
+          board,
+        })),
+        {
+          id: 'base',
+          kind: 'base',
+          parent: 'case',
+          board: 'other',
+          height: '5 13/16"',
+          setback: '1 7/16"',
+        },
+        { id: 'back', kind: 'back', parent: 'bay.3', board: 'thin', fitting: 'groove' },
+      ],
+      { thin: '6/16"', wood: 'ash-white' },
+      '0.5 mm',
     ),
   ],
 ])('%s', async (_, of) => {

@@ -31,6 +31,8 @@ const HOLLOW_PLACE = 1.5;
 const HOLLOW_SHARE = 0.2;
 /** Channels that cross are one hollow: half a step on the width of one shifts its balance by this share of its length. */
 const HOLLOW_BALANCE = 0.01;
+/** With slopes at its ends, a groove of another depth shifts the balance of all by this share. */
+const CUTS_BALANCE = 0.03;
 const HOLLOW_SIDE = 0.6;
 
 /** Compares what was built with what was drawn: every part there, the right size, the right hollows, in its place. */
@@ -211,9 +213,12 @@ function distance(p: Point, q: Point): number {
 
 function alike(a: Hollow, b: Hollow, longest: number): boolean {
   const place = Math.max(HOLLOW_PLACE, longest);
+  // Where each channel is told by itself, small differences of all of them add up in the whole.
+  const told = a.cuts !== undefined && b.cuts !== undefined;
+  const balance = (told ? CUTS_BALANCE : HOLLOW_BALANCE) * Math.max(...b.sides);
   return (
-    liesAlike(a, b, longest) &&
-    distance(a.centre, b.centre) <= Math.max(place, HOLLOW_BALANCE * Math.max(...b.sides)) &&
+    liesAlike(a, b, longest, told ? HOLLOW_PLACE : HOLLOW_SIDE) &&
+    distance(a.centre, b.centre) <= Math.max(place, balance) &&
     Math.abs(a.volume - b.volume) <= HOLLOW_SHARE * b.volume
   );
 }
@@ -223,14 +228,14 @@ function liesAlike(
   a: Pick<Hollow, 'middle' | 'sides'>,
   b: Pick<Hollow, 'middle' | 'sides'>,
   longest: number,
+  side = HOLLOW_SIDE,
 ): boolean {
   const most = Math.max(...b.sides);
   return (
     // What is cut at the far end of a part comes as far as the part is long.
     distance(a.middle, b.middle) <= Math.max(HOLLOW_PLACE, longest) &&
     a.sides.every(
-      (s, i) =>
-        Math.abs(s - b.sides[i]!) <= (b.sides[i] === most ? Math.max(longest, HOLLOW_SIDE) : HOLLOW_SIDE),
+      (s, i) => Math.abs(s - b.sides[i]!) <= (b.sides[i] === most ? Math.max(longest, side) : side),
     )
   );
 }
