@@ -1,10 +1,9 @@
 import { FillBar, MOST_ENTRIES } from './fill-bar.ts';
 import { FillFour } from './fill-four.ts';
 import { PatternList } from './pattern-list.ts';
+import { pivotInverse } from './pivot-inverse.ts';
 
 const EPS = 1e-7;
-/** Entries of the inverse below this are rounding. */
-const TINY = 1e-12;
 /** A known pattern that gains less than this waits until the best new one has been looked for. */
 const KNOWN_FIRST = 0.01;
 /** No column: neither a pattern nor a surplus. */
@@ -40,9 +39,9 @@ export class BarMaster {
   /** Work in array elements touched. */
   work = 0;
   private ownFill: FillBar | FillFour | undefined;
-  private readonly column: Float64Array;
-  private readonly some: Int32Array;
-  private readonly share: Float64Array;
+  readonly column: Float64Array;
+  readonly some: Int32Array;
+  readonly share: Float64Array;
   private readonly asked: Float64Array;
   private readonly centre: Float64Array;
   private lastBound = 0;
@@ -357,34 +356,10 @@ export class BarMaster {
   }
 
   private pivot(row: number, enter: number, gain: number): void {
-    const { m, inverse, column, x, worth } = this;
-    const u = column[row]!;
-    const at = row * m;
-    // Most of the row is often nothing.
-    const { some, share } = this;
-    let n = 0;
-    for (let i = 0; i < m; i++) {
-      const v = inverse[at + i]!;
-      if (v < TINY && v > -TINY) {
-        inverse[at + i] = 0;
-        continue;
-      }
-      inverse[at + i] = v / u;
-      share[n] = inverse[at + i]!;
-      some[n++] = i;
-    }
-    const t = x[row]! / u;
-    for (let r = 0; r < m; r++) {
-      if (r === row) continue;
-      const c = column[r]!;
-      if (c < TINY && c > -TINY) continue;
-      x[r]! -= c * t;
-      const to = r * m;
-      for (let k = 0; k < n; k++) inverse[to + some[k]!]! -= c * share[k]!;
-    }
-    x[row] = t;
+    const { m, worth, some, share } = this;
+    const n = pivotInverse(this, row);
     for (let k = 0; k < n; k++) worth[some[k]!]! -= gain * share[k]!;
-    this.objective -= gain * t;
+    this.objective -= gain * this.x[row]!;
     this.basis[row] = enter;
     this.work += m * n;
     if (++this.pivots % FRESH === 0) this.invert();

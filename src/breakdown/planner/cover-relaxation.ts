@@ -1,7 +1,7 @@
 import type { PatternList } from './pattern-list.ts';
+import { pivotInverse } from './pivot-inverse.ts';
 
 const EPS = 1e-7;
-const TINY = 1e-12;
 /** An entry of a row smaller than this is no pivot. */
 const LEAST_PIVOT = 1e-7;
 
@@ -26,10 +26,10 @@ export class CoverRelaxation {
   work = 0;
   private readonly columns: PatternList;
   private readonly cost: Float64Array;
-  private readonly column: Float64Array;
+  readonly column: Float64Array;
   private readonly isBasic: Uint8Array;
-  private readonly some: Int32Array;
-  private readonly share: Float64Array;
+  readonly some: Int32Array;
+  readonly share: Float64Array;
 
   /** `cost` is a little more than 1 for some columns, so that no two are quite alike. */
   constructor(columns: PatternList, kinds: number, cost: Float64Array) {
@@ -152,7 +152,7 @@ export class CoverRelaxation {
   }
 
   private pivot(row: number, enter: number): void {
-    const { m, inverse, column, x, price, some, share } = this;
+    const { m, inverse, column, price, some, share } = this;
     const { start, kind, times } = this.columns;
     const end = start[enter + 1]!;
     let gain = this.cost[enter]!;
@@ -162,29 +162,7 @@ export class CoverRelaxation {
       for (let k = start[enter]!; k < end; k++) v += inverse[at + kind[k]!]! * times[k]!;
       column[r] = v;
     }
-    const u = column[row]!;
-    const at = row * m;
-    let n = 0;
-    for (let i = 0; i < m; i++) {
-      const v = inverse[at + i]!;
-      if (v < TINY && v > -TINY) {
-        inverse[at + i] = 0;
-        continue;
-      }
-      inverse[at + i] = v / u;
-      share[n] = inverse[at + i]!;
-      some[n++] = i;
-    }
-    const t = x[row]! / u;
-    for (let r = 0; r < m; r++) {
-      if (r === row) continue;
-      const c = column[r]!;
-      if (c < TINY && c > -TINY) continue;
-      x[r]! -= c * t;
-      const to = r * m;
-      for (let k = 0; k < n; k++) inverse[to + some[k]!]! -= c * share[k]!;
-    }
-    x[row] = t;
+    const n = pivotInverse(this, row);
     for (let k = 0; k < n; k++) price[some[k]!]! += gain * share[k]!;
     const out = this.basis[row]!;
     if (out >= 0) this.isBasic[out] = 0;
