@@ -347,6 +347,33 @@ test.each<[string, Document]>([
       '0.5 mm',
     ),
   ],
+  [
+    'one screw holds a glued foot where a divider over it leaves no place for two',
+    document(
+      'in',
+      '1"',
+      [
+        piece('94 5/16"', '84 1/16"', '24 15/16"'),
+        { id: 'case', kind: 'case', parent: 'piece', board: 'board' },
+        { id: 'inside', kind: 'opening', parent: 'case', split: 'across' },
+        { id: 'bay.1', kind: 'opening', parent: 'inside', split: 'down' },
+        { id: 'low', kind: 'opening', parent: 'bay.1' },
+        { id: 'high', kind: 'opening', parent: 'bay.1' },
+        { id: 'bay.2', kind: 'opening', parent: 'inside' },
+        { id: 'bay.3', kind: 'opening', parent: 'inside', size: '13 6/16"' },
+        { id: 'bay.4', kind: 'opening', parent: 'inside', size: '13 2/16"' },
+        ...['board', 'board', 'other'].map((board, n) => ({
+          id: `d${n}`,
+          kind: 'divider',
+          parent: 'inside',
+          board,
+        })),
+        { id: 'top', kind: 'top', parent: 'case', board: 'board', overhangSides: '1 9/16"' },
+        { id: 'base', kind: 'base', parent: 'case', form: 'feet', strip: 'foot' },
+      ],
+      { other: '15/16"' },
+    ),
+  ],
 ])('%s', async (_, of) => {
   expect(await wrong(of)).toEqual([]);
 });

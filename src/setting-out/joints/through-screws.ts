@@ -71,13 +71,18 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     l.row(SETTING_OUT.setStep),
     fromEnds(draft, mate, along, screw.diameter),
   );
-  const row = clearPlaces(l, {
-    spacing: spec.foremost ? { ...spacing, at: spacing.at.slice(0, 1) } : spacing,
-    low,
-    high,
-    first: 0,
-    isFree: (at) => !boresFrom(head(at)).some((b) => bores.meets(b)) && (spec.isOpen?.(at, head(at)) ?? true),
-  });
+  const placesOf = (at: readonly Traced[]) =>
+    clearPlaces(l, {
+      spacing: { ...spacing, at },
+      low,
+      high,
+      first: 0,
+      isFree: (x) => !boresFrom(head(x)).some((b) => bores.meets(b)) && (spec.isOpen?.(x, head(x)) ?? true),
+    });
+  // A foot is glued as well: one screw holds it until then, where there is no place for two.
+  const row =
+    placesOf(spec.foremost ? spacing.at.slice(0, 1) : spacing.at) ??
+    (spec.duty === 'foot' ? firstOf(spacing.at, (at) => placesOf([at])) : undefined);
   if (!row && !spec.besides) screwsMeet(draft, part, mate);
   const [clearance, pilot] = [clearanceHole(draft, screw), edgePilot(draft, screw, draft.lot(mate.lot))];
   const onFace = (of: 'length' | 'width', place: Traced, reason: string) => {
@@ -134,6 +139,14 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     });
     return id;
   });
+}
+
+function firstOf<T, R>(of: readonly T[], find: (x: T) => R | undefined): R | undefined {
+  for (const x of of) {
+    const found = find(x);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 /** The screw, and the hole for its plug if it has one, as bores from where the head is. */
