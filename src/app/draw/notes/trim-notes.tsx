@@ -6,6 +6,7 @@ import { LengthField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { backFittingEdit, baseFormEdit, stripsForButtons, topFitEdit, topMovesEdit } from '../case-edits.ts';
 import { removeEdit } from '../design-edits.ts';
+import { edgedSides } from './edged-sides.ts';
 import { Note } from './note.tsx';
 
 /** What lies round the case: top, base, back and edging, each with a way to take it off. */
@@ -310,12 +311,7 @@ export function EdgingNote({ edging }: { edging: RecordOf<'edging'> }) {
         <ChoiceField
           path={`${at}/sides`}
           label="What the edging covers"
-          choices={[
-            ['', 'Front edges'],
-            ['front,left,right', 'Front edges, and the ends of what runs through'],
-            ['front,upper', 'Front edges, and the upper ends of the sides'],
-            ['front,left,right,upper', 'Front edges, and all ends that show'],
-          ]}
+          choices={edgedSides(edging.sides)}
           editOf={(v) => ({
             edit: 'set',
             at: `${at}/sides`,
