@@ -85,4 +85,13 @@ describe('backs one above another', () => {
       ['design.back-of-bay', 'design/records/high/board'],
     ]);
   });
+
+  test('one in rabbets and one in grooves are told by how they are fitted, of whatever board they are', () => {
+    const read = checkJob(
+      storeys('rabbet', (j) => Object.assign(recordOf(j, 'high'), { fitting: 'groove' })),
+    );
+    expect(read.ok ? [] : read.snags.map((s) => [s.code, s.where.path])).toEqual([
+      ['design.back-of-bay', 'design/records/high/fitting'],
+    ]);
+  });
 });

@@ -136,7 +136,10 @@ describe('a bevelled cleat', () => {
       'design.cleat-place',
     ]);
     const shallow = built(equipped(hung((j) => Object.assign(recordOf(j, 'back'), { setIn: '12 mm' }))));
-    expect(shallow.drawn.snags.map((s) => s.code)).toContain('hanging.recess-shallow');
+    const recess = shallow.drawn.snags.find((s) => s.code === 'hanging.recess-shallow')!;
+    expect(recess.cures[0]!.says).toContain(
+      `Set the back in by ${String(recess.cures[0]!.edits![0]!.value)},`,
+    );
     const high = built(equipped(hung((j) => Object.assign(recordOf(j, 'hook'), { height: '450 mm' }))));
     expect(high.drawn.snags.map((s) => s.code)).toContain('hanging.no-room');
   });

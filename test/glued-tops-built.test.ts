@@ -9,6 +9,7 @@ import { fromMm, type Traced } from '../src/measure/index.ts';
 import { partsToCut } from '../src/setting-out/index.ts';
 import { built, mm } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
+import { cured } from './checks/checked-job.ts';
 import { equipped } from './generate/equipped.ts';
 import { addScrews, lotOf, type PlainJob, smallJob } from './generate/small-job.ts';
 
@@ -195,6 +196,20 @@ describe('a top glued up from boards', () => {
     expect(of.drawn.snags.map((s) => s.code)).toContain(code);
   });
 
+  test('where uprights are too thin for mortises, slots are a cure that stands', () => {
+    const of = built(
+      equipped(
+        onButtons((j) => {
+          for (const lot of j.shop.rack.lots) if (lot.id === 'birch18') lot.thickness = '12 mm';
+        }),
+      ),
+    );
+    const thin = of.drawn.snags.find((s) => s.code === 'top.buttons-thin')!;
+    const top = cured(of.job, thin.cures[0]!.edits!).design.records.find((r) => r.id === 'top');
+    expect(top).toMatchObject({ moves: 'slots' });
+    expect(top).not.toHaveProperty('buttons');
+  });
+
   test('buttons without a screw that fits are told', () => {
     const of = built(
       equipped(
@@ -207,11 +222,21 @@ describe('a top glued up from boards', () => {
   });
 
   test.each([
-    [{ moves: 'buttons' }, 'doesn’t say what they are made of'],
-    [{ moves: 'slots', buttons: 'boards' }, 'isn’t held by buttons'],
-  ])('a top that says %o is told', (top, says) => {
+    [
+      { moves: 'buttons' },
+      'doesn’t say what they are made of',
+      /, 16 to 32 mm thick and at least 20 mm wide,/,
+    ],
+    [{ moves: 'slots', buttons: 'boards' }, 'isn’t held by buttons', /Take “buttons” out/],
+    [
+      { moves: 'buttons', buttons: 'boards', hinged: true },
+      'is hinged',
+      /^Take “moves” and “buttons” out\.$/,
+    ],
+  ])('a top that says %o is told', (top, says, cure) => {
     const read = checkJob(glued(top));
     expect(read.ok ? [] : read.snags.map((s) => s.sentence)).toEqual([expect.stringContaining(says)]);
+    expect(read.ok ? '' : read.snags[0]!.cures[0]!.says).toMatch(cure);
   });
 
   test('a check finds out that it can’t move where its screws have no room', () => {

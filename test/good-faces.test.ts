@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { enoughMaterial } from '../src/checks/enough-material.ts';
+import { checkJob } from '../src/job/index.ts';
 import { built, type demoDocument, pieceOf } from './build/built.ts';
+import { lotOf, smallJob } from './generate/small-job.ts';
 
 interface Stock {
   readonly id: string;
@@ -81,4 +83,13 @@ test('a spoiled part is cut again only from what has faces as good', () => {
   const again = (name: string) => made.breakdown.spares.find((s) => s.part.name === name);
   expect(again('bottom')).toMatchObject({ from: 'rack', name: 'plain' });
   expect(again('left side')).toMatchObject({ from: 'nothing' });
+});
+
+test('strips have no better face to tell of: refused where it is said', () => {
+  const job = smallJob();
+  Object.assign(lotOf(job, 'ash6').stock[0]!, { goodFaces: 'one' });
+  const read = checkJob(job);
+  expect(read.ok ? [] : read.snags.map((s) => `${s.code} ${s.where.path}`)).toEqual([
+    'stock.faces-of-strips shop/rack/lots/ash6/stock/ash6-length/goodFaces',
+  ]);
 });

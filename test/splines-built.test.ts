@@ -6,7 +6,7 @@ import type { Plan } from '../src/plan/index.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { planned } from './build/planned.ts';
 import { equipped } from './generate/equipped.ts';
-import { type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
+import { lotOf, type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
 
 type Change = (job: PlainJob) => void;
 
@@ -189,12 +189,38 @@ describe('a case with splines in its mitres', () => {
     ]);
   });
 
-  test('a spline over a third as thick as its boards is told once, with thinner plywood as the cure', () => {
-    const { setOut } = planOf((job) => Object.assign(job.shop.rack.lots.at(-1)!, { thickness: '6.5 mm' }));
-    expect(setOut.snags.filter((s) => s.level === 'stop').map((s) => s.code)).toEqual([
-      'mitres.spline-thick',
-    ]);
+  test('strips for splines are told once, as what they are', () => {
+    const strip = (job: PlainJob) =>
+      Object.assign(recordOf(job, 'case'), {
+        splineBoard: job.shop.rack.lots.find((l) => l.form === 'strip')!.id,
+      });
+    expect(snagsOf(strip)).toEqual(['document.wrong-form design/records/case/splineBoard']);
   });
+
+  test.each([
+    ['6.5 mm', '18 mm'],
+    ['4.2 mm', '12 mm'],
+    // Here the wood left behind the groove tells, before a third of the board does.
+    ['2.6 mm', '9 mm'],
+  ])(
+    'a spline of %s is too thick for boards of %s, told once, with the thickest that does',
+    (thick, board) => {
+      const stops = (thickness: string) => {
+        const { setOut } = planOf((job) => {
+          Object.assign(job.shop.rack.lots.at(-1)!, { thickness });
+          lotOf(job, 'birch18').thickness = board;
+        });
+        return setOut.snags.filter((s) => s.code === 'mitres.spline-thick');
+      };
+      const told = stops(thick);
+      expect(told).toHaveLength(1);
+      const most = Number(
+        /^Name a lot of plywood of at most ([\d.]+) mm\.$/.exec(told[0]!.cures[0]!.says)![1],
+      );
+      expect(stops(`${most} mm`)).toEqual([]);
+      expect(stops(`${most + 0.3} mm`)).toHaveLength(1);
+    },
+  );
 
   test('a blade wider than the spline, or marks too coarse to move it by, is told once', () => {
     const { setOut } = planOf((job) => {

@@ -46,7 +46,9 @@ export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly
       ),
     ];
   const [first] = tree.childrenOf(whole.id, 'opening').flatMap((o) => tree.childOf(o.id, 'back') ?? []);
-  if (first && whole.split === 'down' && back.fitting === 'groove' && first.board !== back.board)
+  if (!first) return [];
+  const alike = first.fitting === back.fitting && first.setIn === back.setIn;
+  if (alike && whole.split === 'down' && back.fitting === 'groove' && first.board !== back.board)
     return [
       say(
         'board',
@@ -60,7 +62,7 @@ export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly
         ],
       ),
     ];
-  if (!first || (first.fitting === back.fitting && first.setIn === back.setIn)) return [];
+  if (alike) return [];
   const field = first.fitting === back.fitting ? 'setIn' : 'fitting';
   const value = first[field];
   return [

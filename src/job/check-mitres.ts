@@ -33,7 +33,7 @@ function badSplines(job: JobDocument, box: RecordOf<'case'>): readonly Snag[] {
       `The splines in the mitres of “${box.id}” need a lot to be cut from.`,
       'Name as “splineBoard” a lot of plywood, at most a third as thick as the case’s board.',
     );
-  return lot && species(lot.material)
+  return lot?.form === 'sheet' && species(lot.material)
     ? wrong(
         `Splines of “${lot.name}” would have their grain along the corner, and split there.`,
         'Name a lot of plywood: half its plies run across.',

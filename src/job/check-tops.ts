@@ -1,4 +1,5 @@
-import { INDOORS, material, movementBetween } from '../materials/index.ts';
+import { BUTTONS, INDOORS, material, movementBetween } from '../materials/index.ts';
+import { toMm } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { Rack } from './shop/rack.ts';
@@ -104,24 +105,30 @@ export function badMoves(top: RecordOf<'top'>, tree: RecordTree, rack: Rack): re
       says: 'Take “buttons” out, or let “moves” be “buttons”.',
       edits: [{ record: top.id, field: 'moves', value: 'buttons' }],
     });
-  if (top.hinged)
-    return say('moves', `“${top.id}” is hinged, so it moves as it likes.`, { says: 'Take “moves” out.' });
+  const out = top.buttons === undefined ? 'Take “moves” out.' : 'Take “moves” and “buttons” out.';
+  if (top.hinged) return say('moves', `“${top.id}” is hinged, so it moves as it likes.`, { says: out });
   const lot = rack.lots.find((l) => l.id === top.board);
   if (lot && !movementBetween(lot.material, INDOORS.dryest, INDOORS.dampest))
     return say(
       'moves',
       `“${top.id}” is of “${lot.id}”, which is not known to move, so “moves” says nothing of it.`,
-      { says: 'Take “moves” out.' },
+      { says: out },
     );
   if (onButtons && top.buttons === undefined)
     return say('moves', `“${top.id}” is held by buttons, and doesn’t say what they are made of.`, {
-      says: 'Name a lot of strips, 18 to 30 mm thick, as its “buttons”.',
+      says: `Name a lot of strips, ${toMm(BUTTONS.lip.value + BUTTONS.tongueLeast.value)} to ${toMm(BUTTONS.thickest.value)} mm thick and at least ${toMm(BUTTONS.widthLeast.value)} mm wide, as its “buttons”.`,
     });
   if (onButtons && tree.get(top.parent)?.kind === 'group')
     return say(
       'moves',
       `“${top.id}” lies over several cases, which close under it with lids: buttons hold a top on uprights.`,
-      { says: 'Let its screws stand in slots.', edits: [{ record: top.id, field: 'moves', value: 'slots' }] },
+      {
+        says: 'Let its screws stand in slots.',
+        edits: [
+          { record: top.id, field: 'moves', value: 'slots' },
+          { record: top.id, field: 'buttons' },
+        ],
+      },
     );
   return [];
 }

@@ -7,6 +7,7 @@ import type { Cleat } from './case/cleat.ts';
 import { connectCases } from './case/connect-cases.ts';
 import { fillers, fillersReachWalls, joinFiller } from './case/fillers.ts';
 import { SidesOfCases } from './case/sides-of-cases.ts';
+import { slotsInstead } from './case/slots-instead.ts';
 import { joinTopOverCases, topsOverCases } from './case/tops-over-cases.ts';
 import { behindSharedSides } from './case/where-cases-meet.ts';
 import { nameDimensions, namePrinted } from './dimension-names.ts';
@@ -142,21 +143,14 @@ function sameSpace(draft: Draft): void {
       level: 'stop',
       where: { path: `design/records/${b.record}`, part: b.id, record: b.record },
       sentence: `The ${a.name} and the ${b.name} would stand in the same place.`,
-      cures: [{ says: `Move one of them: see “${b.record}”.` }, ...slotsInstead(a, b)],
+      cures: [{ says: `Move one of them: see “${b.record}”.` }, ...roomForButton(a, b)],
     });
 }
 
 /** What stands close under a top leaves no room for its buttons, and need not move. */
-function slotsInstead(...pair: readonly Pick<DraftPart, 'role' | 'record'>[]): readonly Cure[] {
+function roomForButton(...pair: readonly Pick<DraftPart, 'role' | 'record'>[]): readonly Cure[] {
   const button = pair.find((p) => p.role.startsWith('button:'));
-  return button
-    ? [
-        {
-          says: 'Let the screws of the top stand in slots.',
-          edits: [{ record: button.record, field: 'moves', value: 'slots' }],
-        },
-      ]
-    : [];
+  return button ? [slotsInstead(button.record)] : [];
 }
 
 /** A piece larger than the place it is meant for. */

@@ -14,7 +14,8 @@ export interface Rule {
 export interface CureEdit {
   readonly record: string;
   readonly field: string;
-  readonly value: string | number | boolean;
+  /** Without a value the field is taken away. */
+  readonly value?: string | number | boolean;
 }
 
 /** One way to put a snag right; with edits, a program can try it. */

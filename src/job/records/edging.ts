@@ -17,6 +17,6 @@ export const EdgingRecord = v.strictObject({
    * Of a door or of drawers: which edges, seen from the front; all four when absent. Of a case: `front` alone when absent;
    * `left` and `right` are ends of a bottom or a lid that runs through there, `upper` those of sides beside a lid.
    */
-  sides: v.optional(v.pipe(v.array(Side), v.minLength(1, 'name a side, or none at all for all of them'))),
+  sides: v.optional(v.pipe(v.array(Side), v.minLength(1, '“sides” names none'))),
 });
 export type EdgingRecord = v.InferOutput<typeof EdgingRecord>;

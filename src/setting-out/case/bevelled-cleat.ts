@@ -24,20 +24,15 @@ export function bevelledCleat(
   const step = draft.stepOf('circular-saw');
   const rear = l.sum('back edges of the sides', frame.panelFront, sideDepth(draft, frame));
   if (t(frame.backSetIn) < t(thick)) {
+    const by = `${Math.ceil(toMm(t(thick)) * 10) / 10} mm`;
     draft.stop(
       'hanging.recess-shallow',
       frame.back!,
       'setIn',
       'The back stands in less than the strips of the cleat are thick, so the sides would not come to the wall.',
       {
-        says: 'Set the back in by as much as they are thick; or leave “setIn” out, and it is.',
-        edits: [
-          {
-            record: frame.back!.id,
-            field: 'setIn',
-            value: `${Math.ceil(toMm(t(thick)) * 10) / 10} mm`,
-          },
-        ],
+        says: `Set the back in by ${by}, as much as they are thick; or leave “setIn” out, and it is.`,
+        edits: [{ record: frame.back!.id, field: 'setIn', value: by }],
       },
     );
     return undefined;
@@ -45,14 +40,15 @@ export function bevelledCleat(
   const asked = record.height === undefined ? l.row(BASES.cleatHeight) : draft.field(record, 'height');
   const low = l.sum('as high as a strip must be', thick, l.row(BASES.cleatFlat));
   if (t(asked) < t(low)) {
+    const high = `${Math.ceil(toMm(t(low)))} mm`;
     draft.stop(
       'hanging.strips-low',
       record,
       'height',
       'The strips of this cleat are so low that their slopes leave no wood for screws.',
       {
-        says: 'Make them high enough; or leave “height” out.',
-        edits: [{ record: record.id, field: 'height', value: `${Math.ceil(toMm(t(low)))} mm` }],
+        says: `Make them ${high} high; or leave “height” out.`,
+        edits: [{ record: record.id, field: 'height', value: high }],
       },
     );
     return undefined;

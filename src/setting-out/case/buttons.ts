@@ -12,6 +12,7 @@ import { axisOf } from '../place.ts';
 import { type ButtonSizes, type ButtonSpot, type ButtonsSpec, buttonSpots } from './button-spots.ts';
 import { movementOfTop } from './free-top.ts';
 import { screwUp } from './screw-up.ts';
+import { slotsInstead } from './slots-instead.ts';
 
 /**
  * Holds a top of solid wood on the inner faces of its uprights: mortises, and buttons whose tongues go with the top in
@@ -199,10 +200,7 @@ function shared(draft: Draft, top: RecordOf<'top'>): void {
     top,
     'moves',
     `“${top.id}” is to be held by buttons at a side that two cases share, which has another top beside it.`,
-    {
-      says: 'Let its screws stand in slots.',
-      edits: [{ record: top.id, field: 'moves', value: 'slots' }],
-    },
+    slotsInstead(top.id),
   );
 }
 
@@ -212,10 +210,7 @@ function tooThin(draft: Draft, top: RecordOf<'top'>, upright: DraftPart): void {
     top,
     'moves',
     `The ${upright.name} is too thin for mortises that hold the buttons of “${top.id}”.`,
-    {
-      says: 'Let its screws stand in slots.',
-      edits: [{ record: top.id, field: 'moves', value: 'slots' }],
-    },
+    slotsInstead(top.id),
   );
 }
 
@@ -226,10 +221,7 @@ function noPlace(draft: Draft, top: RecordOf<'top'>, upright: DraftPart): void {
     'moves',
     `A button of “${top.id}” finds no place at the ${upright.name} where nothing meets it and a driver gets under it.`,
     { says: 'Leave 180 mm clear under the top, or move what stands there.' },
-    {
-      says: 'Let its screws stand in slots.',
-      edits: [{ record: top.id, field: 'moves', value: 'slots' }],
-    },
+    slotsInstead(top.id),
   );
 }
 

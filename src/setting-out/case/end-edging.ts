@@ -1,6 +1,7 @@
 import { SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart, Triple } from '../draft.ts';
+import { mitredTip } from '../edging/mitred-tip.ts';
 import { cornersLetIn } from '../joints/let-in.ts';
 import { axisOf, type Direction } from '../place.ts';
 import { isMitred, runsThrough } from './corners.ts';
@@ -129,18 +130,6 @@ export function endStrip(draft: Draft, frame: CaseFrame, panel: DraftPart, side:
       thickness,
     },
   });
-  if (mitred) bevelTip(strip, tip, 'front');
+  if (mitred) mitredTip(strip, tip, 'front');
   return strip;
-}
-
-/** Mitres one end of a strip of edging. */
-export function bevelTip(strip: DraftPart, edge: 'start' | 'end', neighbour: string): void {
-  strip.features.push({
-    kind: 'bevel',
-    id: `${strip.id}#${edge}`,
-    purpose: `mitre with the ${neighbour} strip`,
-    edge,
-    angle: 45,
-    fullFace: 'show',
-  });
 }

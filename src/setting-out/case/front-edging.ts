@@ -1,9 +1,10 @@
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import { mitredTip } from '../edging/mitred-tip.ts';
 import { stripsTooNarrow } from '../edging/strips-too-narrow.ts';
 import { axisOf } from '../place.ts';
-import { bevelTip, type EndSide, edgesFront, endStrip, endsOf } from './end-edging.ts';
+import { type EndSide, edgesFront, endStrip, endsOf } from './end-edging.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 
 /** What edges the panels of a case: strips and the panels they are glued to, and pairs of strips that meet in a mitre. */
@@ -86,6 +87,6 @@ function frontStrip(draft: Draft, frame: CaseFrame, panel: DraftPart, ends: read
       thickness: frame.edgingThickness,
     },
   });
-  if (mitred) for (const side of ends) bevelTip(part, side === 'left' ? 'start' : 'end', side);
+  if (mitred) for (const side of ends) mitredTip(part, side === 'left' ? 'start' : 'end', side);
   return part;
 }

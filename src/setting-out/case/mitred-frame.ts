@@ -1,5 +1,6 @@
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart, PanelSpec, Triple } from '../draft.ts';
+import { mitredTip } from '../edging/mitred-tip.ts';
 import type { Direction } from '../place.ts';
 
 /** A side of a frame seen from above. */
@@ -65,15 +66,7 @@ export function mitredFrame(draft: Draft, spec: FrameSpec): ReadonlyMap<FrameSid
     });
     NEIGHBOURS[side].forEach((neighbour, i) => {
       if (!spec.sides.includes(neighbour)) return;
-      const edge = i === 0 ? 'start' : 'end';
-      part.features.push({
-        kind: 'bevel',
-        id: `${part.id}#${edge}`,
-        purpose: `mitre with the ${neighbour} strip`,
-        edge,
-        angle: 45,
-        fullFace: 'show',
-      });
+      mitredTip(part, i === 0 ? 'start' : 'end', neighbour);
     });
     parts.set(side, part);
   }

@@ -4,6 +4,7 @@ import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart, PanelSpec, Triple } from '../draft.ts';
 import { glueStrip, mitre } from '../joints/strip-joints.ts';
 import { axisOf, type Direction } from '../place.ts';
+import { mitredTip } from './mitred-tip.ts';
 import { stripsTooNarrow } from './strips-too-narrow.ts';
 
 /** An edge of a door or a drawer's front, seen from the front. */
@@ -141,14 +142,6 @@ function stripOn(
     },
   };
   const strip = draft.panel(spec);
-  for (const [edge, neighbour] of mitred)
-    strip.features.push({
-      kind: 'bevel',
-      id: `${strip.id}#${edge}`,
-      purpose: `mitre with the ${neighbour} strip`,
-      edge,
-      angle: 45,
-      fullFace: 'show',
-    });
+  for (const [edge, neighbour] of mitred) mitredTip(strip, edge, neighbour);
   return strip;
 }

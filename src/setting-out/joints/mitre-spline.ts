@@ -31,7 +31,9 @@ interface Run {
   readonly behind: Traced;
 }
 
-const WITHOUT: Cure = { says: 'Leave “inMitres” out: glue alone holds mitres that are folded up.' };
+const WITHOUT: Cure = {
+  says: 'Leave “inMitres” and “splineBoard” out: glue alone holds mitres that are folded up.',
+};
 
 /**
  * A groove square to each slope of a corner, and the spline that goes into both. It lies near the inside, where a groove can be
@@ -133,29 +135,33 @@ function sectionOf(draft: Draft, { side, flat, box }: MitredCorner): Section | u
     inset,
     width,
   );
+  const deepest = l.less(
+    'as deep as the wood lets it',
+    wood,
+    l.ratio('what must be left behind, square to the slope', l.row(SPLINES.skin), BISCUITS.overSlope),
+  );
   const depth = l.round(
     'as fine as it is set',
     l.least(
       'half the board, or as deep as the wood lets it',
       l.ratio('half the board', board, SPLINES.depth),
-      l.less(
-        'as deep as the wood lets it',
-        wood,
-        l.ratio('what must be left behind, square to the slope', l.row(SPLINES.skin), BISCUITS.overSlope),
-      ),
+      deepest,
     ),
     step,
     'down',
   );
   const [over, under] = SPLINES.thickest.of;
   if (under * t(thick) > over * t(board) || t(depth) < t(thick)) {
+    // As much as a spline is thinner, its groove may be deeper; rounding takes a step of that at most.
+    const most = Math.min((over * t(board)) / under, (t(deepest) + t(thick) - t(step)) / 2);
+    const tenths = Math.floor(toMm(most) * 10) / 10;
     if (!draft.snags.some((s) => s.code === 'mitres.spline-thick' && s.where.record === box.id))
       draft.stop(
         'mitres.spline-thick',
         box,
         'splineBoard',
         `“${lot.name}”, ${toMm(t(thick))} mm thick, makes splines too thick for mitres in boards of ${toMm(t(board))} mm: they may be a third as thick as these, and as deep in either slope as they are thick.`,
-        { says: 'Name a lot of thinner plywood.' },
+        ...(tenths > 0 ? [{ says: `Name a lot of plywood of at most ${tenths} mm.` }] : []),
         WITHOUT,
       );
     return undefined;
