@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { enoughMaterial } from '../src/checks/enough-material.ts';
 import { checkJob } from '../src/job/index.ts';
 import { built, type demoDocument, pieceOf } from './build/built.ts';
+import { listed } from './build/listed.ts';
 import { lotOf, smallJob } from './generate/small-job.ts';
 
 interface Stock {
@@ -92,4 +93,15 @@ test('strips have no better face to tell of: refused where it is said', () => {
   expect(read.ok ? [] : read.snags.map((s) => `${s.code} ${s.where.path}`)).toEqual([
     'stock.faces-of-strips shop/rack/lots/ash6/stock/ash6-length/goodFaces',
   ]);
+});
+
+test('a list doesn’t say what is seen, so that its pieces come from any sheet', () => {
+  const read = checkJob(box(small('poor', 1, 'none')));
+  if (!read.ok) throw new Error(read.snags.map((x) => x.sentence).join());
+  const list = listed('name,length,width,stock\nshelf,600 mm,300 mm,birch18', read.job.shop);
+  expect(list.breakdown.missing).toEqual([]);
+  expect(list.breakdown.lots.map((l) => l.lot.id)).toEqual(['birch18']);
+  expect(list.build.operations.some((o) => o.lines.some((l) => l.includes('of this sheet is good')))).toBe(
+    false,
+  );
 });

@@ -21,10 +21,11 @@ export interface ListPlan {
 
 /** Plans the cutting of a maker's own list. Pauses as `planJob` does. */
 export function* planList(
-  shop: Shop,
+  ownShop: Shop,
   rows: readonly ListRow[],
   options: PlanOptions = {},
 ): Generator<PlanProgress, ListPlan> {
+  const shop = withoutFaces(ownShop);
   const job: JobDocument = { version: VERSION, design: { records: [] }, shop, work: {} };
   const setOut = listParts(rows, shop);
   const cutting = breakDown(job, setOut, {
@@ -39,6 +40,15 @@ export function* planList(
   const breakdown = step.value;
   const build = planSawing(job, setOut, breakdown);
   return { job, setOut, breakdown, build, snags: build.snags };
+}
+
+/** The shop with sheets that may be seen on both faces: a list doesn't tell what of its pieces is seen. */
+function withoutFaces(shop: Shop): Shop {
+  const lots = shop.rack.lots.map((lot) => ({
+    ...lot,
+    stock: lot.stock.map(({ goodFaces: _, ...stock }) => stock),
+  }));
+  return { ...shop, rack: { ...shop.rack, lots } };
 }
 
 /** The plan of a list as a report, documented as `cut --list --json`. */

@@ -1,20 +1,13 @@
 import { expect, test } from 'vitest';
-import { type ListRow, readList } from '../../src/breakdown/index.ts';
-import { planList } from '../../src/plan/index.ts';
 import { builtExample } from './built.ts';
+import { listed } from './listed.ts';
 
 const MM = 3200;
 
 test('pieces too small for a power saw are cut by hand, and only those', () => {
   const { job } = builtExample('glaze-cabinet');
   const list = 'name,length,width,thickness,count\nblock,90,80,15,9\nshelf,600,300,15,2\n';
-  const read = readList(list, job.shop);
-  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
-  const rows: readonly ListRow[] = read.rows;
-  const planning = planList(job.shop, rows, { effort: 300_000 });
-  let step = planning.next();
-  while (!step.done) step = planning.next();
-  const { build, setOut } = step.value;
+  const { build, setOut } = listed(list, job.shop);
   const t = (x: Parameters<typeof setOut.ledger.ticks>[0]): number => setOut.ledger.ticks(x) / MM;
 
   // The size of every workpiece, followed through the cuts as the cards have them.

@@ -119,8 +119,8 @@ export class BarMaster {
   }
 
   /**
-   * Generates patterns until the relaxation is solved, or its value is at most `enough`; not `toTheEnd`, it is enough that the
-   * bound on it rounds up to no less. Gives a valid lower
+   * Generates patterns until the relaxation is solved, its value is at most `enough`, or, unless it is to go on `toTheEnd`,
+   * the bound rounded up is as high as the value. Gives a valid lower
    * bound on it (after J. Farley, Operations Research 38, 1990), or 0 when a filling was given up.
    */
   solve(enough: number, mostPivots: number, toTheEnd = false): number {

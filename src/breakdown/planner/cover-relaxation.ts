@@ -1,7 +1,10 @@
 import type { PatternList } from './pattern-list.ts';
 import { pivotInverse } from './pivot-inverse.ts';
 
+/** What is off by less than this is rounding. */
 const EPS = 1e-7;
+/** Pivots of one solution, for each row. */
+const MOST_PIVOTS = 25;
 /** An entry of a row smaller than this is no pivot. */
 const LEAST_PIVOT = 1e-7;
 
@@ -64,10 +67,8 @@ export class CoverRelaxation {
     this.work += this.m * this.m;
   }
 
-  /**
-   * Covers the demands with columns that are open. False when that can't be done, or not with `most` columns.
-   */
-  solve(demand: Float64Array | Int32Array, open: Uint8Array, most: number): boolean {
+  /** Covers the demands with columns that are open. False when that can't be done, not with `most` columns, or not in time. */
+  solve(demand: Int32Array, open: Uint8Array, most: number): boolean {
     const { m, inverse, x, price, basis } = this;
     price.fill(0);
     for (let r = 0; r < m; r++) {
@@ -81,7 +82,7 @@ export class CoverRelaxation {
       for (let i = 0; i < m; i++) price[i]! += c * inverse[row + i]!;
     }
     this.work += 2 * m * m;
-    for (let step = 0; step < 20 * m + 500; step++) {
+    for (let step = 0; step < MOST_PIVOTS * m; step++) {
       let row = -1;
       let worst = 0;
       let objective = 0;
@@ -107,7 +108,8 @@ export class CoverRelaxation {
       if (enter < 0) return false;
       this.pivot(row, enter);
     }
-    return true;
+    // It turns in circles, or has lost its numbers: an attempt with other costs does without that state.
+    return false;
   }
 
   /** How often a column is taken. */

@@ -8,14 +8,14 @@ import { RefillTurns } from './refill-turns.ts';
 import { SwapTurns } from './swap-turns.ts';
 import { TradeTurns } from './trade-turns.ts';
 
-/** Work between two pauses, and of a turn of dives or swaps. */
+/** Work between two pauses, and of a turn of covers, dives or swaps. */
 const PAUSE = 1_500_000;
 const TURN = 6_000_000;
 /** Work of swaps and of trades before the relaxation, and of refills after it, where swaps ended far from the bound. */
 const SWAP_FIRST = 1.2e7;
 const TRADE_FIRST = 1e7;
 const REFILL_FIRST = 2e8;
-/** Work of covers after the relaxation, before anything else is tried, and of a turn of theirs later. */
+/** Work of covers after the relaxation, before anything else is tried. */
 const COVER_FIRST = 3e8;
 /** Only where the bound leaves less than this share of a bar over: elsewhere the bound may be too low for refills. */
 const TIGHT = 0.1;

@@ -61,11 +61,11 @@ export function* search(
   const plans = new StockPlans(sizes, r.area, r.chance);
   let plan: StockPlan | undefined;
   let [least, gained] = [0, 0];
+  const together = () => p.stocks.length > 1 && looseArea === 0 && r.work > PLANS_AFTER;
   const aim = () => {
     goal = looseArea > 0 ? Number.POSITIVE_INFINITY : best.cost - Math.max(step, 1);
-    const together = p.stocks.length > 1 && looseArea === 0 && r.work > PLANS_AFTER;
-    plan = together ? plans.next(goal) : undefined;
-    if (together) r.allow(plan?.counts ?? Int32Array.from(sizes, (s) => s.count));
+    plan = together() ? plans.next(goal) : undefined;
+    if (together()) r.allow(plan?.counts ?? Int32Array.from(sizes, (s) => s.count));
     while (r.cost > goal) r.drop(worst(r, p));
     r.fill(1, goal);
     r.begin();
@@ -83,7 +83,7 @@ export function* search(
       }
     }
     if (r.looseWeight < least) [least, gained] = [r.looseWeight, r.work];
-    if (p.stocks.length > 1 && looseArea === 0 && r.work - gained > PATIENCE && r.work > PLANS_AFTER) {
+    if (together() && r.work - gained > PATIENCE) {
       if (plan) plans.note(plan, least);
       aim();
     }

@@ -6,7 +6,7 @@ import { surfaceClass } from './surface-class.ts';
 /**
  * How many good faces the stock of each part must have: none where neither broad face is seen once the piece stands, one
  * where its show face alone is, and two for all others (a part that shows its other face alone would have to be laid out
- * in a mirror). What is seen inside the piece counts as seen; the faces of a panel that edging or glue hides don't.
+ * in a mirror). What is seen inside the piece counts as seen.
  */
 export function goodFaces(setOut: SetOut): (part: Pick<Part, 'id'>) => 0 | 1 | 2 {
   const classOf = surfaceClass(setOut);
