@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { beforeAll, expect, test } from 'vitest';
 import { openSolids } from '../src/adaptors/solids-manifold.ts';
 import type { Solids } from '../src/solid/index.ts';
-import { type Built, built, demoDocument } from './build/built.ts';
+import { type Built, built, builtExample, demoDocument } from './build/built.ts';
 import { generatedJobs } from './generate/design.ts';
 import { equipped } from './generate/equipped.ts';
 import { smallJob } from './generate/small-job.ts';
@@ -74,4 +74,15 @@ test('mistakes in generated plans are caught, or change nothing', LONG, () => {
   expect(plans).toBe(PLANS);
   expect(total.slipped).toEqual([]);
   expect(total.near.filter((name) => !fromTheWrongEdge(name))).toEqual([]);
+});
+
+test('a flap’s plain holes for its pull are the same from either face; pilot holes and those that guide screws are not', () => {
+  const of = judgeMutants(builtExample('writing-cabinet'), solids, (all) =>
+    all.filter((m) => m.operator === 'holes in the other side'),
+  )!;
+  expect(of.unchanged).toEqual(['holes in the other side: Screw holes through K1 (door of desk)']);
+  expect(of.caught.length).toBeGreaterThan(3);
+  expect(of.caught.join()).toContain('Pilot holes');
+  expect(of.caught.join()).toContain('Screw holes through');
+  expect([...of.near, ...of.slipped]).toEqual([]);
 });

@@ -1,9 +1,10 @@
 import { type DryFitInput, outcomeOf } from '../../src/dry-fit/dry-fit.ts';
 import { boundsOf } from '../../src/dry-fit/shape-bounds.ts';
+import type { Way } from '../../src/dry-fit/virtual-piece.ts';
 import { Workshop } from '../../src/dry-fit/workshop.ts';
 import { toMm } from '../../src/measure/index.ts';
 import { dryFitInput } from '../../src/plan/dry-fit-input.ts';
-import type { Solids } from '../../src/solid/index.ts';
+import type { Point, Solids } from '../../src/solid/index.ts';
 import type { Built } from '../build/built.ts';
 import { type Mutant, mutants, readMutated } from './mutate.ts';
 
@@ -57,13 +58,24 @@ function endOf(shop: Workshop): unknown {
   const members = standing
     .map(({ mark, piece, turn, origin }) => {
       // Cuts in any order make the same piece, and it doesn't matter where on the bench it was begun.
-      const [cuts, ways] = [new Set(piece.cuts.map(boundsOf)), new Set(piece.ways)];
+      const [cuts, ways] = [new Set(piece.cuts.map(boundsOf)), new Set(piece.ways.map(fromEitherSide))];
       const at = origin.map((x, i) => toMm(x - standing[0]!.origin[i]!));
       return { mark, turn, size: piece.size.map(toMm), cuts, ways, at };
     })
     .sort((a, b) => (a.mark < b.mark ? -1 : 1));
   const screws = shop.screws.map((s) => [...s.parts, s.radius].join()).sort();
   return { members, screws, loose: [...shop.loose.keys()].sort() };
+}
+
+/** A plain hole right through is the same hole, whichever side it was bored from; only what may be bored wider at its mouth tells. */
+function fromEitherSide(way: Way): Partial<Way> {
+  const { side: _, at, along, ...rest } = way;
+  if (way.kind !== 'hole' || way.depth !== undefined || way.plugged !== undefined) return way;
+  return {
+    ...rest,
+    at: at.map((x, i) => (along[i] === 0 ? x : 0)) as unknown as Point,
+    along: along.map(Math.abs) as unknown as Point,
+  };
 }
 
 /** As near as marking out comes; and as far as two roundings to 1/32 inch may bring a place from where it was drawn, mm. */
