@@ -3,6 +3,7 @@ import type { Cure, Snag } from '../snag/index.ts';
 import { JobDocument } from './document.ts';
 import { DesignRecord } from './records/design-record.ts';
 import type { Lot } from './shop/rack.ts';
+import { wrongValue } from './wrong-value.ts';
 
 /** What reading a value as a job comes to: the job, or its faults of form and what can still be read beside them. */
 export type CheckedForm =
@@ -144,11 +145,7 @@ function knownFault(issue: Issue, field: string): { code: string; sentence: stri
       sentence: `“${field}” should be ${limit[2]} or ${limit[1] === '>=' ? 'more' : 'less'}, but is ${issue.received}.`,
       cure: { says: `Write a number of ${limit[2]} or ${limit[1] === '>=' ? 'more' : 'less'}.` },
     };
-  return {
-    code: 'document.wrong-value',
-    sentence: `“${field}” should be ${issue.expected ?? 'something else'}, but is ${issue.received}.`,
-    cure: { says: 'Write one of the values that are known there.' },
-  };
+  return { code: 'document.wrong-value', ...wrongValue(field, issue.expected, issue.received) };
 }
 
 /** Only what is typed as a text can be a size; a list that is too short wants another entry. */
