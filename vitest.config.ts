@@ -25,6 +25,8 @@ export default defineConfig({
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],
           maxWorkers: 1,
+          // What a page shows follows an edit a moment later, more than one on a busy machine.
+          expect: { poll: { timeout: 30_000 } },
           sequence: { groupOrder: 1 },
         },
       },

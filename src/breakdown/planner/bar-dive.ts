@@ -166,18 +166,19 @@ function choices(m: BarMaster, chance: Chance, noise: number): number[] {
   return picks.map((p) => p.pattern);
 }
 
-/** Cuts a pattern; what is more than the demand is left out later, when it is drawn up. */
+/** Cuts a pattern: for a piece that is asked for no more, the next shorter one that is; `drawn` repeats it. */
 function cut(m: BarMaster, pattern: number, times: number, settled: Settled): number {
   const p = m.patterns.at(pattern);
   let used = 0;
   for (let t = 0; t < times; t++) {
     let any = false;
-    for (let k = 0; k < p.kinds.length; k++) {
-      const i = p.kinds[k]!;
-      const take = Math.min(p.counts[k]!, m.demand[i]!);
-      if (take > 0) any = true;
-      m.demand[i]! -= take;
-    }
+    for (let k = 0; k < p.kinds.length; k++)
+      for (let c = p.counts[k]!; c > 0; c--) {
+        const i = openFrom(p.kinds[k]!, m.demand);
+        if (i === undefined) break;
+        any = true;
+        m.demand[i]!--;
+      }
     if (!any) break;
     used++;
   }
@@ -192,7 +193,13 @@ function cutWhole(m: BarMaster, pattern: number, settled: Settled): number {
   return cut(m, pattern, 1, settled);
 }
 
-/** Patterns as cut, in the order they were settled, with nothing cut twice. */
+/** A kind that is still open: this one, or the next shorter. */
+function openFrom(kind: number, open: Int32Array): number | undefined {
+  for (let i = kind; i < open.length; i++) if (open[i]! > 0) return i;
+  return undefined;
+}
+
+/** Patterns as cut, in the order they were settled. */
 function drawn(m: BarMaster, settled: Settled): BarsFound['bars'] {
   const left = m.wanted.map((w, i) => w - m.demand[i]!);
   const bars: { counts: Int32Array; times: number }[] = [];
@@ -201,18 +208,16 @@ function drawn(m: BarMaster, settled: Settled): BarsFound['bars'] {
     let open = times;
     while (open > 0) {
       const one = new Int32Array(m.m);
-      let alike = open;
-      for (let k = 0; k < p.kinds.length; k++) {
-        const i = p.kinds[k]!;
-        one[i] = Math.min(p.counts[k]!, left[i]!);
-        if (one[i]! > 0) alike = Math.min(alike, Math.floor(left[i]! / one[i]!));
-      }
+      for (let k = 0; k < p.kinds.length; k++)
+        for (let c = p.counts[k]!; c > 0; c--) {
+          const i = openFrom(p.kinds[k]!, left);
+          if (i === undefined) break;
+          one[i]!++;
+          left[i]!--;
+        }
       if (one.every((c) => c === 0)) break;
-      one.forEach((c, i) => {
-        left[i]! -= c * alike;
-      });
-      bars.push({ counts: one, times: alike });
-      open -= alike;
+      bars.push({ counts: one, times: 1 });
+      open--;
     }
   }
   return bars;

@@ -39,6 +39,7 @@ export class CoverTurns {
   private readonly master: BarMaster;
   private readonly target: number;
   private readonly chance: Chance;
+  private readonly worth: Float64Array | undefined;
   private search: CoverSearch | undefined;
   private run: Generator<void, readonly number[] | undefined> | undefined;
   private steps = 0;
@@ -53,11 +54,13 @@ export class CoverTurns {
   /** Covers beside which the rest found no room. */
   private refused = 0;
 
-  constructor(master: BarMaster, target: number, chance: Chance) {
+  /** Takes these worths, which no filling exceeds a bar by, or else those of the relaxation’s end. */
+  constructor(master: BarMaster, target: number, chance: Chance, worth?: Float64Array) {
     this.master = master;
     this.target = target;
     this.chance = chance;
     this.done = master.m > MOST_KINDS || target > MOST_BARS;
+    this.worth = worth;
   }
 
   get work(): number {
@@ -90,16 +93,17 @@ export class CoverTurns {
   /** Brings the relaxation nearer to its end, and once there lists what to look among. */
   private solveOn(): void {
     const { master, target } = this;
+    if (this.worth) {
+      this.list(this.worth, target - this.worth.reduce((a, w, i) => a + w * master.wanted[i]!, 0));
+      return;
+    }
     const before = master.work;
     const enough = target - MOST_SPARE;
     master.finished = false;
     master.solve(enough, 60, true);
     this.spent += master.work - before;
     if (master.objective <= enough + 1e-6) this.done = true;
-    else if (master.finished) {
-      this.list(Math.max(0, target - master.objective) + 1e-6 + 2e-7 * target);
-      this.done = this.lists.length === 0;
-    }
+    else if (master.finished) this.list(master.worth, target - master.objective);
   }
 
   private attempt(): void {
@@ -113,16 +117,20 @@ export class CoverTurns {
     this.run = this.search.run();
   }
 
-  /** Lists the fillings to look among: of all kinds, or else of those that are worth something. */
-  private list(spare: number): void {
-    const { lengths, wanted, room, worth } = this.master;
+  /**
+   * Lists the fillings to look among, where all of them together may fall short of a bar each by `short`: of all kinds, or
+   * else of those that are worth something.
+   */
+  private list(worth: Float64Array, short: number): void {
+    const { lengths, wanted, room } = this.master;
+    const spare = Math.max(0, short) + 1e-6 + 2e-7 * this.target;
     const all = [...lengths.keys()];
     const worthless = all.filter((i) => worth[i]! < NOTHING).length;
     const choices = [all, all.filter((i) => worth[i]! > spare)].filter(
       (kinds, n) => kinds.length > 0 && (n > 0 || worthless <= FEW_WORTHLESS),
     );
     for (const kinds of choices) {
-      if (this.lists.length > 0) return;
+      if (this.lists.length > 0) break;
       const listing = new CoverListing({ lengths, demand: wanted, room, worth }, Int32Array.from(kinds));
       let part = FIRST_PART;
       for (const most of MOST_COLUMNS) {
@@ -138,6 +146,7 @@ export class CoverTurns {
       }
       this.spent += listing.work;
     }
+    this.done = this.lists.length === 0;
   }
 
   /** Whether the pieces that no filling holds find room beside them. */

@@ -25,7 +25,7 @@ export class RefillTurns {
   }
 
   /** Works for a while; gives the bars if it brought all pieces into as many as the bound says. */
-  turn(bound: number, work: number): BarsFound | undefined {
+  turn(work: number, _best: BarsFound, bound: number): BarsFound | undefined {
     this.now ??= new RefillBars(this.lengths, this.room, bound, this.pieces, this.chance);
     const before = this.now.work;
     let done = false;

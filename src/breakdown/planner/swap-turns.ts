@@ -6,10 +6,7 @@ import { SwapBars } from './swap-bars.ts';
 /** Work after which swaps start anew. */
 const AGAIN = 6e8;
 
-/**
- * Swaps in turns: for the bound while the best is far from it; else for the bound and for one bar less than the best
- * by turns.
- */
+/** Swaps in turns: for the bound, and for one bar more while the best is further from it, or for one less than the best. */
 export class SwapTurns {
   work = 0;
   private readonly kinds: number;
@@ -40,10 +37,10 @@ export class SwapTurns {
   }
 
   /** Works for a while; gives better bars if it found some. */
-  turn(best: BarsFound, bound: number, work: number): BarsFound | undefined {
+  turn(work: number, best: BarsFound, bound: number): BarsFound | undefined {
     const far = best.total > bound + 1;
     if (!this.now || this.target >= best.total || this.work - this.started > (far ? this.first : AGAIN)) {
-      this.target = far || this.starts++ % 2 === 0 ? bound : best.total - 1;
+      this.target = this.starts++ % 2 === 0 ? bound : Math.min(bound + 1, best.total - 1);
       this.now = new SwapBars(this.lengths, this.room, this.target, this.chance);
       this.started = this.work;
     }

@@ -33,7 +33,7 @@ export class TradeTurns {
   }
 
   /** Works for a while; gives the bars if it brought all pieces into as many as the bound says. */
-  turn(bound: number, work: number): BarsFound | undefined {
+  turn(work: number, _best: BarsFound, bound: number): BarsFound | undefined {
     if (!this.now || this.target !== bound) {
       this.target = bound;
       this.now = new TradeBars(this.lengths, this.demand, this.room, bound, this.chance);
