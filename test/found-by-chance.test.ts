@@ -3,37 +3,11 @@ import { checkJob } from '../src/job/index.ts';
 import { setOut } from '../src/setting-out/index.ts';
 import { built } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
+import { document, piece } from './generate/document.ts';
 import { equipped } from './generate/equipped.ts';
 import { pinFaults } from './generate/judge-pins.ts';
-import { shop } from './generate/shop.ts';
 
 // Faults that generated designs once showed, each as small as it could be made.
-
-const document = (
-  units: 'mm' | 'in',
-  thick: string,
-  records: readonly object[],
-  boards: object = {},
-  router?: string,
-) => ({
-  version: 1,
-  design: { records },
-  shop: shop(
-    units,
-    {
-      board: thick,
-      other: thick,
-      thin: '3 mm',
-      strip: '5 mm',
-      lip: '8 mm',
-      taped: false,
-      wood: 'birch-plywood',
-      ...boards,
-    },
-    router,
-  ),
-  work: {},
-});
 
 test('cases that share sides, glued one on to the other: each is checked for square behind its own glue-up', async () => {
   const box = { kind: 'case', parent: 'row', board: 'board', joints: 'face-screws' };
@@ -108,15 +82,6 @@ test('a panel before a hidden space stands behind the lid that is pocket-screwed
   const at = (id: string) => of.build.operations.findIndex((o) => o.id === id);
   expect(at('D1/set')).toBeGreaterThan(at('C1/set'));
   expect(await dryFaults(of)).toEqual([]);
-});
-
-const piece = (width: string, height: string, depth: string) => ({
-  id: 'piece',
-  kind: 'piece',
-  name: 'A piece',
-  width,
-  height,
-  depth,
 });
 
 const row = { id: 'row', kind: 'group', parent: 'piece', lay: 'across' };

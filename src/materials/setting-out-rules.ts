@@ -121,14 +121,14 @@ export const SETTING_OUT = {
 
   pocketLean: ratio(
     'pocket.cosine',
-    [9659, 10000],
-    'a pocket screw goes in at 15 degrees: cosine 0.9659',
+    [965926, 1_000_000],
+    'a pocket screw goes in at 15 degrees: cosine 0.965926',
     'geometry',
   ),
   pocketDrift: ratio(
     'pocket.sine',
-    [2588, 10000],
-    'a pocket screw goes in at 15 degrees: sine 0.2588',
+    [258819, 1_000_000],
+    'a pocket screw goes in at 15 degrees: sine 0.258819',
     'geometry',
   ),
   pocketSeat: ratio(

@@ -113,6 +113,6 @@ test('rules of setting-out keep to the trade figures (common practice)', () => {
   expect(over / under).toBeGreaterThanOrEqual(1 / 2);
   expect(over / under).toBeLessThanOrEqual(2 / 3);
   // Its sine and cosine are those of the pocket's 15 degrees.
-  expect(s.pocketLean.of[0] / s.pocketLean.of[1]).toBeCloseTo(Math.cos(Math.PI / 12), 4);
-  expect(s.pocketDrift.of[0] / s.pocketDrift.of[1]).toBeCloseTo(Math.sin(Math.PI / 12), 4);
+  expect(s.pocketLean.of[0] / s.pocketLean.of[1]).toBeCloseTo(Math.cos(Math.PI / 12), 6);
+  expect(s.pocketDrift.of[0] / s.pocketDrift.of[1]).toBeCloseTo(Math.sin(Math.PI / 12), 6);
 });

@@ -85,9 +85,11 @@ function splineFaults(setOut: SetOut, peg: Peg & { kind: 'spline' }): string[] {
     const [from, to] = [at[1]! - t(peg.wide) / 2, at[1]! + t(peg.wide) / 2];
     if (from < one.ends[0]! - 2 || to > one.ends[1]! + 2)
       faults.push(`${peg.id}: runs out of its groove in ${id}`);
-    // Whatever runs along the panel there must not be in its way.
+    // Whatever runs along the panel there must not be in its way: its groove comes so far back from the tip.
+    const reach = t(part.thickness) + (t(one.f.depth) - t(one.f.inset)) / Math.SQRT2;
     for (const g of part.features) {
       if ((g.kind !== 'rabbet' && g.kind !== 'groove') || (g.edge !== 'near' && g.edge !== 'far')) continue;
+      if (one.f.edge === 'start' ? t(g.from) >= reach : t(g.to) <= t(part.length) - reach) continue;
       const inset = g.kind === 'groove' ? t(g.inset) : 0;
       const near = g.edge === 'near' ? inset : t(part.width) - inset - t(g.width);
       const ys = [near, near + t(g.width)].map((y) =>

@@ -82,7 +82,8 @@ function holesThatMeet(holes: readonly PinHole[]): string[] {
       if (a.part !== b.part) continue;
       const beside = Math.hypot(a.y - b.y, a.z - b.z) - a.radius - b.radius;
       const along = Math.max(a.x[0], b.x[0]) - Math.min(a.x[1], b.x[1]);
-      if (beside < 2 * MM && along < 2 * MM) faults.push(`two holes for pins meet in ${a.part}`);
+      if (Math.hypot(Math.max(0, beside), Math.max(0, along)) < 2 * MM)
+        faults.push(`two holes for pins meet in ${a.part}`);
     }
   });
   return faults;

@@ -421,15 +421,15 @@ function screwFaults(setOut: SetOut, f: Fastener): string[] {
         faults.push(`${f.id}: leaves ${last!.id} sideways`);
   }
   if (!f.lean) {
-    // Into an edge: 25 mm clear of the panel's corners (common practice), where it is long enough, and within 1 mm of its middle.
+    // Into an edge: 25 mm clear of the panel's corners (common practice), where what touches is long enough, and within 1 mm of its middle.
     const through = 'xyz'.indexOf(last!.place.thickness[1]!);
     if (through === axis) return [...faults, ...faceScrewFaults(f, head, a, b, axis)];
     const run = 3 - through - axis;
     const duty = setOut.joints.find((j) => j.id === f.joint)!.duty;
     const least = duty === 'back' ? 50 * MM : 25 * MM;
     const end = Math.min(head[run]! - b.min[run]!, b.max[run]! - head[run]!);
-    if (end < least && b.max[run]! - b.min[run]! >= 2 * least + MM)
-      faults.push(`${f.id}: too close to the end`);
+    const touches = Math.min(a.max[run]!, b.max[run]!) - Math.max(a.min[run]!, b.min[run]!);
+    if (end < least && touches >= 2 * least + MM) faults.push(`${f.id}: too close to the end`);
     const off = Math.abs(head[through]! - (b.min[through]! + b.max[through]!) / 2);
     if (off > MM) faults.push(`${f.id}: off the middle of the edge`);
   }

@@ -1,9 +1,10 @@
 import type { RecordOf } from '../../job/index.ts';
-import { DRAWERS } from '../../materials/index.ts';
-import type { Traced } from '../../measure/index.ts';
+import { DRAWERS, HOLES } from '../../materials/index.ts';
+import { type Traced, ticks } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
 import { contactBox, sideLooking } from '../joints/contact.ts';
+import { placeTicks, toPiece } from '../place.ts';
 import type { Space } from '../spaces/openings.ts';
 import type { CentreChoice } from './centre-choice.ts';
 import type { CentreRunner } from './drawer.ts';
@@ -45,7 +46,7 @@ export function centreRunner(draft: Draft, bores: Bores, spec: CentreSpec): Cent
   );
   const rear = box.back.box.max[1];
   const long = l.less('length of the runner, to the back of the box', rear, front);
-  if (overScrews(draft, spec, x, front, rear)) return undefined;
+  if (overScrews(draft, spec, x, front, rear) || overHole(draft, spec, x, front, rear)) return undefined;
   keepClear(draft, bores, spec, x, front, rear);
   const runner = strip(draft, spec, 'centre-runner', 'centre runner', [x, front, space.at[2]], long, '-x');
   glue(draft, runner, '-z', space.below);
@@ -140,6 +141,49 @@ function overScrews(
     'carriedBy',
     `The centre runner of the ${name} would lie over screws that go down through the ${space.below.name}.`,
     { says: 'Make the opening wider or narrower, or let the drawer run on the uprights.' },
+  );
+  return true;
+}
+
+/** True where the runner would close a hole or vent in what is below, which a stop says. */
+function overHole(
+  draft: Draft,
+  { record, name, space, strips }: CentreSpec,
+  x: Traced,
+  front: Traced,
+  rear: Traced,
+): boolean {
+  const t = (of: Traced) => draft.ledger.ticks(of);
+  const { below } = space;
+  const beside = t(draft.ledger.row(HOLES.beside));
+  const place = placeTicks(draft.ledger, below.place);
+  const closed = below.features.find((f) => {
+    const isOpen = (f.kind === 'hole' && f.depth === undefined) || f.kind === 'slot';
+    if (!isOpen) return false;
+    const size =
+      f.kind === 'hole'
+        ? [t(f.diameter), t(f.diameter)]
+        : [t(f.length), t(f.width)].sort((a, b) => (f.run === 'length' ? b - a : a - b));
+    const low = f.at.map((at, k) => ticks(Math.floor(t(at) - size[k]! / 2)));
+    const high = f.at.map((at, k) => ticks(Math.ceil(t(at) + size[k]! / 2)));
+    const { min, max } = toPiece(place, {
+      min: [low[0]!, low[1]!, ticks(0)],
+      max: [high[0]!, high[1]!, t(below.thickness)],
+    });
+    return (
+      max[0] > t(x) - beside &&
+      min[0] < t(x) + t(strips.wide) + beside &&
+      max[1] > t(front) - beside &&
+      min[1] < t(rear) + beside
+    );
+  });
+  if (!closed) return false;
+  draft.stop(
+    'drawers.no-place',
+    record,
+    'carriedBy',
+    `The centre runner of the ${name} would lie over what goes through the ${below.name} ${closed.purpose}.`,
+    { says: 'Move that aside, or let the drawer run on the uprights.' },
   );
   return true;
 }

@@ -231,6 +231,22 @@ function screwOn(draft: Draft, bores: Bores, { record, name, box, face }: Joinab
   return true;
 }
 
+/** The height of a single row: in the middle of the free wood, or lower, as far from the upper edge as a row should be. */
+function oneRow(draft: Draft, front: DraftPart, face: DraftPart, foot: Traced, head: Traced): Traced {
+  const l = draft.ledger;
+  const edge = l.row(DRAWERS.frontRow);
+  const high = l.less('free height for screws', head, foot);
+  const middle = l.sum(
+    'screws of the front, in the middle',
+    foot,
+    l.ratio('half of it', high, SETTING_OUT.half),
+  );
+  const below = l.less('screws of the front, clear of its upper edge', head, edge);
+  const low = Math.max(l.ticks(front.box.min[2]), l.ticks(face.box.min[2]));
+  const lower = l.ticks(below) < l.ticks(middle) && l.ticks(below) - low >= l.ticks(edge);
+  return lower && l.ticks(below) > l.ticks(foot) ? below : middle;
+}
+
 /** The screws of a front are moved inward by so many steps at most. */
 const STEPS_INWARD = [0, 1, 2, 3, 4, 5, 6];
 
@@ -256,7 +272,7 @@ function placesOf(
   const rows =
     l.ticks(high) >= l.ticks(l.row(DRAWERS.frontRowsFrom))
       ? [l.sum('lower screws of the front', foot, edge), l.less('upper screws of the front', head, edge)]
-      : [l.sum('screws of the front, in the middle', foot, l.ratio('half of it', high, SETTING_OUT.half))];
+      : [oneRow(draft, front, face, foot, head)];
   const columns =
     l.ticks(right) - l.ticks(left) >= l.ticks(l.row(DRAWERS.frontEnd)) ? [left, right] : undefined;
   const middle = l.sum(

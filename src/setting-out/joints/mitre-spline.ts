@@ -207,10 +207,16 @@ function runOf(draft: Draft, bores: Bores, corner: MitredCorner, section: Sectio
   const sawn = splineTool(draft.job.shop) === 'circular-saw';
   const begins = sawn ? low : l.sum('behind the front edges', low, l.row(SETTING_OUT.dadoStop));
   const step = draft.stepOf('marking');
-  const taken = [side, flat]
-    .flatMap((part) => [
+  // How far back from the inner arris the floors of the grooves come.
+  const back = Math.max(0, (t(section.depth) - t(section.inset)) * Math.SQRT1_2);
+  const ends = [
+    { part: side, mate: flat, end: corner.sideEnd },
+    { part: flat, mate: side, end: corner.flatEnd },
+  ] as const;
+  const taken = ends
+    .flatMap(({ part, mate, end }) => [
       ...bores.taken(part.id, hollowOf(draft, corner, part, section, [t(low), t(high)]), 1),
-      ...cutAlong(draft, part, part === side ? corner.sideEnd : corner.flatEnd),
+      ...cutAlong(draft, part, end, t(mate.thickness) + back),
     ])
     .map(([a, b]): [number, number] => [Math.max(a, t(begins)), Math.min(b, t(high))])
     .sort((a, b) => a[0] - b[0]);
@@ -289,18 +295,19 @@ function grooveIn(
   };
 }
 
-/** Where channels and notches come to a mitred end, along the piece’s depth, in ticks. */
+/** Where channels and notches come within `reach` of the tip of a mitred end, along the piece’s depth, in ticks. */
 function cutAlong(
   draft: Draft,
   part: DraftPart,
   end: 'start' | 'end',
+  reach: number,
 ): readonly (readonly [number, number])[] {
   const t = (x: Traced) => draft.ledger.ticks(x);
   const y = (fromNear: number) => t(part.place.origin[1]) + axisOf(part.place.width).sign * fromNear;
   return part.features.flatMap((f) => {
     const runs = (f.kind === 'rabbet' || f.kind === 'groove') && (f.edge === 'near' || f.edge === 'far');
-    // A channel that stops before the end is not in the way there.
-    if (runs && (end === 'start' ? t(f.from) > 0 : t(f.to) < t(part.length))) return [];
+    // A channel that stops before the spline’s groove is not in the way there.
+    if (runs && (end === 'start' ? t(f.from) > reach : t(f.to) < t(part.length) - reach)) return [];
     const across =
       (f.kind === 'rabbet' || f.kind === 'groove') && (f.edge === 'near' || f.edge === 'far')
         ? ([f.kind === 'groove' ? t(f.inset) : 0, t(f.width)] as const)

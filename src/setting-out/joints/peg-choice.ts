@@ -38,10 +38,10 @@ function within(draft: Draft, part: Traced, whole: Traced, { of: [over, under] }
 
 /**
  * The dowel for a board's end on another's face: between a third and half as thick as the thinner board, as thick and then as
- * long as may be, those on the rack before those to buy. In the face its hole leaves wood behind; what is left of the
- * dowel goes into the end.
+ * long as may be, those on the rack before those to buy. In the face its hole leaves wood behind, and as much at either
+ * end of the joint; what is left of the dowel goes into the end.
  */
-export function chooseDowel(draft: Draft, { edge, wood }: PegRoom): ChosenPeg | undefined {
+export function chooseDowel(draft: Draft, { edge, wood, joint }: PegRoom): ChosenPeg | undefined {
   const l = draft.ledger;
   const t = (x: Traced) => l.ticks(x);
   const extra = l.row(DOWELS.extra);
@@ -50,6 +50,7 @@ export function chooseDowel(draft: Draft, { edge, wood }: PegRoom): ChosenPeg | 
       draft.typed(`shop/rack/fixings/${fixing.id}/${field}`, fixing[field]);
     const [wide, across] = [size('diameter'), size('length')];
     if (!within(draft, wide, edge, DOWELS.thickest) || 3 * t(wide) < t(edge)) return [];
+    if (t(joint) < t(wide) + 2 * t(l.row(DOWELS.skin))) return [];
     const half = l.ratio('half of the dowel', across, SETTING_OUT.half);
     const face = l.round(
       'as fine as the drill is set',
@@ -121,7 +122,8 @@ export function chooseBiscuit(draft: Draft, { edge, wood, joint }: PegRoom): Cho
       draft.stepOf('biscuit-joiner'),
       'up',
     );
-    if (t(wood) - t(deep) < t(l.row(BISCUITS.skin)) || 2 * halfSlot(draft, deep) > t(joint)) return [];
+    const skin = t(l.row(BISCUITS.skin));
+    if (t(wood) - t(deep) < skin || 2 * (halfSlot(draft, deep) + skin) > t(joint)) return [];
     return [{ fixing, wide, across, deep: [deep, deep] as const, holds: [half, half] as const }];
   });
   fitting.sort(
