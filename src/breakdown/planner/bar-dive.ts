@@ -1,11 +1,11 @@
 import type { Chance } from '../../measure/index.ts';
-import { BarMaster } from './bar-master.ts';
 import { countedByKind } from './bar-pieces.ts';
 import type { BarsFound } from './bars-found.ts';
 import { bestFit } from './best-fit.ts';
 import { MOST_ROOM } from './fill-exactly.ts';
 import { finishBars } from './finish-bars.ts';
 import { FitLast } from './fit-last.ts';
+import { PatternMaster } from './pattern-master.ts';
 
 /** Patterns tried at each step of a dive before it is given up. */
 const MOST_TRIES = 5;
@@ -28,20 +28,20 @@ type Settled = [pattern: number, times: number][];
  */
 export class BarDive {
   best: BarsFound;
-  private readonly master: BarMaster;
-  private readonly dive: BarMaster;
-  private readonly before: BarMaster;
-  private readonly ladder: { readonly state: BarMaster; depth: number; total: number }[] = [];
+  private readonly master: PatternMaster;
+  private readonly dive: PatternMaster;
+  private readonly before: PatternMaster;
+  private readonly ladder: { readonly state: PatternMaster; depth: number; total: number }[] = [];
   private readonly chance: Chance;
   private last: FitLast | undefined;
 
-  constructor(master: BarMaster, best: BarsFound, chance: Chance) {
+  constructor(master: PatternMaster, best: BarsFound, chance: Chance) {
     this.master = master;
     this.best = best;
     this.chance = chance;
-    this.dive = new BarMaster(master.lengths, master.wanted, master.room, master);
+    this.dive = new PatternMaster(master.lengths, master.wanted, master.room, master);
     this.dive.patterns.copyFrom(master.patterns);
-    this.before = new BarMaster(master.lengths, master.wanted, master.room);
+    this.before = new PatternMaster(master.lengths, master.wanted, master.room);
   }
 
   get work(): number {
@@ -91,7 +91,7 @@ export class BarDive {
 
   private leaveRung(at: number, depth: number, total: number): void {
     const m = this.master;
-    this.ladder[at] ??= { state: new BarMaster(m.lengths, m.wanted, m.room), depth, total };
+    this.ladder[at] ??= { state: new PatternMaster(m.lengths, m.wanted, m.room), depth, total };
     const rung = this.ladder[at]!;
     rung.state.restore(this.dive);
     rung.depth = depth;
@@ -144,7 +144,7 @@ export class BarDive {
 }
 
 /** Settles the whole parts of the relaxation, which costs nothing. Gives the bars settled. */
-function settleWhole(m: BarMaster, settled: Settled): number {
+function settleWhole(m: PatternMaster, settled: Settled): number {
   let total = 0;
   for (let r = 0; r < m.m; r++) {
     const whole = Math.floor(m.x[r]! + 1e-6);
@@ -155,7 +155,7 @@ function settleWhole(m: BarMaster, settled: Settled): number {
 }
 
 /** The patterns that are best settled next: the greatest parts of a bar, with some chance. */
-function choices(m: BarMaster, chance: Chance, noise: number): number[] {
+function choices(m: PatternMaster, chance: Chance, noise: number): number[] {
   const picks: { pattern: number; score: number }[] = [];
   for (let r = 0; r < m.m; r++) {
     const part = m.x[r]!;
@@ -167,7 +167,7 @@ function choices(m: BarMaster, chance: Chance, noise: number): number[] {
 }
 
 /** Cuts a pattern: for a piece that is asked for no more, the next shorter one that is; `drawn` repeats it. */
-function cut(m: BarMaster, pattern: number, times: number, settled: Settled): number {
+function cut(m: PatternMaster, pattern: number, times: number, settled: Settled): number {
   const p = m.patterns.at(pattern);
   let used = 0;
   for (let t = 0; t < times; t++) {
@@ -187,7 +187,7 @@ function cut(m: BarMaster, pattern: number, times: number, settled: Settled): nu
 }
 
 /** Cuts a pattern once if all its pieces are still asked for. */
-function cutWhole(m: BarMaster, pattern: number, settled: Settled): number {
+function cutWhole(m: PatternMaster, pattern: number, settled: Settled): number {
   const p = m.patterns.at(pattern);
   for (let k = 0; k < p.kinds.length; k++) if (p.counts[k]! > m.demand[p.kinds[k]!]!) return 0;
   return cut(m, pattern, 1, settled);
@@ -200,7 +200,7 @@ function openFrom(kind: number, open: Int32Array): number | undefined {
 }
 
 /** Patterns as cut, in the order they were settled. */
-function drawn(m: BarMaster, settled: Settled): BarsFound['bars'] {
+function drawn(m: PatternMaster, settled: Settled): BarsFound['bars'] {
   const left = m.wanted.map((w, i) => w - m.demand[i]!);
   const bars: { counts: Int32Array; times: number }[] = [];
   for (const [pattern, times] of settled) {

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { Chance } from '../../measure/index.ts';
-import { BarMaster } from './bar-master.ts';
 import { type CoverColumns, CoverListing } from './cover-columns.ts';
 import { CoverRelaxation } from './cover-relaxation.ts';
 import { CoverSearch } from './cover-search.ts';
 import { CoverTurns } from './cover-turns.ts';
+import { PatternMaster } from './pattern-master.ts';
 
 const ROOM = 30;
 
@@ -110,7 +110,7 @@ test('its relaxation is worth what column generation says', () => {
         new Float64Array(columns.length).fill(1),
       );
       expect(relaxation.solve(demand, new Uint8Array(columns.length).fill(1), 1000)).toBe(true);
-      const master = new BarMaster(lengths, demand, ROOM);
+      const master = new PatternMaster(lengths, demand, ROOM);
       while (!master.finished) master.solve(0, 60, true);
       expect(relaxation.objective).toBeCloseTo(master.objective, 6);
       expect(relaxation.solve(demand, new Uint8Array(columns.length).fill(1), master.objective - 0.01)).toBe(
@@ -166,7 +166,7 @@ test('fills bars without any waste, as trying from the longest piece on does not
   const sorted = [...of].sort((a, b) => b[0] - a[0]);
   const lengths = Int32Array.from(sorted, ([l]) => l);
   const demand = Int32Array.from(sorted, ([, c]) => c);
-  const master = new BarMaster(lengths, demand, 1000);
+  const master = new PatternMaster(lengths, demand, 1000);
   const covers = new CoverTurns(master, 20, chance);
   let found: ReturnType<CoverTurns['turn']>;
   for (let turn = 0; turn < 400 && !found && !covers.done; turn++) found = covers.turn(1e6);

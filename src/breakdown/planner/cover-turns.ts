@@ -1,8 +1,8 @@
 import type { Chance } from '../../measure/index.ts';
-import type { BarMaster } from './bar-master.ts';
 import type { BarsFound } from './bars-found.ts';
 import { type CoverColumns, CoverListing } from './cover-columns.ts';
 import { CoverSearch } from './cover-search.ts';
+import type { PatternMaster } from './pattern-master.ts';
 import { placeRest } from './place-rest.ts';
 
 /**
@@ -36,7 +36,7 @@ const NOTHING = 1e-7;
 export class CoverTurns {
   /** Set when nothing more can be found. */
   done = false;
-  private readonly master: BarMaster;
+  private readonly master: PatternMaster;
   private readonly target: number;
   private readonly chance: Chance;
   private readonly worth: Float64Array | undefined;
@@ -55,7 +55,7 @@ export class CoverTurns {
   private refused = 0;
 
   /** Takes these worths, which no filling exceeds a bar by, or else those of the relaxation’s end. */
-  constructor(master: BarMaster, target: number, chance: Chance, worth?: Float64Array) {
+  constructor(master: PatternMaster, target: number, chance: Chance, worth?: Float64Array) {
     this.master = master;
     this.target = target;
     this.chance = chance;

@@ -1,14 +1,14 @@
 import type { Chance } from '../../measure/index.ts';
 import { BarDive } from './bar-dive.ts';
-import type { BarMaster } from './bar-master.ts';
 import type { BarsFound } from './bars-found.ts';
+import type { PatternMaster } from './pattern-master.ts';
 
 /** Dives into a solved relaxation in turns; they begin anew whenever something else found better bars. */
 export class DiveTurns {
   private readonly dive: BarDive;
   private diving: Generator<void> | undefined;
 
-  constructor(master: BarMaster, best: BarsFound, chance: Chance) {
+  constructor(master: PatternMaster, best: BarsFound, chance: Chance) {
     this.dive = new BarDive(master, best, chance);
   }
 

@@ -12,7 +12,7 @@ import { tally } from './kept-sheet.ts';
 import { scaledBound } from './lower-bound.ts';
 import { isPlainBars, planBars } from './plan-bars.ts';
 import { type ScaledProblem, scaled } from './scaled-problem.ts';
-import { search } from './search.ts';
+import { searchSheets } from './search-sheets.ts';
 import { tidy } from './tidy.ts';
 
 /** How a search is asked for and how it is stopped. */
@@ -84,7 +84,7 @@ function* planFree(problem: CutProblem, options: CutOptions): Generator<CutProgr
   }
   const start = bulk(p);
   let stopped = false;
-  for (const step of search(start.rest, bound.cost - start.cost, effort, seed)) {
+  for (const step of searchSheets(start.rest, bound.cost - start.cost, effort, seed)) {
     sheets = [...start.sheets, ...step.best.sheets];
     yield progress(step.work, start.cost + step.best.cost, step.best.loose);
     if (options.stop?.requested) {

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Chance } from '../../measure/index.ts';
-import { BarMaster } from './bar-master.ts';
 import { FillBar } from './fill-bar.ts';
 import { FillFour } from './fill-four.ts';
+import { PatternMaster } from './pattern-master.ts';
 import { RefillBars } from './refill-bars.ts';
 import { searchBars } from './search-bars.ts';
 import { SwapBars } from './swap-bars.ts';
@@ -170,7 +170,7 @@ describe('searchBars', () => {
 
   // Worked by hand: two pieces of 51 never share a bar of 100, so ten of them need ten bars, though their length is 5.1 bars.
   it('solves the relaxation of pieces longer than half a bar', () => {
-    const m = new BarMaster(Int32Array.of(51), Int32Array.of(10), 100);
+    const m = new PatternMaster(Int32Array.of(51), Int32Array.of(10), 100);
     expect(m.solve(0, 100)).toBeCloseTo(10, 6);
     expect(m.objective).toBeCloseTo(10, 6);
   });

@@ -1,9 +1,9 @@
 import { Chance } from '../../measure/index.ts';
-import { BarMaster } from './bar-master.ts';
 import type { BarsFound } from './bars-found.ts';
 import { bestFit } from './best-fit.ts';
 import { CoverTurns } from './cover-turns.ts';
 import { DiveTurns } from './dive-turns.ts';
+import { PatternMaster } from './pattern-master.ts';
 import { RefillTurns } from './refill-turns.ts';
 import { SwapTurns } from './swap-turns.ts';
 import { TradeTurns } from './trade-turns.ts';
@@ -91,7 +91,7 @@ export function* searchBars(
   if (best.total > bound + 1) yield* use(swaps, Math.min(NEAR_FIRST, effort / 8));
   if (best.total <= bound) return;
 
-  const master = new BarMaster(lengths, demand, room);
+  const master = new PatternMaster(lengths, demand, room);
   const waste = bound * room - lengths.reduce((a, l, i) => a + l * demand[i]!, 0);
   let covers: CoverTurns | undefined;
   if (waste <= MOST_BARE * room) {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { BarMaster } from './bar-master.ts';
+import { PatternMaster } from './pattern-master.ts';
 
 const problems = fc
   .record({
@@ -33,7 +33,7 @@ const problems = fc
 test('in the solved relaxation no piece is worth less than a shorter one, no filling more than a bar, and all are worth its value', () => {
   fc.assert(
     fc.property(problems, ({ room, lengths, demand }) => {
-      const master = new BarMaster(lengths, demand, room);
+      const master = new PatternMaster(lengths, demand, room);
       while (!master.finished) master.solve(0, 60, true);
       const { worth } = master;
       for (let i = 0; i < lengths.length; i++)

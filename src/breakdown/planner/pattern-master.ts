@@ -1,5 +1,4 @@
-import { FillBar, MOST_ENTRIES } from './fill-bar.ts';
-import { FillFour } from './fill-four.ts';
+import { type Fill, fillFor } from './fill.ts';
 import { PatternList } from './pattern-list.ts';
 import { pivotInverse } from './pivot-inverse.ts';
 
@@ -12,18 +11,16 @@ const NOTHING = Number.MIN_SAFE_INTEGER;
 const SMOOTH = 0.85;
 /** Pivots between two inversions of the basis. */
 const FRESH = 1000;
-/** Pairs of more kinds than this would be too many to look through. */
-const MOST_KINDS_FOR_FOUR = 400;
 
 /**
- * The linear relaxation of one-dimensional cutting, by column generation (P. Gilmore and R. Gomory, "A linear
+ * The linear relaxation of cutting bars, or sheets, of one size, by column generation (P. Gilmore and R. Gomory, "A linear
  * programming approach to the cutting-stock problem", Operations Research 9, 1961): the fewest bars when
  * patterns may be cut fractional times. A dense inverse of the basis is kept; columns are patterns (index) or stand-ins
  * (-1 - kind): a piece of a kind that is cut where one of the next shorter kind is asked for, or none. They keep a piece
  * from being worth less than a shorter one (J. Valerio de Carvalho, "Using extra dual cuts to accelerate column
  * generation", INFORMS J. on Computing 17, 2005). Demands may be lowered between solves, which the dual simplex repairs.
  */
-export class BarMaster {
+export class PatternMaster {
   readonly lengths: Int32Array;
   readonly room: number;
   readonly m: number;
@@ -40,12 +37,14 @@ export class BarMaster {
   finished = false;
   /** Work in array elements touched. */
   work = 0;
-  private ownFill: FillBar | FillFour | undefined;
+  private ownFill: Fill | undefined;
   readonly column: Float64Array;
   readonly some: Int32Array;
   readonly share: Float64Array;
   private readonly asked: Float64Array;
   private readonly centre: Float64Array;
+  /** The kind that a piece of a kind may stand in for; -1 for none. */
+  private readonly shorter: Int32Array;
   private lastBound = 0;
   private bestBound = 0;
   private gain = 0;
@@ -53,8 +52,13 @@ export class BarMaster {
   private readonly standInWeights: Float64Array;
   private pivots = 0;
 
-  /** One that only keeps a state needs no way to fill a bar; others may share it. */
-  constructor(lengths: Int32Array, demand: Int32Array, room: number, shared?: BarMaster) {
+  /** One that only keeps a state needs no way to fill a bar; others may share it. A filling of something else comes with its first patterns. */
+  constructor(
+    lengths: Int32Array,
+    demand: Int32Array,
+    room: number,
+    shared?: { fill: Fill; first?: (kind: number) => number },
+  ) {
     this.lengths = lengths;
     this.room = room;
     this.wanted = demand;
@@ -71,9 +75,11 @@ export class BarMaster {
     this.share = new Float64Array(m);
     this.asked = new Float64Array(m);
     this.centre = new Float64Array(m);
+    this.shorter = new Int32Array(m);
     this.ownFill = shared?.fill;
     for (let i = 0; i < m; i++) {
-      const times = Math.max(1, Math.min(demand[i]!, Math.floor(room / lengths[i]!)));
+      const times = shared?.first?.(i) ?? Math.max(1, Math.min(demand[i]!, Math.floor(room / lengths[i]!)));
+      this.shorter[i] = shared?.first || i === m - 1 ? -1 : i + 1;
       const alone = new Int32Array(m);
       alone[i] = times;
       this.basis[i] = this.patterns.add(alone);
@@ -82,13 +88,13 @@ export class BarMaster {
     this.refresh();
   }
 
-  private get fill(): FillBar | FillFour {
+  get fill(): Fill {
     this.ownFill ??= fillFor(this.lengths, this.room);
     return this.ownFill;
   }
 
   /** A copy with its own demands and basis; patterns are shared. */
-  restore(from: BarMaster): void {
+  restore(from: PatternMaster): void {
     this.demand.set(from.demand);
     this.basis.set(from.basis);
     this.inverse.set(from.inverse);
@@ -156,6 +162,7 @@ export class BarMaster {
         }
         gain = this.gain;
         enter = this.patterns.add(this.fill.count);
+        this.fill.keep?.(enter);
       }
       this.load(enter);
       const row = this.leaving();
@@ -221,7 +228,7 @@ export class BarMaster {
     const own = enter < 0 ? standInWeights[-1 - enter]! : weights[enter]!;
     const per = own / (column[row]! * column[row]!);
     for (let i = 0; i < m; i++) {
-      const a = inverse[at + i]! - (i + 1 < m ? inverse[at + i + 1]! : 0);
+      const a = this.standIn(at, i);
       const w = a * a * per;
       if (w > standInWeights[i]!) standInWeights[i] = w;
     }
@@ -287,7 +294,14 @@ export class BarMaster {
 
   /** What is gained when a piece of kind i stands in for one of the next shorter kind, or for none. */
   private standInGain(i: number): number {
-    return (i + 1 < this.m ? this.worth[i + 1]! : 0) - this.worth[i]!;
+    const next = this.shorter[i]!;
+    return (next < 0 ? 0 : this.worth[next]!) - this.worth[i]!;
+  }
+
+  /** A stand-in of kind i in a row of the inverse. */
+  private standIn(row: number, i: number): number {
+    const next = this.shorter[i]!;
+    return (next < 0 ? 0 : this.inverse[row + next]!) - this.inverse[row + i]!;
   }
 
   private gainOf(enter: number): number {
@@ -300,8 +314,7 @@ export class BarMaster {
     const { m, column, inverse } = this;
     if (enter < 0) {
       const i = -1 - enter;
-      for (let r = 0, at = i; r < m; r++, at += m)
-        column[r] = (i + 1 < m ? inverse[at + 1]! : 0) - inverse[at]!;
+      for (let r = 0; r < m; r++) column[r] = this.standIn(r * m, i);
       return;
     }
     const { start, kind, times } = this.patterns;
@@ -335,7 +348,7 @@ export class BarMaster {
     let best: number | undefined;
     let least = Number.POSITIVE_INFINITY;
     for (let i = 0; i < m; i++) {
-      const a = (i + 1 < m ? inverse[at + i + 1]! : 0) - inverse[at + i]!;
+      const a = this.standIn(at, i);
       if (a > -1e-6) continue;
       const ratio = Math.max(0, -this.standInGain(i)) / -a;
       if (ratio < least) {
@@ -381,7 +394,7 @@ export class BarMaster {
       const b = this.basis[r]!;
       if (b < 0) {
         a[(-1 - b) * m + r] = -1;
-        if (-b < m) a[-b * m + r] = 1;
+        if (this.shorter[-1 - b]! >= 0) a[this.shorter[-1 - b]! * m + r] = 1;
       } else {
         const { start, kind, times } = this.patterns;
         for (let k = start[b]!; k < start[b + 1]!; k++) a[kind[k]! * m + r] = times[k]!;
@@ -418,13 +431,4 @@ export class BarMaster {
     this.refresh();
     this.bestBound = bound;
   }
-}
-
-/** The way to fill a bar that suits: a table while it stays small, else pairs where four pieces are the most. */
-function fillFor(lengths: Int32Array, room: number): FillBar | FillFour {
-  const shortest = Math.min(...lengths);
-  const fine = lengths.length * (room + 1) > MOST_ENTRIES;
-  return fine && room < 5 * shortest && lengths.length <= MOST_KINDS_FOR_FOUR
-    ? new FillFour(lengths, room)
-    : new FillBar(lengths, room);
 }
