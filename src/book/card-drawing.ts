@@ -1,5 +1,6 @@
 import type { Act, Operation } from '../build/index.ts';
 import type { Ticks, Traced } from '../measure/index.ts';
+import { partsAndBoards } from '../setting-out/index.ts';
 import type { BookInput } from './book-input.ts';
 import { cutDrawing } from './cut-drawing.ts';
 import type { Drawing } from './drawing.ts';
@@ -35,6 +36,7 @@ export class Progress {
     const act = operation.does;
     if (act.act === 'glue-up') this.glueUp(act.as);
     if (act.act === 'saw') return this.saw(act, operation, lengths, type);
+    if (act.act === 'rip-apart') return this.ripApart(act, lengths, type);
     if (act.act === 'set' || act.act === 'screw') return this.assemble(act);
     if (act.act === 'rabbet') return rabbetSection(act.width, act.depth, lengths);
     if (act.act === 'bevel') return bevelSection(act.angle);
@@ -90,6 +92,25 @@ export class Progress {
     return cutDrawing(cut, ledger, lengths, { width: ROOM.width - 16, height: 20 }, type);
   }
 
+  /** The first of the two cuts; the second is the same from the other edge. */
+  private ripApart(
+    act: Act & { act: 'rip-apart' },
+    lengths: Lengths,
+    type: TextMeasure,
+  ): Drawing | undefined {
+    const size = this.size.get(act.workpiece) ?? this.partSize(act.workpiece);
+    if (!size) return undefined;
+    const { railWidth } = this.input;
+    const cut = {
+      ...size,
+      across: 'width' as const,
+      at: act.widths[0],
+      yields: act.yields,
+      ...(railWidth === undefined ? {} : { rail: { on: 'before' as const, width: railWidth } }),
+    };
+    return cutDrawing(cut, this.input.setOut.ledger, lengths, { width: ROOM.width - 16, height: 20 }, type);
+  }
+
   private assemble(act: Act & { act: 'set' | 'screw' }): Drawing | undefined {
     const there = this.standing.get(act.into) ?? [];
     const moving = this.partsOf(act.workpiece);
@@ -112,7 +133,7 @@ export class Progress {
   }
 
   private partSize(mark: string): { length: Ticks; width: Ticks } | undefined {
-    const part = this.input.setOut.parts.find((p) => p.mark === mark);
+    const part = partsAndBoards(this.input.setOut).find((p) => p.mark === mark);
     const { ledger } = this.input.setOut;
     return part && { length: ledger.ticks(part.length), width: ledger.ticks(part.width) };
   }
@@ -147,7 +168,7 @@ export class Progress {
           return row.lines.map((line) => ({
             at: [along, line] as const,
             from: act.from,
-            ...(act.acrossFrom === undefined ? {} : { acrossFrom: act.acrossFrom }),
+            ...((row.acrossFrom ?? act.acrossFrom) === 'far' ? { acrossFrom: 'far' as const } : {}),
             ...(i > 1 ? { follows: true as const } : {}),
           }));
         }),
@@ -164,7 +185,7 @@ export class Progress {
       act.act !== 'pin-holes'
     )
       return undefined;
-    const part = this.input.setOut.parts.find((p) => p.mark === act.workpieces[0]);
+    const part = partsAndBoards(this.input.setOut).find((p) => p.mark === act.workpieces[0]);
     if (!part) return undefined;
     const none = { length: part.length, width: part.width, rabbets: [], pockets: [], holes: [], bevels: [] };
     if (act.act === 'groove')

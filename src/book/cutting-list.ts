@@ -1,6 +1,7 @@
 import type { BuildPlan } from '../build/index.ts';
 import type { Traced } from '../measure/index.ts';
 import {
+  blankOf,
   commonName,
   type Feature,
   groupParts,
@@ -37,6 +38,7 @@ export function cuttingList(
   breakdown: BookBreakdown,
   build: Pick<BuildPlan, 'stock'>,
 ): CuttingRow[] {
+  const parted = new Set(setOut.joinedBlanks.flatMap((b) => b.parts));
   const sawn = new Map(
     breakdown.lots.flatMap((l) =>
       l.sheets.flatMap((s) => piecesUnder(s.root).map((p) => [p.part.id, p.size])),
@@ -46,7 +48,7 @@ export function cuttingList(
   const goneInto = usedUp(setOut, ready);
   return groupParts({ ...setOut, parts: partsAndBoards(setOut) }).map(({ parts, marks }) => {
     const first = parts[0]!;
-    const size = { ...(first.rough ?? first), ...sawn.get(first.id) };
+    const size = { ...(first.rough ?? first), ...(parted.has(first.id) ? first.cut : sawn.get(first.id)) };
     return {
       marks,
       name: parts.length === 1 ? first.name : commonName(parts),
@@ -67,19 +69,25 @@ export function cuttingList(
 }
 
 /** What parts alike are glued up or parted from, each from its own. */
-function madeOf({ gluedPanels, cleats }: SetOut, parts: readonly Part[]): string[] {
+function madeOf(setOut: SetOut, parts: readonly Part[]): string[] {
   const from = parts.flatMap((p): (readonly [mark: string, how: string, of: string])[] => {
-    const glued = gluedPanels.find((g) => g.panel === p.id);
+    const glued = setOut.gluedPanels.find((g) => g.panel === p.id);
     if (glued) return [[p.mark, 'glued up from', joinMarks(glued.boards.map((b) => b.mark))]];
-    const cleat = cleats.find((c) => c.onCase === p.id || c.onWall === p.id);
-    return cleat ? [[p.mark, 'parted from', cleat.blank.mark]] : [];
+    const blank = blankOf(setOut, p.id);
+    return blank ? [[p.mark, 'parted from', blank.mark]] : [];
   });
   const one = parts.length === 1;
+  const [first] = from;
+  if (first && !one && from.length === parts.length && from.every((f) => f[2] === first[2]))
+    return [`both ${first[1]} ${first[2]}`];
   return from.map(([mark, how, of]) => (one ? `${how} ${of}` : `${mark} ${how} ${of}`));
 }
 
 /** What a board or a blank went into, where that is made already. */
-function usedUp({ parts, gluedPanels, cleats }: SetOut, ready: ReadonlySet<string>): (p: Part) => string[] {
+function usedUp(
+  { parts, gluedPanels, cleats, joinedBlanks }: SetOut,
+  ready: ReadonlySet<string>,
+): (p: Part) => string[] {
   const there = (id: string) => {
     const mark = parts.find((p) => p.id === id)?.mark;
     return mark !== undefined && ready.has(mark);
@@ -91,6 +99,7 @@ function usedUp({ parts, gluedPanels, cleats }: SetOut, ready: ReadonlySet<strin
     ...cleats
       .filter((c) => there(c.onCase) && there(c.onWall))
       .map((c) => [c.blank.id, 'parted already'] as const),
+    ...joinedBlanks.filter((b) => b.parts.some(there)).map((b) => [b.blank.id, 'parted already'] as const),
   ]);
   return ({ id }) => {
     const how = gone.get(id);
@@ -107,7 +116,9 @@ function cutAlready(parts: readonly Part[], ready: ReadonlySet<string>): string[
 
 /** What is worked on a part, in a few words each. */
 function notesOf(part: Part): string[] {
-  const notes: string[] = [];
+  const notes: string[] = part.joins
+    ? [`parted into ${part.joins.map((j) => j.mark).join(' and ')} after its work`]
+    : [];
   const count = (kind: Feature['kind']) => part.features.filter((f) => f.kind === kind).length;
   for (const f of part.features) if (f.kind === 'rabbet') notes.push(`rabbet ${f.purpose}`);
   const channels = part.features.filter((f) => f.kind === 'groove');

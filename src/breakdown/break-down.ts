@@ -102,8 +102,12 @@ export function* breakDown(
   const leftovers = leftoversOf(lots);
   const testPieces = testPiecesOf(setOut.ledger, lots, leftovers);
   const kept = new Set(testPieces.flatMap((t) => t.name ?? []));
+  const joinedIn = (blank: Part) =>
+    setOut.joinedBlanks
+      .filter((b) => b.blank.id === blank.id)
+      .flatMap((b) => setOut.parts.filter((p) => b.parts.includes(p.id)));
   const spare = new Map(
-    lots.flatMap((l) => sparesOf(setOut.ledger, l, leftovers, kept).map((s) => [s.part.id, s])),
+    lots.flatMap((l) => sparesOf(setOut.ledger, l, leftovers, kept, joinedIn).map((s) => [s.part.id, s])),
   );
   const spares = partsAndBoards(setOut).flatMap((p) => spare.get(p.id) ?? []);
   return { lots, purchases: purchasesOf(lots), leftovers, spares, testPieces, missing };

@@ -7,8 +7,8 @@ import {
   type Part,
   partsToCut,
   type SetOut,
-  sawKerf,
-  sawStep,
+  stillJoined,
+  twoKerfs,
 } from '../setting-out/index.ts';
 import type { CutGroup, CutPiece, CutProblem, CutStock } from './cut-problem.ts';
 import { lotRules } from './lot-rules.ts';
@@ -60,7 +60,8 @@ export function lotProblems(job: JobDocument, setOut: SetOut): readonly LotProbl
   // A panel that is there already needs no boards, nor strips a blank.
   const gluedPanels = setOut.gluedPanels.filter((g) => !made.has(g.panel));
   const cleats = setOut.cleats.filter((c) => !made.has(c.onCase) || !made.has(c.onWall));
-  const parts = partsToCut({ ...setOut, gluedPanels, cleats });
+  const joinedBlanks = stillJoined(setOut.joinedBlanks, made);
+  const parts = partsToCut({ ...setOut, gluedPanels, cleats, joinedBlanks });
   return job.shop.rack.lots
     .map((lot) => ({ lot, parts: parts.filter((p) => p.lot === lot.id && !made.has(p.id)) }))
     .filter(({ parts }) => parts.length > 0)
@@ -75,17 +76,8 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
     if (!read.ok) throw new Error(`unchecked length at ${path}: ${read.problem}`);
     return l.document(path, read.value, text);
   };
-  const blade = sawKerf(l, job.shop);
   // Scissors take nothing away.
-  const kerf =
-    lot.tape !== undefined
-      ? l.row(SETTING_OUT.nothing)
-      : l.round(
-          'both kerfs, as fine as the saw is set',
-          l.times('kerf of the cut, and of the one that brings what stays to its own mark', blade, 2),
-          sawStep(l, job.shop),
-          'up',
-        );
+  const kerf = lot.tape !== undefined ? l.row(SETTING_OUT.nothing) : twoKerfs(l, job.shop);
   const t = (x: Traced): Ticks => l.ticks(x);
 
   const sources = new Map<string, StockSource>();

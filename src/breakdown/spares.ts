@@ -62,13 +62,14 @@ interface Source {
 /**
  * For each part of a lot, the smallest leftover that would give it again; else the smallest stock left on the rack, else
  * the cheapest to buy. One spoiled part at a time: a leftover may stand in for several. What is kept as a test piece comes
- * only before what must be bought.
+ * only before what must be bought. Parts of a blank are cut again each by itself.
  */
 export function sparesOf(
   ledger: Ledger,
   lot: LotBreakdown,
   leftovers: readonly Leftover[],
   testPieces: ReadonlySet<string>,
+  joinedIn: (blank: Part) => readonly Part[],
 ): readonly Spare[] {
   const ticks = (t: Traced) => ledger.ticks(t);
   const area = (s: Source) => s.length * s.width;
@@ -103,7 +104,11 @@ export function sparesOf(
   return [...lot.problem.pieces].flatMap(([id, parts]) => {
     const size = lot.problem.sizes.get(id)!;
     const faces = lot.problem.problem.pieces.find((p) => p.id === id)!.faces ?? 0;
-    return parts.map((part): Spare => {
+    const single = parts.flatMap((part) => {
+      const joined = joinedIn(part);
+      return joined.length > 0 ? joined.map((p) => ({ part: p, size: p.cut })) : [{ part, size }];
+    });
+    return single.map(({ part, size }): Spare => {
       const found = sources.find((s) => s.faces >= faces && holds(s, size, part, ticks));
       return found ? { part, from: found.from, name: found.name } : { part, from: 'nothing' };
     });

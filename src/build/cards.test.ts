@@ -48,6 +48,7 @@ function uses({ does }: Operation): readonly string[] {
   switch (does.act) {
     case 'saw':
     case 'part':
+    case 'rip-apart':
     case 'name':
     case 'scribe':
       return [does.workpiece];
@@ -103,6 +104,7 @@ function gives({ does }: Operation): readonly string[] {
   if (does.act === 'saw') return does.yields.flatMap((y) => (y ? [y.name] : []));
   if (does.act === 'name') return [does.as.name];
   if (does.act === 'glue-up') return [does.as];
+  if (does.act === 'rip-apart') return does.yields;
   if (does.act === 'part') return does.yields.flatMap((y) => y ?? []);
   return does.act === 'set' ? [does.into] : [];
 }

@@ -13,6 +13,7 @@ import {
   runnersUsed,
   screwsUsed,
   staysUsed,
+  stillJoined,
   stockThickness,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -94,7 +95,8 @@ function onRack(needed: number, have = 0): string {
 /** What is cut and good from an earlier day. */
 function cutAlready({ job, setOut }: Bench): readonly string[] {
   const made = new Set((job.work.made ?? []).map((m) => m.part));
-  const marks = partsAndBoards(setOut)
+  const joinedBlanks = stillJoined(setOut.joinedBlanks, made);
+  const marks = partsAndBoards({ ...setOut, joinedBlanks })
     .filter((p) => made.has(p.id))
     .map((p) => p.mark);
   const strips = new Set(setOut.cleats.flatMap((c) => [c.onCase, c.onWall]));

@@ -26,7 +26,8 @@ function rout(bench: Bench, batch: readonly [Part, ...Part[]], row: ChannelRow, 
   const { bit, depth, guided, fences: channels } = channelSettings(bench.ledger, bench.job.shop, row);
   const [stop, otherStop] = stopsOf(bench, part, first);
   const across = first.edge === 'start' || first.edge === 'end';
-  const mortises = otherStop !== undefined && across;
+  // On a blank of two parts it stops behind the front of either.
+  const mortises = otherStop !== undefined && across && !part.joins;
   const edge = sideWords(part, first.edge);
   const lengths: Traced[] = [bit, depth];
   const put = (x: Traced) => `{${lengths.push(x) - 1}}`;
@@ -43,7 +44,7 @@ function rout(bench: Bench, batch: readonly [Part, ...Part[]], row: ChannelRow, 
     ...(guided ? [] : straightedgeLine(bench, bit, put)),
     ...(stop
       ? [
-          `${mortises ? 'Plunge in between, as the channel is closed at both ends. ' : ''}Stop ${put(stop.at)} from the ${sideWords(part, stop.from)}${otherStop ? ` and ${put(otherStop.at)} from the ${sideWords(part, otherStop.from)}` : ''}, and square the end${otherStop ? 's' : ''} with a chisel.`,
+          `${otherStop && across ? 'Plunge in between, as the channel is closed at both ends. ' : ''}Stop ${put(stop.at)} from the ${sideWords(part, stop.from)}${otherStop ? ` and ${put(otherStop.at)} from the ${sideWords(part, otherStop.from)}` : ''}, and square the end${otherStop ? 's' : ''} with a chisel.`,
         ]
       : [
           `Right through from ${across ? 'edge to edge' : 'end to end'}, with a waste block where the bit comes out.`,

@@ -1,7 +1,8 @@
 import type { Traced } from '../measure/index.ts';
-import { groupParts, type Part } from '../setting-out/index.ts';
+import { groupParts, type JoinedBlank, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { listWords } from './words.ts';
+import { blanksToPart } from './joined-blanks.ts';
+import { listWords, sideWords } from './words.ts';
 
 /** A part is taken for square when its sides differ by less than this share of the longer one. */
 const NEARLY_SQUARE = 0.05;
@@ -23,9 +24,11 @@ export function layOut(bench: Bench): void {
     const n = lengths.push(bench.set('circular-saw', length), bench.set('circular-saw', width)) - 2;
     return [`${marks} (the grain runs along the {${n}}, not along the {${n + 1}})`];
   });
-  const sides = bench.setOut.parts.filter((p) => p.hand !== 'none');
+  const blanks = blanksToPart(bench);
+  const joined = new Map(blanks.flatMap((b) => b.parts.map((id) => [id, b.blank.mark] as const)));
+  const sides = bench.setOut.parts.filter((p) => p.hand !== 'none' && !joined.has(p.id));
   const pair = sides.length > 1 ? listWords(sides.slice(0, 2).map((p) => p.mark)) : undefined;
-  const marks = bench.setOut.parts.map((p) => p.mark);
+  const marks = [...new Set(bench.setOut.parts.map((p) => joined.get(p.id) ?? p.mark))];
   bench.do(
     {
       id: 'parts/lay-out',
@@ -43,6 +46,7 @@ export function layOut(bench: Bench): void {
               `Pairs are marked together: lay ${pair} edge to edge, front to front and ends level, and square every line across both at once.`,
             ]
           : []),
+        ...blanks.map(blankLine),
         ...stripLines(bench),
         ...(squarish.length > 0
           ? [`Nearly square, so easily turned the wrong way: ${listWords(squarish)}.`]
@@ -52,6 +56,12 @@ export function layOut(bench: Bench): void {
     },
     marks,
   );
+}
+
+/** Two parts that are one board still, and how to tell one from the other. */
+function blankLine({ blank }: JoinedBlank): string {
+  const [near, far] = blank.joins!;
+  return `${near.mark} and ${far.mark} are one board still: lay ${blank.mark} down, its ${sideWords(blank, 'under')} up. Write ${near.mark} along the long edge that is at your left with the ${sideWords(blank, 'start')} towards you, and ${far.mark} along the other: there are the ${sideWords(blank, 'near')} and the ${sideWords(blank, 'far')}. Lines go square across both.`;
 }
 
 /** What was cut from one strip stays in its order. */

@@ -1,5 +1,6 @@
 import type { Traced } from '../measure/index.ts';
 import type { OperationKind } from './operation-kind.ts';
+import type { PegsIn, SplineIn } from './pegs-of-act.ts';
 
 /** A side of a workpiece as it lies on the bench, in the workpiece's own frame. */
 export type WorkSide = 'start' | 'end' | 'near' | 'far' | 'under' | 'show';
@@ -36,31 +37,6 @@ export interface Yield {
 export interface Turn {
   readonly length: PieceDirection;
   readonly width: PieceDirection;
-}
-
-/** Dowels or biscuits of one size between a part that is set and one that stands there. */
-export interface PegsIn {
-  /** The mark of the part there. */
-  readonly with: string;
-  readonly fixing: string;
-  readonly count: number;
-  /** Across the joint: a dowel's length, a biscuit's width. */
-  readonly across: Traced;
-  /** A dowel's diameter, a biscuit's length. */
-  readonly wide: Traced;
-}
-
-/** A spline between the slopes of a part that is set and one that stands there. */
-export interface SplineIn {
-  /** The mark of the part there. */
-  readonly with: string;
-  /** The spline's own mark. */
-  readonly strip: string;
-  /** As long along the joint and as wide across it as it was cut. */
-  readonly length: Traced;
-  readonly width: Traced;
-  /** From the front edge of the part there to the spline's end. */
-  readonly behind: Traced;
 }
 
 /**
@@ -118,6 +94,16 @@ export type Act =
       readonly at: Traced;
       readonly angle: number;
       readonly yields: readonly [first: string | undefined, second: string | undefined];
+    }
+  /**
+   * A blank ripped into the two parts that were worked in it together: one as wide as `widths` says from the near edge, the other
+   * so wide from the far edge; what lies between falls to the blade.
+   */
+  | {
+      readonly act: 'rip-apart';
+      readonly workpiece: string;
+      readonly widths: readonly [near: Traced, far: Traced];
+      readonly yields: readonly [near: string, far: string];
     }
   /**
    * A step along an edge, `width` in from the edge and `depth` in from the face; it stops so far `from` the start (or near
@@ -242,6 +228,8 @@ export type Act =
       readonly from: 'start' | 'end';
       readonly acrossFrom?: 'far';
       readonly rows: readonly {
+        /** Its lines are so far from the far edge, whatever holds for the others. */
+        readonly acrossFrom?: 'far';
         readonly lines: readonly Traced[];
         readonly first: Traced;
         /** Absent where there is one hole only. */

@@ -1,7 +1,7 @@
 import type { Traced } from '../measure/index.ts';
 import type { Part, Peg } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import type { PegsIn, SplineIn } from './operation.ts';
+import type { PegsIn, SplineIn } from './pegs-of-act.ts';
 import type { Standing } from './seating.ts';
 import { listWords } from './words.ts';
 

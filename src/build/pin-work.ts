@@ -20,20 +20,23 @@ export function pinHoles(bench: Bench, batch: readonly [Part, ...Part[]], holes:
   const bit = put(first.diameter);
   const deep = put(depth);
   const end = sideWords(part, ref.from);
-  const edge = sideWords(part, frontEdge(part));
-  const fromFront = frontEdge(part) === 'near';
-  const runs = runsOf(bench, part, holes, ref.turned);
-  const rows = runs.map((run) => ({
-    lines: run.rows
-      .map((across) => (fromFront ? across : l.less('the same from the front', part.width, across)))
-      .sort((a, b) => l.ticks(a) - l.ticks(b))
-      .map((across) => bench.set('drill', across)),
-    first: run.first,
-    ...(run.count > 1 ? { pitch: run.pitch } : {}),
-    count: run.count,
-    leftOut: run.leftOut,
-  }));
+  const edges = edgesOf(bench, part, holes);
+  const reference = listWords(edges.map(({ edge }) => `the ${sideWords(part, edge)}`));
+  const rows = edges.flatMap(({ edge, holes: there }) =>
+    runsOf(bench, part, there, ref.turned).map((run) => ({
+      ...(edges.length > 1 && edge === 'far' ? { acrossFrom: 'far' as const } : {}),
+      lines: run.rows
+        .map((across) => (edge === 'near' ? across : l.less('the same from that edge', part.width, across)))
+        .sort((a, b) => l.ticks(a) - l.ticks(b))
+        .map((across) => bench.set('drill', across)),
+      first: run.first,
+      ...(run.count > 1 ? { pitch: run.pitch } : {}),
+      count: run.count,
+      leftOut: run.leftOut,
+    })),
+  );
   const lines = rows.map((row) => {
+    const edge = sideWords(part, row.acrossFrom ?? edges[0]!.edge);
     const on = `Line${row.lines.length > 1 ? 's' : ''} ${listWords(row.lines.map(put))} from the ${edge}`;
     if (row.pitch === undefined) return `${on}: one hole on each, ${put(row.first)} from the ${end}.`;
     const out = row.leftOut.length
@@ -51,7 +54,7 @@ export function pinHoles(bench: Bench, batch: readonly [Part, ...Part[]], holes:
       workpieces: batch.map((p) => p.mark),
       side: face,
       from: ref.from as 'start' | 'end',
-      ...(fromFront ? {} : { acrossFrom: 'far' as const }),
+      ...(edges.length === 1 && edges[0]!.edge === 'far' ? { acrossFrom: 'far' as const } : {}),
       rows,
       diameter: first.diameter,
       depth,
@@ -60,7 +63,7 @@ export function pinHoles(bench: Bench, batch: readonly [Part, ...Part[]], holes:
     once: 10,
     times: holes.length * 0.4,
     faceUp: `${sideWords(part, face)} up`,
-    reference: `the ${end} and the ${edge}`,
+    reference: `the ${end} and ${reference}`,
     lines: [
       'A strip of hardwood or plywood with one row of holes serves as the jig: bore it on a drill press, mark its lower end, and clamp it on each line with that end at the same side of every part. A shelf rocks where one hole of its four is off.',
       ...lines,
@@ -69,6 +72,21 @@ export function pinHoles(bench: Bench, batch: readonly [Part, ...Part[]], holes:
     lengths,
     cautions: [CAUTION.drill],
   });
+}
+
+/** From which long edges lines are measured: from the front one, and on a blank of two parts on either from its own. */
+function edgesOf(
+  bench: Bench,
+  part: Part,
+  holes: readonly Hole[],
+): readonly { readonly edge: 'near' | 'far'; readonly holes: readonly Hole[] }[] {
+  if (!part.joins) return [{ edge: frontEdge(part), holes }];
+  const l = bench.ledger;
+  const near = (h: Hole) => l.ticks(h.at[1]) * 2 < l.ticks(part.width);
+  return [
+    { edge: 'near', holes: holes.filter(near) },
+    { edge: 'far', holes: holes.filter((h) => !near(h)) },
+  ];
 }
 
 /** Which of the two long edges looks to the front. */

@@ -1,7 +1,14 @@
 import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import { type Part, partsAndBoards, partsToCut, type SetOut, stockThickness } from '../setting-out/index.ts';
+import {
+  type Part,
+  partsAndBoards,
+  partsToCut,
+  type SetOut,
+  stillJoined,
+  stockThickness,
+} from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
@@ -20,6 +27,7 @@ import { glueUpPanels } from './glued-panels.ts';
 import { fixHandles } from './handles.ts';
 import { hangDoors } from './hanging.ts';
 import { bringHome } from './home.ts';
+import { leftToWork, workJoinedBlanks } from './joined-blanks.ts';
 import { joinCases } from './joining.ts';
 import { layOut } from './lay-out.ts';
 import { fitLevellers } from './levellers.ts';
@@ -68,13 +76,10 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   glueUpPanels(bench);
   layOut(bench);
   makeStorySticks(bench);
+  workJoinedBlanks(bench);
   const cutAtOnce = setOut.parts.filter((p) => !p.cutLater);
   const later = stripsLater(bench);
-  machineParts(
-    bench,
-    cutAtOnce.filter((p) => !later.includes(p)),
-    'machine',
-  );
+  machineParts(bench, cutAtOnce.filter((p) => !later.includes(p)).map(leftToWork(bench)), 'machine');
   glueEdging(bench, cutAtOnce, 'edging');
   glueCentreRunners(bench);
   feetOnBottoms(bench);
@@ -148,7 +153,8 @@ function stagesOf(operations: readonly Operation[]): readonly Stage[] {
 function madeParts({ job, setOut }: Bench): readonly Workpiece[] {
   const made = new Set((job.work.made ?? []).map((m) => m.part));
   const nothing = setOut.ledger.row(SETTING_OUT.nothing);
-  return partsAndBoards(setOut)
+  const joinedBlanks = stillJoined(setOut.joinedBlanks, made);
+  return partsAndBoards({ ...setOut, joinedBlanks })
     .filter((p) => made.has(p.id))
     .map((p) => ({
       name: p.mark,

@@ -1,6 +1,6 @@
 import type { Breakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import type { Traced } from '../measure/index.ts';
-import { type Part, partsToCut } from '../setting-out/index.ts';
+import { blankOf, type Part, partsToCut } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import type { Yield } from './operation.ts';
@@ -16,7 +16,9 @@ import { piecesFromYard, type RawPiece } from './yard-cuts.ts';
 export function sawStock(bench: Bench, breakdown: Breakdown): void {
   testCut(bench, breakdown);
   const lastChance = new Set(
-    breakdown.spares.filter((s) => s.from === 'nothing').map(({ part }) => part.mark),
+    breakdown.spares
+      .filter((s) => s.from === 'nothing')
+      .map(({ part }) => (blankOf(bench.setOut, part.id) ?? part).mark),
   );
   const risk = (sheet: PlannedSheet) => (marksIn(sheet.root).some((m) => lastChance.has(m)) ? 0 : 1);
   const cuts = breakdown.lots

@@ -12,6 +12,9 @@ export function sizesMade(
     const [first] = does.yields;
     return first === undefined ? [] : [[`${first}.width`, does.at]];
   }
+  // Both were as long as their blank already, and are now as wide as they shall be.
+  if (does.act === 'rip-apart')
+    return does.yields.map((mark, i) => [`${mark}.width`, does.widths[i]!] as const);
   if (does.act !== 'saw' && does.act !== 'name') return [];
   const names = does.act === 'saw' ? does.yields.flatMap((y) => y?.name ?? []) : [does.as.name];
   return names.flatMap((mark) => {
@@ -22,6 +25,12 @@ export function sizesMade(
     // One board that is a whole panel is not cut to its size yet when it gets the panel’s mark.
     if (does.act === 'name' && setOut.gluedPanels.some((g) => g.panel === part.id)) return [];
     const length = [`${mark}.length`, part.cut.length] as const;
+    if (part.joins)
+      return [
+        length,
+        [`${mark}.width`, part.cut.width] as const,
+        ...part.joins.map((j) => [`${j.mark}.length`, part.cut.length] as const),
+      ];
     return part.form === 'strip' ? [length] : [length, [`${mark}.width`, part.cut.width] as const];
   });
 }

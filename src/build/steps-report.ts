@@ -96,6 +96,8 @@ function actReport(a: Act): Report {
         angle_degrees: a.angle,
         yields: a.yields.map((y) => y ?? null),
       };
+    case 'rip-apart':
+      return { act: a.act, workpiece: a.workpiece, widths_mm: a.widths, yields: a.yields };
     case 'rabbet':
       return {
         act: a.act,
@@ -320,6 +322,7 @@ function actReport(a: Act): Report {
         from: a.from,
         across_from: a.acrossFrom,
         rows: a.rows.map((r) => ({
+          across_from: r.acrossFrom,
           lines_mm: r.lines,
           first_mm: r.first,
           pitch_mm: r.pitch,

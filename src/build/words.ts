@@ -34,6 +34,10 @@ export function sideWords(part: Part, side: WorkSide): string {
   const noun =
     side === 'start' || side === 'end' ? 'end' : side === 'near' || side === 'far' ? 'edge' : 'face';
   const d = looks(part, side);
+  if (part.joins && noun === 'edge') {
+    const { mark, looks: way } = part.joins[side === 'near' ? 0 : 1];
+    return `${LOOKS[way]} edge of ${mark}`;
+  }
   if (noun === 'face') {
     const inner = side === 'under' && axisOf(d).axis === 0 && part.hand !== 'none';
     return inner

@@ -76,6 +76,14 @@ export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>)
       if (first !== undefined) lying.set(first, { ...w, width: Math.min(width, mm(does.at)) });
       if (second !== undefined)
         lying.set(second, { ...w, width: Math.min(width, width - mm(does.at) + under) });
+    } else if (does.act === 'rip-apart') {
+      const w = lying.get(does.workpiece);
+      if (!w) continue;
+      const { length, thickness, width } = w;
+      cuts.push({ operation, run: length, onSheet: true, thickness, width, angle: 0 });
+      does.yields.forEach((name, i) => {
+        lying.set(name, { ...w, width: mm(does.widths[i]!) });
+      });
     } else if (does.act === 'bevel')
       for (const name of does.workpieces) {
         const part = setOut.parts.find((p) => p.mark === name);

@@ -312,7 +312,8 @@ export function pinHoled(piece: VirtualPiece, act: ActOf<'pin-holes'>, read: Rea
       if (row.leftOut.includes(n)) continue;
       const along = toMm(read(row.first)) + (row.pitch === undefined ? 0 : toMm(read(row.pitch)) * (n - 1));
       for (const line of row.lines) {
-        const across = act.acrossFrom === 'far' ? size[1] - toMm(read(line)) : toMm(read(line));
+        const across =
+          (row.acrossFrom ?? act.acrossFrom) === 'far' ? size[1] - toMm(read(line)) : toMm(read(line));
         const at = mouthOf(size, act.side, act.from, along, across);
         if ([0, 1].some((i) => at[i]! - radius <= 0 || at[i]! + radius >= size[i]!))
           return { fault: 'a hole lies off the wood' };

@@ -19,6 +19,7 @@ import { restsOnPins } from './pins.ts';
 import { setPlugs } from './plugs.ts';
 import { pullCard, screwOnPull } from './pulls.ts';
 import type { DryFitFault } from './report.ts';
+import { rippedApart } from './ripped-apart.ts';
 import { runOnRunners } from './runners.ts';
 import { parted, quarterTurned, sawn } from './sawn.ts';
 import { type DrivenScrew, driveScrews } from './screws.ts';
@@ -102,6 +103,8 @@ export class Workshop {
         return this.name(operation, does);
       case 'part':
         return this.part(operation, does);
+      case 'rip-apart':
+        return this.ripApart(operation, does);
       case 'plane':
         return this.workAll(operation, does.workpieces, (p) => planed(p, does, this.read));
       case 'glue-up':
@@ -197,6 +200,20 @@ export class Workshop {
       if (!y) return;
       if (!half) return this.fault(operation, 'cut-outside', y.name, `nothing is left for ${y.name}.`);
       this.putDown(operation, y.name, y.turned ? quarterTurned(half) : half);
+    });
+  }
+
+  private ripApart(operation: Operation, act: Extract<Act, { act: 'rip-apart' }>): void {
+    const piece = this.take(operation, act.workpiece);
+    if (!piece) return;
+    const halves = rippedApart(piece, act, this.read, this.shop.kerfOf(operation.tool));
+    if ('code' in halves) return this.fault(operation, halves.code, act.workpiece, halves.sentence);
+    const saw = this.shop.sawOf(operation.tool);
+    const small = saw && tooSmallFor(saw, piece, { workpiece: act.workpiece, across: 'width' }, halves);
+    if (small) this.fault(operation, 'too-small', act.workpiece, small);
+    this.loose.delete(act.workpiece);
+    act.yields.forEach((name, i) => {
+      this.putDown(operation, name, halves[i]!);
     });
   }
 

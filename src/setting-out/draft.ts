@@ -11,6 +11,7 @@ import {
 import { SETTING_OUT } from '../materials/index.ts';
 import { Ledger, parseLength, parseMass, type Rounding, type Traced } from '../measure/index.ts';
 import type { Cure, Snag } from '../snag/index.ts';
+import type { JoinedBlank } from './blanks/joined-blank.ts';
 import type { Cleat } from './case/cleat.ts';
 import type { Levellers } from './case/leveller.ts';
 import { Dimensions } from './dimensions.ts';
@@ -61,6 +62,7 @@ export interface PanelSpec {
   readonly rough?: NonNullable<UncutPart['rough']>;
   readonly cutLater?: true;
   readonly tongues?: Tongues;
+  readonly joins?: NonNullable<UncutPart['joins']>;
   /** Its own, where that is not its lot's: a panel glued up from strips is cut like a sheet. */
   readonly form?: StockForm;
   /** Set for a board that is glued up to a panel, which is a part in its place; and for what stands at a slant, in a mitre. */
@@ -102,6 +104,7 @@ export class Draft {
   readonly levellers: Levellers[] = [];
   readonly gluedPanels: GluedPanel<DraftPart>[] = [];
   readonly cleats: Cleat<DraftPart>[] = [];
+  readonly joinedBlanks: JoinedBlank<DraftPart>[] = [];
   readonly splines: DraftPart[] = [];
   readonly snags: Snag[] = [];
   readonly dimensions = new Dimensions();
@@ -305,6 +308,7 @@ export class Draft {
       features: [],
       hand: spec.hand ?? 'none',
       between: spec.between ?? false,
+      ...(spec.joins ? { joins: spec.joins } : {}),
       box: { min: at, max },
       tongues: spec.tongues ?? {},
     };

@@ -1,3 +1,4 @@
+export type { JoinedBlank } from './blanks/joined-blank.ts';
 export type { Cleat } from './case/cleat.ts';
 export type { Levellers } from './case/leveller.ts';
 export { Dimensions, type DimensionsData } from './dimensions.ts';
@@ -20,7 +21,7 @@ export type {
 export type { ChannelRow, ChannelSettings } from './fits/channel-settings.ts';
 export { channelRows, channelSettings, routedChannels } from './fits/channel-settings.ts';
 export type { CutSize } from './fits/cut-size.ts';
-export { sawKerf, sawnSize, sawStep } from './fits/cut-size.ts';
+export { sawKerf, sawnSize, sawStep, twoKerfs } from './fits/cut-size.ts';
 export type { Fit, FitKind, FitMember, MadeBy, PrintedFit } from './fits/fit.ts';
 export { runningClear } from './fits/running-clear.ts';
 export type { SplineGrooveSettings } from './fits/spline-groove-settings.ts';
@@ -45,7 +46,7 @@ export type { Lid } from './lids/lid.ts';
 export type { Part, Side, StockForm } from './part.ts';
 export type { PartGroup } from './parts-report.ts';
 export { commonName, groupParts, joinMarks, partsReport } from './parts-report.ts';
-export { partsAndBoards, partsToCut, stockThickness } from './parts-to-cut.ts';
+export { blankOf, partsAndBoards, partsToCut, stillJoined, stockThickness } from './parts-to-cut.ts';
 export type { PinnedShelf } from './pins/pinned-shelf.ts';
 export type { Axis, Direction, Place, PlaceTicks, TickBox, TracedBox } from './place.ts';
 export { axisOf, boxTicks, opposite, placeTicks, thirdDirection, toPiece } from './place.ts';

@@ -25,6 +25,7 @@ const LETTERS = {
   'panel board': 'V',
   'wall strip': 'X',
   'cleat blank': 'Z',
+  'joined blank': 'Z',
   // Splines are seen as little as the blanks of cleats, and are counted with them.
   spline: 'Z',
   filler: 'W',

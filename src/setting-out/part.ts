@@ -1,7 +1,7 @@
 import type { Traced } from '../measure/index.ts';
 import type { Feature } from './feature.ts';
 import type { CutSize } from './fits/cut-size.ts';
-import type { Place } from './place.ts';
+import type { Direction, Place } from './place.ts';
 
 /**
  * The six sides of a part in its own frame. Length runs from `start` to `end`, width from `near` to `far`,
@@ -43,8 +43,17 @@ export interface UncutPart {
   readonly hand: 'left' | 'right' | 'none';
   /** Parts with one strip's id are cut from it in the order of their marks, so that the grain runs on from one to the next. */
   readonly strip?: { readonly id: string; readonly follow: 'length' | 'width' };
+  /** Set for a blank of two parts: whose edge its near one is, and whose its far one, and which way that looks in the piece. */
+  readonly joins?: readonly [near: JoinedEdge, far: JoinedEdge];
   /** Set when the printed length must not exceed the drawn one: the part stands between two others. */
   readonly between: boolean;
+}
+
+/** A long edge of a blank of two parts. */
+export interface JoinedEdge {
+  /** The mark of the part that has it. */
+  readonly mark: string;
+  readonly looks: Direction;
 }
 
 /** A part with the sizes that it is cut to. */

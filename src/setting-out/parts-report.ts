@@ -1,7 +1,7 @@
 import type { Ledger, Report, Traced } from '../measure/index.ts';
 import type { Feature } from './feature.ts';
 import type { Part } from './part.ts';
-import { partsAndBoards } from './parts-to-cut.ts';
+import { blankOf, partsAndBoards } from './parts-to-cut.ts';
 import type { SetOut } from './set-out.ts';
 
 /** Parts that are alike to the tick, features included, under one row. */
@@ -64,12 +64,10 @@ function boardsOf({ gluedPanels }: SetOut, parts: readonly Part[]): readonly str
   return marks.length > 0 ? marks : undefined;
 }
 
-/** The marks of the blanks that strips alike are parted from, strip by strip; absent where none is. */
-function blanksOf({ cleats }: SetOut, parts: readonly Part[]): string | undefined {
-  const marks = parts.flatMap(
-    ({ id }) => cleats.find((c) => c.onCase === id || c.onWall === id)?.blank.mark ?? [],
-  );
-  return marks.length > 0 ? joinMarks(marks) : undefined;
+/** The marks of the blanks that parts alike are parted from, strip by strip; absent where none is. */
+function blanksOf(setOut: SetOut, parts: readonly Part[]): string | undefined {
+  const marks = parts.flatMap(({ id }) => blankOf(setOut, id)?.mark ?? []);
+  return marks.length > 0 ? joinMarks([...new Set(marks)]) : undefined;
 }
 
 /** What is glued to the edges of a part, by side; absent where none is. */

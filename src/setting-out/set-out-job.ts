@@ -1,5 +1,7 @@
 import type { JobDocument } from '../job/index.ts';
 import type { Cure } from '../snag/index.ts';
+import { joinBlanks } from './blanks/join-blanks.ts';
+import type { JoinedBlank } from './blanks/joined-blank.ts';
 import { basesUnderCases } from './case/base-under-cases.ts';
 import { fitsItsFrame, joinParts, type MadeCase, partsOfCase } from './case/case-in-full.ts';
 import { Cases } from './case/cases.ts';
@@ -13,6 +15,7 @@ import { behindSharedSides } from './case/where-cases-meet.ts';
 import { nameDimensions, namePrinted } from './dimension-names.ts';
 import { Draft, type DraftPart } from './draft.ts';
 import { frontStrips } from './drawers/front-strips.ts';
+import { twoKerfs } from './fits/cut-size.ts';
 import { filmInFits } from './fits/film-in-fits.ts';
 import { PrintedSizes } from './fits/printed-sizes.ts';
 import { cableHoles } from './holes/cable-holes.ts';
@@ -68,6 +71,7 @@ export function setOut(job: JobDocument): SetOut {
     }
     frontStrips(draft);
     sameSpace(draft);
+    for (const one of made) joinBlanks(draft, one);
   }
   const overall = cases.overall();
   checkSpace(draft);
@@ -83,9 +87,10 @@ export function setOut(job: JobDocument): SetOut {
     const { length } = parts.find((p) => p.id === c.onCase)!.cut;
     return { ...c, blank: { ...blank!, cut: { ...blank!.cut, length } } };
   });
+  const joinedBlanks = draft.joinedBlanks.map((b) => cutBlank(draft, b, parts, printed));
   const splines = inOrderOfMarks(draft.splines, printed);
   const fits = printed.fits();
-  namePrinted(draft, partsAndBoards({ parts, gluedPanels, cleats, splines }), fits);
+  namePrinted(draft, partsAndBoards({ parts, gluedPanels, cleats, joinedBlanks, splines }), fits);
   measuredInVain(draft);
   madeInVain(draft);
   return {
@@ -93,6 +98,7 @@ export function setOut(job: JobDocument): SetOut {
     parts,
     gluedPanels,
     cleats,
+    joinedBlanks,
     splines,
     joints: draft.joints,
     fasteners: draft.fasteners,
@@ -117,6 +123,24 @@ export function setOut(job: JobDocument): SetOut {
     dimensions: draft.dimensions,
     snags: draft.snags,
   };
+}
+
+/** A blank with the sizes it is cut to: as long as its parts, and as wide as both with two kerfs between; what is made stays as it is. */
+function cutBlank(
+  draft: Draft,
+  joined: JoinedBlank<DraftPart>,
+  parts: readonly Part[],
+  printed: PrintedSizes,
+): JoinedBlank {
+  const l = draft.ledger;
+  const [blank] = inOrderOfMarks([joined.blank], printed);
+  const [near, far] = joined.parts.map((id) => parts.find((p) => p.id === id)!.cut);
+  const length =
+    draft.made(joined.blank, 'length') ?? l.greatest('as long as either part', near!.length, far!.length);
+  const width =
+    draft.made(joined.blank, 'width') ??
+    l.sum('both parts, and what parting them takes', near!.width, twoKerfs(l, draft.job.shop), far!.width);
+  return { ...joined, blank: { ...blank!, cut: { length, width } } };
 }
 
 function inOrderOfMarks(parts: readonly DraftPart[], printed: PrintedSizes): readonly Part[] {

@@ -1,6 +1,7 @@
 import type { CaseJoints } from '../job/index.ts';
 import type { Ledger, Traced } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
+import type { JoinedBlank } from './blanks/joined-blank.ts';
 import type { Cleat } from './case/cleat.ts';
 import type { Levellers } from './case/leveller.ts';
 import type { Dimensions } from './dimensions.ts';
@@ -63,6 +64,8 @@ export interface SetOut {
   readonly gluedPanels: readonly GluedPanel[];
   /** Bevelled cleats that cases hang on the wall by. */
   readonly cleats: readonly Cleat[];
+  /** Blanks that two parts each are parted from, once they have been worked together. */
+  readonly joinedBlanks: readonly JoinedBlank[];
   /** Strips that stand at a slant in mitred corners: they are cut like parts, and go where the pegs say that name them. */
   readonly splines: readonly Part[];
   readonly joints: readonly Joint[];

@@ -177,6 +177,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
       MIND,
     ],
     ['top.edging-across-grain', 'Strips are glued across the grain of a top of solid wood.', MIND],
+    ['blanks.cut-apart', 'Parts that were to be cut as one blank are cut one by one.', MIND],
     ['hanging.recess-shallow', 'A back stands in less than the strips of its cleat are thick.'],
     ['hanging.strips-low', 'The strips of a bevelled cleat are lower than their slopes and screws ask for.'],
     ['hanging.no-room', 'Behind a case there is no room for a bevelled cleat.'],

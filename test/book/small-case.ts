@@ -272,6 +272,7 @@ export function smallCase(): SetOut {
     levellers: [],
     gluedPanels: [],
     cleats: [],
+    joinedBlanks: [],
     splines: [],
     overall: { width, height, depth },
     dimensions: new Dimensions([['case.width', width]]),

@@ -183,6 +183,15 @@ function* actMutants(
         yield as(`part ${degrees} degrees off`, { ...a, angle: a.angle + degrees });
       yield as('write the wrong half', { ...a, yields: [a.yields[1], a.yields[0]] });
       return;
+    case 'rip-apart': {
+      const [near, far] = a.widths;
+      for (const mm of [-3, 3]) {
+        yield as(`near part ripped ${mm} mm off`, { ...a, widths: [more(near, mm), far] });
+        yield as(`far part ripped ${mm} mm off`, { ...a, widths: [near, more(far, mm)] });
+      }
+      yield as('write the wrong half', { ...a, yields: [a.yields[1], a.yields[0]] });
+      return;
+    }
     case 'bevel':
       for (const mm of [-3, 3]) yield as(`mitre ${mm} mm off`, { ...a, at: more(a.at, mm) });
       for (const degrees of [-4, 4])
@@ -376,6 +385,11 @@ function* fittingMutants(
         ...a,
         rows: first(a.rows, (r) => ({ ...r, first: more(r.first, 6) })),
       });
+      if (a.rows.some((r) => r.acrossFrom))
+        yield as('pin holes from one edge', {
+          ...a,
+          rows: a.rows.map(({ acrossFrom: _, ...r }) => r),
+        });
       yield as('pin holes in the other face', { ...a, side: face(a.side) });
       yield as('pin holes too wide', { ...a, diameter: more(a.diameter, 1.5) });
       yield as('pin holes from the wrong end', { ...a, from: a.from === 'start' ? 'end' : 'start' });

@@ -55,6 +55,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     parts,
     gluedPanels: [],
     cleats: [],
+    joinedBlanks: [],
     splines: [],
     joints: [],
     fasteners: [],

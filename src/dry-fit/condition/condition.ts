@@ -57,6 +57,8 @@ export class Condition {
       case 'saw':
       case 'part':
         return this.saw(o, does.workpiece);
+      case 'rip-apart':
+        return this.ripApart(o, does);
       case 'bevel':
       case 'rabbet':
       case 'groove':
@@ -128,6 +130,18 @@ export class Condition {
     this.measured = true;
     this.sawTried ||= o.kind === 'true-edge';
     return faults;
+  }
+
+  /** What was written on a blank is on both its halves. */
+  private ripApart(
+    o: Operation,
+    { workpiece, yields }: Extract<Act, { act: 'rip-apart' }>,
+  ): readonly ConditionFault[] {
+    if (this.marked.has(workpiece)) added(this.marked, yields);
+    return [
+      ...this.saw(o, workpiece),
+      ...without([workpiece], this.marked, (list) => `${list} has no mark yet, so nobody knows its edges`),
+    ];
   }
 
   private glueUp(o: Operation, { boards, as }: Extract<Act, { act: 'glue-up' }>): readonly ConditionFault[] {

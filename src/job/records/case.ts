@@ -46,6 +46,11 @@ export const CaseRecord = v.strictObject({
    */
   leftSide: v.optional(v.picklist(['own', 'shared'])),
   rightSide: v.optional(v.picklist(['own', 'shared'])),
+  /**
+   * What stays joined for the dados and rows of holes that two parts share: its sides, its dividers two by two, or both.
+   * Each pair is cut as one blank and parted after that work.
+   */
+  oneBlank: v.optional(v.picklist(['sides', 'dividers', 'sides-and-dividers'])),
   /** What stands on its bottom, all of it together. */
   load: v.optional(MassText),
   ...placeFields,

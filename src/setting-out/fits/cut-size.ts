@@ -28,6 +28,23 @@ export function sawKerf(ledger: Ledger, { tools, units }: Pick<Shop, 'tools' | '
   return ledger.document(`shop/tools/${saw.id}/kerf`, read.value, saw.kerf);
 }
 
+/**
+ * What a cut takes between two parts: the kerf of the cut, and of the one that brings what stays to its own mark, on the grid
+ * of what the saw can set.
+ */
+export function twoKerfs(ledger: Ledger, shop: Shop): Traced {
+  return ledger.round(
+    'both kerfs, as fine as the saw is set',
+    ledger.times(
+      'kerf of the cut, and of the one that brings what stays to its own mark',
+      sawKerf(ledger, shop),
+      2,
+    ),
+    sawStep(ledger, shop),
+    'up',
+  );
+}
+
 /** A part's sizes by the saw alone: what stands between two others is rounded down, all else to the nearest step. */
 export function sawnSize(
   ledger: Ledger,

@@ -16,9 +16,13 @@ export function goodFaces(setOut: SetOut): (part: Pick<Part, 'id'>) => 0 | 1 | 2
     ),
   );
   const standing = new Set(setOut.parts.map((p) => p.id));
+  const needed = (id: string): 0 | 1 | 2 => (seen.has(`${id} under`) ? 2 : seen.has(`${id} show`) ? 1 : 0);
+  const joined = new Map(setOut.joinedBlanks.map(({ blank, parts }) => [blank.id, parts]));
   return ({ id }) => {
+    const parts = joined.get(id);
+    // Joined parts lie with their show faces on one side.
+    if (parts) return Math.max(...parts.map(needed)) as 0 | 1 | 2;
     // Boards of a glued-up panel, and blanks that are parted later, are planed or sawn through: both faces may show.
-    if (!standing.has(id) || seen.has(`${id} under`)) return 2;
-    return seen.has(`${id} show`) ? 1 : 0;
+    return standing.has(id) ? needed(id) : 2;
   };
 }

@@ -105,6 +105,21 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
           </>
         )}
         {!alone && <SharedSides at={at} />}
+        its pairs of panels are{' '}
+        <ChoiceField
+          path={`${at}/oneBlank`}
+          label="Pairs that stay joined"
+          choices={[
+            ['', 'cut one by one'],
+            ['sides', 'its sides, cut as one blank and parted once they are worked'],
+            ['dividers', 'its dividers two by two, cut as one blank and parted once they are worked'],
+            [
+              'sides-and-dividers',
+              'its sides and its dividers, cut as one blank and parted once they are worked',
+            ],
+          ]}
+          end=";"
+        />{' '}
         the bottom carries{' '}
         <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" end="." />
       </p>
