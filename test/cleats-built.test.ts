@@ -127,12 +127,78 @@ describe('a bevelled cleat', () => {
       ).toBeGreaterThan(0);
   });
 
+  const longScrews = (j: PlainJob) => {
+    for (const long of [50, 60, 70])
+      j.shop.rack.screws.push({
+        id: `long-${long}`,
+        kind: 'countersunk',
+        length: `${long} mm`,
+        diameter: '4 mm',
+        head: '8 mm',
+      });
+  };
+  const withoutTop = (j: PlainJob) => (j.design.records = j.design.records.filter((r) => r.id !== 'top'));
+
+  test.each([
+    ['applied', 'a lid', withoutTop],
+    ['applied', 'a top that runs to the wall', () => {}],
+    ['rabbet', 'a lid', withoutTop],
+    ['rabbet', 'a top that runs to the wall', () => {}],
+  ])('lies on a back fitted %s under %s, screwed through it', async (fitting, _, change) => {
+    const of = built(
+      equipped(
+        hung((j) => {
+          Object.assign(recordOf(j, 'back'), { fitting });
+          longScrews(j);
+          change(j);
+        }),
+      ),
+    );
+    expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+    expect(mm(of, of.drawn.dimensions.get('overall.depth')!)).toBe(350);
+    const part = (id: string) => of.drawn.parts.find((p) => p.id === id)!;
+    const strip = part('hook/cleat');
+    const through = of.drawn.joints.filter((j) => j.part === strip.id && j.over === 'back/back');
+    if (fitting === 'applied' || change === withoutTop) expect(through.length).toBeGreaterThan(0);
+    for (const id of through.flatMap((j) => j.fasteners))
+      expect(of.drawn.fasteners.find((f) => f.id === id)!.through).toHaveLength(3);
+    expect(of.drawn.parts.some((p) => p.id === 'hook/spacer')).toBe(fitting === 'applied');
+    expect(await dryFaults(of)).toEqual([]);
+    // Its screws would find no hole in the back that wasn't bored.
+    if (through.length > 0) {
+      const back = part('back/back').mark;
+      const faults = await dryFaults(of, (o) =>
+        o.id === `${back}/drill-under-clearance` ? { ...o, does: { act: 'other', on: [] } } : o,
+      );
+      expect(faults.length).toBeGreaterThan(0);
+    }
+  });
+
+  test('says so where no screw is long enough to pass the back, or nothing takes one', () => {
+    const codes = (change: (j: PlainJob) => void) =>
+      built(equipped(hung(change))).drawn.snags.flatMap((s) => (s.level === 'stop' ? [s.code] : []));
+    expect(
+      codes((j) => {
+        Object.assign(recordOf(j, 'back'), { fitting: 'applied' });
+        withoutTop(j);
+      }),
+    ).toContain('screws.none-for-face');
+    expect(
+      codes((j) => {
+        Object.assign(recordOf(j, 'back'), { fitting: 'rabbet' });
+        Object.assign(recordOf(j, 'case'), { joints: 'rabbet', lid: 'over' });
+        Object.assign(recordOf(j, 'hook'), { height: '38 mm' });
+        withoutTop(j);
+      }),
+    ).toEqual(['hanging.no-hold']);
+  });
+
   test('asks for a recess, and one deep enough', () => {
     const codes = (change: (j: PlainJob) => void) => {
       const read = checkJob(hung(change));
       return read.ok ? [] : read.snags.map((s) => s.code);
     };
-    expect(codes((j) => Object.assign(recordOf(j, 'back'), { fitting: 'rabbet' }))).toEqual([
+    expect(codes((j) => (j.design.records = j.design.records.filter((r) => r.id !== 'back')))).toEqual([
       'design.cleat-place',
     ]);
     const shallow = built(equipped(hung((j) => Object.assign(recordOf(j, 'back'), { setIn: '12 mm' }))));

@@ -75,12 +75,20 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
   const inBases = new Set(bases.flatMap(({ strips, feet, legs }) => [...strips, ...feet, ...legs]));
   for (const box of unit.boxes)
     for (const rail of [...marked(box, 'T')].reverse())
-      if (!inBases.has(rail) && !standing.has(rail.id)) setPart(bench, standing, rail);
+      if (!inBases.has(rail) && !standing.has(rail.id) && !liesOnBack(bench, rail))
+        setPart(bench, standing, rail);
   for (const shelf of shelves) setPart(bench, standing, shelf);
   const slidesIn = slidingBacks(bench);
   const onto = unit.boxes.flatMap((box) => marked(box, 'F').filter((p) => !slidesIn.has(p.id)));
   if (onto.length > 0) layOnFace(bench, unit.name, unit.words, overhang(bench, standing));
   for (const back of onto) setPart(bench, standing, back);
+  for (const box of unit.boxes)
+    for (const strip of marked(box, 'T')) if (liesOnBack(bench, strip)) setPart(bench, standing, strip);
+}
+
+/** The strips of a cleat that are screwed on through the back come when that is on. */
+function liesOnBack({ setOut }: Bench, { id }: Part): boolean {
+  return setOut.cleats.some((c) => c.onBack !== undefined && (c.onCase === id || c.spacer === id));
 }
 
 /** Are there uprights whose upper ends nothing holds yet? */
@@ -220,7 +228,7 @@ function boxTogether(
 
 /** Rails stand before a back; the strip of a cleat comes behind it. */
 function beforeBack({ setOut }: Bench, box: CaseBox): readonly Part[] {
-  return marked(box, 'T').filter((p) => !setOut.cleats.some((c) => c.onCase === p.id));
+  return marked(box, 'T').filter((p) => !setOut.cleats.some((c) => c.onCase === p.id || c.spacer === p.id));
 }
 
 /** Panels with dowels or biscuits, in an order in which each can be pushed on; none in a case without. */

@@ -3,8 +3,9 @@ import type { Snag } from '../snag/index.ts';
 import type { FinishPlan } from './finish/finish-plan.ts';
 import type { GaugeStick } from './gauge-sticks.ts';
 import type { GlueUp } from './glue/glue-up.ts';
-import type { Act, Operation, StageId } from './operation.ts';
+import type { Act, Operation } from './operation.ts';
 import type { Schedule } from './schedule/schedule.ts';
+import type { StageId } from './stages.ts';
 import type { StoryStick } from './story-sticks.ts';
 
 /** A sheet, offcut, board or strip as it stands in the shop before work begins, under the name the cards use. */

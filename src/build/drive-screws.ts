@@ -1,9 +1,9 @@
 import { toMm } from '../measure/index.ts';
 import type { Fastener, Joint, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import type { StageId } from './operation.ts';
+import type { StageId } from './stages.ts';
 import { washerLines } from './washer-lines.ts';
-import { sideWords } from './words.ts';
+import { listWords, sideWords } from './words.ts';
 
 /** A back under this dimples where a head is drawn too deep; common practice. */
 const THIN_MM = 10;
@@ -19,6 +19,11 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
   // Face screws go in from the side that isn't against the mate.
   const side = pockets ? joint.side : joint.side === 'show' ? 'under' : 'show';
   const screw = bench.job.shop.rack.screws.find((s) => s.id === first.screw)!;
+  const over = joint.over === undefined ? undefined : partById(bench, joint.over);
+  // Screws of what will lie on this one go through it as well.
+  const passed = bench.setOut.joints
+    .filter((j) => j.over === part.id && j.mate === mate.id)
+    .map((j) => partById(bench, j.part).mark);
   bench.do(
     {
       id: `${part.mark}/screw-${mate.mark}`,
@@ -31,6 +36,8 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
         into,
         mate: mate.mark,
         by: pockets ? 'pockets' : 'holes',
+        ...(over ? { over: over.mark } : {}),
+        ...(passed.length > 0 ? { only: 'countersunk' as const } : {}),
         side,
         screw: first.screw,
         length: first.length,
@@ -40,7 +47,10 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
       tool: 'drill',
       times: fasteners.length,
       lines: [
-        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its holes into the pilots of ${mate.mark}`}.`,
+        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its ${passed.length > 0 ? 'countersunk ' : ''}holes${over ? ` and those of ${over.mark}` : ''} into the pilots of ${mate.mark}`}.`,
+        ...(passed.length > 0
+          ? [`Its plain holes stay free: screws through ${listWords(passed)} pass them later.`]
+          : []),
         turnLine(joint, toMm(bench.ledger.ticks(part.thickness))),
         ...washerLines(bench, fasteners, part, mate),
       ],

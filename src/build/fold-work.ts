@@ -108,7 +108,7 @@ function drawnTogether(
     ];
   return [
     ...drinkLines(glued, row),
-    `Glue both slopes between ${part.mark} and ${listWords(mates)} again, the ${holes} last. Push ${part.mark} onto its ${mates.length > 1 ? pegs : one} square to the slope, and leave the corner a few millimetres open.`,
+    `Glue both slopes between ${part.mark} and ${listWords(mates)} again, the ${holes} last. Push ${part.mark} onto its ${mates.length > 1 ? pegs : one} square to the slope, and leave the corner open by a finger’s breadth.`,
     ...(last
       ? [
           `Now close ${corners} together, a little at each in turn, with the band clamp or the clamps: a corner that is shut first keeps the ${both ? 'other' : 'others'} from coming on.`,

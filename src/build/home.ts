@@ -18,7 +18,7 @@ import { listWords } from './words.ts';
 export function bringHome(bench: Bench): void {
   carry(bench);
   const { cleats } = bench.setOut;
-  const onCleats = new Set(cleats.map((c) => c.onCase));
+  const onCleats = new Set(cleats.flatMap((c) => [c.onCase, c.spacer]));
   const rails = bench.setOut.parts
     .filter((p) => p.mark.startsWith('T') && !onCleats.has(p.id))
     .map((p) => p.mark);

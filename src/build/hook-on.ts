@@ -1,7 +1,7 @@
 import { treeOf } from '../job/index.ts';
 import { BASES } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import { axisOf, type Cleat, type Part } from '../setting-out/index.ts';
+import type { Cleat, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { overlap, planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
@@ -63,21 +63,10 @@ function placeOnWall(bench: Bench, { onCase }: Cleat, wall: Part): OnWall {
   const { parts } = bench.setOut;
   const planes = (p: Part) => planesOf(l, p).planes;
   const strip = parts.find((p) => p.id === onCase)!;
-  const ends = [planes(strip)['-x'], planes(strip)['+x']].map((t) => l.ticks(t));
-  const sides = parts
-    .filter((p) => {
-      const [from, to] = [l.ticks(planes(p)['-x']), l.ticks(planes(p)['+x'])];
-      const upright = axisOf(p.place.thickness).axis === 0;
-      return (
-        upright &&
-        overlap(l, p, strip, 1) &&
-        overlap(l, p, strip, 2) &&
-        ends.some((e) => e >= from && e <= to)
-      );
-    })
-    .sort((a, b) => l.ticks(planes(a)['-x']) - l.ticks(planes(b)['-x']));
-  const [left] = sides;
-  if (!left) throw new Error(`no side stands at the end of ${onCase}`);
+  const box = treeOf(bench.job).caseOf(strip.record)!.id;
+  const own = bench.setOut.sides.find((s) => s.record === box)!;
+  const sides = [own.left, own.right].map((id) => parts.find((p) => p.id === id)!);
+  const [left] = sides as [Part, Part];
   const [mine, beside] = [planes(wall), planes(left)];
   const over = parts.find(
     (p) =>
@@ -108,6 +97,7 @@ function anchorsAt({ job, ledger }: Bench, { length }: Part): string {
 function hook(bench: Bench, cleat: Cleat, hung: Part, wall: Part): void {
   const l = bench.ledger;
   const beside = offset(bench, planesOf(l, wall), '-x', planesOf(l, hung));
+  const spacer = bench.setOut.parts.find((p) => p.id === cleat.spacer);
   const into = l.times('so far up into it', wall.thickness, -1);
   const touches: readonly [Touch, Touch, Touch] = [
     beside,
@@ -134,9 +124,9 @@ function hook(bench: Bench, cleat: Cleat, hung: Part, wall: Part): void {
         hooks: lift,
       },
       lines: [
-        `Hold the case flat against the wall {0} higher than it will hang, and let it down: ${hung.mark} hooks over ${wall.mark}, {1} deep, and the slopes draw it to the wall, back edges of its sides and of ${hung.mark} on the plaster.`,
+        `Hold the case flat against the wall {0} higher than it will hang, and let it down: ${hung.mark} hooks over ${wall.mark}, {1} deep, and the slopes draw it to the wall, ${spacer ? `${hung.mark} and ${spacer.mark}` : `back edges of its sides and of ${hung.mark}`} on the plaster.`,
         `Move it sideways until ${wall.mark} is free {2} at its left end, and as much at its right.`,
-        'Its sides stand on the wall below as they do above, so that it hangs plumb; where the wall falls back there, a slip behind both lower corners is its spacer. Then pull at its front edge, and load it by degrees.',
+        `${spacer ? `${spacer.mark} stands on the wall below as ${hung.mark} does above` : 'Its sides stand on the wall below as they do above'}, so that it hangs plumb; where the wall falls back there, put a slip behind both lower corners. Then pull at its front edge, and load it by degrees.`,
       ],
       lengths: [lift, wall.thickness, free],
       cautions: [...liftCautions(bench, bench.setOut.parts), CAUTION.hang],

@@ -11,7 +11,6 @@ export type {
   Act,
   Operation,
   PieceDirection,
-  StageId,
   Touch,
   Turn,
   WorkEdge,
@@ -19,7 +18,6 @@ export type {
   WorkSide,
   Yield,
 } from './operation.ts';
-export { STAGES } from './operation.ts';
 export type { OperationKind } from './operation-kind.ts';
 export { planBuild, planSawing } from './plan-build.ts';
 export { scheduleBuild } from './schedule/build-schedule.ts';
@@ -27,5 +25,7 @@ export { type WrittenMoment, writtenMoment } from './schedule/moment.ts';
 export type { Schedule, ScheduledOperation } from './schedule/schedule.ts';
 export { scheduleReport } from './schedule/schedule-report.ts';
 export { sizesMade } from './sizes-made.ts';
+export type { StageId } from './stages.ts';
+export { STAGES } from './stages.ts';
 export { stepsReport } from './steps-report.ts';
 export type { StoryStick } from './story-sticks.ts';

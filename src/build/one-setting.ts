@@ -2,7 +2,8 @@ import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench, OperationDraft } from './bench.ts';
 import { markWords } from './mark-words.ts';
-import type { Act, StageId } from './operation.ts';
+import type { Act } from './operation.ts';
+import type { StageId } from './stages.ts';
 
 /** Work on loose parts: what one setting of a tool does to them. */
 export interface Setting extends Omit<OperationDraft, 'title' | 'does' | 'times' | 'stage'> {

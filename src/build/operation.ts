@@ -1,6 +1,7 @@
 import type { Traced } from '../measure/index.ts';
 import type { OperationKind } from './operation-kind.ts';
 import type { PegsIn, SplineIn } from './pegs-of-act.ts';
+import type { StageId } from './stages.ts';
 
 /** A side of a workpiece as it lies on the bench, in the workpiece's own frame. */
 export type WorkSide = 'start' | 'end' | 'near' | 'far' | 'under' | 'show';
@@ -296,6 +297,9 @@ export type Act =
       readonly into: string;
       readonly mate: string;
       readonly by: 'pockets' | 'holes';
+      /** What lies between, whose holes they pass; and `only` where plain holes beside are for screws that come later. */
+      readonly over?: string;
+      readonly only?: 'countersunk';
       readonly side: WorkSide;
       readonly screw: string;
       readonly length: Traced;
@@ -437,25 +441,6 @@ export type Act =
     }
   /** Work that changes no shape. */
   | { readonly act: 'other'; readonly on: readonly string[] };
-
-/** The stages of a build, in order. */
-export const STAGES = [
-  'yard',
-  'gather',
-  'sheets',
-  'strips',
-  'panels',
-  'machine',
-  'edging',
-  'sand',
-  'prefinish',
-  'assemble',
-  'fill',
-  'hang',
-  'finish',
-  'home',
-] as const;
-export type StageId = (typeof STAGES)[number];
 
 /** One thing a person does with one tool. */
 export interface Operation {

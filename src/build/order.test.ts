@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { Operation, StageId } from './operation.ts';
+import type { Operation } from './operation.ts';
 import { inOrder } from './order.ts';
+import type { StageId } from './stages.ts';
 
 function operation(id: string, stage: StageId, ...after: readonly string[]): Operation {
   return {

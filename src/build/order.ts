@@ -1,4 +1,5 @@
-import { type Operation, STAGES } from './operation.ts';
+import type { Operation } from './operation.ts';
+import { STAGES } from './stages.ts';
 
 /**
  * Operations in an order in which each comes after all it needs: by stage, then as written down, as far as their

@@ -94,7 +94,7 @@ function bySaw(part: Part, r: Rabbet, runs: string): Way {
     times: 2,
     lines: [
       `A rabbet, by saw and chisel: the part lies flat, clamped down, the saw on its face, never on its edge. The blade stands {1} deep: prove that on an offcut.`,
-      `First kerf: its inner side {0} in from the ${sideWords(part, r.edge)}, the rail or a straight board on the part. Then kerf after kerf out to the edge, 2 mm (1/16 in) of wood between them; ${runs.replace(', with a waste block where the bit comes out', '')}.`,
+      `First kerf: its inner side {0} in from the ${sideWords(part, r.edge)}, the rail or a straight board on the part. Then kerf after kerf out to the edge, fins of wood thinner than the blade between them; ${runs.replace(', with a waste block where the bit comes out', '')}.`,
       'Break out what stands and pare the floor level with a wide chisel, along the kerfs; try it with a piece of the panel that goes in.',
     ],
     cautions: [CAUTION.saw, CAUTION.chisel, CAUTION.dust],

@@ -1,4 +1,5 @@
 import type { Breakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
+import { MACHINE_RULES } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { blankOf, type Part, partsToCut } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -80,11 +81,11 @@ function testCut(bench: Bench, breakdown: Breakdown): void {
       does: { act: 'other', on: [] },
       tool: 'circular-saw',
       lines: [
-        'A sacrificial board under every cut, the blade set only a few millimetres deeper than the sheet.',
+        'A sacrificial board under every cut, the blade set to cut {1} into it and no deeper.',
         'Cut a strip of waste in two: the halves, one of them turned over, must close without a gap, or the blade isn’t square. The cut follows the rail’s edge, and the face that lay down is clean.',
         'The blade is reckoned to take {0}: measure the slot, and enter what you find where it differs.',
       ],
-      lengths: [kerf],
+      lengths: [kerf, bench.ledger.row(MACHINE_RULES.intoBoard)],
       cautions: [CAUTION.saw],
     },
     sheets,

@@ -110,6 +110,9 @@ function jointAcross(bench: Bench, standing: Standing, part: Part, axis: Axis): 
     const facing = jointDirection(bench, j);
     if (axisOf(facing).axis !== axis) continue;
     const side = j.part === part.id ? facing : opposed(facing);
+    // What lies between them is touched first.
+    const between = j.over === undefined ? undefined : standing.get(j.over);
+    if (between) return { side, of: between.part.mark, face: opposed(side) };
     const touch = { side, of: standing.get(other)!.part.mark, face: opposed(side) };
     return goesIn ? { ...touch, gap: depthOf(bench, j) } : touch;
   }

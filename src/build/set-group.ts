@@ -2,8 +2,9 @@ import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { liftCautions } from './lifting.ts';
-import type { StageId, Touch, Turn } from './operation.ts';
+import type { Touch, Turn } from './operation.ts';
 import { touchesTold } from './seating.ts';
+import type { StageId } from './stages.ts';
 import { capital, listWords } from './words.ts';
 
 /** Several parts that hang together already, brought to their place as one. */

@@ -1,4 +1,4 @@
-import { SETTING_OUT } from '../materials/index.ts';
+import { MACHINE_RULES, SETTING_OUT } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Part, Slot } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -54,7 +54,8 @@ function rout(
   const sawn = !bench.tool('router') && bench.tool('drill') !== undefined;
   const lengths: Traced[] = [first.width, ...ends, ...beside];
   const print = (x: Traced) => `{${lengths.push(x) - 1}}`;
-  const cut = sawn ? WITHOUT_ROUTER : [...PLUNGED, fence(bench, print)];
+  const deeper = bench.ledger.row(MACHINE_RULES.plungeStep);
+  const cut = sawn ? WITHOUT_ROUTER : [plunged(print(deeper)), fence(bench, print)];
   bench.settings.push({
     id: `${part.mark}/slot-${first.face}-${n}`,
     kind: 'slot',
@@ -87,9 +88,8 @@ function rout(
   });
 }
 
-const PLUNGED = [
-  'Straight bit of {0}, plunged a few millimetres deeper with every pass, until it is through into the waste board. Where the router doesn’t plunge, bore a hole at one end first.',
-];
+const plunged = (deeper: string) =>
+  `Straight bit of {0}, plunged ${deeper} deeper with every pass, until it is through into the waste board. Where the router doesn’t plunge, bore a hole at one end first.`;
 
 const WITHOUT_ROUTER = [
   'Bore a hole of {0} at both ends, into the waste board. Saw from one to the other along both sides with a keyhole saw, a little inside the lines, and pare to them from both faces.',

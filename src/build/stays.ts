@@ -1,4 +1,5 @@
 import type { Lid } from '../setting-out/index.ts';
+import { massWords, momentWords } from './amounts.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 
@@ -11,6 +12,7 @@ interface HeldOpen extends Pick<Lid, 'part' | 'kg' | 'momentNm'> {
 export function fitStays(bench: Bench, held: HeldOpen, stays: NonNullable<Lid['stays']>): void {
   const part = bench.setOut.parts.find((p) => p.id === held.part)!;
   const stay = bench.job.shop.rack.stays?.find((s) => s.id === stays.id);
+  const { units } = bench.job.shop;
   bench.do(
     {
       id: `${part.mark}/stays`,
@@ -22,7 +24,7 @@ export function fitStays(bench: Bench, held: HeldOpen, stays: NonNullable<Lid['s
       times: stays.count,
       lines: [
         `${stays.count} × ${stay?.name ?? stays.id}, ${stays.count > 1 ? 'one at each side' : 'at one side'}, by the maker’s own template and screws.`,
-        `The ${held.says === 'lid' ? 'lid' : 'flap'} weighs ${held.kg} kg: lying level it asks for ${held.momentNm} N m about its hinges. ${stays.count > 1 ? 'Together they hold' : 'It holds'} ${stays.holdNm} N m.`,
+        `The ${held.says === 'lid' ? 'lid' : 'flap'} weighs ${massWords(units, held.kg)}: lying level it asks for ${momentWords(units, held.momentNm)} about its hinges. ${stays.count > 1 ? 'Together they hold' : 'It holds'} ${momentWords(units, stays.holdNm)}.`,
         TRY[held.says],
       ],
       cautions: [CAUTION.pinch],
@@ -34,7 +36,7 @@ export function fitStays(bench: Bench, held: HeldOpen, stays: NonNullable<Lid['s
 const TIGHTER = 'If it sinks, set the stays tighter; if it still sinks, use stronger ones.';
 
 const TRY: Readonly<Record<HeldOpen['says'], string>> = {
-  lid: `Try it: let go 50 mm (2 in) above the closed lid, half way, and nearly upright, it must stay where it is let go each time. ${TIGHTER}`,
+  lid: `Try it: let go a hand’s breadth above the closed lid, half way, and nearly upright, it must stay where it is let go each time. ${TIGHTER}`,
   flap: `Try it: lift it half way and let go, then level, then as far as it opens; it must stay where it is let go each time. ${TIGHTER}`,
   'drop-down flap': `Try it: let it down slowly, it must come to rest level; then press on its free edge with one hand. ${TIGHTER}`,
 };

@@ -245,6 +245,8 @@ function actReport(a: Act): Report {
         into: a.into,
         mate: a.mate,
         by: a.by,
+        ...(a.only ? { only: a.only } : {}),
+        ...(a.over ? { over: a.over } : {}),
         side: a.side,
         screw: a.screw,
         count: a.count,

@@ -1,6 +1,7 @@
 import { DOORS, GLUE_WORK } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { glueAreaMm2, type SetOut } from '../setting-out/index.ts';
+import { areaWords, volumeWords } from './amounts.ts';
 import type { Bench } from './bench.ts';
 import type { FinishPlan } from './finish/finish-plan.ts';
 import { markWords } from './mark-words.ts';
@@ -25,7 +26,7 @@ function glueLine(bench: Bench): readonly string[] {
   const much = job.shop.units === 'in' ? `${Math.ceil((grams / 28.35) * 2) / 2} oz` : `${grams} g`;
   const { lot, kind } = glueOf(job.shop.rack.adhesives);
   return [
-    `${capital(lot?.name ?? kind.name)}, about ${much}: it is spread over ${hundredths(m2)} m² of joints${lot ? '' : '; there is none on the rack'}. See that it hasn’t thickened, nor stood in the frost.`,
+    `${capital(lot?.name ?? kind.name)}, about ${much}: it is spread over ${areaWords(job.shop.units, m2)} of joints${lot ? '' : '; there is none on the rack'}. See that it hasn’t thickened, nor stood in the frost.`,
   ];
 }
 
@@ -50,10 +51,9 @@ function panelsM2({ gluedPanels, ledger }: SetOut): number {
 
 function finishLine({ job }: Bench, { lot, kind, litres, areaM2, coats }: FinishPlan): readonly string[] {
   if (litres <= 0) return [];
-  const much =
-    job.shop.units === 'in' ? `${Math.ceil(litres * 33.814)} fl oz` : `${Math.ceil(litres * 10) / 10} l`;
+  const { units } = job.shop;
   return [
-    `${capital(lot?.name ?? kind.name)}, ${much}: ${coats} coat${coats > 1 ? 's' : ''} on ${hundredths(areaM2)} m², with what brush and tin keep${lot ? '' : '; there is none on the rack'}.`,
+    `${capital(lot?.name ?? kind.name)}, ${volumeWords(units, litres)}: ${coats} coat${coats > 1 ? 's' : ''} on ${areaWords(units, areaM2)}, with what brush and tin keep${lot ? '' : '; there is none on the rack'}.`,
   ];
 }
 
@@ -67,7 +67,7 @@ function bumperLine({ setOut, ledger }: Bench, lengths: Traced[]): readonly stri
 
 function wallLine({ setOut }: Bench): readonly string[] {
   const wall = new Set(setOut.cleats.map((c) => c.onWall));
-  const onCase = new Set(setOut.cleats.map((c) => c.onCase));
+  const onCase = new Set(setOut.cleats.flatMap((c) => [c.onCase, c.spacer]));
   const held = setOut.parts
     .filter((p) => wall.has(p.id) || (p.mark.startsWith('T') && !onCase.has(p.id)))
     .map((p) => p.mark);
@@ -76,8 +76,4 @@ function wallLine({ setOut }: Bench): readonly string[] {
         `Anchors for the wall it hangs on, or screws for its studs: two at least for ${held.length > 1 ? 'each of ' : ''}${markWords(held)}.`,
       ]
     : ['An angle bracket, and an anchor for the wall behind it, or a screw for a stud.'];
-}
-
-function hundredths(x: number): string {
-  return `${Math.ceil(x * 100) / 100}`;
 }

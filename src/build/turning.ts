@@ -2,7 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { liftCautions, takesTwo } from './lifting.ts';
-import type { StageId } from './operation.ts';
+import type { StageId } from './stages.ts';
 
 /** Stands a case upright, where it lies on its face. */
 export function stand(

@@ -19,7 +19,7 @@ export function hanging({
   const [first] = tree.all('hanging');
   const records = new Set(tree.all('hanging').map((r) => r.id));
   // Of a cleat, only the strip on the wall is screwed to it.
-  const hooked = new Set(setOut.cleats.map((c) => c.onCase));
+  const hooked = new Set(setOut.cleats.flatMap((c) => [c.onCase, c.spacer]));
   const rails = setOut.parts.filter((p) => records.has(p.record) && !hooked.has(p.id));
   if (!first || rails.length === 0) return [];
   const words = new ShopWords(job);

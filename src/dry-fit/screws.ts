@@ -20,6 +20,10 @@ export interface ScrewCard {
   readonly part: string;
   readonly mate: string;
   readonly by: 'pockets' | 'holes';
+  /** What lies between, which they pass through holes of its own. */
+  readonly over?: string;
+  /** Set where other screws pass holes beside its own. */
+  readonly only?: 'countersunk';
   readonly side: string;
   readonly lengthMm: number;
   readonly diameterMm: number;
@@ -66,7 +70,8 @@ export function driveScrews(
     if (
       way.kind !== (card.by === 'pockets' ? 'pocket' : 'hole') ||
       way.side !== card.side ||
-      way.depth !== undefined
+      way.depth !== undefined ||
+      (card.only === 'countersunk' && !way.sunk)
     )
       continue;
     const at = fromMember(frame, way.at);
@@ -104,12 +109,20 @@ export function driveScrews(
         sentence: `A screw is thicker than its hole in ${card.part}.`,
       });
     const pilot = card.by === 'holes' ? pilotOf(mate, at, along, card.diameterMm) : undefined;
+    const over = assembly.members.find((m) => m.mark === card.over);
+    const passed = over && passedHole(over, at, along, card.diameterMm);
+    if (card.over !== undefined && !passed)
+      faults.push({
+        code: 'no-hole',
+        on: card.over,
+        sentence: `A screw from ${card.part} into ${card.mate} finds no hole to pass ${card.over} by.`,
+      });
     const screw: DrivenScrew = {
       parts: [card.part, card.mate],
       head,
       tip,
       radius: card.diameterMm / 2,
-      fills: pilot ? [way, pilot] : [way],
+      fills: [way, ...(pilot ? [pilot] : []), ...(passed ? [passed] : [])],
     };
     if (card.by === 'holes' && !pilot)
       faults.push({
@@ -162,12 +175,28 @@ function inLine(member: Member, at: Point, along: Point): boolean {
 
 /** The blind hole in the mate that a screw along this way would find: narrower than the screw, and in its line. */
 function pilotOf(mate: Member, at: Point, along: Point, screwMm: number): Way | undefined {
-  const frame = frameOf(mate);
-  return mate.piece.ways.find((w) => {
-    if (w.kind !== 'hole' || w.depth === undefined || w.diameter >= screwMm) return false;
+  return inScrewLine(mate, at, along, (w) => w.depth !== undefined && w.diameter < screwMm);
+}
+
+/** The plain hole right through what lies between, wide enough for the screw, and in its line. */
+function passedHole(over: Member, at: Point, along: Point, screwMm: number): Way | undefined {
+  return inScrewLine(
+    over,
+    at,
+    along,
+    (w) => w.depth === undefined && !w.sunk && w.diameter >= screwMm - THREAD,
+  );
+}
+
+function inScrewLine(member: Member, at: Point, along: Point, suits: (way: Way) => boolean): Way | undefined {
+  const frame = frameOf(member);
+  return member.piece.ways.find((w) => {
+    if (w.kind !== 'hole' || !suits(w)) return false;
     const mouth = fromMember(frame, w.at);
     const into = fromMember(frame, w.along, true);
-    const same = into[0] * along[0] + into[1] * along[1] + into[2] * along[2] > 0.999;
+    const turn = into[0] * along[0] + into[1] * along[1] + into[2] * along[2];
+    // One right through may have been bored from either face.
+    const same = (w.depth === undefined ? Math.abs(turn) : turn) > 0.999;
     // How far the pilot's mouth lies beside the screw's axis.
     const d = [mouth[0] - at[0], mouth[1] - at[1], mouth[2] - at[2]];
     const on = d[0]! * along[0] + d[1]! * along[1] + d[2]! * along[2];

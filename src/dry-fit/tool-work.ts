@@ -211,6 +211,7 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
       at: mouth,
       along: into,
       seat: wide ? -wide.depth : 0,
+      ...(act.countersink === undefined ? {} : { sunk: true as const }),
       ...(wide ? { plugged: 2 * wide.radius } : {}),
       ...(depth === undefined ? {} : { depth }),
       diameter: 2 * radius,

@@ -18,6 +18,8 @@ export interface Way {
   readonly diameter: number;
   /** How long a groove is. */
   readonly run?: number;
+  /** Set where its mouth is countersunk. */
+  readonly sunk?: true;
   /** How wide the mouth is bored where the head sits under a plug. */
   readonly plugged?: number;
 }

@@ -478,6 +478,8 @@ export class Workshop {
           part: act.workpiece,
           mate: act.mate,
           by: act.by,
+          ...(act.only ? { only: act.only } : {}),
+          ...(act.over ? { over: act.over } : {}),
           side: act.side,
           lengthMm: toMm(this.read(act.length)),
           diameterMm: toMm(this.read(act.diameter)),

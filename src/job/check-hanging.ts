@@ -2,7 +2,7 @@ import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
-/** A bevelled cleat lies in the recess behind a back in grooves, which is open behind: the case goes to the wall, and is let down over the strip there. */
+/** A bevelled cleat lies behind the one back of its case: the case goes to the wall, and is let down over the strip there. */
 export function badCleat(hanging: RecordOf<'hanging'>, tree: RecordTree): readonly Snag[] {
   const box = tree.get(hanging.parent);
   if (hanging.by !== 'cleat' || box?.kind !== 'case') return [];
@@ -19,29 +19,18 @@ export function badCleat(hanging: RecordOf<'hanging'>, tree: RecordTree): readon
   } as const;
   const back = tree.childOf(box.id, 'back');
   const ofBays = tree.all('back').some((b) => b.parent !== box.id && tree.caseOf(b.id) === box);
-  if (back?.fitting !== 'groove')
-    return [
-      say(
-        back?.id ?? hanging.id,
-        back ? 'fitting' : 'by',
-        `“${hanging.id}” is a cleat, which lies in the recess behind a back that stands in grooves; ${!back && ofBays ? `the backs of “${box.id}” belong to its bays` : `“${box.id}” has none`}.`,
-        back
-          ? [
-              {
-                says: 'Let the back stand in grooves.',
-                edits: [{ record: back.id, field: 'fitting', value: 'groove' }],
-              },
-              rails,
-            ]
-          : [
-              {
-                says: ofBays
-                  ? 'Give the whole case one back that stands in grooves, in place of those of its bays.'
-                  : 'Give it a back that stands in grooves.',
-              },
-              rails,
-            ],
-      ),
-    ];
-  return [];
+  if (back) return [];
+  return [
+    say(
+      hanging.id,
+      'by',
+      `“${hanging.id}” is a cleat, which lies behind the one back of its case; ${ofBays ? `the backs of “${box.id}” belong to its bays` : `“${box.id}” has none`}.`,
+      [
+        {
+          says: ofBays ? 'Give the whole case one back, in place of those of its bays.' : 'Give it a back.',
+        },
+        rails,
+      ],
+    ),
+  ];
 }

@@ -34,6 +34,7 @@ export {
   SOFTWOOD_THICKNESSES,
   SOFTWOOD_WIDTHS,
 } from './lumber.ts';
+export { MACHINE_RULES } from './machine-rules.ts';
 export { density, type Material, material, reckonedDensity } from './material.ts';
 export { INDOORS, moistureIn, movementBetween } from './moisture.ts';
 export { type CategoryLimits, en315Sanded, ps1Category, type ThicknessLimits } from './panel-thickness.ts';

@@ -180,6 +180,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['blanks.cut-apart', 'Parts that were to be cut as one blank are cut one by one.', MIND],
     ['hanging.recess-shallow', 'A back stands in less than the strips of its cleat are thick.'],
     ['hanging.strips-low', 'The strips of a bevelled cleat are lower than their slopes and screws ask for.'],
+    [
+      'hanging.no-hold',
+      'Behind the back of a case there is nothing that the strip of its cleat could be screwed to.',
+    ],
     ['hanging.no-room', 'Behind a case there is no room for a bevelled cleat.'],
     ['top.boards-too-small', 'The boards that a top is to be glued up from are too narrow or too thin.'],
     ['top.movement-unknown', 'Nobody knows how much a top glued up from boards moves.'],

@@ -126,6 +126,13 @@ const ROWS: readonly Row[] = [
   { feature: 'rails to hang by', in: has('hanging', (h) => h.by !== 'cleat') },
   { feature: 'a bevelled cleat to hang by', in: has('hanging', (h) => h.by === 'cleat') },
   {
+    feature: 'a bevelled cleat on a back that is laid on or in rabbets',
+    in: (job) =>
+      treeOf(job)
+        .all('hanging')
+        .some((h) => h.by === 'cleat' && treeOf(job).childOf(h.parent, 'back')?.fitting !== 'groove'),
+  },
+  {
     feature: 'front edging',
     in: (job) =>
       treeOf(job)

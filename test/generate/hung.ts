@@ -6,6 +6,7 @@ export function hung(records: readonly Field[], cleated: boolean): readonly Fiel
   // A lid hangs on a back thick enough for its hinges.
   const lidded = records.some((r) => r.kind === 'top' && r.hinged);
   if (!cleated || lidded) return [...records, { ...hanging, height: '90 mm' }];
-  const back = { id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: 'groove' };
+  const fitting = records.find((r) => r.kind === 'back')?.fitting ?? 'applied';
+  const back = { id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting };
   return [...records.filter((r) => r.kind !== 'back'), back, { ...hanging, by: 'cleat' }];
 }

@@ -40,6 +40,8 @@ function touchFaults(setOut: SetOut, joint: Joint): string[] {
     boxOf(setOut, mate!),
   ];
   const stated = { min: joint.contact.min, max: joint.contact.max };
+  const between = joint.over === undefined ? undefined : setOut.parts.find((p) => p.id === joint.over)!;
+  const over = between && boxOf(setOut, between);
   const faults: string[] = [];
   for (const k of [0, 1, 2] as const) {
     const [low, high] = [stated.min[k], stated.max[k]].map((x) => setOut.ledger.ticks(x)) as unknown as [
@@ -47,9 +49,14 @@ function touchFaults(setOut: SetOut, joint: Joint): string[] {
       number,
     ];
     if (low === high) {
-      const faces = a!.max[k] === low ? b!.min[k] === low : a!.min[k] === low && b!.max[k] === low;
+      // What lies between touches both.
+      const meets = (at: number, side: 'min' | 'max') =>
+        over
+          ? over[side][k] === at && b[side][k] === over[side === 'min' ? 'max' : 'min'][k]
+          : b[side][k] === at;
+      const faces = a.max[k] === low ? meets(low, 'min') : a.min[k] === low && meets(low, 'max');
       if (!faces) faults.push(`${joint.id}: its faces don’t meet at ${low}`);
-    } else if (low !== Math.max(a!.min[k], b!.min[k]) || high !== Math.min(a!.max[k], b!.max[k]))
+    } else if (low !== Math.max(a.min[k], b.min[k]) || high !== Math.min(a.max[k], b.max[k]))
       faults.push(`${joint.id}: touches along ${k} otherwise than it says`);
   }
   return faults;

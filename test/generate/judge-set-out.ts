@@ -397,7 +397,8 @@ function letInFaults(setOut: SetOut, joint: Joint): string[] {
 /** A screw that leaves the wood, comes through, or holds in something else. */
 function screwFaults(setOut: SetOut, f: Fastener): string[] {
   const faults: string[] = [];
-  const [first, last] = f.through.map((id) => setOut.parts.find((p) => p.id === id)!);
+  const passes = f.through.map((id) => setOut.parts.find((p) => p.id === id)!);
+  const [first, last] = [passes[0], passes.at(-1)];
   const [a, b] = [boxOf(setOut, first!), boxOf(setOut, last!)];
   const [head, tip] = axisOfScrew(setOut, f);
   const radius = setOut.ledger.ticks(f.diameter) / 2;
@@ -410,7 +411,8 @@ function screwFaults(setOut: SetOut, f: Fastener): string[] {
     faults.push(`${f.id}: comes closer than 3 mm to the far face`);
   // A rabbet brings the joint forward.
   const plane = setOut.joints.find((j) => j.id === f.joint)!.contact.min[axis]!;
-  const enters = setOut.ledger.ticks(plane);
+  // What lies between is passed before it.
+  const enters = passes.length > 2 ? joint : setOut.ledger.ticks(plane);
   if ((tip[axis]! - enters) * (forward ? 1 : -1) < 9 * MM - 2) faults.push(`${f.id}: holds too little`);
   if ((enters - joint) * (forward ? 1 : -1) < 0) faults.push(`${f.id}: its joint lies outside ${last!.id}`);
   for (const k of [0, 1, 2].filter((n) => n !== axis)) {

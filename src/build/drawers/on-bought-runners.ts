@@ -1,5 +1,7 @@
+import { DRAWERS } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Drawer } from '../../setting-out/index.ts';
+import { trialLoad } from '../amounts.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import type { Touch } from '../operation.ts';
@@ -82,10 +84,16 @@ export function onBoughtRunners(bench: Bench, drawer: Drawer, runners: NonNullab
       times: 2,
       lines: [
         `${screws} × ${screw.name ?? screw.id}, {0} long and {1} thick, in the pilots: by hand at the end, they strip easily.`,
-        'Between box and upright each runner has {2}, up to 0.8 mm (1/32 in) more: where the case came out wider, pack the runner with card; where it is narrower, plane the box, not the runner.',
-        'Draw it out {3}, load it with a few kilograms, and push it in again: nothing may rub or drop.',
+        'Between box and upright each runner has {2}, up to {4} more: where the case came out wider, pack the runner with card; where it is narrower, plane the box, not the runner.',
+        `Draw it out {3}, load it with ${trialLoad(bench.job.shop.units)}, and push it in again: nothing may rub or drop.`,
       ],
-      lengths: [runners.screwLength, runners.screwDiameter, beside, travel],
+      lengths: [
+        runners.screwLength,
+        runners.screwDiameter,
+        beside,
+        travel,
+        bench.ledger.row(DRAWERS.runnerWider),
+      ],
     },
     ['case'],
   );

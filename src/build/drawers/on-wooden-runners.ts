@@ -1,5 +1,6 @@
 import type { Traced } from '../../measure/index.ts';
 import type { Direction, Drawer, Part, WoodenRunners } from '../../setting-out/index.ts';
+import { trialLoad } from '../amounts.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import { driveScrews } from '../drive-screws.ts';
@@ -118,7 +119,7 @@ function tryIt(bench: Bench, drawer: Drawer, strips: readonly [Part, Part]): voi
         moves: whatMoves(bench, drawer),
       },
       lines: [
-        'Draw it out {0}: {1} of the runners still carries it. Load it with a few kilograms; it may sink a little at the front, and neither rub nor drop.',
+        `Draw it out {0}: {1} of the runners still carries it. Load it with ${trialLoad(bench.job.shop.units)}; it may sink a little at the front, and neither rub nor drop.`,
         'The front ends of the runners stop it. Ease both alike until the front comes as far in as it should.',
         'Wax runners and grooves when the finish is dry: candle or paraffin, no oil.',
       ],

@@ -1,5 +1,6 @@
 import type { JobDocument } from '../../job/index.ts';
-import { type Operation, STAGES } from '../operation.ts';
+import type { Operation } from '../operation.ts';
+import { STAGES } from '../stages.ts';
 import { criticalPath } from './critical-path.ts';
 import { lengthOf, networkOf, type Timetable } from './network.ts';
 import type { Schedule, ScheduledOperation } from './schedule.ts';

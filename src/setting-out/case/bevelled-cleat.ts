@@ -6,17 +6,24 @@ import { sawKerf } from '../fits/cut-size.ts';
 import { type CasePanels, sideDepth } from './case-panels.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 
+/** The strips of a cleat that belong to its case. */
+export interface OnCase {
+  readonly strip: DraftPart;
+  /** One as thick at the foot of a case whose back is laid on, where no sides come to the wall. */
+  readonly spacer?: DraftPart;
+}
+
 /**
- * The strips of a bevelled cleat, in the recess behind a back that stands in grooves: the upper one goes between the
- * sides, level with their back edges and upper ends; the lower one, a little shorter, will be on the wall. Undefined where
- * there is no room for them (a stop says so).
+ * The strips of a bevelled cleat. Behind a back in grooves the upper one goes between the sides, level with their back
+ * edges; behind one in rabbets, or laid on, it lies on the back, which its screws pass. The lower one, a little shorter,
+ * will be on the wall. Undefined where there is no room for them (a stop says so).
  */
 export function bevelledCleat(
   draft: Draft,
   frame: CaseFrame,
   panels: CasePanels,
   record: RecordOf<'hanging'>,
-): DraftPart | undefined {
+): OnCase | undefined {
   const l = draft.ledger;
   const t = (x: Traced) => l.ticks(x);
   const lot = draft.lot(record.board);
@@ -72,9 +79,12 @@ export function bevelledCleat(
     wallWidth,
     kerf,
   );
-  const top = panels.lid && !panels.lid.between ? panels.lid.box.min[2] : frame.head;
-  const inside = panels.inside.width;
-  const space = l.less('height of the recess', top, frame.under);
+  const { fitting } = frame.back!;
+  const laidOn = fitting === 'applied';
+  // A lid that runs on over a back that is let in closes the recess above.
+  const top = panels.lid && !panels.lid.between && !laidOn ? panels.lid.box.min[2] : frame.head;
+  const [left, inside] = laidOn ? [frame.left, frame.width] : [panels.inside.left, panels.inside.width];
+  const space = l.less('height of the recess', top, frame.under, ...(laidOn ? [low] : []));
   const shared = l.less('how high both strips stand', l.sum('both', wallWidth, width), thick);
   const free = l.row(BASES.cleatFree);
   const onWallLength = l.less('strip on the wall, free at both ends', inside, free, free);
@@ -89,7 +99,10 @@ export function bevelledCleat(
     );
     return undefined;
   }
-  const y = l.less('front of the strip, level with the back edges', rear, thick);
+  const y =
+    fitting === 'groove'
+      ? l.less('front of the strip, level with the back edges', rear, thick)
+      : l.sum('front of the strip, on the back', frame.panelFront, frame.insideDepth, frame.backThickness);
   const strip = (role: string, name: string, family: 'rail' | 'wall strip', spec: StripSpec) =>
     draft.panel({
       record: record.id,
@@ -101,18 +114,19 @@ export function bevelledCleat(
       size: [spec.long, thick, spec.high],
       length: '+x',
       width: '+z',
-      between: true,
+      // What lies on a back is as long as it is drawn.
+      between: fitting === 'groove',
     });
   const foot = l.less('lower edge of the strip on the case', top, width);
   const onCase = strip('cleat', 'cleat strip', 'rail', {
-    left: panels.inside.left,
+    left,
     long: inside,
     foot,
     high: width,
   });
   const upper = l.sum('upper edge of the strip on the wall', foot, thick);
   const onWall = strip('wall-strip', 'wall strip', 'wall strip', {
-    left: l.sum('left end of the strip on the wall', panels.inside.left, free),
+    left: l.sum('left end of the strip on the wall', left, free),
     long: onWallLength,
     foot: l.less('lower edge of the strip on the wall', upper, wallWidth),
     high: wallWidth,
@@ -140,21 +154,36 @@ export function bevelledCleat(
     name: `blank of the cleat${ofCase(frame)}`,
     family: 'cleat blank',
     lot,
-    at: [panels.inside.left, y, l.less('lower edge of both strips', top, blankWidth)],
+    at: [left, y, l.less('lower edge of both strips', top, blankWidth)],
     size: [inside, thick, blankWidth],
     length: '+x',
     width: '+z',
     between: true,
     apart: true,
   });
+  const spacer = laidOn
+    ? draft.panel({
+        record: record.id,
+        role: 'spacer',
+        name: `spacer strip${ofCase(frame)}`,
+        family: 'rail',
+        lot,
+        at: [left, y, frame.under],
+        size: [inside, thick, low],
+        length: '+x',
+        width: '+z',
+      })
+    : undefined;
   draft.cleats.push({
     record: record.id,
+    ...(fitting === 'groove' ? {} : { onBack: `${frame.back!.id}/back` }),
+    ...(spacer ? { spacer: spacer.id } : {}),
     blank,
     onCase: onCase.id,
     onWall: onWall.id,
     lift: l.sum('how much higher it is lifted to hook over', thick, l.row(BASES.cleatLift)),
   });
-  return onCase;
+  return { strip: onCase, ...(spacer ? { spacer } : {}) };
 }
 
 interface StripSpec {

@@ -9,6 +9,10 @@ export interface Cleat<P = Part> {
   /** The strip behind the back of the case, and the one on the wall that it hooks over, by their parts. */
   readonly onCase: string;
   readonly onWall: string;
+  /** The back that they are screwed on through, by its part; absent where they go between the sides. */
+  readonly onBack?: string;
+  /** A strip as thick as they are, at the foot of a case whose sides don’t come to the wall. */
+  readonly spacer?: string;
   /** How much higher than it will hang the case is lifted to come over it. */
   readonly lift: Traced;
 }

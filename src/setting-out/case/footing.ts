@@ -4,16 +4,17 @@ import type { Draft, DraftPart } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
 import { faceJoint, facesWood } from '../joints/face-joint.ts';
 import type { Joinable } from '../joints/joints.ts';
-import { hasJig, joinPanels } from '../joints/panel-joint.ts';
+import { joinPanels } from '../joints/panel-joint.ts';
 import { plugWish } from '../joints/plug-choice.ts';
-import { findsWood, hasRoom, isWithinReach, pocketJoint } from '../joints/pocket-joint.ts';
 import { standingPanels } from '../joints/standing-panels.ts';
 import type { Bounded, Parting } from '../spaces/openings.ts';
+import { joinBehindBack } from './behind-back.ts';
 import { bevelledCleat } from './bevelled-cleat.ts';
 import type { CasePanels } from './case-panels.ts';
 import { isMitred } from './corners.ts';
 import { takesFeetFirst } from './feet-first.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { screwUpRail } from './screw-up-rail.ts';
 import { skirting } from './skirting.ts';
 
 /** What a case stands on or hangs by, other than a mitred frame. */
@@ -21,6 +22,8 @@ export interface Footing {
   /** The kick board and the rails: each between two uprights. */
   readonly between: readonly Parting[];
   readonly feet: readonly DraftPart[];
+  /** Strips that lie on the back of the case, by which it hangs. */
+  readonly behind: readonly DraftPart[];
 }
 
 /** Makes the kick board, the feet or the rails of a case, and notches its sides where they meet a skirting. */
@@ -38,16 +41,19 @@ export function footing(
     return space ? [{ part, upright: false, behind: true, from, to, space }] : [];
   };
   const hanging = draft.tree.childOf(frame.box.id, 'hanging');
-  const cleat = (strip: DraftPart | undefined) => (strip ? between(strip, panels.left, panels.right) : []);
+  const cleat = hanging?.by === 'cleat' ? bevelledCleat(draft, frame, panels, hanging) : undefined;
+  // Behind a back in grooves the strip goes between the sides.
+  const inRecess = frame.back?.fitting === 'groove';
   return {
     between: [
       ...(form === 'toe-kick' ? between(kickBoard(draft, frame, panels), panels.left, panels.right) : []),
-      ...(hanging?.by === 'cleat' ? cleat(bevelledCleat(draft, frame, panels, hanging)) : []),
+      ...(cleat && inRecess ? between(cleat.strip, panels.left, panels.right) : []),
       ...hangingRails(draft, frame, panels, partings).flatMap(({ part, from, to }) =>
         between(part, from, to),
       ),
     ],
     feet: form === 'feet' ? blocks(draft, frame) : [],
+    behind: cleat && !inRecess ? [cleat.strip, ...(cleat.spacer ? [cleat.spacer] : [])] : [],
   };
 }
 
@@ -189,7 +195,7 @@ export function joinFooting(
   draft: Draft,
   bores: Bores,
   { frame, panels, partings, backs, top, beyond }: Omit<Joinable, 'rails'>,
-  { between, feet }: Footing,
+  { between, feet, behind }: Footing,
 ): void {
   // A back in grooves slides in before what is laid on the case.
   const slid = frame.back?.fitting === 'groove' ? backs.map((b) => b.part) : [];
@@ -206,24 +212,9 @@ export function joinFooting(
     const standing = [...stands, ...beyond, ...(isRail ? after : [])];
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing, face });
     joinPanels(draft, bores, frame, { part, edge: 'end', mate: to!, standing, face });
-    // A rail carries the whole case, so it is screwed up into what lies on it as well.
-    // A lid that is hinged is not to be screwed down, nor behind a top that moves.
-    const loose = frame.top?.hinged || frame.top?.moves === 'buttons';
-    const above = panels.lid ?? (loose ? undefined : top?.board);
-    const spec = {
-      part,
-      edge: 'far',
-      face: 'under',
-      mate: above!,
-      duty: 'carries',
-      standing: [...stands, ...slid],
-      // Its ends hold it as they are, where these find no place.
-      besides: true,
-    } as const;
-    // A low strip has no room for pockets up its face: its ends hold it.
-    const screwed = above && isRail && hasJig(draft) && hasRoom(draft, spec);
-    if (screwed && findsWood(draft, spec) && isWithinReach(draft, spec)) pocketJoint(draft, bores, spec);
+    if (isRail) screwUpRail(draft, bores, { frame, panels, top }, part, [...stands, ...slid]);
   }
+  joinBehindBack(draft, bores, { frame, panels, top, backs }, behind);
   for (const foot of feet) {
     const spec = {
       part: foot,

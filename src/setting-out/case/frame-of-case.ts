@@ -75,7 +75,7 @@ export interface CaseFrame {
   readonly insideWidth: Traced;
   readonly insideHeight: Traced;
   readonly insideDepth: Traced;
-  /** How far behind the back the sides run on; nothing unless it stands in a groove. */
+  /** How far behind the back the sides run on, or what the back is laid on stands off the wall: room for a groove’s lip, or for a cleat. */
   readonly backSetIn: Traced;
 }
 
@@ -212,7 +212,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
         'depth of the panels inside, in front of the back',
         behindEdging(),
         planes.backThickness,
-        ...(back?.fitting === 'groove' ? [planes.backSetIn] : []),
+        ...(draft.isSome(planes.backSetIn) ? [planes.backSetIn] : []),
       );
       return back?.fitting === 'rabbet' ? draft.asSawn(depth, 'down') : depth;
     },
@@ -297,13 +297,17 @@ function thickestOf(draft: Draft, backs: readonly RecordOf<'back'>[]): Traced {
 }
 
 function setInOf(draft: Draft, back: RecordOf<'back'> | undefined): Traced {
-  if (back?.fitting !== 'groove') return draft.nothing;
-  if (back.setIn !== undefined) return draft.field(back, 'setIn');
-  const usual = draft.ledger.row(SETTING_OUT.backSetIn);
+  if (!back) return draft.nothing;
   const hanging = draft.tree.childOf(draft.tree.caseOf(back.id)!.id, 'hanging');
-  if (hanging?.by !== 'cleat') return usual;
+  const cleat = hanging?.by === 'cleat' ? hanging : undefined;
+  // One that is laid on has behind it what the strips of a cleat are thick, and no sides.
+  if (back.fitting === 'applied') return cleat ? draft.thickness(draft.lot(cleat.board)) : draft.nothing;
+  if (back.setIn !== undefined) return draft.field(back, 'setIn');
+  if (back.fitting === 'rabbet') return cleat ? draft.thickness(draft.lot(cleat.board)) : draft.nothing;
+  const usual = draft.ledger.row(SETTING_OUT.backSetIn);
+  if (!cleat) return usual;
   const l = draft.ledger;
-  const strip = draft.thickness(draft.lot(hanging.board));
+  const strip = draft.thickness(draft.lot(cleat.board));
   // The groove begins a little behind the back.
   const room = l.sum('room behind the back for the cleat', strip, l.row(SETTING_OUT.dadoClear));
   return l.greatest('set in at least as usual', usual, room);

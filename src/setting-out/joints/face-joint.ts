@@ -29,6 +29,8 @@ export interface FaceJointSpec {
   readonly besides?: true;
   /** Only the foremost screw of the row: behind it the mate moves. */
   readonly foremost?: true;
+  /** A thin panel between them that the screws pass: the back before the edge. */
+  readonly over?: DraftPart;
   /** Set where it is made while the mate lies loose. */
   readonly loose?: true;
 }
@@ -45,13 +47,13 @@ function rowFor(draft: Draft, spec: FaceJointSpec, wide: Traced): HeadRow {
 
 function screwFor(
   draft: Draft,
-  { part, edge, mate }: FaceJointSpec,
+  { part, edge, mate, over }: FaceJointSpec,
   plug?: ChosenPlug,
 ): ChosenScrew | undefined {
   const { axis } = axisOf(outward(part.place, edge));
   const depth = draft.ledger.less('depth of the edge', part.box.max[axis], part.box.min[axis]);
   return edgeScrew(draft, {
-    under: woodUnder(draft, { part: mate, plug }),
+    under: woodUnder(draft, { part: mate, plug, over }),
     edge: part.thickness,
     depth,
     ...(plug ? { mostHead: plug.diameter } : {}),
@@ -132,6 +134,7 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): bool
     mate: part.id,
     mateSide: edge,
     contact: contactBox(draft, mate, side, part),
+    ...(spec.over ? { over: spec.over.id } : {}),
     ...(spec.loose ? { loose: true } : {}),
   };
   const chosen = choose(draft, spec);
@@ -156,6 +159,7 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): bool
     duty,
     screw,
     plug,
+    over: spec.over,
     besides: spec.besides === true,
     ...(spec.foremost ? { foremost: true as const } : {}),
     isOpen: (at, head) =>
@@ -168,11 +172,11 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): bool
   return true;
 }
 
-function noScrew(draft: Draft, { part, mate }: FaceJointSpec): void {
+function noScrew(draft: Draft, { part, mate, over }: FaceJointSpec): void {
   const code = 'screws.none-for-face';
   if (draft.snags.some((s) => s.code === code && s.where.record === part.record)) return;
   const third = Math.floor((toMm(draft.ledger.ticks(part.thickness)) / 3) * 10) / 10;
-  const long = Math.ceil(toMm(draft.ledger.ticks(mate.thickness)) * 3);
+  const long = Math.ceil(toMm(draft.ledger.ticks(woodUnder(draft, { part: mate, over }))) * 3);
   draft.snags.push({
     code,
     level: 'stop',

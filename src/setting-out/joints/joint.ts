@@ -53,6 +53,8 @@ export interface Joint {
   readonly fasteners: readonly string[];
   /** Dowels or biscuits of the joint, in order along it. */
   readonly pegs?: readonly string[];
+  /** A thin panel that lies between the two, which its screws pass: the back, before the edge that they go into. */
+  readonly over?: string;
   /** Set where it is made while `part` lies loose on the bench, before anything stands on that. */
   readonly loose?: true;
   /** Of screws through a face. */

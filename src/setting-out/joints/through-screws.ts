@@ -2,9 +2,9 @@ import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Edge, Face } from '../feature.ts';
-import { type Axis, axisOf } from '../place.ts';
+import { type Axis, axisOf, opposite } from '../place.ts';
 import type { Bore, Bores } from './bores.ts';
-import { inPart, outward, overlapAlong, planeOf } from './contact.ts';
+import { inPart, outward, overlapAlong, planeOf, sideLooking } from './contact.ts';
 import type { Duty } from './joint.ts';
 import { clearPlaces, screwsMeet } from './move-aside.ts';
 import type { ChosenPlug } from './plug-choice.ts';
@@ -25,6 +25,8 @@ export interface ThroughSpec {
   readonly screw: ChosenScrew;
   /** Sinks the heads under plugs; they are countersunk without. */
   readonly plug?: ChosenPlug | undefined;
+  /** A thin panel that lies between them, and that the screws pass: a back. */
+  readonly over?: DraftPart | undefined;
   /** True when a driver gets at a head there: in ticks along the joint, and in the piece. */
   readonly isOpen?: (at: number, head: Bore['from']) => boolean;
   /** Set where other joints hold the part already: nothing is said where these find no place. */
@@ -39,7 +41,7 @@ export interface ThroughSpec {
  */
 export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): readonly string[] {
   const l = draft.ledger;
-  const { part, mate, screw, plug } = spec;
+  const { part, mate, screw, plug, over } = spec;
   const direction = outward(part.place, spec.side);
   const drive = axisOf(direction);
   const { axis: across } = axisOf(mate.place.thickness);
@@ -85,10 +87,6 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     (spec.duty === 'foot' ? firstOf(spacing.at, (at) => placesOf([at])) : undefined);
   if (!row && !spec.besides) screwsMeet(draft, part, mate);
   const [clearance, pilot] = [clearanceHole(draft, screw), edgePilot(draft, screw, draft.lot(mate.lot))];
-  const onFace = (of: 'length' | 'width', place: Traced, reason: string) => {
-    const { axis } = axisOf(part.place[of]);
-    return inPart(draft, part, axis, axis === along ? place : line, reason);
-  };
   return (row ?? []).map((place, i) => {
     const n = i + 1;
     for (const b of boresFrom(head(l.ticks(place)))) bores.add(b);
@@ -101,10 +99,7 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
       id: `${part.id}#${mate.id}:${n}`,
       purpose: `screw into the ${mate.name}`,
       side: spec.side === 'show' ? 'under' : 'show',
-      at: [
-        onFace('length', place, `hole along the ${part.name}`),
-        onFace('width', place, `hole across the ${part.name}`),
-      ],
+      at: onFaceOf(draft, part, { along, place, line }),
       diameter: clearance,
       ...(plug
         ? { counterbore: { diameter: plug.diameter, depth: plug.depth } }
@@ -123,12 +118,22 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
       diameter: pilot,
       depth: holds,
     });
+    if (over)
+      over.features.push({
+        kind: 'hole',
+        use: 'clearance',
+        id: `${over.id}#${part.id}>${mate.id}:${n}`,
+        purpose: `screw from the ${part.name} into the ${mate.name}`,
+        side: sideLooking(over.place, opposite(direction)) as Face,
+        at: onFaceOf(draft, over, { along, place, line }),
+        diameter: clearance,
+      });
     const id = `${spec.joint}:${n}`;
     draft.fasteners.push({
       id,
       joint: spec.joint,
       screw: screw.screw.id,
-      through: [part.id, mate.id],
+      through: [part.id, ...(over ? [over.id] : []), mate.id],
       head: at,
       direction,
       length: screw.length,
@@ -139,6 +144,19 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     });
     return id;
   });
+}
+
+/** A place on a row of screws, as a place on the face of a part that they go through. */
+function onFaceOf(
+  draft: Draft,
+  part: DraftPart,
+  { along, place, line }: { readonly along: Axis; readonly place: Traced; readonly line: Traced },
+): readonly [Traced, Traced] {
+  const on = (of: 'length' | 'width', reason: string) => {
+    const { axis } = axisOf(part.place[of]);
+    return inPart(draft, part, axis, axis === along ? place : line, reason);
+  };
+  return [on('length', `hole along the ${part.name}`), on('width', `hole across the ${part.name}`)];
 }
 
 function firstOf<T, R>(of: readonly T[], find: (x: T) => R | undefined): R | undefined {
@@ -152,11 +170,11 @@ function firstOf<T, R>(of: readonly T[], find: (x: T) => R | undefined): R | und
 /** The screw, and the hole for its plug if it has one, as bores from where the head is. */
 function boresOf(
   draft: Draft,
-  { part, mate, screw, plug }: ThroughSpec,
+  { part, mate, screw, plug, over }: ThroughSpec,
   drive: { readonly axis: Axis; readonly sign: 1 | -1 },
 ): (head: Bore['from']) => readonly Bore[] {
   const l = draft.ledger;
-  const both = [part.id, mate.id];
+  const both = [part.id, ...(over ? [over.id] : []), mate.id];
   const first = [part.id];
   const long = drive.sign * l.ticks(screw.length);
   const radius = l.ticks(screw.diameter) / 2;
@@ -175,10 +193,15 @@ function movedAlong(from: Bore['from'], axis: Axis, by: number): Bore['from'] {
 }
 
 /** The wood between the head and the edge. */
-export function woodUnder(draft: Draft, { part, plug }: Pick<ThroughSpec, 'part' | 'plug'>): Traced {
-  return plug
-    ? draft.ledger.less('wood under the head, below the plug', part.thickness, plug.depth)
+export function woodUnder(
+  draft: Draft,
+  { part, plug, over }: Pick<ThroughSpec, 'part' | 'plug' | 'over'>,
+): Traced {
+  const l = draft.ledger;
+  const wood = over
+    ? l.sum('wood before the edge, with the back between', part.thickness, over.thickness)
     : part.thickness;
+  return plug ? l.less('wood under the head, below the plug', wood, plug.depth) : wood;
 }
 
 function headUnder(draft: Draft, face: Traced, sign: 1 | -1, depth: Traced): Traced {
