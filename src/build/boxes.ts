@@ -1,5 +1,13 @@
 import type { Ledger, Traced } from '../measure/index.ts';
-import { type Axis, axisOf, type Direction, type Part, placeTicks, toPiece } from '../setting-out/index.ts';
+import {
+  type Axis,
+  axisOf,
+  type Direction,
+  type Part,
+  placeTicks,
+  type TickBox,
+  toPiece,
+} from '../setting-out/index.ts';
 
 /** A part's finished box in the piece: each side's plane, traced. */
 export interface PartPlanes {
@@ -29,15 +37,18 @@ export function planesOf(ledger: Ledger, part: Part): PartPlanes {
   return { part, planes };
 }
 
+/** A part's finished box in the piece, in ticks. */
+export function boxOf(ledger: Ledger, part: Part): TickBox {
+  return toPiece(placeTicks(ledger, part.place), {
+    min: [0, 0, 0] as never,
+    max: [part.length, part.width, part.thickness].map((t) => ledger.ticks(t)) as never,
+  });
+}
+
 /** True when two parts overlap along an axis by more than nothing. */
 export function overlap(ledger: Ledger, a: Part, b: Part, axis: Axis): boolean {
-  const [p, q] = [a, b].map((part) =>
-    toPiece(placeTicks(ledger, part.place), {
-      min: [0, 0, 0] as never,
-      max: [part.length, part.width, part.thickness].map((t) => ledger.ticks(t)) as never,
-    }),
-  );
-  return p!.min[axis] < q!.max[axis] && q!.min[axis] < p!.max[axis];
+  const [p, q] = [boxOf(ledger, a), boxOf(ledger, b)];
+  return p.min[axis] < q.max[axis] && q.min[axis] < p.max[axis];
 }
 
 /** `-x` for axis 0, and so on. */

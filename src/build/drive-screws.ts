@@ -1,5 +1,6 @@
-import { toMm } from '../measure/index.ts';
+import { type Traced, toMm } from '../measure/index.ts';
 import type { Fastener, Joint, Part } from '../setting-out/index.ts';
+import { angledHeadLines } from './angled-head.ts';
 import type { Bench } from './bench.ts';
 import type { StageId } from './stages.ts';
 import { washerLines } from './washer-lines.ts';
@@ -24,6 +25,8 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
   const passed = bench.setOut.joints
     .filter((j) => j.over === part.id && j.mate === mate.id)
     .map((j) => partById(bench, j.part).mark);
+  const lengths: Traced[] = [first.length, first.diameter];
+  const angled = angledHeadLines(bench, into, fasteners, lengths);
   bench.do(
     {
       id: `${part.mark}/screw-${mate.mark}`,
@@ -52,9 +55,10 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
           ? [`Its plain holes stay free: screws through ${listWords(passed)} pass them later.`]
           : []),
         turnLine(joint, toMm(bench.ledger.ticks(part.thickness))),
+        ...angled,
         ...washerLines(bench, fasteners, part, mate),
       ],
-      lengths: [first.length, first.diameter],
+      lengths,
     },
     [part.mark, mate.mark, into],
   );

@@ -10,6 +10,7 @@ import {
   stockThickness,
 } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
+import { gatherAngledHead } from './angled-head.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
@@ -101,6 +102,7 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   fitLevellers(bench);
   bringHome(bench);
   fitFillers(bench);
+  gatherAngledHead(bench);
   return planOf(bench, breakdown, finishing);
 }
 

@@ -38,6 +38,7 @@ export {
   staysUsed,
 } from './hardware.ts';
 export { closingOrder } from './joints/closing-order.ts';
+export { driverAt } from './joints/driver-room.ts';
 export { glueAreaMm2 } from './joints/glue-area.ts';
 export type { Duty, Fastener, Hold, Joint } from './joints/joint.ts';
 export { isGlued, isPegged } from './joints/joint.ts';

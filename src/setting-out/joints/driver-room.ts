@@ -1,5 +1,5 @@
 import { BIT_RADIUS, BITS, DRIVERS, type DriverBody } from '../../materials/index.ts';
-import { TICKS_PER_MM, ticks } from '../../measure/index.ts';
+import { type LengthRow, TICKS_PER_MM, ticks } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { boxTicks, type TickBox } from '../place.ts';
 
@@ -25,23 +25,36 @@ export interface DriverWay {
   readonly own: Pick<DraftPart, 'box'>;
 }
 
+/** What turns a screw, and how far its bit stands out of it. */
+export interface ChosenDriver {
+  readonly driver: string;
+  readonly bit: LengthRow;
+}
+
 /** True when one of the usual drivers, with a short bit or a long one, stands clear of parts that are there. */
 export function driverRoom(draft: Draft, way: DriverWay, standing: readonly DraftPart[]): boolean {
-  const others: TickBox[] = [];
-  for (const p of standing) {
-    const box = boxTicks(draft.ledger, p.box);
-    if (p !== way.own && isBeside(box, way.head, way.out, 0, LONGEST, WIDEST)) others.push(grown(box));
-  }
-  const all = [boxTicks(draft.ledger, way.own.box), ...others];
-  for (const bit of BITS) {
-    if (!isClear(way.head, way.out, 0, bit.value, BIT_RADIUS.value, others)) continue;
-    for (const body of DRIVERS) {
+  const others = standing.filter((p) => p !== way.own).map((p) => boxTicks(draft.ledger, p.box));
+  return driverAt(way, boxTicks(draft.ledger, way.own.box), others) !== undefined;
+}
+
+/** The handiest of the usual drivers that stands clear of the part itself and of others, with the shortest bit. */
+export function driverAt(
+  way: Pick<DriverWay, 'head' | 'out'>,
+  own: TickBox,
+  standing: readonly TickBox[],
+): ChosenDriver | undefined {
+  const others = standing
+    .filter((box) => isBeside(box, way.head, way.out, 0, LONGEST, WIDEST))
+    .map((box) => grown(box));
+  const all = [own, ...others];
+  for (const body of DRIVERS)
+    for (const bit of BITS) {
+      if (!isClear(way.head, way.out, 0, bit.value, BIT_RADIUS.value, others)) continue;
       const [radius, end] = [body.radius.value, bit.value + body.length.value];
       if (!isClear(way.head, way.out, bit.value + radius, end - radius, radius, all)) continue;
-      if (hasGrip(way, bit.value, body, all)) return true;
+      if (hasGrip(way, bit.value, body, all)) return { driver: body.id, bit };
     }
-  }
-  return false;
+  return undefined;
 }
 
 function grown({ min, max }: TickBox): TickBox {
@@ -55,7 +68,7 @@ function grown({ min, max }: TickBox): TickBox {
 
 /** True when a hand finds room for the grip on some side of the axis. */
 function hasGrip(
-  { head, out }: DriverWay,
+  { head, out }: Pick<DriverWay, 'head' | 'out'>,
   bit: number,
   { grip }: DriverBody,
   boxes: readonly TickBox[],
