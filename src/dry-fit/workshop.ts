@@ -102,9 +102,8 @@ export class Workshop {
       case 'name':
         return this.name(operation, does);
       case 'part':
-        return this.part(operation, does);
       case 'rip-apart':
-        return this.ripApart(operation, does);
+        return this.inTwo(operation, does);
       case 'plane':
         return this.workAll(operation, does.workpieces, (p) => planed(p, does, this.read));
       case 'glue-up':
@@ -203,24 +202,13 @@ export class Workshop {
     });
   }
 
-  private ripApart(operation: Operation, act: Extract<Act, { act: 'rip-apart' }>): void {
+  /** Wood that is not as it was sawn any more, ripped in two. */
+  private inTwo(operation: Operation, act: Extract<Act, { act: 'part' | 'rip-apart' }>): void {
     const piece = this.take(operation, act.workpiece);
     if (!piece) return;
-    const halves = rippedApart(piece, act, this.read, this.shop.kerfOf(operation.tool));
-    if ('code' in halves) return this.fault(operation, halves.code, act.workpiece, halves.sentence);
-    const saw = this.shop.sawOf(operation.tool);
-    const small = saw && tooSmallFor(saw, piece, { workpiece: act.workpiece, across: 'width' }, halves);
-    if (small) this.fault(operation, 'too-small', act.workpiece, small);
-    this.loose.delete(act.workpiece);
-    act.yields.forEach((name, i) => {
-      this.putDown(operation, name, halves[i]!);
-    });
-  }
-
-  private part(operation: Operation, act: Extract<Act, { act: 'part' }>): void {
-    const piece = this.take(operation, act.workpiece);
-    if (!piece) return;
-    const halves = parted(piece, act, this.read, this.shop.kerfOf(operation.tool));
+    const kerf = this.shop.kerfOf(operation.tool);
+    const halves =
+      act.act === 'part' ? parted(piece, act, this.read, kerf) : rippedApart(piece, act, this.read, kerf);
     if ('code' in halves) return this.fault(operation, halves.code, act.workpiece, halves.sentence);
     const saw = this.shop.sawOf(operation.tool);
     const small = saw && tooSmallFor(saw, piece, { workpiece: act.workpiece, across: 'width' }, halves);

@@ -46,8 +46,10 @@ export function centreRunner(draft: Draft, bores: Bores, spec: CentreSpec): Cent
   );
   const rear = box.back.box.max[1];
   const long = l.less('length of the runner, to the back of the box', rear, front);
-  if (overScrews(draft, spec, x, front, rear) || overHole(draft, spec, x, front, rear)) return undefined;
-  keepClear(draft, bores, spec, x, front, rear);
+  const t = (of: Traced) => l.ticks(of);
+  const lies: LiesOn = { min: [t(x), t(front)], max: [t(x) + t(strips.wide), t(rear)] };
+  if (overScrews(draft, spec, lies) || overHole(draft, spec, lies)) return undefined;
+  keepClear(draft, bores, spec, lies);
   const runner = strip(draft, spec, 'centre-runner', 'centre runner', [x, front, space.at[2]], long, '-x');
   glue(draft, runner, '-z', space.below);
   const under = l.less('lower side of the guides, under the bottom', box.bottom.box.min[2], strips.thick);
@@ -96,66 +98,59 @@ export function centreRunner(draft: Draft, bores: Bores, spec: CentreSpec): Cent
   };
 }
 
+/** What the runner lies on, from the left and from the front of the piece, in ticks. */
+interface LiesOn {
+  readonly min: readonly [x: number, y: number];
+  readonly max: readonly [x: number, y: number];
+}
+
 /** Screws that are placed later find the wood under the runner taken. */
 function keepClear(
   { ledger }: Draft,
   bores: Bores,
   { space, strips }: CentreSpec,
-  x: Traced,
-  front: Traced,
-  rear: Traced,
+  { min, max }: LiesOn,
 ): void {
-  const t = (of: Traced) => ledger.ticks(of);
-  const [left, under] = [t(x), t(space.at[2])];
+  const under = ledger.ticks(space.at[2]);
   bores.hollow(space.below.id, {
-    min: [left, t(front), under],
-    max: [left + t(strips.wide), t(rear), under + t(strips.thick)],
+    min: [...min, under],
+    max: [...max, under + ledger.ticks(strips.thick)],
   });
+}
+
+/** True where something from `low` to `high`, and so far beside it, lies under the runner. */
+function isUnder(
+  { min, max }: LiesOn,
+  low: readonly number[],
+  high: readonly number[],
+  beside: number,
+): boolean {
+  return ([0, 1] as const).every((k) => high[k]! + beside > min[k] && low[k]! - beside < max[k]);
 }
 
 /** True where screws go down through what is below, under the runner, which a stop says: no driver would get there. */
-function overScrews(
-  draft: Draft,
-  { record, name, space, strips }: CentreSpec,
-  x: Traced,
-  front: Traced,
-  rear: Traced,
-): boolean {
+function overScrews(draft: Draft, spec: CentreSpec, lies: LiesOn): boolean {
   const t = (of: Traced) => draft.ledger.ticks(of);
+  const { space } = spec;
   const covered = draft.fasteners.some((f) => {
-    const [hx, hy, hz] = f.head.map(t) as unknown as readonly [number, number, number];
-    const radius = t(f.diameter);
-    return (
-      f.through[0] === space.below.id &&
-      hz === t(space.at[2]) &&
-      hx > t(x) - radius &&
-      hx < t(x) + t(strips.wide) + radius &&
-      hy > t(front) - radius &&
-      hy < t(rear) + radius
-    );
+    const head = f.head.map(t);
+    const down = f.through[0] === space.below.id && head[2] === t(space.at[2]);
+    return down && isUnder(lies, head, head, t(f.diameter));
   });
-  if (!covered) return false;
-  draft.stop(
-    'drawers.no-place',
-    record,
-    'carriedBy',
-    `The centre runner of the ${name} would lie over screws that go down through the ${space.below.name}.`,
-    { says: 'Make the opening wider or narrower, or let the drawer run on the uprights.' },
-  );
-  return true;
+  if (covered)
+    noPlace(
+      draft,
+      spec,
+      `over screws that go down through the ${space.below.name}.`,
+      'Make the opening wider or narrower, or let the drawer run on the uprights.',
+    );
+  return covered;
 }
 
 /** True where the runner would close a hole or vent in what is below, which a stop says. */
-function overHole(
-  draft: Draft,
-  { record, name, space, strips }: CentreSpec,
-  x: Traced,
-  front: Traced,
-  rear: Traced,
-): boolean {
+function overHole(draft: Draft, spec: CentreSpec, lies: LiesOn): boolean {
   const t = (of: Traced) => draft.ledger.ticks(of);
-  const { below } = space;
-  const beside = t(draft.ledger.row(HOLES.beside));
+  const { below } = spec.space;
   const place = placeTicks(draft.ledger, below.place);
   const closed = below.features.find((f) => {
     const isOpen = (f.kind === 'hole' && f.depth === undefined) || f.kind === 'slot';
@@ -170,22 +165,22 @@ function overHole(
       min: [low[0]!, low[1]!, ticks(0)],
       max: [high[0]!, high[1]!, t(below.thickness)],
     });
-    return (
-      max[0] > t(x) - beside &&
-      min[0] < t(x) + t(strips.wide) + beside &&
-      max[1] > t(front) - beside &&
-      min[1] < t(rear) + beside
-    );
+    return isUnder(lies, min, max, t(draft.ledger.row(HOLES.beside)));
   });
-  if (!closed) return false;
-  draft.stop(
-    'drawers.no-place',
-    record,
-    'carriedBy',
-    `The centre runner of the ${name} would lie over what goes through the ${below.name} ${closed.purpose}.`,
-    { says: 'Move that aside, or let the drawer run on the uprights.' },
-  );
-  return true;
+  if (closed)
+    noPlace(
+      draft,
+      spec,
+      `over what goes through the ${below.name} ${closed.purpose}.`,
+      'Move that aside, or let the drawer run on the uprights.',
+    );
+  return closed !== undefined;
+}
+
+function noPlace(draft: Draft, { record, name }: CentreSpec, over: string, says: string): void {
+  draft.stop('drawers.no-place', record, 'carriedBy', `The centre runner of the ${name} would lie ${over}`, {
+    says,
+  });
 }
 
 function strip(
