@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { openSolids } from '../src/adaptors/solids-manifold.ts';
+import { numberedCuts } from '../src/book/index.ts';
 import { readJob } from '../src/job/index.ts';
+import type { Traced } from '../src/measure/index.ts';
 import { type Plan, planJob } from '../src/plan/index.ts';
 import { setOut } from '../src/setting-out/index.ts';
 import type { Solids } from '../src/solid/index.ts';
@@ -32,6 +34,50 @@ describe('the step stool', () => {
     expect(seen.length).toBeGreaterThan(0);
     expect(seen.every((j) => j.heads!.finish === 'plugged')).toBe(true);
     expect(plan.dryFit.fits).toBe(true);
+  });
+});
+
+describe('the spice rack', () => {
+  test('comes out of three rough boards round their cracks and knots; nothing is bought, and it dry-fits clean', () => {
+    const plan = planOf('spice-rack');
+    expect(told(plan, 'stop')).toEqual([]);
+    expect(plan.breakdown.purchases).toEqual([]);
+    expect(plan.breakdown.lots[0]!.verdict.findings).toEqual([]);
+    expect(plan.breakdown.lots[0]!.sheets.map((s) => s.source.flaws.length).sort()).toEqual([1, 2, 2]);
+    expect(plan.dryFit.fits).toBe(true);
+  });
+
+  test('speaks of boards, and of no veneer in them that could be sanded through', () => {
+    const { build } = planOf('spice-rack');
+    expect(build.stages.map((s) => s.title)).toContain('Cut the sheets and boards');
+    const says = (on: RegExp) =>
+      build.operations
+        .filter((o) => on.test(o.title))
+        .flatMap((o) => [o.title, ...o.lines, ...o.cautions])
+        .join('\n');
+    expect(says(/ S[123]\b/)).toContain('board S1');
+    expect(says(/ S[123]\b/)).not.toMatch(/\bsheets?\b/);
+    expect(says(/^Sand A1/)).toContain('from 120 on to 220');
+    expect(says(/^Sand A1/)).not.toContain('veneer');
+    expect(says(/^Sand F1/)).toContain('veneer');
+  });
+
+  test('has its waste before a flaw marked in the list of cuts where the card has it', () => {
+    const { build, breakdown, setOut: drawn } = planOf('spice-rack');
+    const t = (x: Traced) => drawn.ledger.ticks(x);
+    const waste = breakdown.lots[0]!.sheets.flatMap((sheet) =>
+      numberedCuts(sheet, build.operations).flatMap(({ number, node, marked }) => {
+        const { does } = build.operations[number - 1]!;
+        if (does.act !== 'saw' || does.keep === 'before') return [];
+        const from = node.across === 'length' ? node.x : node.y;
+        return [[t(marked!), t(does.at), t(node.at) - t(from)]];
+      }),
+    );
+    expect(waste.length).toBeGreaterThan(0);
+    for (const [listed, card, planned] of waste) {
+      expect(listed).toBe(card);
+      expect(listed).toBeGreaterThan(planned!);
+    }
   });
 });
 

@@ -9,8 +9,8 @@ export type PlannedPiece = PlannedNode & { readonly kind: 'piece' };
 export interface NumberedCut {
   readonly number: number;
   readonly node: PlannedCut;
-  /** Of a rough cut, which stays away from the line, where its card has it. */
-  readonly rough?: Traced;
+  /** Where its card has the mark, where that is not where the first half ends: of a rough cut, and of one that takes waste off before what stays. */
+  readonly marked?: Traced;
 }
 
 /**
@@ -27,7 +27,11 @@ export function numberedCuts(sheet: PlannedSheet, cards: readonly Operation[]): 
     const node = places.get(act.workpiece);
     if (node?.kind !== 'cut' || node.across !== act.across) return;
     places.delete(act.workpiece);
-    cuts.push({ number: i + 1, node, ...(act.rough === undefined ? {} : { rough: act.at }) });
+    cuts.push({
+      number: i + 1,
+      node,
+      ...(act.rough === undefined && act.keep === 'before' ? {} : { marked: act.at }),
+    });
     act.yields.forEach((y, half) => {
       if (y) places.set(y.name, node.parts[half as 0 | 1]);
     });

@@ -61,7 +61,9 @@ export function sheetLayout(drawn: SheetToDraw, scale: number, type: TextMeasure
     if (b.w < 0.05 || b.h < 0.05) continue;
     if (leaf.kind === 'left') {
       marks.push(rectangle(b.x, b.y, b.w, b.h, { fill: 'paper' }), ...hatching(b));
-      labels.push(...leftLabel(leaf, leaf.name, b, drawn, type));
+      // The size of waste is of no use where a flaw lies in it, and would stand across that.
+      const flawed = source.flaws.some((f) => meet(box(f), b));
+      if (leaf.name !== undefined || !flawed) labels.push(...leftLabel(leaf, leaf.name, b, drawn, type));
     } else {
       marks.push(rectangle(b.x, b.y, b.w, b.h, { fill: 'wood-top', pen: 'fine' }));
       labels.push(...pieceLabel(leaf, b, drawn, type));
@@ -329,6 +331,10 @@ function leftLabel(
       if (placed && Math.min(b.w, b.h) > 6.5) return placed;
     }
   return [];
+}
+
+function meet(a: Box, b: Box): boolean {
+  return a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h;
 }
 
 /** Slanting lines over a rectangle, 3.2 mm apart. */

@@ -122,10 +122,10 @@ function cutTable(cuts: readonly NumberedCut[], lengths: Lengths, width: number,
     { title: 'measured from', width: 32, tone: 'quiet' },
     { title: 'Gives' },
   ] as const;
-  const rows = cuts.map(({ number, node, rough }): Cell[] => {
+  const rows = cuts.map(({ number, node, marked }): Cell[] => {
     const rip = node.across === 'width';
     const first = node.parts[0];
-    const distance = rough ?? (rip ? first.width : first.length);
+    const distance = marked ?? (rip ? first.width : first.length);
     return [
       `${number}`,
       `${rip ? 'along the grain' : 'across the grain'}${node.yard ? ', roughly, at the yard' : ''}`,

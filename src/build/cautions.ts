@@ -1,6 +1,6 @@
 /** Cautions in a sentence each. General good practice; the tools' own manuals and local rules come first. */
 export const CAUTION = {
-  saw: 'Eyes and ears protected, sheet supported along its whole length, both hands on the saw, cable and offcut clear; wait until the blade stands still.',
+  saw: 'Eyes and ears protected, the wood supported along its whole length, both hands on the saw, cable and offcut clear; wait until the blade stands still.',
   bevel:
     'With the blade tilted the guard opens less readily: clamp the strip, keep hands well behind the saw, and test on an offcut.',
   router:

@@ -21,6 +21,7 @@ import { CAUTION } from './cautions.ts';
 import type { FinishPlan } from './finish/finish-plan.ts';
 import { liftStock } from './lifting.ts';
 import { markWords } from './mark-words.ts';
+import { stockWord, stockWords } from './stock-words.ts';
 import { suppliesLines } from './supplies-lines.ts';
 import { listWords } from './words.ts';
 
@@ -29,6 +30,11 @@ export function gather(bench: Bench, finishing: FinishPlan): void {
   const screws = screwsUsed(bench.setOut);
   const cut = partsToCut(bench.setOut);
   const lots = bench.job.shop.rack.lots.filter((lot) => cut.some((p) => p.lot === lot.id));
+  const wide = stockWords(lots);
+  const measureAt = [
+    ...(wide === '' ? [] : [`${wide} at the four corners`]),
+    ...(lots.some((lot) => lot.form === 'strip') ? ['strips at both ends'] : []),
+  ].join(', ');
   const lengths: Traced[] = [
     ...lots.map((lot) => cut.find((p) => p.lot === lot.id)!).map(stockThickness),
     bench.ledger.row(
@@ -49,7 +55,7 @@ export function gather(bench: Bench, finishing: FinishPlan): void {
             `${lot.name}: reckoned ${lot.thickness === undefined ? 'at its nominal' : 'as measured, at'} {${i}} thick.`,
         ),
         ...cutAlready(bench),
-        `Measure all of it again before the first cut, sheets at the four corners, strips at both ends. Where it differs by {${lots.length}} or more, enter what you find and plan again.`,
+        `Measure all of it again before the first cut, ${measureAt}. Where it differs by {${lots.length}} or more, enter what you find and plan again.`,
         ...[...screws].map(([id, n]) => {
           const screw = bench.job.shop.rack.screws.find((s) => s.id === id)!;
           return `${n} × ${screw.name ?? screw.id} (${onRack(n, screw.have)}).`;
@@ -118,13 +124,14 @@ export function sandParts(bench: Bench): void {
   const groups = groupParts(bench.setOut).map((g) => ({ ...g, parts: g.parts.filter(loose) }));
   // What is glued up from boards is solid wood, with no veneer to go through.
   const gluedUp = new Set(bench.setOut.gluedPanels.map((g) => g.panel));
-  const solid = (p: Part) => p.form === 'strip' || gluedUp.has(p.id);
-  for (const form of ['sheet', 'strip'] as const) {
-    const here = groups.filter((g) => g.parts[0] !== undefined && solid(g.parts[0]) === (form === 'strip'));
+  const words = new Map(bench.job.shop.rack.lots.map((lot) => [lot.id, stockWord(lot)] as const));
+  const kindOf = (p: Part) => (p.form === 'strip' || gluedUp.has(p.id) ? 'strip' : words.get(p.lot)!);
+  for (const form of ['sheet', 'board', 'strip'] as const) {
+    const here = groups.filter((g) => g.parts[0] !== undefined && kindOf(g.parts[0]) === form);
     const marks = here.flatMap((g) => g.parts.map((p) => p.mark));
     if (marks.length === 0) continue;
     // Strips are too slender for a machine, and a panel planed flat needs none.
-    const machine = form === 'sheet' && bench.tool('sander') !== undefined;
+    const machine = form !== 'strip' && bench.tool('sander') !== undefined;
     const lengths: Traced[] = [];
     const veneers = veneerLines(
       bench,
@@ -144,7 +151,9 @@ export function sandParts(bench: Bench): void {
         lines: [
           form === 'sheet'
             ? `${machine ? '' : 'By hand with a cork block, with the grain, '}${machine ? 'From' : 'from'} 150 or 180 on to 220. The veneer of a panel is thin: pencil a few lines across and stop when they are gone.`
-            : 'By hand with a block, with the grain, from 120 on to 220.',
+            : machine
+              ? 'From 120 on to 220, the last by hand with the grain.'
+              : 'By hand with a block, with the grain, from 120 on to 220.',
           ...veneers,
           'Edges by hand, arrises eased a little; no sanding where glue or another part will come.',
           'Write the mark and the triangle again where they were sanded off, on a face that won’t be seen.',

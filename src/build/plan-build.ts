@@ -45,14 +45,14 @@ import { sawStock } from './sawing.ts';
 import { scheduleBuild } from './schedule/build-schedule.ts';
 import { liftInDoors } from './sliding.ts';
 import { STAGES, type StageId } from './stages.ts';
+import { stockWords } from './stock-words.ts';
 import { makeStorySticks } from './story-sticks.ts';
 import { keepTestPieces } from './test-pieces.ts';
 import { cutAtYard } from './yard-cuts.ts';
 
-const TITLES: Record<StageId, string> = {
+const TITLES: Record<Exclude<StageId, 'sheets'>, string> = {
   yard: 'At the yard',
   gather: 'Gather',
-  sheets: 'Cut the sheets',
   strips: 'Cut the strips',
   panels: 'Glue up panels',
   machine: 'Mark and work the parts',
@@ -120,7 +120,7 @@ function planOf(bench: Bench, breakdown: Breakdown, finishing?: FinishPlan): Bui
   return {
     stock: [...stockOf(bench.setOut, breakdown), ...madeParts(bench)],
     operations,
-    stages: stagesOf(operations),
+    stages: stagesOf(operations, stockWords(breakdown.lots.map((b) => b.lot))),
     glueUps: glued.glueUps,
     ...(finishing ? { finishing } : {}),
     schedule,
@@ -144,10 +144,10 @@ function unknownTimings(timings: JobDocument['shop']['timings'] = {}): readonly 
     }));
 }
 
-function stagesOf(operations: readonly Operation[]): readonly Stage[] {
+function stagesOf(operations: readonly Operation[], sheets: string): readonly Stage[] {
   return STAGES.map((id) => ({
     id,
-    title: TITLES[id],
+    title: id === 'sheets' ? `Cut the ${sheets}` : TITLES[id],
     operations: operations.filter((o) => o.stage === id).map((o) => o.id),
   })).filter((s) => s.operations.length > 0);
 }

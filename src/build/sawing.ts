@@ -6,6 +6,7 @@ import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import type { Yield } from './operation.ts';
 import { underRail } from './rail.ts';
+import { stockWord, stockWords } from './stock-words.ts';
 import { BY_HAND, isTooSmall } from './too-small.ts';
 import { listWords } from './words.ts';
 import { piecesFromYard, type RawPiece } from './yard-cuts.ts';
@@ -53,7 +54,7 @@ function onlyOnce(
       title: `There is no second ${listWords(marks)}`,
       does: { act: 'other', on: lies },
       lines: [
-        `Nothing that is there or can be bought would give ${marks.length > 1 ? 'them' : 'it'} again, so ${source.stock.name ?? name} is cut before the other ${strip ? 'strips' : 'sheets'}. Look it over for dents, voids and bow; check every mark on it a second time before the saw starts.`,
+        `Nothing that is there or can be bought would give ${marks.length > 1 ? 'them' : 'it'} again, so ${source.stock.name ?? name} is cut before the other ${wordOf(bench, lot)}s. Look it over for dents, voids and bow; check every mark on it a second time before the saw starts.`,
       ],
     },
     lies,
@@ -70,6 +71,7 @@ function marksIn(node: PlannedNode): readonly string[] {
 function testCut(bench: Bench, breakdown: Breakdown): void {
   const lots = breakdown.lots.filter((l) => l.lot.form === 'sheet' && l.sheets.length > 0);
   const sheets = lots.flatMap((l) => l.sheets.map((s) => s.name));
+  const words = stockWords(lots.map((l) => l.lot));
   if (lots.length === 0) return;
   const kerf = bench.kerfOf('circular-saw');
   bench.do(
@@ -77,7 +79,7 @@ function testCut(bench: Bench, breakdown: Breakdown): void {
       id: 'sheets/test-cut',
       kind: 'test-cut',
       stage: 'sheets',
-      title: 'Make a test cut on waste of the sheets',
+      title: `Make a test cut on waste of the ${words}`,
       does: { act: 'other', on: [] },
       tool: 'circular-saw',
       lines: [
@@ -114,7 +116,8 @@ function sawSheet(
   const { stock } = sheet.source;
   if (node.kind === 'left') return;
   const whole = name === sheet.name;
-  const what = `${whole ? 'sheet' : 'piece'} ${name}`;
+  const word = wordOf(bench, sheet.lot);
+  const what = `${whole ? word : 'piece'} ${name}`;
   const known = stock.name && whole ? ` (${stock.name})` : '';
   if (l.ticks(raw.near) > 0)
     cut(bench, {
@@ -129,8 +132,7 @@ function sawSheet(
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
       ...asItLies(bench, sheet),
-      extra:
-        'This is the edge that everything on this sheet is measured from: mark it with a wavy line. Of what stays after a rip, the fresh edge is the trued one. The saw tears the upper side, and a splinter strip keeps it clean only under the rail; so the better face lies down for every cut, and drawings of sheets and cuts show them as they lie.',
+      extra: `This is the edge that everything on this ${word} is measured from: mark it with a wavy line. Of what stays after a rip, the fresh edge is the trued one. The saw tears the upper side, and a splinter strip keeps it clean only under the rail; so the better face lies down for every cut, and drawings of ${word}s and cuts show them as they lie.`,
     });
   if (l.ticks(raw.start) > 0)
     cut(bench, {
@@ -144,21 +146,21 @@ function sawSheet(
       at: bench.set('circular-saw', raw.start),
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
-      extra:
-        'Check with the square against the trued edge, not against the factory edge. Of what stays after a crosscut, the fresh end is the squared one.',
+      extra: `Check with the square against the trued edge, not against the ${word === 'board' ? 'one as it came' : 'factory edge'}. Of what stays after a crosscut, the fresh end is the squared one.`,
     });
   trimToContents(bench, node, name);
   sawTree(bench, sheet, node, name, count);
 }
 
 /** How a sheet with flaws, or with one good face, must lie, so that the parts come beside them and show that face. */
-function asItLies(bench: Bench, { source }: PlannedSheet): Pick<CutDraft, 'first' | 'more'> {
+function asItLies(bench: Bench, { source, lot }: PlannedSheet): Pick<CutDraft, 'first' | 'more'> {
   const { flaws, stock } = source;
+  const word = wordOf(bench, lot);
   const face =
     stock.goodFaces === 'one'
-      ? 'One face of this sheet is good: lay it down. Of the parts on it no other face is seen.'
+      ? `One face of this ${word} is good: lay it down. Of the parts on it no other face is seen.`
       : stock.goodFaces === 'none'
-        ? 'No face of this sheet is good; of the parts on it none is seen.'
+        ? `No face of this ${word} is good; of the parts on it none is seen.`
         : undefined;
   if (flaws.length === 0) return face === undefined ? {} : { first: [face] };
   const says = flaws.map(
@@ -168,7 +170,7 @@ function asItLies(bench: Bench, { source }: PlannedSheet): Pick<CutDraft, 'first
   return {
     first: [
       ...(face === undefined ? [] : [face]),
-      'Lay the sheet so that its flaws are where the plan has them, from the near left corner as it lies; parts come beside them.',
+      `Lay the ${word} so that its flaws are where the plan has them, from the near left corner as it lies; parts come beside them.`,
       ...says,
     ],
     more: flaws.flatMap((f) => [
@@ -282,10 +284,9 @@ function sawNode(
     second.kind === 'left'
       ? leftWords(names[1])
       : `, ${second.kind === 'piece' ? `${second.part.mark} (${second.part.name})` : names[1]} on what stays.`;
-  const strip = isStripLot(bench, sheet.lot);
   cut(bench, {
     id: `${workpiece}/${lengthwise ? 'crosscut' : 'rip'}-${names[0]}`,
-    title: `${isTape(bench, sheet.lot) ? 'Cut' : lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? (strip ? 'strip ' : 'sheet ') : 'piece '}${workpiece}`,
+    title: `${isTape(bench, sheet.lot) ? 'Cut' : lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? wordOf(bench, sheet.lot) : 'piece'} ${workpiece}`,
     kind: lengthwise ? 'crosscut' : 'rip',
     workpiece,
     of: node,
@@ -317,7 +318,7 @@ function wasteOff(
   const piece = stays.kind === 'piece' ? `${stays.part.mark} (${stays.part.name})` : name;
   cut(bench, {
     id: `${workpiece}/waste-off-${name}`,
-    title: `Cut waste off ${workpiece === sheet.name ? 'sheet ' : 'piece '}${workpiece}, beside a flaw`,
+    title: `Cut waste off ${workpiece === sheet.name ? wordOf(bench, sheet.lot) : 'piece'} ${workpiece}, beside a flaw`,
     kind: lengthwise ? 'crosscut' : 'rip',
     workpiece,
     of: node,
@@ -418,7 +419,7 @@ function cut(bench: Bench, draft: CutDraft): void {
           ]
         : [
             `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
-            `${bench.tool('guide-rail') ? 'Lay the rail on the part to keep, its edge on both marks, beyond the sheet at both ends' : 'Clamp a straight board to the part to keep as a fence, beyond the sheet at both ends and as far from both marks as the saw’s shoe reaches beside its blade: take that from the test cut'}; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
+            `${bench.tool('guide-rail') ? 'Lay the rail on the part to keep, its edge on both marks, beyond the wood at both ends' : 'Clamp a straight board to the part to keep as a fence, beyond the wood at both ends and as far from both marks as the saw’s shoe reaches beside its blade: take that from the test cut'}; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
             ...(underRail(bench, keptOf(bench, draft))
               ? [
                   'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and fix both down, with clamps or screws in waste.',
@@ -474,6 +475,11 @@ function keptOf(bench: Bench, { keep, at, whole }: CutDraft): Traced {
   return keep === 'behind' && whole !== undefined
     ? bench.ledger.less('what the rail lies on', whole, at)
     : at;
+}
+
+/** What the stock of a lot is called. */
+function wordOf(bench: Bench, lot: string): 'sheet' | 'board' | 'strip' {
+  return stockWord(bench.job.shop.rack.lots.find((l) => l.id === lot)!);
 }
 
 function isStripLot(bench: Bench, lot: string): boolean {

@@ -2,6 +2,7 @@ import { type Breakdown, KEEP_LENGTH, KEEP_WIDTH } from '../breakdown/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { Bench } from './bench.ts';
+import { stockWords } from './stock-words.ts';
 import { listWords } from './words.ts';
 
 /** Lays by a piece of each lot: settings are proved on it, and the finish is tried on it. */
@@ -21,7 +22,7 @@ export function keepTestPieces(bench: Bench, { testPieces, lots }: Breakdown): v
         id: `${form}s/test-pieces`,
         kind: 'inspect',
         stage: form === 'sheet' ? 'sheets' : 'strips',
-        title: `Lay test pieces of the ${form}s by`,
+        title: `Lay test pieces of the ${form === 'strip' ? 'strips' : stockWords(lots.flatMap((l) => (of.some((t) => t.lot === l.lot.id) ? [l.lot] : [])))} by`,
         does: { act: 'other', on: kept },
         lines: [
           ...of.flatMap((t) => (t.name === undefined ? [] : [`${t.says}: write TEST on ${t.name}.`])),

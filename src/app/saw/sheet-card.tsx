@@ -71,15 +71,15 @@ export function SheetCard({ plan, lot, sheet }: SheetProps) {
         )}
         {cuts.length > 0 && (
           <ol className="cuts">
-            {cuts.map(({ number, node, rough }) => (
+            {cuts.map(({ number, node, marked }) => (
               <li key={number}>
                 <span className="mark">{number}</span> {node.across === 'width' ? 'along' : 'across'} the
                 grain,{' '}
                 <Length
                   of={plan.setOut}
-                  t={rough ?? (node.across === 'width' ? node.parts[0].width : node.parts[0].length)}
+                  t={marked ?? (node.across === 'width' ? node.parts[0].width : node.parts[0].length)}
                 />{' '}
-                {rough !== undefined && 'roughly, at the yard, '}
+                {node.yard && 'roughly, at the yard, '}
                 from the {node.across === 'width' ? 'lower edge' : 'left end'}:{' '}
                 <span className="faint">{gives(node.parts)}</span>
               </li>
