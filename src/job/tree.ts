@@ -5,6 +5,7 @@ import { type DesignRecord, isChild, type RecordKind, type RecordOf } from './re
 export class RecordTree {
   private readonly byId = new Map<string, DesignRecord>();
   private readonly brothers = new Map<string, DesignRecord[]>();
+  private readonly ofKind = new Map<RecordKind, DesignRecord[]>();
   readonly piece: RecordOf<'piece'> | undefined;
 
   constructor(records: readonly DesignRecord[]) {
@@ -21,6 +22,11 @@ export class RecordTree {
     this.piece = piece;
     // Array sort is stable, so equal orders keep the file's order.
     for (const list of this.brothers.values()) list.sort((a, b) => orderOf(a) - orderOf(b));
+    for (const r of this.byId.values()) {
+      const list = this.ofKind.get(r.kind);
+      if (list) list.push(r);
+      else this.ofKind.set(r.kind, [r]);
+    }
   }
 
   get(id: string): DesignRecord | undefined {
@@ -29,7 +35,7 @@ export class RecordTree {
 
   /** All records of one kind, as they stand in the file. */
   all<K extends RecordKind>(kind: K): readonly RecordOf<K>[] {
-    return [...this.byId.values()].filter((r): r is RecordOf<K> => r.kind === kind);
+    return (this.ofKind.get(kind) ?? []) as readonly DesignRecord[] as readonly RecordOf<K>[];
   }
 
   /** All that belongs to a record, in order. */

@@ -79,7 +79,8 @@ export class Ledger {
   private operation = new Uint8Array(4096);
   // Told apart only in `data()`: to look each sentence up as it comes would cost more than all the sums.
   private readonly reason: string[] = [];
-  private readonly note: string[] = [];
+  /** A row's note is only put together when somebody reads it: most are proportions, asked for again and again. */
+  private readonly note: (string | RatioRow)[] = [];
   /** Where the operands of each entry start in the pool, and where the next one's will. */
   private start = new Int32Array(4097);
   private pool = new Float64Array(16384);
@@ -149,7 +150,7 @@ export class Ledger {
   ratio(reason: string, a: Traced, row: RatioRow): Traced {
     const [over, under] = row.of;
     const v = roundHalfAway((this.ticks(a) * over) / under);
-    return this.push('ratio', reason, v, [a], [over, under], `${row.id}: ${row.says} (${row.source})`);
+    return this.push('ratio', reason, v, [a], [over, under], row);
   }
 
   /**
@@ -196,7 +197,7 @@ export class Ledger {
       operation: OPERATIONS[this.operation[t]!]!,
       value,
       reason: this.reason[t]!,
-      note: this.note[t]!,
+      note: written(this.note[t]!),
       operands: [...this.pool.subarray(from + 1, from + 1 + count)] as Traced[],
       numbers: [...this.pool.subarray(from + 1 + count, this.start[t + 1]!)],
     };
@@ -217,7 +218,7 @@ export class Ledger {
     const note = new Int32Array(this.size);
     for (let i = 0; i < this.size; i++) {
       reason[i] = word(this.reason[i]!);
-      note[i] = word(this.note[i]!);
+      note[i] = word(written(this.note[i]!));
     }
     return {
       value: this.value.slice(0, this.count),
@@ -268,7 +269,7 @@ export class Ledger {
     value: number,
     operands: readonly Traced[],
     numbers: readonly number[],
-    note = '',
+    note: string | RatioRow = '',
   ): Traced {
     let at = this.begin(operands.length, numbers.length);
     for (let i = 0; i < operands.length; i++) this.pool[at++] = operands[i]!;
@@ -285,7 +286,13 @@ export class Ledger {
   }
 
   /** The entry whose operands and numbers end there. */
-  private end(kind: LedgerOperation, reason: string, value: number, at: number, note = ''): Traced {
+  private end(
+    kind: LedgerOperation,
+    reason: string,
+    value: number,
+    at: number,
+    note: string | RatioRow = '',
+  ): Traced {
     const id = this.count;
     this.value[id] = ticks(value);
     this.operation[id] = PLACE[kind];
@@ -307,6 +314,10 @@ export class Ledger {
       this.start = longer(this.start, new Int32Array(2 * this.count + 17));
     if (words > this.pool.length) this.pool = longer(this.pool, new Float64Array(2 * words));
   }
+}
+
+function written(note: string | RatioRow): string {
+  return typeof note === 'string' ? note : `${note.id}: ${note.says} (${note.source})`;
 }
 
 /** The same numbers at the head of a longer array. */

@@ -52,7 +52,10 @@ export class Cases {
   /** What the overall sizes really come to: as asked, but for what was measured inside. */
   overall(): Record<ClearSize, Traced> {
     const [alone, another] = this.all;
-    if (alone && !another) return alone.frame.outside;
+    if (alone && !another) {
+      const { width, height, depth } = alone.frame.outside;
+      return { width, height, depth };
+    }
     const whole = wholePiece(this.draft);
     const frames = this.all.map((c) => c.frame);
     const furthest = (size: 'width' | 'height') => {

@@ -24,9 +24,10 @@ export function outward(place: Place, side: Side): Direction {
 
 /** The side of a standing part that looks in a direction. */
 export function sideLooking(place: Place, direction: Direction): Side {
-  const sides: readonly Side[] = ['start', 'end', 'near', 'far', 'under', 'show'];
-  return sides.find((s) => outward(place, s) === direction)!;
+  return SIDES.find((s) => outward(place, s) === direction)!;
 }
+
+const SIDES: readonly Side[] = ['start', 'end', 'near', 'far', 'under', 'show'];
 
 /** Where a part's side lies along its own outward axis. */
 export function planeOf(part: DraftPart, side: Side): Traced {

@@ -1,5 +1,5 @@
 import { BIT_RADIUS, BITS, DRIVERS, type DriverBody } from '../../materials/index.ts';
-import { type LengthRow, TICKS_PER_MM, ticks } from '../../measure/index.ts';
+import { type LengthRow, TICKS_PER_MM } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { boxTicks, type TickBox } from '../place.ts';
 
@@ -33,8 +33,13 @@ export interface ChosenDriver {
 
 /** True when one of the usual drivers, with a short bit or a long one, stands clear of parts that are there. */
 export function driverRoom(draft: Draft, way: DriverWay, standing: readonly DraftPart[]): boolean {
-  const others = standing.filter((p) => p !== way.own).map((p) => boxTicks(draft.ledger, p.box));
-  return driverAt(way, boxTicks(draft.ledger, way.own.box), others) !== undefined;
+  const others: TickBox[] = [];
+  for (const p of standing) {
+    if (p === way.own) continue;
+    const box = boxTicks(draft.ledger, p.box);
+    if (isNear(box, way)) others.push(box);
+  }
+  return driverAmong(way, boxTicks(draft.ledger, way.own.box), others) !== undefined;
 }
 
 /** The handiest of the usual drivers that stands clear of the part itself and of others, with the shortest bit. */
@@ -43,27 +48,31 @@ export function driverAt(
   own: TickBox,
   standing: readonly TickBox[],
 ): ChosenDriver | undefined {
-  const others = standing
-    .filter((box) => isBeside(box, way.head, way.out, 0, LONGEST, WIDEST))
-    .map((box) => grown(box));
-  const all = [own, ...others];
-  for (const body of DRIVERS)
-    for (const bit of BITS) {
-      if (!isClear(way.head, way.out, 0, bit.value, BIT_RADIUS.value, others)) continue;
-      const [radius, end] = [body.radius.value, bit.value + body.length.value];
-      if (!isClear(way.head, way.out, bit.value + radius, end - radius, radius, all)) continue;
-      if (hasGrip(way, bit.value, body, all)) return { driver: body.id, bit };
-    }
-  return undefined;
+  return driverAmong(
+    way,
+    own,
+    standing.filter((box) => isNear(box, way)),
+  );
 }
 
-function grown({ min, max }: TickBox): TickBox {
-  const by = (of: TickBox['min'], d: number): TickBox['min'] => [
-    ticks(of[0] + d),
-    ticks(of[1] + d),
-    ticks(of[2] + d),
-  ];
-  return { min: by(min, -ROUNDED), max: by(max, ROUNDED) };
+/** True where a box stands so near that some driver might touch it. */
+function isNear(box: TickBox, { head, out }: Pick<DriverWay, 'head' | 'out'>): boolean {
+  return isBeside(box, 0, head, out, 0, LONGEST, WIDEST);
+}
+
+function driverAmong(
+  way: Pick<DriverWay, 'head' | 'out'>,
+  own: TickBox,
+  others: readonly TickBox[],
+): ChosenDriver | undefined {
+  for (const body of DRIVERS)
+    for (const bit of BITS) {
+      if (!isClear(way.head, way.out, 0, bit.value, BIT_RADIUS.value, others, undefined)) continue;
+      const [radius, end] = [body.radius.value, bit.value + body.length.value];
+      if (!isClear(way.head, way.out, bit.value + radius, end - radius, radius, others, own)) continue;
+      if (hasGrip(way, bit.value, body, others, own)) return { driver: body.id, bit };
+    }
+  return undefined;
 }
 
 /** True when a hand finds room for the grip on some side of the axis. */
@@ -71,30 +80,31 @@ function hasGrip(
   { head, out }: Pick<DriverWay, 'head' | 'out'>,
   bit: number,
   { grip }: DriverBody,
-  boxes: readonly TickBox[],
+  others: readonly TickBox[],
+  own: TickBox,
 ): boolean {
   const at = bit + grip.behind.value;
   const root: Vec = [head[0] + out[0] * at, head[1] + out[1] * at, head[2] + out[2] * at];
   const radius = grip.radius.value;
   const [u, v] = squareTo(out);
-  for (const [a, b] of ROUND) {
+  for (const { a, b } of ROUND) {
     const side: Vec = [u[0] * a + v[0] * b, u[1] * a + v[1] * b, u[2] * a + v[2] * b];
-    if (isClear(root, side, radius, grip.length.value - radius, radius, boxes)) return true;
+    if (isClear(root, side, radius, grip.length.value - radius, radius, others, own)) return true;
   }
   return false;
 }
 
 /** Eight ways round an axis, as shares of two directions square to it. */
 const ROUND = [
-  [1, 0],
-  [-1, 0],
-  [0, 1],
-  [0, -1],
-  [Math.SQRT1_2, Math.SQRT1_2],
-  [Math.SQRT1_2, -Math.SQRT1_2],
-  [-Math.SQRT1_2, Math.SQRT1_2],
-  [-Math.SQRT1_2, -Math.SQRT1_2],
-] as const;
+  { a: 1, b: 0 },
+  { a: -1, b: 0 },
+  { a: 0, b: 1 },
+  { a: 0, b: -1 },
+  { a: Math.SQRT1_2, b: Math.SQRT1_2 },
+  { a: Math.SQRT1_2, b: -Math.SQRT1_2 },
+  { a: -Math.SQRT1_2, b: Math.SQRT1_2 },
+  { a: -Math.SQRT1_2, b: -Math.SQRT1_2 },
+];
 
 /** Two directions square to another and to each other, the first of them along an axis. */
 function squareTo([x, y, z]: Vec): readonly [Vec, Vec] {
@@ -103,39 +113,65 @@ function squareTo([x, y, z]: Vec): readonly [Vec, Vec] {
   return [u, [y * u[2] - z * u[1], z * u[0] - x * u[2], x * u[1] - y * u[0]]];
 }
 
+/** Whether a stretch of a way keeps clear of other parts, and of the screw's own one where that counts. */
 function isClear(
   head: Vec,
   out: Vec,
   from: number,
   to: number,
   radius: number,
-  boxes: readonly TickBox[],
+  others: readonly TickBox[],
+  own: TickBox | undefined,
 ): boolean {
-  const count = Math.max(1, Math.ceil((to - from) / EVERY));
-  for (const box of boxes) {
-    if (!isBeside(box, head, out, from, to, radius)) continue;
-    for (let i = 0; i <= count; i++)
-      if (isWithin(box, head, out, from + ((to - from) * i) / count, radius)) return false;
-  }
+  if (own && isMet(own, 0, head, out, from, to, radius)) return false;
+  for (const box of others) if (isMet(box, ROUNDED, head, out, from, to, radius)) return false;
   return true;
 }
 
-/** Whether a box comes so near to the stretch that it must be looked at in places. */
-function isBeside(box: TickBox, head: Vec, out: Vec, from: number, to: number, radius: number): boolean {
+// Boxes are grown as they are looked at: this is asked at every place of every screw, and a grown box made each time
+// was a twentieth of all that setting-out left to be swept up.
+
+function isMet(
+  box: TickBox,
+  grown: number,
+  head: Vec,
+  out: Vec,
+  from: number,
+  to: number,
+  radius: number,
+): boolean {
+  if (!isBeside(box, grown, head, out, from, to, radius)) return false;
+  const count = Math.max(1, Math.ceil((to - from) / EVERY));
+  for (let i = 0; i <= count; i++)
+    if (isWithin(box, grown, head, out, from + ((to - from) * i) / count, radius)) return true;
+  return false;
+}
+
+/** Whether a grown box comes so near to the stretch that it must be looked at in places. */
+function isBeside(
+  box: TickBox,
+  grown: number,
+  head: Vec,
+  out: Vec,
+  from: number,
+  to: number,
+  radius: number,
+): boolean {
   for (let k = 0; k < 3; k++) {
     const a = head[k]! + out[k]! * from;
     const b = head[k]! + out[k]! * to;
-    if (box.min[k]! - Math.max(a, b) >= radius || Math.min(a, b) - box.max[k]! >= radius) return false;
+    if (box.min[k]! - grown - Math.max(a, b) >= radius || Math.min(a, b) - (box.max[k]! + grown) >= radius)
+      return false;
   }
   return true;
 }
 
-/** Whether a box comes nearer than a radius to the place so far along the way. */
-function isWithin(box: TickBox, head: Vec, out: Vec, along: number, radius: number): boolean {
+/** Whether a grown box comes nearer than a radius to the place so far along the way. */
+function isWithin(box: TickBox, grown: number, head: Vec, out: Vec, along: number, radius: number): boolean {
   let squared = 0;
   for (let k = 0; k < 3; k++) {
     const at = head[k]! + out[k]! * along;
-    const off = Math.max(0, box.min[k]! - at, at - box.max[k]!);
+    const off = Math.max(0, box.min[k]! - grown - at, at - (box.max[k]! + grown));
     squared += off * off;
   }
   return squared < radius * radius;

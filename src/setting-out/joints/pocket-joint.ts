@@ -108,7 +108,10 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
       first: lies && edge === 'end' && spacing.at.length > 1 ? 1 : 0,
       isFree,
     });
-  const isFree = (at: number) => !boresAt(at).some((b) => bores.meets(b));
+  const isFree = (at: number) => {
+    const [screw, pocket] = boresAt(at);
+    return !bores.meets(screw) && !bores.meets(pocket);
+  };
   const row = clear((at) => isFree(at) && isReached(draft, spec, headTicks(at)));
   if (!row && spec.besides) return;
   if (!row) {
@@ -158,11 +161,14 @@ function boresOf(
   const faceOut = axisOf(outward(part.place, face));
   const shape = pocketShape(toMm(l.ticks(part.thickness)));
   const [[cosine, of], [sine]] = [SETTING_OUT.pocketLean.of, SETTING_OUT.pocketDrift.of];
-  const bore = (parts: readonly string[], run: number, radius: number) => (from: Bore['from']) => {
-    const to: [number, number, number] = [from[0], from[1], from[2]];
-    to[across.axis] += (across.sign * run * cosine) / of;
-    to[faceOut.axis] -= (faceOut.sign * run * sine) / of;
-    return { parts, from, to, radius };
+  const bore = (parts: readonly string[], run: number, radius: number) => {
+    const off: [number, number, number] = [0, 0, 0];
+    off[across.axis] += (across.sign * run * cosine) / of;
+    off[faceOut.axis] -= (faceOut.sign * run * sine) / of;
+    return (from: Bore['from']): Bore => {
+      const to = [from[0] + off[0], from[1] + off[1], from[2] + off[2]] as const;
+      return { parts, from, to, radius };
+    };
   };
   const screw = bore([part.id, mate.id], l.ticks(chosen.length), l.ticks(chosen.diameter) / 2);
   const pocket = bore([part.id], fromMm(shape.seat - shape.out), fromMm(shape.boreRadius));

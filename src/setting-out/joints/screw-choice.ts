@@ -12,7 +12,7 @@ export interface ChosenScrew {
   readonly head: Traced;
 }
 
-/** The screws of a kind that the shop owns or can buy. */
+/** The screws of a kind that the shop owns or can buy: those on the rack first, and of them the longest. */
 const sizedScrews = onceADraft((draft, kind: Screw['kind']): readonly ChosenScrew[] =>
   draft.job.shop.rack.screws
     .filter((s) => s.kind === kind)
@@ -20,7 +20,13 @@ const sizedScrews = onceADraft((draft, kind: Screw['kind']): readonly ChosenScre
       const size = (field: 'length' | 'diameter' | 'head') =>
         draft.typed(`shop/rack/screws/${screw.id}/${field}`, screw[field]);
       return { screw, length: size('length'), diameter: size('diameter'), head: size('head') };
-    }),
+    })
+    .sort(
+      (a, b) =>
+        Number(isOwned(b)) - Number(isOwned(a)) ||
+        draft.ledger.ticks(b.length) - draft.ledger.ticks(a.length) ||
+        (a.screw.id < b.screw.id ? -1 : 1),
+    ),
 );
 
 function isOwned({ screw }: ChosenScrew): boolean {
@@ -33,15 +39,8 @@ function longestScrew(
   kind: Screw['kind'],
   fits: (length: number, diameter: number) => boolean,
 ): ChosenScrew | undefined {
-  const t = (x: Traced) => draft.ledger.ticks(x);
-  const fitting = sizedScrews(draft, kind).filter((s) => fits(t(s.length), t(s.diameter)));
-  fitting.sort(
-    (a, b) =>
-      Number(isOwned(b)) - Number(isOwned(a)) ||
-      t(b.length) - t(a.length) ||
-      (a.screw.id < b.screw.id ? -1 : 1),
-  );
-  return fitting[0];
+  const l = draft.ledger;
+  return sizedScrews(draft, kind).find((s) => fits(l.ticks(s.length), l.ticks(s.diameter)));
 }
 
 /**
