@@ -1,7 +1,7 @@
-import type { Ledger } from '../measure/index.ts';
+import type { Ledger, Ticks } from '../measure/index.ts';
 import { isCutAway } from './cut-away.ts';
 import type { UncutPart } from './part.ts';
-import { boxTicks, type TickBox, type TracedBox } from './place.ts';
+import { type Axis, boxTicks, type TickBox, type TracedBox } from './place.ts';
 
 /** A part with the box it fills in the piece. */
 interface Boxed extends UncutPart {
@@ -41,12 +41,23 @@ export function pairKey(a: string, b: string): string {
 }
 
 function shareVolume(a: TickBox, b: TickBox): boolean {
-  return ([0, 1, 2] as const).every((i) => a.min[i] < b.max[i] && b.min[i] < a.max[i]);
+  for (let i: Axis = 0; i < 3; i++)
+    if (a.min[i as Axis] >= b.max[i as Axis] || b.min[i as Axis] >= a.max[i as Axis]) return false;
+  return true;
 }
 
 /** What two boxes have in common; its corners cross where they have nothing. */
 export function sharedBox(a: TickBox, b: TickBox): TickBox {
-  const pick = (of: (x: number, y: number) => number, end: 'min' | 'max') =>
-    ([0, 1, 2] as const).map((i) => of(a[end][i], b[end][i])) as unknown as TickBox['min'];
-  return { min: pick(Math.max, 'min'), max: pick(Math.min, 'max') };
+  return {
+    min: [greater(a.min[0], b.min[0]), greater(a.min[1], b.min[1]), greater(a.min[2], b.min[2])],
+    max: [lesser(a.max[0], b.max[0]), lesser(a.max[1], b.max[1]), lesser(a.max[2], b.max[2])],
+  };
+}
+
+function greater(a: Ticks, b: Ticks): Ticks {
+  return a > b ? a : b;
+}
+
+function lesser(a: Ticks, b: Ticks): Ticks {
+  return a < b ? a : b;
 }

@@ -2,7 +2,7 @@ import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Face } from '../feature.ts';
-import type { Bore, Bores } from '../joints/bores.ts';
+import { type Bore, type Bores, touches } from '../joints/bores.ts';
 import { contactBox, inPart, overlapAlong, planeOf, sideLooking } from '../joints/contact.ts';
 import { driverRoom } from '../joints/driver-room.ts';
 import type { Joint } from '../joints/joint.ts';
@@ -10,7 +10,7 @@ import { clearPlaces, type Row } from '../joints/move-aside.ts';
 import { type ChosenScrew, connectingScrew } from '../joints/screw-choice.ts';
 import { clearanceHole, edgePilot } from '../joints/screw-holes.ts';
 import { spaceScrews } from '../joints/screw-spacing.ts';
-import { axisOf, type Direction, opposite } from '../place.ts';
+import { axisOf, boxTicks, type Direction, opposite } from '../place.ts';
 import type { RoomToMove } from './free-top.ts';
 
 /** Two panels that lie face on face, screwed together through both. */
@@ -212,16 +212,10 @@ function isBehind(
   const l = draft.ledger;
   const { axis, sign } = axisOf(towards);
   const aside = Math.max(l.ticks(screw.head), wanted ? l.ticks(wanted.washerWidth) / 2 : 0);
-  const stands = avoid.some((p) =>
-    ([0, 1, 2] as const).every((k) => {
-      const low = Math.min(bore.from[k], bore.to[k]) - aside;
-      const high = Math.max(bore.from[k], bore.to[k]) + aside;
-      return l.ticks(p.box.min[k]) < high && l.ticks(p.box.max[k]) > low;
-    }),
-  );
+  if (avoid.some((p) => touches(bore, boxTicks(l, p.box), aside))) return true;
   const out: [number, number, number] = [0, 0, 0];
   out[axis] = -sign;
-  return stands || !driverRoom(draft, { head: bore.from, out, own: part }, avoid);
+  return !driverRoom(draft, { head: bore.from, out, own: part }, avoid);
 }
 
 /** Bores for a screw and drives it. */

@@ -1,6 +1,8 @@
+import type { RecordTree } from '../../job/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { isPegged } from '../joints/joint.ts';
+import { onceADraft } from '../once-a-draft.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Bounded } from '../spaces/openings.ts';
 import { type RoutedChannel, routedChannels } from './channel-settings.ts';
@@ -24,6 +26,20 @@ export function betweenOf(size: 'width' | 'height', first: Bounded, last: Bounde
     : { size, from: first.below, to: last.above, along: first.left };
 }
 
+/** By a divider's id, the opening that it is set from; of all cases at once. */
+const openingsBefore = onceADraft((_, tree: RecordTree): ReadonlyMap<string, string> => {
+  const before = new Map<string, string>();
+  for (const split of tree.all('opening')) {
+    if (!split.split) continue;
+    const named = tree.childrenOf(split.id, 'divider');
+    tree.childrenOf(split.id, 'opening').forEach((opening, i) => {
+      const id = named[i] ? `${named[i].id}/divider` : `${split.id}/divider:${i + 1}`;
+      before.set(id, opening.id);
+    });
+  }
+  return before;
+});
+
 /**
  * Which made dimensions make a clear distance: a panel cut between two others, dados marked from its end, stock
  * that lies on its ends, and clear distances that dividers are set to.
@@ -32,8 +48,7 @@ export class ClearLoops {
   private readonly draft: Draft;
   private readonly closed: ClosedSpaces;
   /** The opening that a divider is set from, by the divider's id. */
-  private readonly before = new Map<string, string>();
-
+  private readonly before: ReadonlyMap<string, string>;
   /** How dividers are set that stand in no dado, by their ids; neighbours first. */
   private readonly set = new Map<string, ReturnType<typeof runningClear>>();
   private readonly channels = new Map<string, ReadonlyMap<string, RoutedChannel>>();
@@ -41,14 +56,7 @@ export class ClearLoops {
   constructor(draft: Draft, closed: ClosedSpaces) {
     this.draft = draft;
     this.closed = closed;
-    for (const split of draft.tree.all('opening')) {
-      if (!split.split) continue;
-      const named = draft.tree.childrenOf(split.id, 'divider');
-      draft.tree.childrenOf(split.id, 'opening').forEach((opening, i) => {
-        const id = named[i] ? `${named[i].id}/divider` : `${split.id}/divider:${i + 1}`;
-        this.before.set(id, opening.id);
-      });
-    }
+    this.before = openingsBefore(draft, draft.tree);
   }
 
   /** The loop of a clear distance; its drawn values sum to it. */

@@ -27,8 +27,8 @@ export function meetsHollow(bore: Bore, hollow: Hollow): boolean {
   return touches(bore, hollow, bore.radius + BESIDE_HOLLOW);
 }
 
-/** True when the boxes round a bore and a channel share something. */
-function touches({ from, to }: Bore, { min, max }: Hollow, side: number): boolean {
+/** True when the boxes round a bore, so much wider on all sides than its axis, and a channel share something. */
+export function touches({ from, to }: Bore, { min, max }: Hollow, side: number): boolean {
   for (let k = 0; k < 3; k++)
     if (Math.min(from[k]!, to[k]!) - side >= max[k]! || Math.max(from[k]!, to[k]!) + side <= min[k]!)
       return false;

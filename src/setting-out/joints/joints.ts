@@ -48,6 +48,7 @@ export interface Joinable {
 export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const { panels, top, beyond } = parts;
   const { frame } = parts;
+  const before = draft.joints.length;
   for (const { part, record, left, right } of parts.backs)
     if (record.fitting === 'groove')
       for (const side of [left, right])
@@ -89,7 +90,9 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     const atLast = to === panels.lid ? [...standing, ...behind.filter((p) => p !== part)] : standing;
     if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing: atLast });
   });
-  if (!closingOrder(draft.joints, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
+  // What joins its own panels to one another has only come now.
+  const own = draft.joints.slice(before);
+  if (!closingOrder(own, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
   tonguesClose(draft, parts);
   if (top && panels.lid)
     screwTopToLid(draft, bores, frame.top!, top.board, panels.lid, [

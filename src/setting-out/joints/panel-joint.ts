@@ -55,10 +55,10 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
       return;
     }
   }
-  const orThrough =
+  const orThrough = () =>
     frame.box.joints !== 'pocket-screws' && !isShutOff(draft, spec) && findsScrew(draft, spec);
   const before = draft.joints.length;
-  pocketJoint(draft, bores, orThrough ? { ...pockets, besides: true } : pockets);
+  pocketJoint(draft, bores, { ...pockets, besides: orThrough });
   if (draft.joints.length > before) return;
   throughInstead(draft, pockets, NO_PLACE);
   faceJoint(draft, bores, spec);

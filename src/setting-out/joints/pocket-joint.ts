@@ -23,8 +23,8 @@ export interface PocketJointSpec {
   readonly duty: Duty;
   /** Parts that stand already when the screws are driven. */
   readonly standing: readonly DraftPart[];
-  /** Set where other joints hold the part already: this one is left out where its screws find no place. */
-  readonly besides?: true;
+  /** Set where something else holds the part, or may do: this joint is left out where its screws find no place. */
+  readonly besides?: true | (() => boolean);
   /** Only the foremost screw of the row: behind it the mate moves. */
   readonly foremost?: true;
 }
@@ -113,7 +113,7 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
     return !bores.meets(screw) && !bores.meets(pocket);
   };
   const row = clear((at) => isFree(at) && isReached(draft, spec, headTicks(at)));
-  if (!row && spec.besides) return;
+  if (!row && (spec.besides === true || spec.besides?.())) return;
   if (!row) {
     if (clear(isFree)) noDriver(draft, spec);
     else screwsMeet(draft, part, mate);
