@@ -27,6 +27,7 @@ import type { Part } from './part.ts';
 import { partsAndBoards } from './parts-to-cut.ts';
 import { pairKey, partsInTheSameSpace } from './same-space.ts';
 import type { SetOut } from './set-out.ts';
+import { inShopUnits } from './shop-units.ts';
 import { formulasHold } from './spaces/formulas.ts';
 import { fitsRoom } from './spaces/room.ts';
 import { standRows } from './spaces/rows.ts';
@@ -121,7 +122,7 @@ export function setOut(job: JobDocument): SetOut {
     })),
     joinery: cases.all.map((c) => c.frame.joinery),
     dimensions: draft.dimensions,
-    snags: draft.snags,
+    snags: draft.snags.map((snag) => inShopUnits(snag, job.shop)),
   };
 }
 
