@@ -6,6 +6,7 @@ import type { Face } from '../feature.ts';
 import { addFit, setBy, thick } from '../fits/fit.ts';
 import type { Bores } from '../joints/bores.ts';
 import { inPart, sideLooking } from '../joints/contact.ts';
+import { LEAST_ROOM } from '../joints/driver-room.ts';
 import { depthIn } from '../joints/let-in.ts';
 import { type ChosenScrew, connectingScrew } from '../joints/screw-choice.ts';
 import { axisOf } from '../place.ts';
@@ -220,7 +221,9 @@ function noPlace(draft: Draft, top: RecordOf<'top'>, upright: DraftPart): void {
     top,
     'moves',
     `A button of “${top.id}” finds no place at the ${upright.name} where nothing meets it and a driver gets under it.`,
-    { says: 'Leave 180 mm clear under the top, or move what stands there.' },
+    {
+      says: `Leave ${Math.ceil(toMm(LEAST_ROOM))} mm clear under its button for a short driver, or move what stands there.`,
+    },
     slotsInstead(top.id),
   );
 }

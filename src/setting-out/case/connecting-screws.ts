@@ -1,5 +1,5 @@
 import { SETTING_OUT } from '../../materials/index.ts';
-import type { Traced } from '../../measure/index.ts';
+import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Face } from '../feature.ts';
 import { type Bore, type Bores, touches } from '../joints/bores.ts';
@@ -38,7 +38,7 @@ export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpe
   const back = { ...spec, part: spec.mate, mate: spec.part, towards: opposite(spec.towards) };
   const ways = spec.oneWay ? [spec] : [spec, back];
   const screws = ways.map((way) => connectingScrew(draft, way.part.thickness, way.mate.thickness));
-  if (screws.every((screw) => screw === undefined)) noScrew(draft, spec);
+  if (screws.every((screw) => screw === undefined)) noScrew(draft, ways);
   // One line of screws holds them where there is no place for a second.
   const tries = [true, false].flatMap((all) => ways.map((way, i) => ({ way, screw: screws[i], all })));
   for (const { way, screw, all } of tries) {
@@ -295,19 +295,33 @@ function drive(
   return id;
 }
 
-function noScrew(draft: Draft, { part, mate }: ConnectingSpec): void {
+/** No screw fits in any of the ways: tells what lengths would, by the first way that has room for one. */
+function noScrew(draft: Draft, ways: readonly ConnectingSpec[]): void {
+  const l = draft.ledger;
+  const mm = (t: Traced) => toMm(l.ticks(t));
+  const [hold, farFace] = [mm(l.row(SETTING_OUT.leastHold)), mm(l.row(SETTING_OUT.farFace))];
+  const { part, mate } = ways.find((w) => mm(w.mate.thickness) >= hold + farFace) ?? ways[0]!;
+  const room = mm(mate.thickness) >= hold + farFace;
+  const shortest = Math.ceil((mm(part.thickness) + hold) * 10) / 10;
+  const longest = Math.floor((mm(part.thickness) + mm(mate.thickness) - farFace) * 10) / 10;
   draft.snags.push({
     code: 'screws.none-to-connect',
     level: 'stop',
     where: { path: `design/records/${mate.record}`, part: mate.id, record: mate.record },
-    sentence: `No screw on the shop’s list is long enough to hold the ${part.name} to the ${mate.name}, and short enough not to come through.`,
+    sentence: room
+      ? `No countersunk screw on the shop’s list is ${shortest} to ${longest} mm long: long enough to hold the ${part.name} to the ${mate.name}, and short enough not to come through.`
+      : `The ${mate.name} is ${mm(mate.thickness)} mm thick, too thin for a screw from the ${part.name} to hold in it without coming through.`,
     rule: {
-      says: 'a screw through two panels stands at least 9 mm in the second, and ends 3 mm before its far face',
+      says: `a screw through two panels stands at least ${hold} mm in the second, and ends ${farFace} mm before its far face`,
       source: 'common practice',
       confirmed: false,
     },
     cures: [
-      { says: 'Put a countersunk screw a little shorter than both panels together on the shop’s list.' },
+      {
+        says: room
+          ? `Put a countersunk screw ${shortest} to ${longest} mm long on the shop’s list.`
+          : `Use boards of at least ${Math.ceil((hold + farFace) * 10) / 10} mm there.`,
+      },
     ],
   });
 }

@@ -5,10 +5,16 @@ import { boxTicks, type TickBox } from '../place.ts';
 
 type Vec = readonly [number, number, number];
 
-/** Places at which a driver is looked at lie so far apart along its axis, in ticks. */
+/**
+ * Places at which a driver is looked at lie so far apart along its axis, in ticks: less than any board is thick (our
+ * own choice, no rule of the trade).
+ */
 const EVERY = 6 * TICKS_PER_MM;
 
-/** A screw and what stands beside it are both placed by printed numbers: they may come so much nearer, in ticks. */
+/**
+ * A screw and what stands beside it are both placed by printed numbers: they may come so much nearer, in ticks. Our own
+ * allowance, no rule of the trade: a few numbers, each rounded to half a millimetre or to 1/32 of an inch.
+ */
 const ROUNDED = 1.5 * TICKS_PER_MM;
 
 /** How far from a screw's head any driver comes, and how far from its axis. */
@@ -16,6 +22,10 @@ const LONGEST = Math.max(...BITS.map((b) => b.value)) + Math.max(...DRIVERS.map(
 const WIDEST = Math.max(
   ...DRIVERS.map((d) => Math.max(d.radius.value, d.grip.length.value + d.grip.radius.value)),
 );
+
+/** How much room the shortest driver needs behind a screw’s head, from memory of usual tools, in ticks. */
+export const LEAST_ROOM =
+  Math.min(...BITS.map((b) => b.value)) + Math.min(...DRIVERS.map((d) => d.length.value)) + ROUNDED;
 
 /** A way that a driver goes: where the screw's head is (ticks), and the direction from there out to the hand. */
 export interface DriverWay {

@@ -215,7 +215,7 @@ export function isWithinReach(draft: Draft, spec: PocketJointSpec): boolean {
   return false;
 }
 
-/** No screw is nearer to the ends of a joint; and how far apart places along it are looked at, in ticks. */
+/** No screw is nearer to the ends of a joint (common practice); and how far apart places along it are looked at, in ticks (our own choice). */
 const ASIDE = fromMm(25);
 const LOOK_EVERY = fromMm(10);
 

@@ -2,7 +2,7 @@ import type { FinishLot } from '../../job/index.ts';
 import { FINISHES, type Finish, finish } from '../../materials/index.ts';
 import type { SurfaceClass } from './surface-class.ts';
 
-/** One more coat where it wears. */
+/** One more coat where it wears (common practice). */
 const MORE_ON_TOP = 1;
 
 /** The finish of the shop: its first on the rack, or a wiping varnish where there is none. */

@@ -6,7 +6,7 @@ import type { ExposedFace } from './exposed-faces.ts';
 export const SURFACE_CLASSES = ['top', 'show', 'edges', 'inside', 'hidden'] as const;
 export type SurfaceClass = (typeof SURFACE_CLASSES)[number];
 
-/** A face so far behind the piece’s front is seen through an opening, mm. */
+/** A face so far behind the piece’s front is seen through an opening, mm (from memory). */
 const INTO_THE_PIECE = 50;
 
 /** The class of each face: by which way it looks, and whether it looks at another part. */
