@@ -192,6 +192,7 @@ function records(
       ...(wish.heads === undefined ? {} : { heads: wish.heads }),
       ...(wish.bottom === undefined || base?.form === 'toe-kick' || mitred ? {} : { bottom: wish.bottom }),
       ...(wish.lid === undefined || top || mitred ? {} : { lid: wish.lid }),
+      ...(wish.oneBlank === undefined ? {} : { oneBlank: wish.oneBlank }),
     },
     { id: 'gap', kind: 'size', value: GAP[units].text },
   ];
@@ -306,6 +307,7 @@ interface Wish {
   readonly chest: ChestWish | undefined;
   readonly handles: HandleWish | undefined;
   readonly doors: DoorWish | undefined;
+  readonly oneBlank: 'sides' | 'dividers' | 'sides-and-dividers' | undefined;
 }
 
 /** Inside a case of these sizes, whatever its top and base are. */
@@ -362,6 +364,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     chest: chestWishes(text),
     handles: handleWishes(text),
     doors: fc.option(doorWish(text), { nil: undefined, freq: 2 }),
+    oneBlank: optional(fc.constantFrom('sides' as const, 'dividers' as const, 'sides-and-dividers' as const)),
   });
 }
 
