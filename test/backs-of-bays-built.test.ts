@@ -143,6 +143,15 @@ describe('a back in each bay', () => {
     expect(read.ok ? [] : [...new Set(read.snags.map((s) => s.code))]).toEqual(['design.back-of-bay']);
   });
 
+  test('one that lacks its fitting is told that alone: others are not held against it', () => {
+    const read = checkJob(
+      parted('rabbet', (j) => {
+        delete (j.design.records.find((r) => r.kind === 'back') as { fitting?: string }).fitting;
+      }),
+    );
+    expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['document.missing-field']);
+  });
+
   test('is fitted otherwise together with all others of its case, in one edit', () => {
     const read = checkJob(parted('rabbet'));
     if (!read.ok) throw new Error('the cupboard is fine');
@@ -171,7 +180,7 @@ describe('a back in each bay', () => {
         j.design.records = j.design.records.filter((r) => r.id !== 'base');
         j.design.records.push({ id: 'hook', kind: 'hanging', parent: 'case', board: 'birch18', by: 'cleat' });
       },
-      'Give the whole case one back that stands in grooves, in place of those of its bays',
+      'Give the whole case one back, in place of those of its bays',
     ],
   ])('leaves nothing for %s: one back for all is what is asked for', (_, change, cure) => {
     const read = checkJob(parted('groove', change));

@@ -62,7 +62,8 @@ export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly
         ],
       ),
     ];
-  if (alike) return [];
+  // One that doesn't say how it is fitted has been told so, and is not held against others.
+  if (alike || !first.fitting || !back.fitting) return [];
   const field = first.fitting === back.fitting ? 'setIn' : 'fitting';
   const value = first[field];
   return [
