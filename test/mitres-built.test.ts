@@ -50,6 +50,26 @@ describe('a case with mitred corners', () => {
 
   test.each([
     ['under an applied top', () => {}],
+    ['with a lid', withLid('rabbet')],
+  ])('%s: corners that are folded and never left to set are noticed', (_, change) => {
+    const plan = planOf(change);
+    const cured = plan.build.operations.find((o) => o.id === 'case/cure')!;
+    const cards = {
+      ...plan.build,
+      operations: plan.build.operations.map((o) =>
+        o === cured ? { ...o, kind: 'adjust' as const, lengths: [] } : o,
+      ),
+    };
+    const run = dryFit(dryFitInput(plan.job, plan.setOut, plan.breakdown, cards, solids));
+    let step = run.next();
+    while (!step.done) step = run.next();
+    const wet = step.value.faults.filter((f) => f.code === 'still-wet');
+    expect(wet.map((f) => f.on)).toContain('A1');
+    expect(wet.find((f) => f.on === 'A1')!.sentence).toContain('let it set after “Set A1');
+  });
+
+  test.each([
+    ['under an applied top', () => {}],
     ['with a lid, its back in rabbets', withLid('rabbet')],
     ['with a lid, its back in grooves', withLid('groove')],
   ])('%s, with biscuits in its mitres: it is built as drawn', (_, change) => {

@@ -346,6 +346,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
         turn: { length: part.place.length, width: part.place.width },
         touches,
         glue: letIn || meets.length > 0 || (!first && fold.length > 0),
+        ...(!first && fold.length > 0 ? { folds: true as const } : {}),
         ...(pegs.length > 0 ? { pegs } : {}),
         ...(splines.length > 0 ? { splines } : {}),
       },

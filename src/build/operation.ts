@@ -265,6 +265,8 @@ export type Act =
       readonly turn: Turn;
       readonly touches: readonly [Touch, Touch, Touch];
       readonly glue: boolean;
+      /** Its mitres are closed by tape or a band, which hold them until the glue has set; no screw does. */
+      readonly folds?: true;
       /** Dowels or biscuits that go into it and into parts that stand there. */
       readonly pegs?: readonly PegsIn[];
       readonly splines?: readonly SplineIn[];

@@ -207,6 +207,7 @@ function actReport(a: Act): Report {
         turn: a.turn,
         touches: a.touches.map(touchReport),
         glue: a.glue,
+        ...(a.folds ? { folds: true } : {}),
         pegs: a.pegs?.map((p) => ({
           with: p.with,
           fixing: p.fixing,

@@ -39,6 +39,8 @@ export class Condition {
   private readonly strips = new Set<string>();
   /** Parts that stand in glue, and the card that put them there. */
   private readonly wet = new Map<string, string>();
+  /** Parts whose mitres are folded or drawn together in glue: tape and band hold them, and no screw does. */
+  private readonly folded = new Map<string, string>();
   private readonly coatsOn = new Map<string, number>();
   private readonly coatsGiven = new Map<string, number>();
   private readonly unrubbed = new Set<string>();
@@ -87,7 +89,8 @@ export class Condition {
       case 'screw':
         this.wet.delete(does.workpiece);
         this.wet.delete(does.mate);
-        return [];
+        // Whoever screws into a corner that only tape holds racks it.
+        return this.still([does.workpiece, does.mate].filter((m) => this.folded.has(m)));
       case 'hinge':
         return this.still([does.workpiece, does.post]);
       case 'lift-in':
@@ -102,7 +105,7 @@ export class Condition {
 
   /** What is wanting at the end. */
   atEnd(): readonly ConditionFault[] {
-    const faults = [...this.still([...this.wet.keys()])];
+    const faults = [...this.still([...this.wet.keys(), ...this.folded.keys()])];
     for (const [name, asked] of this.care.coats) {
       const given = this.coatsGiven.get(name) ?? 0;
       if (given !== asked)
@@ -186,7 +189,7 @@ export class Condition {
       });
     if (o.together !== undefined && !this.rehearsed.has(act.workpiece))
       faults.push(leftOut(act.workpiece, `${act.workpiece} was not tried in its place without glue.`));
-    this.wet.set(act.workpiece, o.title);
+    (act.folds ? this.folded : this.wet).set(act.workpiece, o.title);
     return faults;
   }
 
@@ -245,7 +248,10 @@ export class Condition {
     marksOf: (name: string) => readonly string[],
   ): readonly ConditionFault[] {
     const faults = this.tooSoon(o, this.care.glueSets, 'glue', on[0]);
-    for (const mark of on.flatMap((name) => marksOf(name))) this.wet.delete(mark);
+    for (const mark of on.flatMap((name) => marksOf(name))) {
+      this.wet.delete(mark);
+      this.folded.delete(mark);
+    }
     // A card that prints diagonals checks them before it lets the glue set.
     if (o.lengths.length > 0) added(this.squared, on);
     return faults;
@@ -281,14 +287,14 @@ export class Condition {
 
   /** Parts on which glue is still wet. */
   private still(marks: readonly string[]): readonly ConditionFault[] {
-    const mark = marks.find((m) => this.wet.has(m));
+    const mark = marks.find((m) => this.wet.has(m) || this.folded.has(m));
     return mark === undefined
       ? []
       : [
           {
             code: 'still-wet',
             on: mark,
-            sentence: `${mark} still stands in wet glue: let it set after “${this.wet.get(mark)}” first.`,
+            sentence: `${mark} still stands in wet glue: let it set after “${this.wet.get(mark) ?? this.folded.get(mark)}” first.`,
           },
         ];
   }
