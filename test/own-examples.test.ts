@@ -173,3 +173,31 @@ describe('the hall console', () => {
     expect(plan.dryFit.fits).toBe(true);
   });
 });
+
+describe('the lamp table', () => {
+  test('has splines in its mitres and a solid top on wooden buttons; it dry-fits clean', () => {
+    const plan = planOf('lamp-table');
+    expect(told(plan, 'stop')).toEqual([]);
+    expect(plan.setOut.splines.map((s) => s.mark)).toEqual(['Z1', 'Z2']);
+    const buttons = plan.setOut.joints.filter((j) => j.duty === 'button');
+    expect(buttons).toHaveLength(2);
+    expect(plan.dryFit.fits).toBe(true);
+    // What goes in with the glue lies ready before it is spread.
+    const rehearsal = plan.build.operations.find((o) => o.title === 'Rehearse the gluing of B1, A1 and A2')!;
+    expect(rehearsal.lines.join(' ')).toContain('the splines Z1 and Z2');
+  });
+});
+
+describe('the sewing stand', () => {
+  test('has tape on the ends of its bottom and slots under its solid top; it dry-fits clean', () => {
+    const plan = planOf('sewing-stand');
+    expect(told(plan, 'stop')).toEqual([]);
+    const taped = plan.setOut.joints.filter((j) => j.duty === 'edging' && j.mate === 'case/bottom');
+    expect(taped).toHaveLength(3);
+    const slots = plan.setOut.parts.flatMap((p) =>
+      p.features.filter((f) => f.kind === 'slot' && f.use === 'screw'),
+    );
+    expect(slots.length).toBeGreaterThanOrEqual(2);
+    expect(plan.dryFit.fits).toBe(true);
+  });
+});

@@ -28,7 +28,7 @@ export function angledHeadLines(
   });
   if (bits.length === 0) return [];
   const longest = bits.reduce((a, b) => (b.value > a.value ? b : a));
-  const n = lengths.push(l.row(longest)) - 1;
+  const n = lengths.push(bench.rule(longest)) - 1;
   const some = bits.length === 1 ? 'one of them' : `${bits.length} of them`;
   const which = bits.length < fasteners.length ? some : bits.length === 1 ? 'it' : 'them';
   return [

@@ -1,6 +1,13 @@
 import type { JobDocument, Tool, ToolKind, ToolOf } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import { type Ledger, parseLength, type Rounding, type Ticks, type Traced } from '../measure/index.ts';
+import {
+  type Ledger,
+  type LengthRow,
+  parseLength,
+  type Rounding,
+  type Ticks,
+  type Traced,
+} from '../measure/index.ts';
 import type { SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { GaugeSticks } from './gauge-sticks.ts';
@@ -90,6 +97,12 @@ export class Bench {
   /** A length on the grid of what a kind of tool can set; what no tool is there for goes to whole millimetres. */
   set(kind: ToolKind, length: Traced, how: Rounding = 'nearest'): Traced {
     return this.ledger.round(`as fine as ${TOOL_WORDS[kind]} is set`, length, this.finest(kind), how);
+  }
+
+  /** A rule of the trade that a card prints: in an inch shop to what its rule shows, as it is given in millimetres. */
+  rule(row: LengthRow): Traced {
+    const length = this.ledger.row(row);
+    return this.job.shop.units === 'in' ? this.set('marking', length) : length;
   }
 
   /** The finest step that a kind of tool can be set to. */

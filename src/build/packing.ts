@@ -14,6 +14,6 @@ export function packingLines(bench: Bench, lengths: Traced[]): readonly string[]
   const sideways = room.fallsTo === 'left' || room.fallsTo === 'right';
   return [
     `The floor falls ${put(bench.set('marking', fall))} to the ${room.fallsTo}. Begin at the other end, where it is highest, and draw a level line from there${sideways ? ' along the wall' : ''}.`,
-    `Pack under the base, and under both ends of every case, every ${put(bench.ledger.row(BASES.packApart))} at most: thicker by degrees, up to the whole fall at the low end, wedges in pairs or sawn slips, glued in and cut off level with the base.`,
+    `Pack under the base, and under both ends of every case, every ${put(bench.rule(BASES.packApart))} at most: thicker by degrees, up to the whole fall at the low end, wedges in pairs or sawn slips, glued in and cut off level with the base.`,
   ];
 }

@@ -87,7 +87,7 @@ function testCut(bench: Bench, breakdown: Breakdown): void {
         'Cut a strip of waste in two: the halves, one of them turned over, must close without a gap, or the blade isn’t square. The cut follows the rail’s edge, and the face that lay down is clean.',
         'The blade is reckoned to take {0}: measure the slot, and enter what you find where it differs.',
       ],
-      lengths: [kerf, bench.ledger.row(MACHINE_RULES.intoBoard)],
+      lengths: [kerf, bench.rule(MACHINE_RULES.intoBoard)],
       cautions: [CAUTION.saw],
     },
     sheets,

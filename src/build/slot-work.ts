@@ -54,7 +54,7 @@ function rout(
   const sawn = !bench.tool('router') && bench.tool('drill') !== undefined;
   const lengths: Traced[] = [first.width, ...ends, ...beside];
   const print = (x: Traced) => `{${lengths.push(x) - 1}}`;
-  const deeper = bench.ledger.row(MACHINE_RULES.plungeStep);
+  const deeper = bench.rule(MACHINE_RULES.plungeStep);
   const cut = sawn ? WITHOUT_ROUTER : [plunged(print(deeper)), fence(bench, print)];
   bench.settings.push({
     id: `${part.mark}/slot-${first.face}-${n}`,

@@ -58,10 +58,10 @@ function finishLine({ job }: Bench, { lot, kind, litres, areaM2, coats }: Finish
 }
 
 /** Two to each door that closes before the case. */
-function bumperLine({ setOut, ledger }: Bench, lengths: Traced[]): readonly string[] {
-  const doors = setOut.doors.filter((d) => d.hang === 'overlay').length;
+function bumperLine(bench: Bench, lengths: Traced[]): readonly string[] {
+  const doors = bench.setOut.doors.filter((d) => d.hang === 'overlay').length;
   if (doors === 0) return [];
-  const n = lengths.push(ledger.row(DOORS.standOff)) - 1;
+  const n = lengths.push(bench.rule(DOORS.standOff)) - 1;
   return [`${2 * doors} × bumper, {${n}} thick: two for the free side of each door before the case.`];
 }
 

@@ -87,13 +87,7 @@ export function onBoughtRunners(bench: Bench, drawer: Drawer, runners: NonNullab
         'Between box and upright each runner has {2}, up to {4} more: where the case came out wider, pack the runner with card; where it is narrower, plane the box, not the runner.',
         `Draw it out {3}, load it with ${trialLoad(bench.job.shop.units)}, and push it in again: nothing may rub or drop.`,
       ],
-      lengths: [
-        runners.screwLength,
-        runners.screwDiameter,
-        beside,
-        travel,
-        bench.ledger.row(DRAWERS.runnerWider),
-      ],
+      lengths: [runners.screwLength, runners.screwDiameter, beside, travel, bench.rule(DRAWERS.runnerWider)],
     },
     ['case'],
   );

@@ -31,6 +31,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
       `Put ${set.length > 1 ? `these together once without glue, in order: ${set.join(', ')}` : 'it in once without glue'}${stands.length > 0 ? `, against ${listWords(stands)}` : ''}. Every joint must close by hand or with one clamp; mend what doesn’t now.`,
       `Lying ready: ${listWords([
         listWords(set),
+        ...pegsReady(bench, run),
         ...(glueUp.clamps > 0
           ? [`${glueUp.clamps} clamps opened to size with pads taped to their jaws`, 'battens to spread them']
           : []),
@@ -54,6 +55,18 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
     minutes: { active: bench.job.shop.timings?.rehearse?.active ?? MINUTES.rehearse.active, waiting: 0 },
     cautions: [CAUTION.glue],
   };
+}
+
+/** Splines by their marks, dowels and biscuits by their number, that go in with the parts. */
+function pegsReady({ setOut }: Bench, { steps }: GlueRun): readonly string[] {
+  const sets = steps.flatMap(({ operation: { does } }) => (does.act === 'set' ? [does] : []));
+  const splines = sets.flatMap((does) => (does.splines ?? []).map((s) => s.strip));
+  const pegs = sets.reduce((sum, does) => sum + (does.pegs ?? []).reduce((n, p) => n + p.count, 0), 0);
+  const kind = setOut.pegs.some((p) => p.kind === 'biscuit') ? 'biscuit' : 'dowel';
+  return [
+    ...(splines.length > 0 ? [`the spline${splines.length > 1 ? 's' : ''} ${listWords(splines)}`] : []),
+    ...(pegs > 0 ? [`${pegs} ${kind}${pegs > 1 ? 's' : ''}`] : []),
+  ];
 }
 
 /** The card behind a glue-up that has none yet: it sets. */
