@@ -8,7 +8,6 @@ import type { Yield } from './operation.ts';
 import { underRail } from './rail.ts';
 import { stockWord, stockWords } from './stock-words.ts';
 import { BY_HAND, isTooSmall } from './too-small.ts';
-import { listWords } from './words.ts';
 import { piecesFromYard, type RawPiece } from './yard-cuts.ts';
 
 /**
@@ -51,7 +50,10 @@ function onlyOnce(
       id,
       kind: 'inspect',
       stage: strip ? 'strips' : 'sheets',
-      title: `There is no second ${listWords(marks)}`,
+      title: `There is no second ${[...marks]
+        .sort()
+        .join(', ')
+        .replace(/, ([^,]*)$/, ' or $1')}`,
       does: { act: 'other', on: lies },
       lines: [
         `Nothing that is there or can be bought would give ${marks.length > 1 ? 'them' : 'it'} again, so ${source.stock.name ?? name} is cut before the other ${wordOf(bench, lot)}s. Look it over for dents, voids and bow; check every mark on it a second time before the saw starts.`,

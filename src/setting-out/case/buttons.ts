@@ -80,10 +80,16 @@ function sizesAt(
     deep,
     inside,
     tongue,
-    mortise: l.sum(
-      'width of the mortise: the tongue and its play',
-      l.less('thickness of the tongue', thickness, lip),
-      l.row(BUTTONS.play),
+    // Rounding may not use up the play.
+    mortise: l.round(
+      'as fine as the router is set',
+      l.sum(
+        'width of the mortise: the tongue and its play',
+        l.less('thickness of the tongue', thickness, lip),
+        l.row(BUTTONS.play),
+      ),
+      draft.stepOf('router'),
+      'up',
     ),
     long: l.sum('length of the button', tongue, l.row(BUTTONS.body)),
   };
@@ -149,7 +155,11 @@ function oneButton(draft: Draft, bores: Bores, { frame, board }: ButtonsSpec, on
     id: `${part.id}/tongue`,
     kind: 'button',
     name: `the tongue of the ${part.name} in its mortise in the ${upright.name}`,
-    gap: l.row(BUTTONS.play),
+    gap: l.less(
+      'how much wider the mortise is than the tongue',
+      groove.width,
+      l.less('thickness of the tongue', sizes.thick, sizes.lip),
+    ),
     least: l.row(BUTTONS.playLeast),
     most: l.row(BUTTONS.playMost),
     loop: [
