@@ -208,3 +208,20 @@ test('a blank parted before it is worked leaves nothing to work', async () => {
   );
   expect(faults.map((f) => f.sentence).join()).toContain('A1 is not there');
 });
+
+test('halves that are alike are the same wood, whichever mark they bear: what is cut across both ends with either', () => {
+  const of = built(
+    example('writing-cabinet', (j) => {
+      // Left alone are the rabbets at the ends, the same on both sides.
+      const plain = ['cabinet', 'case', 'inside', 'back', 'study'];
+      j.design.records = j.design.records.filter((r) => plain.includes(String(r.id)));
+      const { split: _, ...inside } = recordOf(j, 'inside');
+      j.design.records = [...j.design.records.filter((r) => r.id !== 'inside'), inside];
+    }),
+  );
+  expect(actsOn(of, 'Z1')).toEqual(['rabbet', 'rabbet', 'rip-apart']);
+  const swapped = judgeMutants(of, solids, (all) =>
+    all.filter((m) => m.operator === 'write the wrong half'),
+  )!;
+  expect(swapped.unchanged).toHaveLength(1);
+});
