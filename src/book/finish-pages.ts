@@ -1,4 +1,13 @@
-import { CAUTION, type FinishPlan, timeWords } from '../build/index.ts';
+import {
+  areaWords,
+  CAUTION,
+  coverageWords,
+  type FinishPlan,
+  timeWords,
+  usedWords,
+  volumeWords,
+} from '../build/index.ts';
+import type { JobDocument } from '../job/index.ts';
 import { SANDING_GRITS } from '../materials/index.ts';
 import type { SurfaceClass } from '../setting-out/index.ts';
 import type { Block } from './flow.ts';
@@ -16,7 +25,12 @@ const CLASSES: Readonly<Record<SurfaceClass, readonly [what: string, prepared: s
 };
 
 /** The finish: surfaces by class with coats and quantities, how they are prepared, times, cautions. */
-export function finishBlocks(plan: FinishPlan, width: number, type: TextMeasure): Block[] {
+export function finishBlocks(
+  plan: FinishPlan,
+  units: JobDocument['shop']['units'],
+  width: number,
+  type: TextMeasure,
+): Block[] {
   const name = plan.lot?.name ?? plan.kind.name;
   const bold = (words: string): Cell => [{ text: words, face: 'semibold', whole: true }];
   const [quick, slow] = plan.kind.recoatHours;
@@ -24,27 +38,27 @@ export function finishBlocks(plan: FinishPlan, width: number, type: TextMeasure)
   const { grits } = SANDING_GRITS.hardwood;
   return [
     prose(
-      `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${plan.coats} ${plan.coats === 1 ? 'coat' : 'coats'} on every face, seen or not, so that panels stay flat. ${plan.litres.toFixed(2)} litres, what stays in brush, cloth and tin reckoned in; a litre covers ${plan.coverageM2PerL} m² once, ${plan.coverageFrom === 'label' ? 'as its label says' : 'as is usual for its kind'}.`,
+      `${name.charAt(0).toUpperCase()}${name.slice(1)}: ${plan.coats} ${plan.coats === 1 ? 'coat' : 'coats'} on every face, seen or not, so that panels stay flat. ${volumeWords(units, plan.litres)}, what stays in brush, cloth and tin reckoned in; ${coverageWords(units, plan.coverageM2PerL)} once, ${plan.coverageFrom === 'label' ? 'as its label says' : 'as is usual for its kind'}.`,
       width,
       type,
     ),
     ...table(
       [
         { title: 'Surfaces', width: 30, face: 'semibold' },
-        { title: 'Area, m²', width: 20, align: 'end' },
+        { title: 'Area', width: 20, align: 'end' },
         { title: 'Coats', width: 14, align: 'end', face: 'semibold' },
-        { title: 'Litres', width: 16, align: 'end' },
+        { title: 'Finish', width: 16, align: 'end' },
         { title: 'How', tone: 'quiet' },
       ],
       [
         ...plan.classes.map((c): Cell[] => [
           CLASSES[c.surface][0],
-          c.areaM2.toFixed(2),
+          areaWords(units, c.areaM2),
           `${c.coats}`,
-          c.litres.toFixed(2),
+          usedWords(units, c.litres),
           CLASSES[c.surface][1],
         ]),
-        [bold('Together'), bold(plan.areaM2.toFixed(2)), '', bold(plan.litres.toFixed(2)), ''],
+        [bold('Together'), bold(areaWords(units, plan.areaM2)), '', bold(usedWords(units, plan.litres)), ''],
       ],
       width,
       type,

@@ -41,7 +41,11 @@ export function book(input: BookInput, type: TextMeasure = PLEX): Book {
       ? [
           {
             title: 'Finish',
-            pages: set('finish', 'Finish', finishBlocks(input.build.finishing, width, type)),
+            pages: set(
+              'finish',
+              'Finish',
+              finishBlocks(input.build.finishing, input.format.unit, width, type),
+            ),
           },
         ]
       : []),

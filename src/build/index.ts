@@ -1,3 +1,4 @@
+export { areaWords, coverageWords, usedWords, volumeWords } from './amounts.ts';
 export type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
 export { CAUTION } from './cautions.ts';
 export { timeWords } from './duration-words.ts';

@@ -109,11 +109,11 @@ const TO_MEASURED: Record<FitKind, string> = {
 };
 
 function gap(words: ShopWords, mm: number): string {
-  return mm < 0 ? `${words.fine(-mm)} too tight` : mm === 0 ? 'no gap' : words.fine(mm);
+  return mm < 0 ? `${words.gap(-mm)} too tight` : mm === 0 ? 'no gap' : words.gap(mm);
 }
 
 function allowed(words: ShopWords, tight: boolean, limit: number): string {
-  if (limit < 0) return `no more than ${words.fine(-limit)} can be sprung in`;
+  if (limit < 0) return `no more than ${words.gap(-limit)} can be sprung in`;
   return `it should be ${tight ? 'at least' : 'at most'} ${gap(words, limit)}`;
 }
 

@@ -40,6 +40,14 @@ export class ShopWords {
     return /^0( mm|")$/.test(shown) ? `less than ${this.units === 'mm' ? '0.1 mm' : '1/64"'}` : shown;
   }
 
+  /** The gap of a fit: in inches, what is under a sixteenth and no whole sixty-fourths stands in thousandths, as on feeler gauges. */
+  gap(mm: number): string {
+    if (this.units === 'mm' || mm >= MM_PER_INCH / 16 || printLength(fromMm(mm), this.finest).exact)
+      return this.fine(mm);
+    const inches = mm / MM_PER_INCH;
+    return inches < 0.0005 ? 'less than 0.001"' : `${inches.toFixed(3)}"`;
+  }
+
   mass(kg: number): string {
     return this.units === 'mm' ? `${tenths(kg)} kg` : `${tenths(kg / KG_PER_LB)} lb`;
   }
