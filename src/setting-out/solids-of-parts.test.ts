@@ -69,17 +69,34 @@ function overlaps(piece: SetOut): string[] {
 }
 
 const PUSH = 1 / 64;
+/** A step of a router in inches, 1/64", which the width of a rabbet is rounded up by at most. */
+const HAIR = 0.4;
 
 /** The area, mm², on which two parts touch: one is pushed into the other by a hair, and what they then share measured. */
 function touching(piece: SetOut, joint: Joint): number {
   const part = piece.parts.find((p) => p.id === joint.part)!;
   const mate = piece.parts.find((p) => p.id === joint.mate)!;
-  const push = outward(part, joint.side).map((c) => c * PUSH) as unknown as Point;
+  const push = outward(part, joint.side).map((c) => c * (PUSH + clearOf(piece, joint))) as unknown as Point;
   return solids.within(() => {
     const make = (p: Part): Body => solids.make(shapeOf(piece, p, { fastenerHoles: false }));
     const pushed = make(part).moved({ origin: push, x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] });
     return pushed.common(make(mate)).volume() / PUSH;
   });
+}
+
+/** How far a back stays clear of the shoulders of its rabbets: it lies against the panels inside, and these must not stop it before. */
+function clearOf(piece: SetOut, joint: Joint): number {
+  const mate = piece.parts.find((p) => p.id === joint.mate)!;
+  const rabbet = mate.features.find((f) => f.kind === 'rabbet' && f.id === `${mate.id}#back`);
+  if (joint.kind !== 'rabbet' || rabbet?.kind !== 'rabbet') return 0;
+  const clear = backEdge(piece, mate) - toMm(piece.ledger.ticks(rabbet.width));
+  const gap = toMm(piece.ledger.ticks(joint.contact.min[1])) - clear;
+  return gap > 0 && gap < HAIR ? gap : 0;
+}
+
+/** Where a panel ends at the back of the piece. */
+function backEdge(piece: SetOut, part: Part): number {
+  return boxMm(piece, part).max[1];
 }
 
 function outward(part: Part, side: Joint['side']): Point {
@@ -101,10 +118,14 @@ function outward(part: Part, side: Joint['side']): Point {
 function stated(piece: SetOut, joint: Joint): number {
   const { min, max } = boxTicks(piece.ledger, joint.contact);
   const spans = min.map((v, k) => toMm(max[k]! - v));
-  if (joint.kind === 'mitre') return spans[0]! * spans[2]!;
-  const area = spans.filter((s) => s > 0).reduce((a, b) => a * b, 1);
   const part = piece.parts.find((p) => p.id === joint.part)!;
   const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
+  if (joint.kind === 'mitre') {
+    // Seen along the push: both slopes lie one on the other there.
+    const push = outward(part, joint.side);
+    return spans.reduce((area, s, k) => (push[k] === 0 ? area * s : area), 1) - offSlope(part, mm);
+  }
+  const area = spans.filter((s) => s > 0).reduce((a, b) => a * b, 1);
   const bevels = cornersOff(part, joint.side);
   const along = part.features.filter((f) => f.kind === 'rabbet' && (f.edge === 'near' || f.edge === 'far'));
   const rabbets = joint.side === 'end' || joint.side === 'start' ? along : [];
@@ -120,8 +141,44 @@ function stated(piece: SetOut, joint: Joint): number {
     ofMitredBase(piece, joint) -
     corner -
     runOut(piece, joint) -
-    crossing(piece, joint)
+    crossing(piece, joint) -
+    slotted(piece, joint) -
+    behindShoulder(piece, joint)
   );
+}
+
+/** What slots for moving screws take off the face they go through. */
+function slotted(piece: SetOut, joint: Joint): number {
+  const part = piece.parts.find((p) => p.id === joint.part)!;
+  const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
+  return part.features.reduce((sum, f) => {
+    if (f.kind !== 'slot' || !f.id.startsWith(`${part.id}#${joint.mate}:`)) return sum;
+    return sum + (mm(f.length) - mm(f.width)) * mm(f.width) + (Math.PI * mm(f.width) ** 2) / 4;
+  }, 0);
+}
+
+/** What rabbets along a panel take off the slope of its end, seen along the panel. */
+function offSlope(part: Part, mm: (t: Traced) => number): number {
+  return part.features.reduce(
+    (sum, f) =>
+      f.kind === 'rabbet' && (f.edge === 'near' || f.edge === 'far') ? sum + mm(f.width) * mm(f.depth) : sum,
+    0,
+  );
+}
+
+/**
+ * What a mate's rabbet for a back takes off the face that an end meets, where the router’s step makes it a hair wider than
+ * the back is thick.
+ */
+function behindShoulder(piece: SetOut, joint: Joint): number {
+  const mate = piece.parts.find((p) => p.id === joint.mate)!;
+  const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
+  const { min, max } = boxTicks(piece.ledger, joint.contact);
+  const back = mate.features.find((f) => f.kind === 'rabbet' && f.id === `${mate.id}#back`);
+  if (back?.kind !== 'rabbet' || joint.duty === 'back' || max[1] === min[1]) return 0;
+  const over = toMm(max[1]) - (backEdge(piece, mate) - mm(back.width));
+  const deep = Math.min(...min.map((v, k) => toMm(max[k]! - v)).filter((s) => s > 0));
+  return over > 0 && over < HAIR ? over * deep : 0;
 }
 
 /** How many corners of a side slopes take off: of a long edge those of its ends, of an end those of its long edges. */
@@ -171,6 +228,8 @@ function crossing(piece: SetOut, joint: Joint): number {
   const [low, high] = [toMm(min[axis]!) - from, toMm(max[axis]!) - from];
   return mate.features.reduce((sum, f) => {
     if ((f.kind !== 'groove' && f.kind !== 'rabbet') || (f.edge !== 'start' && f.edge !== 'end')) return sum;
+    // A mortise for a button ends within the panel.
+    if (mm(f.from) > 0 && mm(f.to) < mm(mate.width)) return sum;
     const inset = f.kind === 'groove' ? mm(f.inset) : 0;
     const begins = f.edge === 'start' ? inset : mm(mate.length) - inset - mm(f.width);
     const wide = Math.min(high, begins + mm(f.width)) - Math.max(low, begins);

@@ -68,12 +68,8 @@ const ROWS: readonly Row[] = [
   { feature: 'tongues in dados', in: has('case', (c) => c.joints === 'tongue') },
   { feature: 'stopped dados', in: has('case', (c) => c.joints === 'stopped-dado') },
   {
-    feature: 'two sides of one blank',
-    in: (_, piece) => piece.joinedBlanks.some((b) => b.blank.hand !== 'none'),
-  },
-  {
-    feature: 'two dividers of one blank',
-    in: (_, piece) => piece.joinedBlanks.some((b) => b.blank.hand === 'none'),
+    feature: 'sides, or dividers, of one blank',
+    in: (_, piece) => piece.joinedBlanks.length > 0,
   },
   { feature: 'dowels', in: (_, piece) => piece.pegs.some((p) => p.kind === 'dowel') },
   { feature: 'biscuits', in: (_, piece) => piece.pegs.some((p) => p.kind === 'biscuit') },
