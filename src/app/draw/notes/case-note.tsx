@@ -105,18 +105,15 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
           </>
         )}
         {!alone && <SharedSides at={at} />}
-        its pairs of panels are{' '}
+        cut two and two as one blank, and parted once worked:{' '}
         <ChoiceField
           path={`${at}/oneBlank`}
           label="Pairs that stay joined"
           choices={[
-            ['', 'cut one by one'],
-            ['sides', 'its sides, cut as one blank and parted once they are worked'],
-            ['dividers', 'its dividers two by two, cut as one blank and parted once they are worked'],
-            [
-              'sides-and-dividers',
-              'its sides and its dividers, cut as one blank and parted once they are worked',
-            ],
+            ['', 'none'],
+            ['sides', 'the sides'],
+            ['dividers', 'the dividers'],
+            ['sides-and-dividers', 'sides and dividers'],
           ]}
           end=";"
         />{' '}
