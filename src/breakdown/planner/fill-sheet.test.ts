@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { FillSheet } from './fill-sheet.ts';
+import { FillSheet, rowsOf } from './fill-sheet.ts';
 import { type KeptNode, tally } from './kept-sheet.ts';
 import { ACROSS, ALONG, LEAF } from './sheet-trees.ts';
 
@@ -49,6 +49,24 @@ test('keeps to the kinds that are still asked for', () => {
   expect([...fill.count]).toEqual([4, 0]);
   fill.solve(Float64Array.of(25, 16), Int32Array.of(0, 9));
   expect([...fill.count]).toEqual([0, 4]);
+});
+
+test('lays a kind in rows, the way round that holds more, and not many more than are asked for', () => {
+  const stock = { stock: 0, length: 10, width: 7, count: 1, cost: 1 };
+  const kind = { piece: 0, length: 3, width: 5, count: 100, turn: true };
+  const held = (k: typeof kind) => {
+    const counts = new Int32Array(1);
+    const tree = rowsOf(0, k, stock);
+    tally(tree, counts);
+    expect(sizeOf(tree, [k])).toEqual([tree.length, tree.width]);
+    expect(tree.length <= 10 && tree.width <= 7).toBe(true);
+    return counts[0];
+  };
+  expect(held(kind)).toBe(4);
+  expect(held({ ...kind, turn: false })).toBe(3);
+  expect(held({ ...kind, length: 1, width: 8 })).toBe(7);
+  expect(held({ ...kind, length: 1, width: 1, count: 12 })).toBe(20);
+  expect(held({ ...kind, length: 1, width: 1, count: 1 })).toBe(1);
 });
 
 /** The most that a sheet holds, by trying every cut at every whole size. */

@@ -4,7 +4,9 @@ import { ACROSS, ALONG, LEAF } from './sheet-trees.ts';
 
 /** Steps of one filling above which fewer sizes are looked at, and above which a sheet is not filled this way. */
 const MANY_STEPS = 1e6;
-const MOST_STEPS = 2e7;
+const MOST_STEPS = 4e6;
+/** Sums of sizes looked at before they are too many. */
+const MOST_SUMS = 300_000;
 const TINY = 1e-9;
 
 /**
@@ -12,8 +14,8 @@ const TINY = 1e-9;
  * of every smaller sheet is known before the larger one's (P. Gilmore and R. Gomory, "Multistage cutting stock problems
  * of two and more dimensions", Operations Research 13, 1965), for the sizes alone that pieces one after the other may make
  * (normal patterns; J. Herz, "Recursive computational procedure for two-dimensional stock cutting", IBM J. of Research and
- * Development 16, 1972). Kinds may be laid more often than there are pieces of them: what is too much is left out afterwards. Results are left in
- * `count`, `value` and `tree`.
+ * Development 16, 1972). Kinds may be laid more often than
+ * there are pieces of them. Results are left in `count`, `value` and `tree`.
  */
 export class FillSheet {
   readonly count: Int32Array;
@@ -29,9 +31,9 @@ export class FillSheet {
   private readonly kinds: readonly ScaledKind[];
   private readonly xs: Int32Array;
   private readonly ys: Int32Array;
-  /** By size: the greatest of these that is not above it. */
-  private readonly xAt: Int32Array;
-  private readonly yAt: Int32Array;
+  /** By two places k and a, `a * size + k`: the place of the greatest size that is not above what k leaves of a. */
+  private readonly xRest: Int32Array;
+  private readonly yRest: Int32Array;
   private readonly best: Float64Array;
   /** How the best is made: a piece as -2 - 2 * kind - turned, a cut along the length at k as 2k, across it as 2k + 1, -1 for nothing. */
   private readonly made: Int32Array;
@@ -42,13 +44,15 @@ export class FillSheet {
     const along = sizesOf(kinds, stock.length, 'length');
     const across = sizesOf(kinds, stock.width, 'width');
     const many = stepsOf(along, across) > MANY_STEPS;
-    this.xs = many ? fewer(along, kinds, 'length') : along;
-    this.ys = many ? fewer(across, kinds, 'width') : across;
-    this.xAt = placesIn(this.xs);
-    this.yAt = placesIn(this.ys);
-    this.steps = stepsOf(this.xs, this.ys);
-    this.able = this.steps <= MOST_STEPS && kinds.every((k) => lies(k, stock));
-    this.best = new Float64Array(this.able ? this.xs.length * this.ys.length : 0);
+    const [xs, ys] = many ? [fewer(along, kinds, 'length'), fewer(across, kinds, 'width')] : [along, across];
+    this.steps = stepsOf(xs, ys);
+    this.able =
+      xs.length > 0 && ys.length > 0 && this.steps <= MOST_STEPS && kinds.every((k) => lies(k, stock));
+    this.xs = this.able ? xs : new Int32Array(0);
+    this.ys = this.able ? ys : new Int32Array(0);
+    this.xRest = restsOf(this.xs);
+    this.yRest = restsOf(this.ys);
+    this.best = new Float64Array(this.xs.length * this.ys.length);
     this.made = new Int32Array(this.best.length);
   }
 
@@ -80,19 +84,19 @@ export class FillSheet {
     return true;
   }
 
-  keep(pattern: number): void {
-    this.trees[pattern] = this.tree!;
+  keep(pattern: number, tree = this.tree!): void {
+    this.trees[pattern] = tree;
   }
 
   /** The best cut of one size, if it gives more than one piece does. */
   private cut(a: number, b: number): void {
-    const { xs, ys, xAt, yAt, best, made } = this;
-    const m = ys.length;
+    const { xs, ys, xRest, yRest, best, made } = this;
+    const [n, m] = [xs.length, ys.length];
     const at = a * m + b;
     let value = best[at]!;
     let how = made[at]!;
     for (let k = 0; 2 * xs[k]! <= xs[a]! && k < a; k++) {
-      const v = best[k * m + b]! + best[xAt[xs[a]! - xs[k]!]! * m + b]!;
+      const v = best[k * m + b]! + best[xRest[a * n + k]! * m + b]!;
       if (v > value + TINY) {
         value = v;
         how = 2 * k;
@@ -100,7 +104,7 @@ export class FillSheet {
     }
     const row = a * m;
     for (let k = 0; 2 * ys[k]! <= ys[b]! && k < b; k++) {
-      const v = best[row + k]! + best[row + yAt[ys[b]! - ys[k]!]!]!;
+      const v = best[row + k]! + best[row + yRest[b * m + k]!]!;
       if (v > value + TINY) {
         value = v;
         how = 2 * k + 1;
@@ -124,13 +128,32 @@ export class FillSheet {
     }
     const k = how >> 1;
     const along = how % 2 === 0;
-    const rest = along ? this.xAt[this.xs[a]! - this.xs[k]!]! : this.yAt[this.ys[b]! - this.ys[k]!]!;
+    const rest = along ? this.xRest[a * this.xs.length + k]! : this.yRest[b * this.ys.length + k]!;
     const parts = along ? [this.draw(k, b), this.draw(rest, b)] : [this.draw(a, k), this.draw(a, rest)];
     return joined(
       parts.filter((p) => p !== undefined),
       along ? ALONG : ACROSS,
     );
   }
+}
+
+/** As many of a kind as are asked for and go on a sheet in rows, turned if that holds more. */
+export function rowsOf(
+  kind: number,
+  { length, width, count, turn }: ScaledKind,
+  stock: ScaledStock,
+): KeptNode {
+  const ways = (turn ? [false, true] : [false]).map((turned) => {
+    const [l, w] = turned ? [width, length] : [length, width];
+    const along = Math.min(count, Math.floor(stock.length / l));
+    return { turned, l, w, along, across: Math.min(Math.ceil(count / along), Math.floor(stock.width / w)) };
+  });
+  const { turned, l, w, along, across } = ways.reduce((a, b) =>
+    b.along * b.across > a.along * a.across ? b : a,
+  );
+  const leaf: KeptNode = { side: LEAF, parts: [], kind, turned, length: l, width: w };
+  const row = joined(new Array<KeptNode>(along).fill(leaf), ALONG)!;
+  return joined(new Array<KeptNode>(across).fill(row), ACROSS)!;
 }
 
 /** Parts one after the other as one node; those that are joined the same way become one row. */
@@ -149,17 +172,34 @@ export function joined(parts: readonly KeptNode[], side: number): KeptNode | und
   };
 }
 
-/** The sizes that pieces one after the other may make, and the whole. */
+/** The sizes that pieces one after the other may make, and the whole, in rising order; none when they are too many. */
 function sizesOf(kinds: readonly ScaledKind[], room: number, of: 'length' | 'width'): Int32Array {
-  const reached = new Uint8Array(room + 1);
-  reached[0] = 1;
+  let sizes = [0];
+  let sums = 0;
   for (const k of kinds)
     for (const size of k.turn ? [k.length, k.width] : [k[of]])
-      for (let c = 0; c < Math.min(k.count, Math.floor(room / size)); c++)
-        for (let x = room; x >= size; x--) if (reached[x - size] === 1) reached[x] = 1;
-  const sizes: number[] = [];
-  for (let x = 0; x <= room; x++) if (reached[x] === 1 || x === room) sizes.push(x);
+      for (let c = 0; c < Math.min(k.count, Math.floor(room / size)); c++) {
+        const before = sizes.length;
+        sizes = merged(sizes, size, room);
+        sums += sizes.length;
+        if (sums > MOST_SUMS) return new Int32Array(0);
+        if (sizes.length === before) break;
+      }
+  if (sizes.at(-1)! < room) sizes.push(room);
   return Int32Array.from(sizes);
+}
+
+/** Sizes, and all of them with one more piece that still go in, each once. */
+function merged(sizes: readonly number[], piece: number, room: number): number[] {
+  const all: number[] = [];
+  let k = 0;
+  for (const size of sizes) {
+    for (; k < sizes.length && sizes[k]! + piece < size; k++) all.push(sizes[k]! + piece);
+    if (k < sizes.length && sizes[k]! + piece === size) k++;
+    all.push(size);
+  }
+  for (; k < sizes.length && sizes[k]! + piece <= room; k++) all.push(sizes[k]! + piece);
+  return all;
 }
 
 /**
@@ -168,22 +208,26 @@ function sizesOf(kinds: readonly ScaledKind[], room: number, of: 'length' | 'wid
  */
 function fewer(sizes: Int32Array, kinds: readonly ScaledKind[], of: 'length' | 'width'): Int32Array {
   const room = sizes.at(-1)!;
-  const at = placesIn(sizes);
   const points = new Set<number>([0, room]);
   for (const k of kinds)
     for (const size of k.turn ? [k.length, k.width] : [k[of]]) if (size <= room) points.add(size);
-  for (const size of sizes) points.add(sizes[at[room - size]!]!);
+  let at = sizes.length - 1;
+  for (const size of sizes) {
+    while (sizes[at]! > room - size) at--;
+    points.add(sizes[at]!);
+  }
   return Int32Array.from(points).sort();
 }
 
-/** For every size up to the greatest, the place of the greatest of `sizes` that is not above it. */
-function placesIn(sizes: Int32Array): Int32Array {
-  const at = new Int32Array(sizes.at(-1)! + 1);
-  for (let x = 0, k = 0; x < at.length; x++) {
-    while (k + 1 < sizes.length && sizes[k + 1]! <= x) k++;
-    at[x] = k;
-  }
-  return at;
+function restsOf(sizes: Int32Array): Int32Array {
+  const n = sizes.length;
+  const rests = new Int32Array(n * n);
+  for (let a = 0; a < n; a++)
+    for (let k = 0, at = a; k <= a; k++) {
+      while (sizes[at]! > sizes[a]! - sizes[k]!) at--;
+      rests[a * n + k] = at;
+    }
+  return rests;
 }
 
 function stepsOf(xs: Int32Array, ys: Int32Array): number {

@@ -13,18 +13,22 @@ export function* searchSheets(
   effort: number,
   seed: number,
 ): Generator<{ work: number; best: Found }> {
-  if (!SheetDive.suits(p)) {
-    yield* search(p, bound, effort, seed);
+  const main = search(p, bound, effort, seed);
+  // A first plan before all else.
+  const first = main.next();
+  if (first.done) return;
+  let best = first.value.best;
+  yield first.value;
+  const dive = best.loose === 0 && best.cost <= bound ? undefined : SheetDive.of(p, new Chance(seed));
+  if (!dive) {
+    yield* main;
     return;
   }
   const { cost, count } = p.stocks[0]!;
-  const main = search(p, bound, effort, seed);
-  let best: Found = { sheets: [], cost: Number.POSITIVE_INFINITY, loose: Number.POSITIVE_INFINITY };
   const sheetsOf = (found: Found) => (found.loose > 0 ? count + 1 : Math.round(found.cost / cost));
-  const dive = new SheetDive(p, new Chance(seed));
   const dives = dive.run(Math.ceil(bound / cost - 1e-9), () => sheetsOf(best));
   const isLess = (a: Found) => a.loose < best.loose || (a.loose === best.loose && a.cost < best.cost);
-  let [searched, searching, diving] = [0, true, cost > 0];
+  let [searched, searching, diving] = [first.value.work, true, true];
   while (searching || diving) {
     if (searching && (!diving || searched <= dive.work)) {
       const next = main.next();
@@ -37,9 +41,8 @@ export function* searchSheets(
       const next = dives.next();
       if (next.done) diving = false;
       else if (next.value) {
-        const sheets = next.value.reduce((a, s) => a + s.count, 0);
-        const found = { sheets: next.value, cost: sheets * cost, loose: 0 };
-        if (sheets <= count && isLess(found)) best = found;
+        const found = { sheets: next.value, cost: next.value.length * cost, loose: 0 };
+        if (next.value.length <= count && isLess(found)) best = found;
       }
     }
     yield { work: searched + dive.work, best };

@@ -36,7 +36,7 @@ test('pieces that sheets were cut into without waste go back into as many sheets
       } as unknown as ScaledProblem;
       const pieces = kinds.reduce((a, k) => a + k.count, 0);
       if (pieces < 3 * kinds.length) return;
-      const dive = new SheetDive(p, new Chance(1));
+      const dive = SheetDive.of(p, new Chance(1))!;
       for (const found of dive.run(sheets, () => sheets + 1)) {
         if (!found && dive.work < 20_000_000) continue;
         expect(found?.reduce((a, s) => a + s.count, 0)).toBe(sheets);
@@ -56,6 +56,32 @@ test('pieces that sheets were cut into without waste go back into as many sheets
     }),
     { numRuns: 60 },
   );
+});
+
+test('sizes that have no measure in common are refused quickly, or looked at few by few', () => {
+  // Lengths to the 3200th of a millimetre, as a job's are: their sums are far too many.
+  const kinds = Array.from({ length: 20 }, (_, piece) => ({
+    piece,
+    length: 682_781 + 100_067 * piece,
+    width: 310_763 + 55_589 * piece,
+    count: 6,
+    turn: true,
+  }));
+  const stocks = [{ stock: 0, length: 7_802_880, width: 3_901_440, count: 1000, cost: 1 }];
+  expect(
+    SheetDive.of({ flat: false, kinds, stocks } as unknown as ScaledProblem, new Chance(1)),
+  ).toBeUndefined();
+  const three = kinds.slice(0, 3).map((k) => ({ ...k, turn: false }));
+  const few = { flat: false, kinds: three, stocks } as unknown as ScaledProblem;
+  const dive = SheetDive.of(few, new Chance(1))!;
+  let [work, most] = [0, 0];
+  for (const _ of dive.run(1, () => 9)) {
+    most = Math.max(most, dive.work - work);
+    work = dive.work;
+    if (work > 5_000_000) break;
+  }
+  expect(work).toBeGreaterThan(0);
+  expect(most).toBeLessThan(1_500_000);
 });
 
 function split(chance: Chance, from: [number, number][], pieces: number): [number, number][] {

@@ -1,6 +1,6 @@
 import type { Chance } from '../../measure/index.ts';
-import { FillSheet, joined } from './fill-sheet.ts';
-import type { KeptNode, KeptSheet } from './kept-sheet.ts';
+import { FillSheet, joined, rowsOf } from './fill-sheet.ts';
+import { type KeptNode, type KeptSheet, tally } from './kept-sheet.ts';
 import { PatternMaster } from './pattern-master.ts';
 import type { ScaledProblem } from './scaled-problem.ts';
 import { search } from './search.ts';
@@ -11,8 +11,9 @@ const OFTEN = 3;
 const MOST_KINDS = 60;
 /** The relaxation is given up after so many pivots. */
 const MOST_PIVOTS = 3000;
-/** Pivots between two pauses, and of the relaxation after a step. */
-const AT_ONCE = 20;
+/** Steps of fillings between two pauses, pivots then at most, and pivots of the relaxation after a step. */
+const PAUSE = 2e6;
+const MOST_AT_ONCE = 20;
 const PIVOTS_AGAIN = 400;
 /** Patterns tried at each step of a dive before it ends. */
 const MOST_TRIES = 4;
@@ -35,34 +36,36 @@ export class SheetDive {
   private readonly dive: PatternMaster;
   private readonly before: PatternMaster;
   private readonly chance: Chance;
+  /** Pivots between two pauses. */
+  private readonly atOnce: number;
   private searched = 0;
 
-  /** For problems that `suits` lets through. */
-  constructor(p: ScaledProblem, chance: Chance) {
+  private constructor(p: ScaledProblem, fill: FillSheet, chance: Chance) {
     this.p = p;
+    this.fill = fill;
     this.chance = chance;
     const stock = p.stocks[0]!;
-    this.fill = new FillSheet(p.kinds, stock);
     const lengths = Int32Array.from(p.kinds, (k) => k.length);
     const demand = Int32Array.from(p.kinds, (k) => k.count);
     const first = (kind: number) => {
-      this.fill.solve(
-        Float64Array.from(p.kinds, (_, i) => (i === kind ? 1 : 0)),
-        demand,
-      );
-      this.fill.keep(kind);
-      return this.fill.count[kind]!;
+      const rows = rowsOf(kind, p.kinds[kind]!, stock);
+      fill.keep(kind, rows);
+      const counts = new Int32Array(p.kinds.length);
+      tally(rows, counts);
+      return counts[kind]!;
     };
-    this.master = new PatternMaster(lengths, demand, stock.length, { fill: this.fill, first });
-    this.dive = new PatternMaster(lengths, demand, stock.length, { fill: this.fill, first: () => 1 });
-    this.before = new PatternMaster(lengths, demand, stock.length, { fill: this.fill, first: () => 1 });
+    const master = () => new PatternMaster(lengths, demand, stock.length, { fill, first });
+    [this.master, this.dive, this.before] = [master(), master(), master()];
+    this.atOnce = Math.max(1, Math.min(MOST_AT_ONCE, Math.round(PAUSE / fill.steps)));
   }
 
-  /** Whether a problem is of many pieces of few kinds, on sheets of one size that can be filled exactly. */
-  static suits(p: ScaledProblem): boolean {
+  /** One for a problem of many pieces of few kinds, on sheets of one size that have a price and can be filled exactly. */
+  static of(p: ScaledProblem, chance: Chance): SheetDive | undefined {
     const pieces = p.kinds.reduce((a, k) => a + k.count, 0);
-    const one = !p.flat && p.stocks.length === 1 && p.kinds.length > 0 && p.kinds.length <= MOST_KINDS;
-    return one && pieces >= OFTEN * p.kinds.length && new FillSheet(p.kinds, p.stocks[0]!).able;
+    const few = p.kinds.length > 0 && p.kinds.length <= MOST_KINDS && pieces >= OFTEN * p.kinds.length;
+    if (p.flat || p.stocks.length !== 1 || !few || p.stocks[0]!.cost <= 0) return undefined;
+    const fill = new FillSheet(p.kinds, p.stocks[0]!);
+    return fill.able ? new SheetDive(p, fill, chance) : undefined;
   }
 
   /** In tree nodes looked at. */
@@ -76,9 +79,9 @@ export class SheetDive {
    */
   *run(least: number, best: () => number): Generator<readonly KeptSheet[] | undefined> {
     const { master } = this;
-    for (let pivots = 0; !master.finished; pivots += AT_ONCE) {
+    for (let pivots = 0; !master.finished; pivots += this.atOnce) {
       if (pivots > MOST_PIVOTS) return;
-      master.solve(0, AT_ONCE, true);
+      master.solve(0, this.atOnce, true);
       yield undefined;
     }
     this.dive.patterns.copyFrom(master.patterns);
@@ -107,7 +110,12 @@ export class SheetDive {
         const left = target - settled.length;
         more = dive.repair();
         if (more && !dive.empty) {
-          dive.solve(left, PIVOTS_AGAIN);
+          dive.finished = false;
+          for (let pivots = 0; pivots < PIVOTS_AGAIN && !dive.finished; pivots += this.atOnce) {
+            dive.solve(left, this.atOnce);
+            if (dive.objective <= left + 1e-6) break;
+            yield undefined;
+          }
           more = dive.objective <= left + 1e-6;
         }
         if (!more) {
@@ -182,14 +190,6 @@ function pruned(tree: KeptNode, open: Int32Array): KeptNode | undefined {
   return tree;
 }
 
-/** Trees as sheets; those that hold the same stand together. */
 function sheetsOf(trees: readonly KeptNode[]): readonly KeptSheet[] {
-  const byContents = new Map<string, { tree: KeptNode; count: number }>();
-  for (const tree of trees) {
-    const key = JSON.stringify(tree);
-    const same = byContents.get(key);
-    if (same) same.count++;
-    else byContents.set(key, { tree, count: 1 });
-  }
-  return [...byContents.values()].map(({ tree, count }) => ({ stock: 0, tree, count }));
+  return trees.map((tree) => ({ stock: 0, tree, count: 1 }));
 }
