@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { Chance } from '../../measure/index.ts';
-import { tally } from './kept-sheet.ts';
+import { type KeptSheet, tally } from './kept-sheet.ts';
 import type { ScaledProblem } from './scaled-problem.ts';
 import { SheetDive } from './sheet-dive.ts';
 
@@ -39,17 +39,8 @@ test('pieces that sheets were cut into without waste go back into as many sheets
       const dive = SheetDive.of(p, new Chance(1))!;
       for (const found of dive.run(sheets, () => sheets + 1)) {
         if (!found && dive.work < 20_000_000) continue;
-        expect(found?.reduce((a, s) => a + s.count, 0)).toBe(sheets);
-        const held = new Float64Array(kinds.length);
-        for (const { tree, count } of found!) {
-          const one = new Float64Array(kinds.length);
-          tally(tree, one);
-          one.forEach((c, i) => {
-            held[i]! += c * count;
-          });
-          expect(tree.length <= 120 && tree.width <= 80).toBe(true);
-        }
-        expect([...held]).toEqual(kinds.map((k) => k.count));
+        expect(found?.length).toBe(sheets);
+        expect(held(kinds.length, found!)).toEqual(kinds.map((k) => k.count));
         return;
       }
       throw new Error('the dive gave up');
@@ -58,30 +49,80 @@ test('pieces that sheets were cut into without waste go back into as many sheets
   );
 });
 
-test('sizes that have no measure in common are refused quickly, or looked at few by few', () => {
-  // Lengths to the 3200th of a millimetre, as a job's are: their sums are far too many.
-  const kinds = Array.from({ length: 20 }, (_, piece) => ({
+test('any pieces are held once each, however often their patterns would hold them', () => {
+  const kind = fc.record({
+    length: fc.integer({ min: 10, max: 100 }),
+    width: fc.integer({ min: 10, max: 70 }),
+    count: fc.integer({ min: 3, max: 9 }),
+    turn: fc.boolean(),
+  });
+  let sheets = 0;
+  fc.assert(
+    fc.property(fc.array(kind, { minLength: 2, maxLength: 5 }), (wanted) => {
+      const kinds = wanted.map((k, piece) => ({ ...k, piece }));
+      const stocks = [{ stock: 0, length: 120, width: 80, count: 1000, cost: 1 }];
+      const dive = SheetDive.of({ flat: false, kinds, stocks } as unknown as ScaledProblem, new Chance(1));
+      for (const found of dive?.run(1, () => 1000) ?? []) {
+        if (found) {
+          sheets += found.length;
+          expect(held(kinds.length, found)).toEqual(kinds.map((k) => k.count));
+        }
+        if (found || dive!.work > 2_000_000) return;
+      }
+    }),
+    { numRuns: 60 },
+  );
+  expect(sheets).toBeGreaterThan(100);
+});
+
+/** How many of each kind sheets hold, all of them within 120 by 80. */
+function held(kinds: number, sheets: readonly KeptSheet[]): number[] {
+  const counts = new Float64Array(kinds);
+  for (const { tree, count } of sheets) {
+    expect(count).toBe(1);
+    expect(tree.length <= 120 && tree.width <= 80).toBe(true);
+    tally(tree, counts);
+  }
+  return [...counts];
+}
+
+const kindsOf = (
+  n: number,
+  count: number,
+  length: readonly [number, number],
+  width: readonly [number, number],
+  turn: boolean,
+) =>
+  Array.from({ length: n }, (_, piece) => ({
     piece,
-    length: 682_781 + 100_067 * piece,
-    width: 310_763 + 55_589 * piece,
-    count: 6,
-    turn: true,
+    length: length[0] + length[1] * piece,
+    width: width[0] + width[1] * piece,
+    count,
+    turn,
   }));
+
+test('sizes that have no measure in common are refused, their sums are too many', () => {
+  // Lengths to the 3200th of a millimetre, as a job's are.
+  const kinds = kindsOf(20, 6, [682_781, 100_067], [310_763, 55_589], true);
   const stocks = [{ stock: 0, length: 7_802_880, width: 3_901_440, count: 1000, cost: 1 }];
   expect(
     SheetDive.of({ flat: false, kinds, stocks } as unknown as ScaledProblem, new Chance(1)),
   ).toBeUndefined();
-  const three = kinds.slice(0, 3).map((k) => ({ ...k, turn: false }));
-  const few = { flat: false, kinds: three, stocks } as unknown as ScaledProblem;
-  const dive = SheetDive.of(few, new Chance(1))!;
+});
+
+test('it pauses after little work, however long a filling takes', () => {
+  const kinds = kindsOf(10, 6, [213, 31], [97, 17], false);
+  const stocks = [{ stock: 0, length: 2440, width: 1220, count: 1000, cost: 1 }];
+  const dive = SheetDive.of({ flat: false, kinds, stocks } as unknown as ScaledProblem, new Chance(1))!;
   let [work, most] = [0, 0];
-  for (const _ of dive.run(1, () => 9)) {
+  for (const _ of dive.run(1, () => 99)) {
     most = Math.max(most, dive.work - work);
     work = dive.work;
     if (work > 5_000_000) break;
   }
-  expect(work).toBeGreaterThan(0);
-  expect(most).toBeLessThan(1_500_000);
+  // A second's work is 60 million.
+  expect(most).toBeLessThan(600_000);
+  expect(work).toBeGreaterThan(5_000_000);
 });
 
 function split(chance: Chance, from: [number, number][], pieces: number): [number, number][] {
