@@ -23,9 +23,9 @@ function wrong(of: ReturnType<typeof document>): readonly string[] {
 }
 
 test.each([
-  ['dowels', '102 mm'],
-  ['biscuits', '54 mm'],
-])('a shelf before a hidden space that is too shallow for %s is told', (joints, hidden) => {
+  ['dowels', '102 mm', 'shelves.no-depth'],
+  ['biscuits', '54 mm', 'pegs.none-suits'],
+])('a shelf before a hidden space that is too shallow for %s is told', (joints, hidden, code) => {
   const shelved = (size: string) =>
     wrong(
       document('mm', '18 mm', [
@@ -37,9 +37,26 @@ test.each([
         { id: 'shelf', kind: 'shelf', parent: 'front', board: 'board' },
       ]),
     );
-  expect(shelved(hidden)).toEqual(['pegs.none-suits']);
+  expect(shelved(hidden)).toEqual([code]);
   expect(shelved('20 mm')).toEqual([]);
 });
+
+test.each(['dowels', 'face-screws', 'pocket-screws'])(
+  'a shelf less deep than its board is thick is told, joined by %s',
+  (joints) => {
+    const shelved = (setback: string) =>
+      wrong(
+        document('mm', '18 mm', [
+          piece('600 mm', '500 mm', '130 mm'),
+          { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints },
+          { id: 'inside', kind: 'opening', parent: 'case' },
+          { id: 'shelf', kind: 'shelf', parent: 'inside', board: 'board', setback },
+        ]),
+      );
+    expect(shelved('113 mm')).toEqual(['shelves.no-depth']);
+    expect(shelved('20 mm')).toEqual([]);
+  },
+);
 
 test('a centre runner that would lie over a hole for a cable is told; beside it all is well', () => {
   const drawer = (fromLeft: string) =>

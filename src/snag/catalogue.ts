@@ -134,7 +134,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['openings.no-room', 'Dividers and fixed openings leave no room for the others.'],
     ['openings.do-not-add-up', 'Openings of fixed sizes leave or lack some of the width or height.'],
     ['shelves.no-room', 'Shelves do not fit in their opening.'],
-    ['shelves.no-depth', 'A shelf is set back by more than its depth.'],
+    ['shelves.no-depth', 'A shelf is less deep than its board is thick.'],
     ['drawers.no-room', 'Drawers, their fronts or their boxes do not fit in an opening.'],
     ['drawers.no-centre', 'A centre runner has nothing to lie on, no room, or no strips that suit.'],
     ['drawers.centre-tall', 'A drawer on a centre runner is higher than it is deep.', MIND],

@@ -132,10 +132,19 @@ function shelfPart(
   const lot = draft.lot(record.board ?? frame.box.board);
   const setback = draft.field(record, 'setback');
   const depth = l.less('depth of the shelf', space.size[1], setback);
-  if (l.ticks(depth) <= 0) {
-    draft.stop('shelves.no-depth', record, 'setback', `“${record.id}” is set back by more than its depth.`, {
-      says: 'Set it back less.',
-    });
+  // A shelf less deep than it is thick is a strip on edge: no screw, peg or bit of these joints is made for it.
+  if (l.ticks(depth) < l.ticks(draft.thickness(lot))) {
+    draft.stop(
+      'shelves.no-depth',
+      record,
+      'setback',
+      l.ticks(depth) <= 0
+        ? `“${record.id}” has no depth left.`
+        : `“${record.id}” would be ${toMm(l.ticks(depth))} mm deep, less than its board is thick.`,
+      l.ticks(setback) > 0
+        ? { says: 'Set it back less.' }
+        : { says: 'Make the case deeper, or the space behind it shallower.' },
+    );
     return undefined;
   }
   const tongues = { start: intoDado(draft, frame, space.left), end: intoDado(draft, frame, space.right) };
