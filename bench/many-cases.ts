@@ -14,7 +14,7 @@ export function kitchenRuns(rows: number): unknown {
   const piece = records.find((r) => r.kind === 'piece')!;
   const inRun = records.filter((r) => r.kind !== 'piece' && r.kind !== 'group' && r.kind !== 'base');
   job.design.records = [
-    { ...piece, height: `${2100 * rows} mm` },
+    { ...piece, height: `${2000 * rows} mm` },
     { id: 'all', kind: 'group', parent: piece.id, lay: 'up' },
     ...Array.from({ length: rows }, (_, i): Field[] => [
       { id: `row${i}`, kind: 'group', parent: 'all', lay: 'across' },

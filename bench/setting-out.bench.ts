@@ -14,11 +14,11 @@ function jobOf(document: unknown, parts: number): JobDocument {
   return read.job;
 }
 
-const [sixty, run, runs] = [jobOf(sixtyParts(), 60), jobOf(kitchenRun(), 250), jobOf(kitchenRuns(4), 840)];
+const [sixty, run, runs] = [jobOf(sixtyParts(), 60), jobOf(kitchenRun(), 250), jobOf(kitchenRuns(5), 1050)];
 
 export default [
   { name: 'setting out: a case of 60 parts', limitMs: 5, prepare: () => () => setOut(sixty) },
   { name: 'setting out: a run of nine cases, 250 parts', limitMs: 20, prepare: () => () => setOut(run) },
-  { name: 'setting out: 36 cases, 840 parts', limitMs: 80, prepare: () => () => setOut(runs) },
+  { name: 'setting out: 45 cases, about 1,050 parts', limitMs: 80, prepare: () => () => setOut(runs) },
   { name: 'job: checking the document of 60 parts', prepare: () => () => checkJob(sixtyParts()) },
 ];

@@ -148,7 +148,8 @@ function inOrderOfMarks(parts: readonly DraftPart[], printed: PrintedSizes): rea
   return parts
     .map((whole) => {
       const { box: _, tongues: __, ...part } = whole;
-      const made: Part = { ...part, ...printed.of(whole) };
+      const { cut, fitted } = printed.of(whole);
+      const made: Part = { cut, ...(fitted ? { fitted } : {}), ...part };
       return { made, letter: made.mark.charCodeAt(0), number: Number(made.mark.slice(1)) };
     })
     .sort((a, b) => a.letter - b.letter || a.number - b.number)

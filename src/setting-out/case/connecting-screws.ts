@@ -104,7 +104,7 @@ function gridOf(
         ? spec.room(screw, l.less('how far it stands behind the screws in front', line, front))
         : undefined;
     const wanted = roomAt(asked);
-    const found = lineOf(draft, bores, { ...spec, wanted }, screw, asked, [near, far], front, {
+    const found = lineOf(draft, bores, { wanted, ...spec }, screw, asked, [near, far], front, {
       spacing,
       low,
       high,
@@ -117,7 +117,7 @@ function gridOf(
   }
   // Lines are further apart than screws may be, so that they need not look for one another.
   for (const { along, across, room } of spots)
-    for (const bore of boresOf(draft, { ...spec, wanted: room }, screw, l.ticks(along), l.ticks(across)))
+    for (const bore of boresOf(draft, { wanted: room, ...spec }, screw, l.ticks(along), l.ticks(across)))
       bores.add(bore);
   return spots;
 }
@@ -151,7 +151,7 @@ function lineOf(
       const all = boresOf(draft, spec, screw, along, at);
       return !all.some((b) => bores.meets(b)) && !isBehind(draft, spec, screw, all[0]!);
     };
-    const places = clearPlaces(l, { ...row, first: 0, isFree });
+    const places = clearPlaces(l, { first: 0, isFree, ...row });
     if (!places) continue;
     if (n === 0) return { line: asked, places };
     const by = l.times('steps aside', aside, Math.abs(n));

@@ -117,7 +117,7 @@ export class ClearLoops {
     if (channel?.kind !== 'groove') return undefined;
     const { place, placedBy } = this.routed(along).get(channel.id)!;
     const name = `place of the dado for the ${part.name}`;
-    const at = { ...setBy(placedBy, name, channel.inset, 1, along.id), printed: place };
+    const at = { printed: place, ...setBy(placedBy, name, channel.inset, 1, along.id) };
     // Of an end that is rabbeted, only the further half goes in: the dado stands as much further on.
     const cut = part.features.find((f) => f.id === `${part.id}#${along.id}`);
     if (cut?.kind !== 'rabbet') return [at];
@@ -161,7 +161,7 @@ export class ClearLoops {
     const { printed } = this.running(part, before, clear);
     return [
       ...reached,
-      { ...setBy('marking', `clear ${b.size} of ${space.record.id}`, clear, 1, part.id), printed },
+      { printed, ...setBy('marking', `clear ${b.size} of ${space.record.id}`, clear, 1, part.id) },
     ];
   }
 

@@ -66,14 +66,14 @@ export class PrintedSizes {
   fits(): readonly PrintedFit[] {
     const l = this.draft.ledger;
     return this.draft.fits.map((fit) => {
-      const loop = fit.loop.map((m) => ({ ...this.asMade(m), printed: this.printed(m) }));
+      const loop = fit.loop.map((m) => ({ printed: this.printed(m), ...this.asMade(m) }));
       const all = (sign: 1 | -1) => loop.filter((m) => m.sign === sign).map((m) => this.timesOver(m));
       const opens = l.sum('what opens the gap, as printed', ...all(1));
       const later = loop.some((m) => this.isCutLater(m));
       return {
+        printed: l.less('gap of the printed sizes', opens, ...all(-1)),
         ...fit,
         loop,
-        printed: l.less('gap of the printed sizes', opens, ...all(-1)),
         ...(later ? { cutLater: true } : {}),
       };
     });
@@ -132,7 +132,7 @@ export class PrintedSizes {
       return sum + t(bare) * (m.times ?? 1);
     }, 0);
     const over = (sign: 1 | -1) =>
-      others.filter((m) => m.sign === sign).map((m) => this.timesOver({ ...m, printed: this.printed(m) }));
+      others.filter((m) => m.sign === sign).map((m) => this.timesOver({ printed: this.printed(m), ...m }));
     const keeps = this.narrowest(fit);
     const room = l.less(
       'what the printed sizes of the others leave, less the gap',

@@ -42,7 +42,7 @@ export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: Dra
       },
       cures: [{ says: 'Put a countersunk screw of about 3 x 20 mm on the shop’s list.' }],
     });
-    draft.joints.push({ ...joint, fasteners: [] });
+    draft.joints.push({ fasteners: [], ...joint });
     return;
   }
   const fasteners = throughScrews(draft, bores, {
@@ -54,5 +54,5 @@ export function backJoint(draft: Draft, bores: Bores, back: DraftPart, mate: Dra
     duty: 'back',
     screw: chosen,
   });
-  draft.joints.push({ ...joint, fasteners });
+  draft.joints.push({ fasteners, ...joint });
 }

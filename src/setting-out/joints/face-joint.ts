@@ -140,7 +140,7 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): bool
   const chosen = choose(draft, spec);
   if (!chosen) {
     noScrew(draft, spec);
-    draft.joints.push({ ...joint, fasteners: [] });
+    draft.joints.push({ fasteners: [], ...joint });
     return true;
   }
   const { screw, plug, row, heads } = chosen;
@@ -168,7 +168,7 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): bool
       ) && driverRoom(draft, { head, out, own: mate }, spec.standing),
   });
   if (fasteners.length === 0 && spec.besides) return false;
-  draft.joints.push({ ...joint, heads, fasteners });
+  draft.joints.push({ heads, fasteners, ...joint });
   return true;
 }
 

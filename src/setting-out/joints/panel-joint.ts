@@ -36,13 +36,8 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
     pegJoint(draft, bores, { part, edge, mate, by });
     return;
   }
-  const spec: FaceJointSpec = {
-    ...end,
-    duty: 'carries',
-    glued: true,
-    plugs: plugWish(draft, frame.box),
-  };
-  const pockets: PocketJointSpec = { ...end, face: end.face ?? 'under', duty: 'carries' };
+  const spec: FaceJointSpec = { duty: 'carries', glued: true, plugs: plugWish(draft, frame.box), ...end };
+  const pockets: PocketJointSpec = { duty: 'carries', ...end, face: end.face ?? 'under' };
   const through = screwsThrough(draft, frame);
   if (through || isOutOfReach(draft, frame, pockets)) {
     if (!isShutOff(draft, spec)) {
@@ -58,7 +53,7 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
   const orThrough = () =>
     frame.box.joints !== 'pocket-screws' && !isShutOff(draft, spec) && findsScrew(draft, spec);
   const before = draft.joints.length;
-  pocketJoint(draft, bores, { ...pockets, besides: orThrough });
+  pocketJoint(draft, bores, { besides: orThrough, ...pockets });
   if (draft.joints.length > before) return;
   throughInstead(draft, pockets, NO_PLACE);
   faceJoint(draft, bores, spec);

@@ -62,7 +62,7 @@ export function pegJoint(draft: Draft, bores: Bores, spec: PegJointSpec): void {
   const chosen = by === 'dowels' ? chooseDowel(draft, room) : chooseBiscuit(draft, room);
   if (!chosen || l.ticks(length) <= 0) {
     noneSuits(draft, spec);
-    draft.joints.push({ ...joint, fasteners: [], pegs: [] });
+    draft.joints.push({ fasteners: [], pegs: [], ...joint });
     return;
   }
   const step = draft.stepOf('marking');
@@ -141,7 +141,7 @@ export function pegJoint(draft: Draft, bores: Bores, spec: PegJointSpec): void {
     });
     return id;
   });
-  draft.joints.push({ ...joint, fasteners: [], pegs });
+  draft.joints.push({ fasteners: [], pegs, ...joint });
 }
 
 /** A hole for a dowel, or a slot for a biscuit. */

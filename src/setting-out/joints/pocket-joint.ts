@@ -61,7 +61,7 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
   const length = l.less('length of the joint', contact.max[along], contact.min[along]);
   if (!chosen || l.ticks(length) <= 0) {
     noScrew(draft, spec);
-    draft.joints.push({ ...joint, fasteners: [] });
+    draft.joints.push({ fasteners: [], ...joint });
     return;
   }
   if (!hasRoom(draft, spec)) noRoom(draft, spec);
@@ -147,7 +147,7 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
     });
     return fastener;
   });
-  draft.joints.push({ ...joint, fasteners });
+  draft.joints.push({ fasteners, ...joint });
 }
 
 /** The screw and the pocket it goes in by, as bores from where its head is. */
