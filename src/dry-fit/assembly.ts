@@ -22,8 +22,14 @@ export interface Assembly {
 /** A plane's place along its axis, and the sign of the way it looks. */
 type Planes = Readonly<Record<PieceDirection, number>>;
 
+// A member never changes, and where it lies is asked for at every touch, screw and tool.
+const PLANES = new WeakMap<Member, Planes>();
+const FRAMES = new WeakMap<Member, Frame>();
+
 /** The six outer planes of a member, in ticks. */
 export function planesOf(member: Member): Planes {
+  const known = PLANES.get(member);
+  if (known) return known;
   const planes: Record<PieceDirection, number> = { '+x': 0, '-x': 0, '+y': 0, '-y': 0, '+z': 0, '-z': 0 };
   axesOf(member.turn).forEach((d, local) => {
     const { axis, sign } = axisOf(d);
@@ -32,13 +38,18 @@ export function planesOf(member: Member): Planes {
     planes[`+${AXES[axis]}`] = Math.max(near, far);
     planes[`-${AXES[axis]}`] = Math.min(near, far);
   });
+  PLANES.set(member, planes);
   return planes;
 }
 
 /** The frame of a member in the assembly, in mm. */
 export function frameOf(member: Member): Frame {
+  const known = FRAMES.get(member);
+  if (known) return known;
   const [x, y, z] = axesOf(member.turn).map(unit) as [Point, Point, Point];
-  return { origin: member.origin.map(toMm) as unknown as Point, x, y, z };
+  const frame: Frame = { origin: member.origin.map(toMm) as unknown as Point, x, y, z };
+  FRAMES.set(member, frame);
+  return frame;
 }
 
 /** What an assembly looks like when it is brought to another by three touches; undefined when one names nothing there. */
@@ -123,8 +134,22 @@ export function axesOf(turn: Turn): readonly [PieceDirection, PieceDirection, Pi
 
 const AXES = ['x', 'y', 'z'] as const;
 
-export function axisOf(d: PieceDirection): { readonly axis: 0 | 1 | 2; readonly sign: 1 | -1 } {
-  return { axis: 'xyz'.indexOf(d[1]!) as 0 | 1 | 2, sign: d[0] === '+' ? 1 : -1 };
+interface Signed {
+  readonly axis: 0 | 1 | 2;
+  readonly sign: 1 | -1;
+}
+
+const SIGNED: Readonly<Record<PieceDirection, Signed>> = {
+  '+x': { axis: 0, sign: 1 },
+  '-x': { axis: 0, sign: -1 },
+  '+y': { axis: 1, sign: 1 },
+  '-y': { axis: 1, sign: -1 },
+  '+z': { axis: 2, sign: 1 },
+  '-z': { axis: 2, sign: -1 },
+};
+
+export function axisOf(d: PieceDirection): Signed {
+  return SIGNED[d];
 }
 
 function unit(d: PieceDirection): Point {
@@ -134,7 +159,7 @@ function unit(d: PieceDirection): Point {
 
 /** A point or vector of a member's own frame (mm) in the assembly. */
 export function fromMember(frame: Frame, p: Point, vector = false): Point {
-  return [0, 1, 2].map(
-    (i) => (vector ? 0 : frame.origin[i]!) + frame.x[i]! * p[0] + frame.y[i]! * p[1] + frame.z[i]! * p[2],
-  ) as unknown as Point;
+  const along = (i: 0 | 1 | 2) =>
+    (vector ? 0 : frame.origin[i]) + frame.x[i] * p[0] + frame.y[i] * p[1] + frame.z[i] * p[2];
+  return [along(0), along(1), along(2)];
 }

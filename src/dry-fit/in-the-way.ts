@@ -35,6 +35,8 @@ export function sharedVolume(solids: Solids, a: Member, b: Member): number {
   const box = commonBox(a, b);
   if (box.min.some((low, k) => low >= box.max[k]!)) return 0;
   const cuts = [a, b].flatMap((m) => cutsWithin(m, box));
+  // Mostly two plain boards would meet, and their boxes are their wood.
+  if (cuts.length === 0) return box.max.reduce((volume, far, k) => volume * (far - box.min[k]!), 1);
   return solids.within(() => solids.make({ kind: 'without', body: { kind: 'box', ...box }, cuts }).volume());
 }
 

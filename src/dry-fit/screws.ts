@@ -207,7 +207,19 @@ function inScrewLine(member: Member, at: Point, along: Point, suits: (way: Way) 
 
 export function meet(a: DrivenScrew, b: DrivenScrew): boolean {
   if (!a.parts.some((p) => b.parts.includes(p))) return false;
-  return distance(a.head, a.tip, b.head, b.tip) < a.radius + b.radius + WALL;
+  const near = a.radius + b.radius + WALL;
+  return !areApart(a, b, near) && distance(a.head, a.tip, b.head, b.tip) < near;
+}
+
+/** True where the boxes round two screws' axes are further apart than so much. */
+function areApart(a: DrivenScrew, b: DrivenScrew, much: number): boolean {
+  for (let k = 0; k < 3; k++)
+    if (
+      Math.min(a.head[k]!, a.tip[k]!) - Math.max(b.head[k]!, b.tip[k]!) >= much ||
+      Math.min(b.head[k]!, b.tip[k]!) - Math.max(a.head[k]!, a.tip[k]!) >= much
+    )
+      return true;
+  return false;
 }
 
 /** Least distance between two segments, by sampling one and projecting on the other: screws are short. */

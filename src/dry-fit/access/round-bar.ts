@@ -40,12 +40,19 @@ export function runsInto({ from, to, radius }: RoundBar, member: Member): boolea
 
 /** The box a member fills, mm. */
 export function boxOf(member: Member): Box {
+  const known = BOXES.get(member);
+  if (known) return known;
   const planes = planesOf(member);
-  return {
+  const box: Box = {
     min: [toMm(planes['-x']), toMm(planes['-y']), toMm(planes['-z'])],
     max: [toMm(planes['+x']), toMm(planes['+y']), toMm(planes['+z'])],
   };
+  BOXES.set(member, box);
+  return box;
 }
+
+// A member never changes, and every tool is tried against everything that stands there.
+const BOXES = new WeakMap<Member, Box>();
 
 /** Square of how far the point at `t` of the way is from a box; nothing inside. */
 function outside({ min, max }: Box, from: Point, to: Point, t: number): number {
