@@ -50,7 +50,9 @@ const EXAMPLES = new URL('../examples/', import.meta.url);
 const inSoak = EVERY > 0 ? readdirSync(EXAMPLES).filter((f) => f.endsWith('.json')) : [];
 
 test.each(inSoak)('mistakes in the plan of %s are caught, or change nothing', LONG, (file) => {
-  const of = judged(built(JSON.parse(readFileSync(new URL(file, EXAMPLES), 'utf8'))), 1)!;
+  const document: unknown = JSON.parse(readFileSync(new URL(file, EXAMPLES), 'utf8'));
+  // Rough boards with flaws take more than a little work.
+  const of = judged(built(document, 3_000_000), 1)!;
   console.log(rateOf(file, of), of.near);
   expect(of.slipped).toEqual([]);
   expect(of.near.filter((name) => !fromTheWrongEdge(name))).toEqual([]);

@@ -13,13 +13,13 @@ export interface Built {
   readonly build: BuildPlan;
 }
 
-/** Sets out, breaks down and builds a document. */
-export function built(document: unknown): Built {
+/** Sets out, breaks down and builds a document; its cutting is sought with a little work only, unless more is asked for. */
+export function built(document: unknown, effort = 300_000): Built {
   const read = checkJob(document);
   if (!read.ok) throw new Error(read.snags.map((s) => `${s.where.path}: ${s.sentence}`).join('\n'));
   const { job } = read;
   const drawn = setOut(job);
-  const cutting = breakDown(job, drawn, { effort: 300_000 });
+  const cutting = breakDown(job, drawn, { effort });
   let step = cutting.next();
   while (!step.done) step = cutting.next();
   return { job, drawn, breakdown: step.value, build: planBuild(job, drawn, step.value) };
