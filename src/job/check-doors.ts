@@ -1,6 +1,7 @@
 import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
+import { wrongField } from './wrong-field.ts';
 
 /** Whether what a door closes is one rectangle that no other door closes as well. */
 export function badDoors(door: RecordOf<'door' | 'sliding-doors'>, tree: RecordTree): readonly Snag[] {
@@ -14,13 +15,7 @@ export function badDoors(door: RecordOf<'door' | 'sliding-doors'>, tree: RecordT
   if (openings.length < over.length || openings.length === 0) return [];
   const snags: Snag[] = [];
   const say = (code: string, field: string, sentence: string, cure: string) =>
-    snags.push({
-      code,
-      level: 'stop',
-      where: { path: `design/records/${door.id}/${field}`, record: door.id },
-      sentence,
-      cures: [{ says: cure }],
-    });
+    snags.push(wrongField(door, code, field, sentence, cure));
   if (openings.some((o) => tree.caseOf(o.id)?.id !== door.parent))
     say(
       'doors.another-case',

@@ -2,6 +2,7 @@ import { INDOORS } from '../materials/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
+import { wrongField } from './wrong-field.ts';
 
 /** A filler stands at the end of a row, where a wall is. */
 export function badFiller(filler: RecordOf<'filler'>, tree: RecordTree): readonly Snag[] {
@@ -27,22 +28,24 @@ export function badFiller(filler: RecordOf<'filler'>, tree: RecordTree): readonl
 
 /** There is one room, and a floor that falls says which way. */
 export function badRoom(room: RecordOf<'room'>, tree: RecordTree): readonly Snag[] {
-  const say = (code: string, field: string, sentence: string, cure: string): Snag => ({
-    code,
-    level: 'stop',
-    where: { path: `design/records/${room.id}${field}`, record: room.id },
-    sentence,
-    cures: [{ says: cure }],
-  });
   return [
     ...(tree.all('room')[0] === room
       ? []
-      : [say('design.too-many', '', 'A piece is built into one room.', 'Keep one of the records.')]),
+      : [
+          wrongField(
+            room,
+            'design.too-many',
+            undefined,
+            'A piece is built into one room.',
+            'Keep one of the records.',
+          ),
+        ]),
     ...((room.dryest ?? INDOORS.dryest) >= (room.dampest ?? INDOORS.dampest)
       ? [
-          say(
+          wrongField(
+            room,
             'design.room-humidity',
-            '/dampest',
+            'dampest',
             `The air of “${room.id}” is no damper at its dampest than at its dryest.`,
             'Give “dryest” and “dampest” in per cent, the lower one first.',
           ),
@@ -50,9 +53,10 @@ export function badRoom(room: RecordOf<'room'>, tree: RecordTree): readonly Snag
       : []),
     ...(room.floorFall !== undefined && room.fallsTo === undefined
       ? [
-          say(
+          wrongField(
+            room,
             'document.missing-field',
-            '/fallsTo',
+            'fallsTo',
             `“${room.id}” says how much its floor falls, but not which way.`,
             'Add “fallsTo”.',
           ),

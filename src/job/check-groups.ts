@@ -1,6 +1,7 @@
 import type { Snag } from '../snag/index.ts';
-import type { DesignRecord, RecordOf } from './records/design-record.ts';
+import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
+import { wrongField } from './wrong-field.ts';
 
 /** Cases and groups of one group. */
 const MOST_MEMBERS = 60;
@@ -8,29 +9,22 @@ const MOST_MEMBERS = 60;
 /** A group has something to put together, and its members say nothing that is not theirs to say. */
 export function badGroup(group: RecordOf<'group'>, tree: RecordTree): readonly Snag[] {
   const members = tree.membersOf(group.id);
-  const say = (code: string, record: DesignRecord, field: string, sentence: string, cure: string): Snag => ({
-    code,
-    level: 'stop',
-    where: { path: `design/records/${record.id}${field}`, record: record.id },
-    sentence,
-    cures: [{ says: cure }],
-  });
   if (members.length < 2)
     return [
-      say(
-        'design.group-of-one',
+      wrongField(
         group,
-        '',
+        'design.group-of-one',
+        undefined,
         `“${group.id}” holds ${members.length === 0 ? 'no case' : 'only one case'}.`,
         'Give it two or more, or take the group out.',
       ),
     ];
   if (members.length > MOST_MEMBERS)
     return [
-      say(
-        'design.too-many-cases',
+      wrongField(
         group,
-        '',
+        'design.too-many-cases',
+        undefined,
         `“${group.id}” holds ${members.length} cases, more than the ${MOST_MEMBERS} of one group.`,
         'Put some of them into groups of their own.',
       ),
@@ -39,10 +33,10 @@ export function badGroup(group: RecordOf<'group'>, tree: RecordTree): readonly S
   return members
     .filter((m) => m.height !== undefined)
     .map((m) =>
-      say(
-        'design.height-in-stack',
+      wrongField(
         m,
-        '/height',
+        'design.height-in-stack',
+        'height',
         `“${m.id}” stands in a stack, where its height is its “size”.`,
         'Give it as “size”.',
       ),

@@ -1,18 +1,13 @@
 import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
+import { wrongField } from './wrong-field.ts';
 
 /** Whether a handle’s or a pull’s place is said once, and its doors have nothing else to push them by. */
 export function badHandle(record: RecordOf<'handle' | 'pull'>, tree: RecordTree): readonly Snag[] {
   const snags: Snag[] = [];
   const say = (code: string, field: string, sentence: string, cure: string) =>
-    snags.push({
-      code,
-      level: 'stop',
-      where: { path: `design/records/${record.id}/${field}`, record: record.id },
-      sentence,
-      cures: [{ says: cure }],
-    });
+    snags.push(wrongField(record, code, field, sentence, cure));
   const parent = tree.get(record.parent);
   if (record.fromBelow !== undefined && record.fromAbove !== undefined)
     say(

@@ -2,18 +2,13 @@ import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import { FROM_SIDES } from './records/on-panel.ts';
 import type { RecordTree } from './tree.ts';
+import { wrongField } from './wrong-field.ts';
 
 /** Whether what stands on a panel says which panel, and its place along each way once at most. */
 export function badPlaces(record: RecordOf<'cable' | 'vent' | 'holes'>, tree: RecordTree): readonly Snag[] {
   const snags: Snag[] = [];
   const say = (code: string, field: string, sentence: string, cure: string) =>
-    snags.push({
-      code,
-      level: 'stop',
-      where: { path: `design/records/${record.id}/${field}`, record: record.id },
-      sentence,
-      cures: [{ says: cure }],
-    });
+    snags.push(wrongField(record, code, field, sentence, cure));
   const parent = tree.get(record.parent);
   if (parent?.kind === 'case' && record.panel === undefined)
     say(
