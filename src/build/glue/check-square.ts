@@ -12,21 +12,9 @@ export function checkSquare(
   box: CaseBox,
   { glued, free }: { readonly glued: boolean; readonly free: boolean },
 ): void {
-  const l = bench.ledger;
   const { left, right } = box;
   const nth = n > 1 ? `-${n}` : '';
-  const own = new Set(box.parts.map((p) => p.id));
-  const backs = bench.setOut.joints.filter((j) => j.duty === 'back' && own.has(j.part));
-  const slides = new Set(backs.filter((j) => j.kind === 'groove').map((j) => j.part));
-  const back = backs.find((j) => !slides.has(j.part));
-  const square = squareLines(bench, {
-    what: `the open side of ${box.words}`,
-    width: l.less('outer width', planesOf(l, right).planes['+x'], planesOf(l, left).planes['-x']),
-    height: left.length,
-    parts: box.parts,
-    wet: glued,
-    ...(back ? { back: bench.setOut.parts.find((p) => p.id === back.part)!.mark } : {}),
-  });
+  const square = caseSquare(bench, box, `the open side of ${box.words}`, glued);
   bench.do(
     {
       id: `${into}/check-square${nth}`,
@@ -59,4 +47,26 @@ export function checkSquare(
       },
       [into],
     );
+}
+
+/** Lines that check a case by the diagonals of its open side, and the lengths they print. */
+export function caseSquare(
+  bench: Bench,
+  { left, right, parts }: CaseBox,
+  what: string,
+  wet: boolean,
+): ReturnType<typeof squareLines> {
+  const l = bench.ledger;
+  const own = new Set(parts.map((p) => p.id));
+  const backs = bench.setOut.joints.filter((j) => j.duty === 'back' && own.has(j.part));
+  const slides = new Set(backs.filter((j) => j.kind === 'groove').map((j) => j.part));
+  const back = backs.find((j) => !slides.has(j.part));
+  return squareLines(bench, {
+    what,
+    width: l.less('outer width', planesOf(l, right).planes['+x'], planesOf(l, left).planes['-x']),
+    height: left.length,
+    parts,
+    wet,
+    ...(back ? { back: bench.setOut.parts.find((p) => p.id === back.part)!.mark } : {}),
+  });
 }

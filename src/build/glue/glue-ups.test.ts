@@ -111,3 +111,18 @@ test('of generated designs as well', () => {
 test('screws that hold a glued joint count before it is begun: no glue-up of the stool outruns its glue', () => {
   for (const g of builtExample('step-stool').build.glueUps) expect(g.minutes).toBeLessThanOrEqual(g.leaves);
 });
+
+test('whatever sets before the last panel is in has had its diagonals measured', () => {
+  const sets = (name: string) =>
+    builtExample(name).build.operations.filter((o) => o.kind === 'cure' && /glue-\d+\/cure$/.test(o.id));
+  const shelf = sets('seed-shelf').filter((o) => o.id.startsWith('case/'));
+  expect(shelf.length).toBeGreaterThan(1);
+  for (const o of shelf) {
+    expect(o.lines.join(' ')).toContain('Measure both diagonals of the open side of the case');
+    expect(o.lengths).toHaveLength(1);
+  }
+  // So have drawers, while their bottom is in dry; a back that is glued on before another is no frame.
+  for (const o of sets('tool-chest').filter((c) => c.id.startsWith('box')))
+    expect(o.lines[1]).toMatch(/^Both diagonals alike/);
+  for (const o of sets('linen-cupboard')) expect(o.lines.join(' ')).not.toContain('square');
+});

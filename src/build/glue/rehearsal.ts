@@ -1,12 +1,15 @@
 import type { Traced } from '../../measure/index.ts';
 import type { Bench } from '../bench.ts';
+import { unitsOf } from '../case-units.ts';
 import { CAUTION } from '../cautions.ts';
+import { boxName } from '../drawers/in-words.ts';
 import { timeWords } from '../duration-words.ts';
 import { cornerKit } from '../fold-work.ts';
 import { MINUTES } from '../minutes.ts';
 import type { Operation } from '../operation.ts';
 import { clampTime } from '../setting-times.ts';
 import { listWords } from '../words.ts';
+import { caseSquare } from './check-square.ts';
 import type { GlueTime } from './glue-time.ts';
 import type { GlueUp } from './glue-up.ts';
 import type { GlueRun } from './split-glue-ups.ts';
@@ -44,7 +47,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
         'tape for the diagonals',
       ])}.`,
       `From the first glue to the last clamp it takes about ${timeWords(glueUp.minutes)}; ${timeWords(time.assembly)} ${by}.${glueUp.minutes > time.assembly ? ' That is too long: see the snags before any glue is spread.' : ''}`,
-      ...(run.more && glueUp.clamps > 0
+      ...(waitsForMore(run) && glueUp.clamps > 0
         ? [
             'The parts that come later stand in dry while this sets: they hold it square, and no glue goes near them.',
           ]
@@ -69,10 +72,37 @@ function pegsReady({ setOut }: Bench, { steps }: GlueRun): readonly string[] {
   ];
 }
 
+/** Do other panels of the same frame come later? A back before another one waits for nothing. */
+function waitsForMore({ more, joints }: GlueRun): boolean {
+  return more && joints.some((j) => j.duty !== 'back');
+}
+
+/**
+ * How a glue-up is held square before it sets. What comes later stands in dry, so the diagonals are all there: once the first
+ * parts have set, nothing draws the case square any more.
+ */
+function squareBefore(bench: Bench, run: GlueRun): ReturnType<typeof caseSquare> {
+  if (!waitsForMore(run)) return { lines: [], lengths: [] };
+  const set = new Set(run.parts.map((p) => p.id));
+  const unit = unitsOf(bench).find((u) => u.name === run.assembly);
+  const box = unit?.boxes.find((b) => b.parts.some((p) => set.has(p.id)));
+  if (box)
+    return caseSquare(bench, box, `the open side of ${box.words}, with what comes later in it dry,`, true);
+  return {
+    lines: [
+      bench.setOut.drawers.some((d) => boxName(bench, d) === run.assembly)
+        ? 'Both diagonals alike, with what comes later in it dry: pull the clamps aslant where they aren’t.'
+        : 'Check with the square between the parts, and pull the clamps aslant where it isn’t.',
+    ],
+    lengths: [],
+  };
+}
+
 /** The card behind a glue-up that has none yet: it sets. */
 export function cureCard(bench: Bench, run: GlueRun, glueUp: GlueUp, after: string): Operation {
   const setting = clampTime(bench.job.shop.rack.adhesives);
   const own = bench.job.shop.timings?.cure;
+  const square = squareBefore(bench, run);
   return {
     id: `${glueUp.id}/cure`,
     kind: 'cure',
@@ -81,13 +111,12 @@ export function cureCard(bench: Bench, run: GlueRun, glueUp: GlueUp, after: stri
     does: { act: 'other', on: glueUp.parts },
     after: [after],
     lines: [
-      run.more
-        ? 'Look along every joint: closed, and level with its marks. Check with the square between the parts, and pull the clamps aslant where it isn’t.'
-        : 'Look along every joint: closed, and level with its marks.',
+      'Look along every joint: closed, and level with its marks.',
+      ...square.lines,
       'Wipe off what came out with the damp cloth, or lift it off when it is like rubber.',
       ...(own?.waiting === undefined ? [setting.says] : []),
     ],
-    lengths: [],
+    lengths: square.lengths,
     clamps: glueUp.clamps,
     together: glueUp.id,
     minutes: { active: own?.active ?? MINUTES.cure.active, waiting: own?.waiting ?? setting.minutes },

@@ -53,6 +53,15 @@ const seen = other('inspect', ['case'], 0, 'finish');
 const coat = (waiting = 240) => other('finish', ['case'], waiting, 'finish');
 
 describe('wet glue', () => {
+  test('sets in a frame of four only when its diagonals have been measured', () => {
+    const frame = [set('A1', 'bench', true), set('B1', 'A1', true), set('C1', 'A1', true), set('A2', 'B1', true)];
+    const cure = other('cure', ['A1', 'A2', 'B1', 'C1'], 30);
+    expect(lacking(...frame, cure)).toEqual(['left-out']);
+    expect(lacking(...frame, { ...cure, lengths: [3200] as never })).toEqual([]);
+    expect(lacking(...frame, other('check-square', ['A1', 'A2']), cure)).toEqual([]);
+    expect(lacking(...frame.slice(0, 2), cure)).toEqual([]);
+  });
+
   test('must set before a coat goes on, for as long as its label says', () => {
     const glued = [sanded, seen, set('A1', 'bench', true), set('B1', 'A1', true)];
     expect(lacking(...glued, coat())).toEqual(['still-wet']);

@@ -247,14 +247,25 @@ export class Condition {
     on: readonly string[],
     marksOf: (name: string) => readonly string[],
   ): readonly ConditionFault[] {
-    const faults = this.tooSoon(o, this.care.glueSets, 'glue', on[0]);
-    for (const mark of on.flatMap((name) => marksOf(name))) {
+    const marks = on.flatMap((name) => marksOf(name));
+    // A card that prints diagonals checks them before it lets the glue set.
+    if (o.lengths.length > 0) added(this.squared, on);
+    const faults = [...this.tooSoon(o, this.care.glueSets, 'glue', on[0]), ...this.setsAskew(marks)];
+    for (const mark of marks) {
       this.wet.delete(mark);
       this.folded.delete(mark);
     }
-    // A card that prints diagonals checks them before it lets the glue set.
-    if (o.lengths.length > 0) added(this.squared, on);
     return faults;
+  }
+
+  /** A frame that stands in wet glue is drawn square before that sets, or never. */
+  private setsAskew(marks: readonly string[]): readonly ConditionFault[] {
+    const frame = [...this.putInto.values()].find((all) => all.some((m) => marks.includes(m)));
+    if (!frame || frame.length < BOX || frame.some((m) => this.squared.has(m))) return [];
+    const mark = frame.find((m) => marks.includes(m) && (this.wet.has(m) || this.folded.has(m)));
+    return mark === undefined
+      ? []
+      : [leftOut(mark, `${mark} sets in its glue before anyone has measured diagonals.`)];
   }
 
   private coat(
