@@ -3,6 +3,8 @@ export const CAUTION = {
   saw: 'Eyes and ears protected, the wood supported along its whole length, both hands on the saw, cable and offcut clear; wait until the blade stands still.',
   bevel:
     'With the blade tilted the guard opens less readily: clamp the strip, keep hands well behind the saw, and test on an offcut.',
+  mitreSaw:
+    'Eyes and ears protected, the wood held or clamped against the fence, no hand near the blade; let it stop before it comes up.',
   router:
     'Unplug before changing the bit; eyes and ears protected; rout against the turning of the bit; take deep cuts in several passes.',
   knife: 'A sharp knife on a firm base, cutting away from the hand that holds.',

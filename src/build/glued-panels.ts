@@ -1,3 +1,4 @@
+import { GLUE_WORK } from '../materials/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { GluedPanel, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -101,7 +102,8 @@ function inGroups(pieces: readonly string[], most: number): readonly (readonly s
 function boardsAtOnce(bench: Bench, glued: GluedPanel): number {
   const { assembly } = glueTime(bench.job.shop.rack.adhesives);
   const length = toMm(bench.ledger.ticks(glued.raw.length)) / 1000;
-  const clamps = clampsOn(bench, glued);
+  const across = clampsOn(bench, glued);
+  const clamps = across + caulsFor(bench, across) * GLUE_WORK.caulClamps;
   const hands = handsFor(bench);
   const minutes = (joints: number) =>
     minutesOf({ parts: joints, joints, metres: joints * length, clamps, pegs: 0 }, hands);
@@ -139,8 +141,29 @@ function tooFewClamps(bench: Bench, glued: GluedPanel, panel: Part): void {
   });
 }
 
+/** Pairs of cauls across a panel, each with a clamp at either end: as many as the clamps that are left hold, two at most. */
+function caulsFor(bench: Bench, clamps: number): 0 | 1 | 2 {
+  const there = clampsThere(bench);
+  const left = there - clamps;
+  return there === 0 || left >= 2 * GLUE_WORK.caulClamps ? 2 : left >= GLUE_WORK.caulClamps ? 1 : 0;
+}
+
+const CAULS = {
+  0: { ready: '', done: 'tap the boards level along each joint with a mallet and a block,' },
+  1: {
+    ready: ', and a pair of cauls with a clamp for either end',
+    done: 'clamp the cauls across the middle, above and below,',
+  },
+  2: {
+    ready: ', and two pairs of cauls with a clamp for either end of each',
+    done: 'clamp the cauls across near both ends, above and below,',
+  },
+} as const;
+
 function clampUp(bench: Bench, glued: GluedPanel, panel: Part, pieces: readonly string[], as: string): void {
   const clamps = clampsOn(bench, glued);
+  const pairs = caulsFor(bench, clamps);
+  const cauls = CAULS[pairs];
   const asWords = clamps === 1 ? '1 clamp' : `${clamps} clamps`;
   const id = `${as}/glue-up`;
   const whole = as === panel.mark;
@@ -153,18 +176,18 @@ function clampUp(bench: Bench, glued: GluedPanel, panel: Part, pieces: readonly 
       title: `Glue up ${whole ? named(panel) : `${as}, a part of ${panel.mark},`} from ${listWords(pieces)}`,
       does: { act: 'glue-up', boards: pieces, as },
       tool: 'clamp',
-      clamps,
+      clamps: clamps + pairs * GLUE_WORK.caulClamps,
       // Of the minutes of a glue-up; from memory.
       times: 0.6 + 0.4 * joints,
       lines: [
         `From the front: ${listWords(pieces)}, as the triangle says, ends level.`,
         `Clamp it up dry first: every joint closes along its whole length with ${asWords} pulled by hand. What must be forced is planed again.`,
-        `Lying ready: glue, brush, a damp cloth, ${asWords} opened to size with pads, ${clamps === 1 ? 'across the middle' : 'below and above the boards by turns'}, and two pairs of cauls: straight battens {0} long, tape along the side that lies on the wood.`,
-        `A thin even film on both edges of ${joints > 1 ? 'each joint. Close the joints, rub them a little until they hold' : 'the joint. Close it, rub it a little until it holds'}, clamp the cauls across near both ends, above and below, then tighten ${clamps === 1 ? 'the clamp' : 'the clamps from the middle outward'} until a thin line of glue stands out.`,
+        `Lying ready: glue, brush, a damp cloth, ${asWords} opened to size with pads, ${clamps === 1 ? 'across the middle' : 'below and above the boards by turns'}${cauls.ready}${pairs > 0 ? ': straight battens {0} long, tape along the side that lies on the wood' : ''}.`,
+        `A thin even film on both edges of ${joints > 1 ? 'each joint. Close the joints, rub them a little until they hold' : 'the joint. Close it, rub it a little until it holds'}, ${cauls.done} then tighten ${clamps === 1 ? 'the clamp' : 'the clamps from the middle outward'} until a thin line of glue stands out.`,
         'Look along it for wind, and see that it lies flat on the clamps. Scrape the squeezed glue off as soon as it is like rubber.',
         ...(whole ? [`Write ${panel.mark} on it.`] : [`Write ${as} on it.`]),
       ],
-      lengths: [bench.set('marking', glued.raw.width, 'up')],
+      lengths: pairs > 0 ? [bench.set('marking', glued.raw.width, 'up')] : [],
       cautions: [CAUTION.glue],
     },
     pieces,

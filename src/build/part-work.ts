@@ -122,7 +122,7 @@ function bevels(bench: Bench, batch: Batch): void {
             : 'Lay a strip of the same thickness beside it to carry the saw, and cut so that the slope runs in under the part.',
       ],
       lengths: [at],
-      cautions: [CAUTION.bevel],
+      cautions: saw === 'mitre-saw' ? [CAUTION.mitreSaw] : [CAUTION.saw, CAUTION.bevel],
     });
   }
 }

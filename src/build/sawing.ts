@@ -454,7 +454,9 @@ function cut(bench: Bench, draft: CutDraft): void {
       reference: from,
       lines,
       lengths: [draft.at, ...(draft.more ?? [])],
-      cautions: [draft.tape ? CAUTION.knife : byHand ? CAUTION.handsaw : CAUTION.saw],
+      cautions: [
+        draft.tape ? CAUTION.knife : byHand ? CAUTION.handsaw : saw === 'mitre-saw' ? CAUTION.mitreSaw : CAUTION.saw,
+      ],
     },
     [workpiece],
   );

@@ -24,6 +24,8 @@ export const GLUE_WORK = {
   waste: 0.25,
   /** A mitred frame: two each way. */
   frameClamps: 4,
+  /** A pair of cauls across a panel: one at either end. */
+  caulClamps: 2,
   source: 'common practice; figures from memory',
   confirmed: false,
 } as const satisfies Sourced & Record<string, unknown>;
