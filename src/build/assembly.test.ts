@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { built, demoDocument, pieceOf } from '../../test/build/built.ts';
+import { built, builtExample, demoDocument, pieceOf } from '../../test/build/built.ts';
 
 /** Which part is screwed to which, in the order of the cards. */
 function screwed(document: unknown): string[] {
@@ -37,6 +37,23 @@ describe('the assembly', () => {
       of: 'A1',
       face: '+z',
     });
+  });
+
+  test('a part comes level with what it touches, not with its like some bays away', () => {
+    const { build } = builtExample('wall-shelf');
+    const levelWith = ['T1', 'T2', 'T3'].map((mark) => {
+      const { does } = build.operations.find((o) => o.id === `${mark}/set`)!;
+      const touch = does.act === 'set' && does.touches.find((t) => t.side === t.face);
+      return touch && `${touch.side} ${touch.of}`;
+    });
+    expect(levelWith).toEqual(['+y A1', '+y D1', '+y D2']);
+  });
+
+  test('a shelf screwed through an upright stands on sticks, on what the upright stands on', () => {
+    const { build } = builtExample('aquarium-stand');
+    const { does, lines } = build.operations.find((o) => o.id === 'E1/set')!;
+    expect(does.act === 'set' && does.touches[2]).toMatchObject({ side: '-z', of: 'B1', face: '+z' });
+    expect(lines.some((l) => l.startsWith('Cut gauge stick 1 twice'))).toBe(true);
   });
 
   test('every fastener of the drawing is driven once, between the parts it joins', () => {

@@ -90,7 +90,8 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   if (outer) {
     const t = (side: Direction) =>
       bench.ledger.ticks(mine.planes[side]) - bench.ledger.ticks(outer.planes[side]);
-    return offset(bench, mine, t(highSide(axis)) === 0 ? highSide(axis) : lowSide(axis), outer);
+    const touch = offset(bench, mine, t(highSide(axis)) === 0 ? highSide(axis) : lowSide(axis), outer);
+    return fromItsFoot(bench, standing, mine, outer, touch) ?? touch;
   }
   return (
     (gauged ? atEnd(bench, standing, mine, axis) : undefined) ??
@@ -191,6 +192,28 @@ function outerOf(bench: Bench, standing: Standing, part: Part): PartPlanes | und
   return into && standing.get(into.mate);
 }
 
+/**
+ * A shelf so far above what an upright with its holes stands on: no rule gets at the end of the upright there, and a stick stands
+ * where it stands. Not where another shelf is between.
+ */
+function fromItsFoot(
+  bench: Bench,
+  standing: Standing,
+  mine: PartPlanes,
+  outer: PartPlanes,
+  { side, gap }: Touch,
+): Touch | undefined {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  if (side !== '-z' || gap === undefined) return undefined;
+  const screwed = bench.setOut.joints.some(
+    (j) => j.part === outer.part.id && j.mate === mine.part.id && isScrewedThrough(j),
+  );
+  const nearest = before(bench, standing, mine, 2)[0];
+  return screwed && nearest && t(nearest.planes['+z']) === t(outer.planes['-z'])
+    ? { side, of: nearest.part.mark, face: '+z', gap: bench.ledger.times('the same, upward', gap, -1) }
+    : undefined;
+}
+
 /** A part against the end of one that goes into it. */
 function takingIn(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
   const j = bench.setOut.joints.find(
@@ -228,11 +251,31 @@ export function jointDirection(bench: Bench, joint: Joint): Direction {
 
 function flush(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
   const t = (x: Traced) => bench.ledger.ticks(x);
-  for (const side of [lowSide(axis), highSide(axis)]) {
-    const level = standing.placed.find((p) => t(p.planes[side]) === t(mine.planes[side]));
-    if (level) return { side, of: level.part.mark, face: side };
-  }
-  return flushByEdging(bench, standing, mine, axis);
+  const level = [lowSide(axis), highSide(axis)].flatMap((side) =>
+    standing.placed.flatMap((p) => (t(p.planes[side]) === t(mine.planes[side]) ? [{ side, p }] : [])),
+  );
+  const [first] = level;
+  if (!first) return flushByEdging(bench, standing, mine, axis);
+  // A finger feels whether it is level with what it touches; what stands some bays away is no measure.
+  const { side, p } = [first, ...level].find((x, i) => isBeside(bench, standing, mine, x.p, i === 0)) ?? first;
+  return { side, of: p.part.mark, face: side };
+}
+
+/** Does a part touch a newcomer, or is it the first of all and before or behind it? */
+function isBeside(
+  { setOut, ledger }: Bench,
+  standing: Standing,
+  { part }: PartPlanes,
+  other: PartPlanes,
+  mayLieBefore: boolean,
+): boolean {
+  return (
+    (mayLieBefore && other === standing.placed[0] && overlap(ledger, other.part, part, 0)) ||
+    setOut.joints.some(
+      (j) =>
+        (j.part === part.id && j.mate === other.part.id) || (j.mate === part.id && j.part === other.part.id),
+    )
+  );
 }
 
 /** Level by the strips on ends, where a board itself is shorter by them. */
@@ -278,22 +321,29 @@ function atEnd(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): 
   return undefined;
 }
 
+/** What stands before or below a newcomer, the nearest first. */
+function before(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): readonly PartPlanes[] {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  const [low, high] = [lowSide(axis), highSide(axis)];
+  return standing.placed
+    .filter(
+      (p) =>
+        t(p.planes[high]) <= t(mine.planes[low]) &&
+        AXES.every((a) => a === axis || overlap(bench.ledger, p.part, mine.part, a)),
+    )
+    .sort((a, b) => t(b.planes[high]) - t(a.planes[high]));
+}
+
 function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch | undefined {
   const t = (x: Traced) => bench.ledger.ticks(x);
   const [low, high] = [lowSide(axis), highSide(axis)];
-  const before = standing.placed.filter(
-    (p) =>
-      t(p.planes[high]) <= t(mine.planes[low]) &&
-      AXES.every((a) => a === axis || overlap(bench.ledger, p.part, mine.part, a)),
-  );
-  before.sort((a, b) => t(b.planes[high]) - t(a.planes[high]));
-  const nearest = before[0];
+  const nearest = before(bench, standing, mine, axis)[0];
   if (!nearest) return undefined;
   const l = bench.ledger;
   if (isFreeDivider(bench, mine.part)) {
     const clear = l.less('clear distance from the neighbour', mine.planes[low], nearest.planes[high]);
-    const before = standing.further.get(nearest.part.id);
-    const { printed, further } = runningClear(l, clear, before, bench.finest('marking'));
+    const late = standing.further.get(nearest.part.id);
+    const { printed, further } = runningClear(l, clear, late, bench.finest('marking'));
     standing.further.set(mine.part.id, further);
     const touch = { side: low, of: nearest.part.mark, face: high };
     return t(printed) === 0 ? touch : { ...touch, gap: printed };
