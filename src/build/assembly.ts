@@ -22,9 +22,10 @@ import { legFrame, squareLegs, UPSIDE_DOWN } from './leg-frame.ts';
 import { baseWords, mountBase } from './mount-base.ts';
 import type { Touch } from './operation.ts';
 import { pegsIn } from './pegs-in.ts';
-import { isLetIn, isScrewedThrough, Standing, seat, touchesTold } from './seating.ts';
+import { isLetIn, isScrewedThrough, Standing, seat } from './seating.ts';
 import { setGroup } from './set-group.ts';
 import { topTouches } from './top-touches.ts';
+import { touchesTold } from './touch-words.ts';
 import { layOnFace, stand } from './turning.ts';
 import { capital, listWords, looks, sideWords } from './words.ts';
 

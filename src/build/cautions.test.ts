@@ -13,9 +13,19 @@ test('a blade that is tilted is as sharp as an upright one: its cards carry the 
 
 test('a mitre saw is turned, not tilted, and nobody has both hands on it', () => {
   const demo = demoDocument();
-  const saw = { id: 'mitre', kind: 'mitre-saw', accuracy: '0.3 mm', kerf: '2 mm', step: '0.5 mm', width: '300 mm', height: '60 mm' };
+  const saw = {
+    id: 'mitre',
+    kind: 'mitre-saw',
+    accuracy: '0.3 mm',
+    kerf: '2 mm',
+    step: '0.5 mm',
+    width: '300 mm',
+    height: '60 mm',
+  };
   const { tools } = demo.shop as { tools: object[] };
-  const cards = sawn({ ...demo, shop: { ...demo.shop, tools: [...tools, saw] } }).filter((o) => o.tool === 'mitre');
+  const cards = sawn({ ...demo, shop: { ...demo.shop, tools: [...tools, saw] } }).filter(
+    (o) => o.tool === 'mitre',
+  );
   expect(new Set(cards.map((o) => o.does.act))).toEqual(new Set(['saw', 'bevel']));
   for (const o of cards) expect(o.cautions).toEqual([CAUTION.mitreSaw]);
 });

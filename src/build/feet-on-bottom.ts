@@ -5,7 +5,8 @@ import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
-import { offset, touchesTold } from './seating.ts';
+import { offset } from './seating.ts';
+import { touchesTold } from './touch-words.ts';
 import { listWords, sideWords } from './words.ts';
 
 /** The joints of feet that go under their bottom before anything stands on it. */

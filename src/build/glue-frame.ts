@@ -2,7 +2,8 @@ import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { squareLines } from './glue/square-lines.ts';
-import { Standing, seat, touchWords } from './seating.ts';
+import { Standing, seat } from './seating.ts';
+import { touchWords } from './touch-words.ts';
 import { listWords, looks } from './words.ts';
 
 /** Glues mitred strips together to a frame, and lets it set. */

@@ -4,7 +4,8 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
-import { offset, outermost, touchesTold } from './seating.ts';
+import { offset, outermost } from './seating.ts';
+import { touchesTold } from './touch-words.ts';
 import { listWords } from './words.ts';
 
 /** Screws handles to their doors and drawer fronts while these lie loose: their backs are out of reach later. */

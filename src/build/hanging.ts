@@ -6,8 +6,9 @@ import { CAUTION } from './cautions.ts';
 import { cutToOpenings } from './cut-to-opening.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
-import { byEdging, edgingOf, offset, outermost, touchesTold } from './seating.ts';
+import { byEdging, edgingOf, offset, outermost } from './seating.ts';
 import { fitStays } from './stays.ts';
+import { touchesTold } from './touch-words.ts';
 import { stand } from './turning.ts';
 import { capital, listWords } from './words.ts';
 

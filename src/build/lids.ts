@@ -5,8 +5,9 @@ import { type PartPlanes, planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
-import { offset, touchesTold } from './seating.ts';
+import { offset } from './seating.ts';
 import { fitStays } from './stays.ts';
+import { touchesTold } from './touch-words.ts';
 import { stand } from './turning.ts';
 import { capital, listWords, looks } from './words.ts';
 

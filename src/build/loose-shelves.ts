@@ -3,7 +3,8 @@ import type { Part, PinnedShelf } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import type { Touch } from './operation.ts';
-import { offset, touchesTold } from './seating.ts';
+import { offset } from './seating.ts';
+import { touchesTold } from './touch-words.ts';
 import { stand } from './turning.ts';
 import { listWords } from './words.ts';
 

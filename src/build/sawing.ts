@@ -455,7 +455,13 @@ function cut(bench: Bench, draft: CutDraft): void {
       lines,
       lengths: [draft.at, ...(draft.more ?? [])],
       cautions: [
-        draft.tape ? CAUTION.knife : byHand ? CAUTION.handsaw : saw === 'mitre-saw' ? CAUTION.mitreSaw : CAUTION.saw,
+        draft.tape
+          ? CAUTION.knife
+          : byHand
+            ? CAUTION.handsaw
+            : saw === 'mitre-saw'
+              ? CAUTION.mitreSaw
+              : CAUTION.saw,
       ],
     },
     [workpiece],

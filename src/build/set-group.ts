@@ -3,8 +3,8 @@ import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch, Turn } from './operation.ts';
-import { touchesTold } from './seating.ts';
 import type { StageId } from './stages.ts';
+import { touchesTold } from './touch-words.ts';
 import { capital, listWords } from './words.ts';
 
 /** Several parts that hang together already, brought to their place as one. */

@@ -5,7 +5,7 @@ import { planesOf } from '../boxes.ts';
 import { CAUTION } from '../cautions.ts';
 import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
-import { touchesTold } from '../seating.ts';
+import { touchesTold } from '../touch-words.ts';
 import { listWords } from '../words.ts';
 import { frontOnOpenBox } from './front.ts';
 import { boxName, by, named, partOf } from './in-words.ts';

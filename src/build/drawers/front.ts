@@ -4,7 +4,8 @@ import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import { driveScrews } from '../drive-screws.ts';
 import type { Touch } from '../operation.ts';
-import { byEdging, offset, outermost, touchesTold } from '../seating.ts';
+import { byEdging, offset, outermost } from '../seating.ts';
+import { touchesTold } from '../touch-words.ts';
 import { listWords } from '../words.ts';
 import { boxName, named, partOf } from './in-words.ts';
 
