@@ -41,7 +41,18 @@ test('a cut with the setting of the one before is made next, if its workpiece is
 
 test('every cut says where its halves go: laid by, cut on, back to the rack, or waste', () => {
   for (const { title, lines } of cuts)
-    expect(lines.join(' '), title).toMatch(/Then (lay|keep) |goes back on the rack|the rest is waste/);
+    expect(lines.join(' '), title).toMatch(/Then (lay|trim|keep) |goes back on the rack|the rest is waste/);
+});
+
+test('what is still to be trimmed is laid by when it is', () => {
+  const trims = build.operations.filter((o) => /^[A-Z]\d+\/trim-/.test(o.id));
+  expect(trims.length).toBeGreaterThan(2);
+  for (const { id, lines } of trims) {
+    const mark = id.split('/')[0]!;
+    const cut = cuts.find((o) => o.does.act === 'saw' && o.does.yields.some((y) => y?.name === mark))!;
+    expect(cut.lines.at(-1)).toContain(`trim ${mark}`);
+    expect(lines.at(-1)).toBe(`Then lay ${mark} by.`);
+  }
 });
 
 test('waste before a flaw is cut off with the rail on what stays, which has a name', () => {

@@ -2,6 +2,7 @@ import type { Breakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts
 import { MACHINE_RULES } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { blankOf, type Part, partsToCut } from '../setting-out/index.ts';
+import { leftWords, thenWhat, trimTo } from './after-cut.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import type { Yield } from './operation.ts';
@@ -192,15 +193,9 @@ function trimToContents(
   only?: 'length' | 'width',
   tape = false,
 ): void {
-  const l = bench.ledger;
   for (const across of ['width', 'length'] as const) {
-    const needs = node.needs[across];
-    if (
-      needs === undefined ||
-      (only !== undefined && only !== across) ||
-      l.ticks(needs) < l.ticks(node[across])
-    )
-      continue;
+    const needs = trimTo(bench, node, across);
+    if (needs === undefined || (only !== undefined && only !== across)) continue;
     const to = node.kind === 'piece' ? `${node.part.mark} (${node.part.name})` : `piece ${workpiece}`;
     cut(bench, {
       id: `${workpiece}/trim-${across}`,
@@ -213,6 +208,7 @@ function trimToContents(
       keep: 'before',
       yields: [{ name: workpiece, turned: false }, undefined],
       tape,
+      ...(node.kind === 'piece' && only !== undefined ? { extra: `Then lay ${node.part.mark} by.` } : {}),
     });
   }
 }
@@ -297,7 +293,7 @@ function sawNode(
     keep: 'before',
     yields: [yields[0], yields[1]],
     tape: isTape(bench, sheet.lot),
-    extra: `Write ${off} on what comes off${staying}${thenWhat(first, second, names)}`,
+    extra: `Write ${off} on what comes off${staying}${thenWhat(bench, node, names)}`,
   });
   if (names[1] !== undefined && second.kind !== 'left')
     trimToContents(bench, second, names[1], node.across, isTape(bench, sheet.lot));
@@ -329,21 +325,10 @@ function wasteOff(
     at: bench.ledger.less('where the waste ends', whole, kept),
     keep: 'behind',
     yields: [undefined, { name, turned: stays.kind === 'piece' && stays.turned }],
-    extra: `What comes off is waste; write ${piece} on what stays: its fresh ${lengthwise ? 'end is the squared' : 'edge is the trued'} one.${thenWhat(node.parts[0], stays, [undefined, name])}`,
+    extra: `What comes off is waste; write ${piece} on what stays: its fresh ${lengthwise ? 'end is the squared' : 'edge is the trued'} one.${thenWhat(bench, node, [undefined, name])}`,
   });
   if (stays.kind !== 'left') trimToContents(bench, stays, name, node.across);
   return stays.kind === 'cut' ? [{ node: stays, workpiece: name }] : [];
-}
-
-/** Where both halves go: a part is laid by, the rest waits for its own cuts. */
-function thenWhat(first: PlannedNode, second: PlannedNode, names: readonly (string | undefined)[]): string {
-  const done = [first, second].flatMap((half) => (half.kind === 'piece' ? [half.part.mark] : []));
-  const on = [first, second].flatMap((half, i) => (half.kind === 'cut' ? [names[i]!] : []));
-  const says = [
-    ...(done.length > 0 ? [`lay ${done.join(' and ')} by`] : []),
-    ...(on.length > 0 ? [`keep ${on.join(' and ')} for ${on.length > 1 ? 'their' : 'its'} cuts`] : []),
-  ];
-  return says.length === 0 ? '' : ` Then ${says.join(', ')}.`;
 }
 
 /** A part that takes all of its stock needs no cut, only its mark. */
@@ -361,10 +346,6 @@ function nameWhole(bench: Bench, part: Part, turned: boolean, workpiece: string)
     [workpiece],
   );
   bench.comesFrom(part.mark, id);
-}
-
-function leftWords(name: string | undefined): string {
-  return name === undefined ? '; the rest is waste.' : `, ${name} on the rest, which goes back on the rack.`;
 }
 
 function nameFor(sheet: PlannedSheet, node: PlannedNode, count: { strips: number }): string | undefined {
