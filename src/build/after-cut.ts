@@ -3,7 +3,11 @@ import type { Traced } from '../measure/index.ts';
 import type { Bench } from './bench.ts';
 
 /** To what a workpiece is trimmed on a far side; undefined where no part reaches that. */
-export function trimTo({ ledger: l }: Bench, node: PlannedNode, across: 'length' | 'width'): Traced | undefined {
+export function trimTo(
+  { ledger: l }: Bench,
+  node: PlannedNode,
+  across: 'length' | 'width',
+): Traced | undefined {
   const needs = node.needs[across];
   return needs !== undefined && l.ticks(needs) >= l.ticks(node[across]) ? needs : undefined;
 }
@@ -33,4 +37,3 @@ export function thenWhat(
 export function leftWords(name: string | undefined): string {
   return name === undefined ? '; the rest is waste.' : `, ${name} on the rest, which goes back on the rack.`;
 }
-

@@ -92,14 +92,16 @@ function liesOnBack({ setOut }: Bench, { id }: Part): boolean {
   return setOut.cleats.some((c) => c.onBack !== undefined && (c.onCase === id || c.spacer === id));
 }
 
-/** Are there uprights whose upper ends nothing holds yet? */
-function freeUprights(bench: Bench, standing: Standing, uprights: readonly Part[]): boolean {
-  return uprights.some((d) =>
-    bench.setOut.joints.some((j) => {
-      const other = j.part === d.id ? j.mate : j.mate === d.id ? j.part : undefined;
-      return other !== undefined && partById(bench, other).mark.startsWith('C') && !standing.has(other);
-    }),
-  );
+/** Marks of uprights whose upper ends nothing holds yet. */
+function freeUprights(bench: Bench, standing: Standing, uprights: readonly Part[]): readonly string[] {
+  return uprights
+    .filter((d) =>
+      bench.setOut.joints.some((j) => {
+        const other = j.part === d.id ? j.mate : j.mate === d.id ? j.part : undefined;
+        return other !== undefined && partById(bench, other).mark.startsWith('C') && !standing.has(other);
+      }),
+    )
+    .map((d) => d.mark);
 }
 
 /** How far the foremost of the parts that stand is before the sides; undefined when they come level. */
@@ -447,6 +449,7 @@ function mountTop(bench: Bench, unit: CaseUnit, standing: Standing, box: CaseBox
     return;
   }
   const under = partById(bench, joint.part === top.id ? joint.mate : joint.part);
+  const free = freeUprights(bench, standing, marked(box, 'D'));
   setGroup(
     bench,
     standing.into,
@@ -454,7 +457,7 @@ function mountTop(bench: Bench, unit: CaseUnit, standing: Standing, box: CaseBox
     `Lay ${top.mark} (${top.name}) on the case`,
     topTouches(bench, top, side, under),
     [
-      `Check the overhang on all sides${marked(box, 'D').length > 0 ? ', and every upright by the long story stick' : ''}, before the first screw.`,
+      `Check the overhang on all sides${free.length > 0 ? `, and ${listWords(free)} by the long story stick` : ''}, before the first screw.`,
     ],
     { length: top.place.length, width: top.place.width },
   );

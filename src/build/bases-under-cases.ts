@@ -5,8 +5,8 @@ import type { Bench } from './bench.ts';
 import { unitsOf } from './case-units.ts';
 import { driveScrews } from './drive-screws.ts';
 import { glueFrame } from './glue-frame.ts';
+import { markWords } from './mark-words.ts';
 import { setGroup } from './set-group.ts';
-import { looks } from './words.ts';
 
 /** A base under several cases, and the assembly that it is until they stand on it. */
 export interface BaseUnderCases {
@@ -42,12 +42,11 @@ export function setOnBase(
     .flatMap((unit) => unit.boxes)
     .find((b) => b.parts.some((p) => p.id === on))!;
   const bottom = box.parts.find((p) => p.id === on)!;
-  const front = strips.find((s) => looks(s, 'show') === '-y')!;
   setGroup(
     bench,
     into,
     name,
-    `Set the cases on the base ${front.mark} belongs to`,
+    `Set the cases on their base (${markWords(strips.map((s) => s.mark))})`,
     baseTouches(bench, strips, bottom, box.left),
     [
       'The base stands level, packed where the floor is low: a straightedge along its front strip and across it, and a level on that. The cases are lifted on to it together, screwed to one another as they are.',

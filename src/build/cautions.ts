@@ -18,6 +18,8 @@ export const CAUTION = {
   fingers: 'Keep fingers from under the door and from between doors that pass.',
   pinch:
     'A falling lid crushes fingers and necks: keep hands from under it until its stays hold, and let no child near before they do.',
+  pinchFlap:
+    'A falling flap crushes fingers: keep hands from under it until its stays hold, and let no child near before they do.',
   noStop:
     'Nothing stops this drawer: drawn out past its pencil line it drops, on a foot or a child. One hand under it.',
   lift: 'Lift with two people and straight backs.',

@@ -47,6 +47,7 @@ export function glueFrame(bench: Bench, name: string, words: string, strips: rea
     if (i === 0) bench.comesFrom(name, id);
     standing.add(strip);
   });
+  const pockets = strips.some((s) => s.features.some((f) => f.kind === 'pocket'));
   const [front, aside] = ['-y', '-x'].map((d) => strips.find((s) => looks(s, 'show') === d));
   const square = squareLines(bench, {
     what: `the ${words}`,
@@ -65,7 +66,7 @@ export function glueFrame(bench: Bench, name: string, words: string, strips: rea
       lengths: square.lengths,
       lines: [
         ...square.lines,
-        'An offcut glued into each inner corner, clear of the pockets, holds more than the mitre alone.',
+        `An offcut glued into each inner corner${pockets ? ', clear of the pockets,' : ''} holds more than the mitre alone.`,
       ],
       cautions: [CAUTION.glue],
     },

@@ -1,6 +1,6 @@
 import { SETTING_OUT } from '../materials/index.ts';
 import { type Traced, toMm } from '../measure/index.ts';
-import type { Direction } from '../setting-out/index.ts';
+import { type Direction, doorsOf } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { unitsOf } from './case-units.ts';
@@ -11,8 +11,8 @@ import { liftCautions } from './lifting.ts';
 import { markWords } from './mark-words.ts';
 import { packingLines } from './packing.ts';
 import { waxGrooves } from './sliding.ts';
-import { wallLines } from './wall-fixings.ts';
-import { listWords } from './words.ts';
+import { EACH_HOLDS, wallLines } from './wall-fixings.ts';
+import { capital, listWords } from './words.ts';
 
 /** The way to its place, and what is done there: it is set, levelled, fixed; then what came out for the finish goes in. */
 export function bringHome(bench: Bench): void {
@@ -37,13 +37,16 @@ function everything({ setOut }: Bench): readonly string[] {
 }
 
 function carry(bench: Bench): void {
-  const { drawers, doors, pinned, sliding } = bench.setOut;
+  const { drawers, pinned } = bench.setOut;
+  const doors = doorsOf(bench.setOut);
   const way = onTheWay(bench);
-  const out = [
-    ...(doors.length + sliding.length > 0 ? ['doors'] : []),
-    ...(drawers.length > 0 ? ['drawers'] : []),
-    ...(pinned.length > 0 ? ['loose shelves'] : []),
+  const loose = [
+    counted(doors.length, 'door', 'doors'),
+    counted(drawers.length, 'drawer', 'drawers'),
+    counted(pinned.length, 'loose shelf', 'loose shelves'),
   ];
+  const out = loose.flat();
+  const one = out.length === 1 && doors.length + drawers.length + pinned.length === 1;
   bench.do(
     {
       id: 'home/carry',
@@ -54,7 +57,7 @@ function carry(bench: Bench): void {
       times: 4,
       lines: [
         ...way.lines,
-        ...(out.length > 0 ? [`Its ${listWords(out)} go on their own.`] : []),
+        ...(out.length > 0 ? [`Its ${listWords(out)} ${one ? 'goes on its' : 'go on their'} own.`] : []),
         'The finish is dry but still soft for days: blankets between it and everything else.',
       ],
       lengths: way.lengths,
@@ -62,6 +65,11 @@ function carry(bench: Bench): void {
     },
     everything(bench),
   );
+}
+
+/** What there is of something, in one word or none. */
+function counted(n: number, one: string, many: string): readonly string[] {
+  return n === 0 ? [] : [n === 1 ? one : many];
 }
 
 /** What is carried: the piece, or its cases one by one, and how large that is. */
@@ -99,6 +107,10 @@ function onTheWay(bench: Bench): { readonly lines: readonly string[]; readonly l
 
 function level(bench: Bench): void {
   const { doors, drawers, sliding, levellers } = bench.setOut;
+  const running = [
+    ...(doors.length + sliding.length > 0 ? ['doors'] : []),
+    ...(drawers.length > 0 ? ['drawers'] : []),
+  ];
   const lengths: Traced[] = [];
   bench.do(
     {
@@ -114,8 +126,10 @@ function level(bench: Bench): void {
               ...packingLines(bench, lengths),
               'Level it from side to side and from front to back with thin packing under its corners, until it doesn’t rock; both diagonals of the front as they were in the shop.',
             ]),
-        ...(doors.length + drawers.length + sliding.length > 0
-          ? ['Doors and drawers run true only in a case that stands true, so this comes before they go in.']
+        ...(running.length > 0
+          ? [
+              `${capital(listWords(running))} run true only in a case that stands true, so this comes before they go in.`,
+            ]
           : []),
       ],
       lengths,
@@ -153,7 +167,7 @@ function fixToWall(bench: Bench): void {
             ...(bench.job.design.records.some((r) => r.kind === 'room' && r.wall !== undefined)
               ? wallLines(bench, {}, lengths)
               : []),
-            'Load the lowest shelves first.',
+            'Load what is lowest first.',
           ],
       lengths,
       cautions: [CAUTION.tip],
@@ -186,7 +200,7 @@ function hang(bench: Bench, rails: readonly string[]): void {
         ...fixings,
         `Draw a level line where the middles of ${listWords(rails)} come: {${line}} below the underside of the top.`,
         'Tape where the finished rail is marked and bored: pencil stays on the tape, and the film doesn’t chip.',
-        'Bore through the rail, and the back where there is one, at every stud and near both ends: two anchors in each rail at least, each as wide as its maker asks.',
+        `Bore through the rail${behind ? ' and the back' : ''}, at every stud and near both ends: two anchors in each rail at least, each as wide as its maker asks. ${EACH_HOLDS}`,
         'Rest it on a batten screwed to the wall while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.',
       ],
       lengths,
@@ -194,6 +208,26 @@ function hang(bench: Bench, rails: readonly string[]): void {
     },
     ['case'],
   );
+}
+
+function drawersIn(drawers: Bench['setOut']['drawers']): string {
+  const what = drawers.length > 1 ? 'the drawers' : 'the drawer';
+  return drawers.some((d) => d.runner)
+    ? `The halves of the runners back on ${drawers.length > 1 ? 'their drawers' : 'the drawer'}, and ${what} in.`
+    : `${capital(what)} in.`;
+}
+
+/** Doors by their uppermost hinge; a flap, which turns about its lower or upper edge, has none. */
+function doorsOn(doors: Bench['setOut']['doors']): string {
+  const flaps = doors.filter((d) => d.hung === 'above' || d.hung === 'below').length;
+  return listWords([
+    ...counted(
+      doors.length - flaps,
+      'the door on, the uppermost hinge first',
+      'the doors on, the uppermost hinge first',
+    ),
+    ...counted(flaps, 'the flap on', 'the flaps on'),
+  ]);
 }
 
 /** Doors, drawers and loose shelves that came out for the finish. */
@@ -217,17 +251,13 @@ function putBack(bench: Bench): void {
       does: { act: 'other', on: [...hung, ...over, ...shelves, ...fronts] },
       times: hung.length + over.length + 0.5 * fronts.length + 0.25 * shelves.length,
       lines: [
-        ...(shelves.length > 0 ? ['Pins and shelves where they were.'] : []),
-        ...(fronts.length > 0
-          ? [
-              drawers.some((d) => d.runner)
-                ? 'The halves of the runners back on their drawers, and the drawers in.'
-                : 'The drawers in.',
-            ]
+        ...(shelves.length > 0
+          ? [`Pins and ${shelves.length > 1 ? 'shelves' : 'shelf'} where they were.`]
           : []),
+        ...(fronts.length > 0 ? [drawersIn(drawers)] : []),
         ...(hung.length > 0
           ? [
-              'The hinges into the same holes, by hand; the doors on, the uppermost hinge first.',
+              `The hinges into the same holes, by hand; ${doorsOn(doors)}.`,
               ...(flaps.length > 0
                 ? [
                     `Somebody holds ${listWords(flaps)} until the stays are on; then try once more where it stays by itself.`,

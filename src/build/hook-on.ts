@@ -8,7 +8,7 @@ import { CAUTION } from './cautions.ts';
 import { liftCautions } from './lifting.ts';
 import type { Touch } from './operation.ts';
 import { offset } from './seating.ts';
-import { wallLines } from './wall-fixings.ts';
+import { EACH_HOLDS, wallLines } from './wall-fixings.ts';
 import { listWords } from './words.ts';
 
 /** Screws the lower strip of each cleat to the wall and hooks the case over it. */
@@ -37,7 +37,7 @@ function toTheWall(bench: Bench, cleat: Cleat, wall: Part): void {
         `Draw a level line {0} below where the upper ends of ${listWords(place.sides)} are to come${place.under ? `, {2} below the upper face of ${place.under.of}` : ''}: ${wall.mark} goes under it, its upper edge to the line, the slope above and falling towards the wall, so that its tip stands away from the wall.`,
         `Its left end comes {1} to the right of where the left face of ${place.sides[0]} is to come.`,
         ...fixings,
-        `Bore through ${wall.mark} ${anchorsAt(bench, wall)}, each as wide as its maker asks, heads sunk level. Pull at it with your whole weight before anything is hung on it.`,
+        `Bore through ${wall.mark} ${anchorsAt(bench, wall)}, each as wide as its maker asks, heads sunk level. ${EACH_HOLDS} Pull at it with your whole weight before anything is hung on it.`,
       ],
       lengths,
       cautions: [CAUTION.hang],

@@ -72,7 +72,7 @@ function write(bench: Bench, settings: readonly [Setting, ...Setting[]], stage: 
     {
       ...draft,
       stage,
-      title: `${what} ${named}${told ? `, ${purpose}` : ''}`,
+      title: `${what} ${named}${told ? `${/^(for |“)/.test(purpose) ? ',' : ':'} ${purpose}` : ''}`,
       does: { ...first.does, workpieces: marks },
       times: settings.reduce((sum, s) => sum + s.parts.length * (s.times ?? 1), once),
     },

@@ -68,7 +68,9 @@ function workKey(bench: Bench, part: Part): string {
         : value,
   );
   const t = (x: Traced) => bench.ledger.ticks(x);
-  return [part.lot, t(part.length), t(part.width), part.place.length, part.place.width, plain].join(' ');
+  // An inner face is so called where a part is a side; a divider just like it has a left and a right one.
+  const { lot, length, width, place, hand } = part;
+  return [lot, t(length), t(width), place.length, place.width, hand === 'none', plain].join(' ');
 }
 
 function marksOf(batch: Batch): string[] {
@@ -252,7 +254,7 @@ function edgeHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
     faceUp: `${sideWords(part, edge)} up, the part clamped on edge`,
     reference: `the ${sideWords(part, from)}`,
     lines: [
-      `Line along the edge {${n}} from the ${sideWords(part, 'under')}${inTheMiddle(bench, part, up[0]!) ? ': run the gauge from both faces, the middle lies between its lines' : ''}; on it mark ${placeholders(n)} from the ${sideWords(part, from)}.`,
+      `Line along the ${inTheMiddle(bench, part, up[0]!) ? `middle of the edge, {${n}} from either face: run the gauge from both, the middle lies between its lines` : `edge {${n}} from the ${sideWords(part, 'under')}`}; on it mark ${placeholders(n)} from the ${sideWords(part, from)}.`,
       `Drill {${n + 1}}${depth === undefined ? '' : `, {${n + 2}} deep`}, square to the edge: a flag of tape on the bit shows the depth.`,
     ],
     lengths,

@@ -2,6 +2,7 @@ import type { Breakdown } from '../breakdown/index.ts';
 import type { JobDocument } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import {
+  doorsOf,
   type Part,
   partsAndBoards,
   partsToCut,
@@ -48,6 +49,7 @@ import { STAGES, type StageId } from './stages.ts';
 import { stockWords } from './stock-words.ts';
 import { makeStorySticks } from './story-sticks.ts';
 import { keepTestPieces } from './test-pieces.ts';
+import { listWords } from './words.ts';
 import { cutAtYard } from './yard-cuts.ts';
 
 const TITLES: Record<Exclude<StageId, 'sheets'>, string> = {
@@ -120,7 +122,7 @@ function planOf(bench: Bench, breakdown: Breakdown, finishing?: FinishPlan): Bui
   return {
     stock: [...stockOf(bench.setOut, breakdown), ...madeParts(bench)],
     operations,
-    stages: stagesOf(operations, stockWords(breakdown.lots.map((b) => b.lot))),
+    stages: stagesOf(bench.setOut, operations, stockWords(breakdown.lots.map((b) => b.lot))),
     glueUps: glued.glueUps,
     ...(finishing ? { finishing } : {}),
     schedule,
@@ -144,12 +146,19 @@ function unknownTimings(timings: JobDocument['shop']['timings'] = {}): readonly 
     }));
 }
 
-function stagesOf(operations: readonly Operation[], sheets: string): readonly Stage[] {
+function stagesOf(setOut: SetOut, operations: readonly Operation[], sheets: string): readonly Stage[] {
   return STAGES.map((id) => ({
     id,
-    title: id === 'sheets' ? `Cut the ${sheets}` : TITLES[id],
+    title: id === 'sheets' ? `Cut the ${sheets}` : id === 'hang' ? hangWords(setOut) : TITLES[id],
     operations: operations.filter((o) => o.stage === id).map((o) => o.id),
   })).filter((s) => s.operations.length > 0);
+}
+
+/** What is hung, doors or lids. */
+function hangWords(setOut: SetOut): string {
+  const words = (n: number, one: string) => (n === 0 ? [] : [n === 1 ? `the ${one}` : `the ${one}s`]);
+  const all = [...words(doorsOf(setOut).length, 'door'), ...words(setOut.lids.length, 'lid')];
+  return all.length === 0 ? TITLES.hang : `Hang ${listWords(all)}`;
 }
 
 /** Parts that are cut already lie ready under their marks. */

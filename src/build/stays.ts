@@ -27,7 +27,7 @@ export function fitStays(bench: Bench, held: HeldOpen, stays: NonNullable<Lid['s
         `The ${held.says === 'lid' ? 'lid' : 'flap'} weighs ${massWords(units, held.kg)}: lying level it asks for ${momentWords(units, held.momentNm)} about its hinges. ${stays.count > 1 ? 'Together they hold' : 'It holds'} ${momentWords(units, stays.holdNm)}.`,
         TRY[held.says],
       ],
-      cautions: [CAUTION.pinch],
+      cautions: [held.says === 'lid' ? CAUTION.pinch : CAUTION.pinchFlap],
     },
     [part.mark, 'case'],
   );

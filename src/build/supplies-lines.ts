@@ -6,6 +6,7 @@ import type { Bench } from './bench.ts';
 import type { FinishPlan } from './finish/finish-plan.ts';
 import { markWords } from './mark-words.ts';
 import { glueOf } from './setting-times.ts';
+import { EACH_HOLDS } from './wall-fixings.ts';
 import { capital } from './words.ts';
 
 /** What is used up or stuck on besides screws and fittings: glue, finish, bumpers, what holds the piece to the wall. */
@@ -73,7 +74,9 @@ function wallLine({ setOut }: Bench): readonly string[] {
     .map((p) => p.mark);
   return held.length > 0
     ? [
-        `Anchors for the wall it hangs on, or screws for its studs: two at least for ${held.length > 1 ? 'each of ' : ''}${markWords(held)}.`,
+        `Anchors for the wall it hangs on, or screws for its studs: two at least for ${held.length > 1 ? 'each of ' : ''}${markWords(held)}. ${EACH_HOLDS}`,
       ]
-    : ['An angle bracket, and an anchor for the wall behind it, or a screw for a stud.'];
+    : setOut.lids.length > 0
+      ? ['Two angle brackets, one for each side, and for each an anchor for the wall, or a screw for a stud.']
+      : ['An angle bracket, and an anchor for the wall behind it, or a screw for a stud.'];
 }

@@ -12,10 +12,16 @@ export function stand(
   words = 'the case',
   before: readonly string[] = [],
 ): void {
+  const it = itOrThem(words);
   turn(bench, { name, stage, lies: 'upright' }, `Stand ${words} upright`, [
     ...before,
-    `${takesTwo(bench, standingIn(bench, name)) ? 'Two people, one at each end: tip' : 'Tip'} it over the lower edges of both sides, and let it down slowly. Never drag it: that racks the joints.`,
+    `${takesTwo(bench, standingIn(bench, name)) ? 'Two people, one at each end: tip' : 'Tip'} ${it} over the lower edges of ${it === 'it' ? 'both' : 'all their'} sides, and let ${it} down slowly. Never drag ${it}: that racks the joints.`,
   ]);
+}
+
+/** Cases that share their sides are turned together. */
+function itOrThem(words: string): 'it' | 'them' {
+  return words.startsWith('cases ') ? 'them' : 'it';
 }
 
 /** What stands in a case by now: its cards put it there. */
@@ -32,9 +38,9 @@ export function layOnFace(bench: Bench, name: string, words: string, overhang: T
   turn(
     bench,
     { name, stage: 'assemble', lies: 'on its face' },
-    `Lay ${words} on its face`,
+    `Lay ${words} on ${itOrThem(words) === 'it' ? 'its face' : 'their faces'}`,
     [
-      `${takesTwo(bench, standingIn(bench, name)) ? 'Two people: tip' : 'Tip'} it forward onto ${
+      `${takesTwo(bench, standingIn(bench, name)) ? 'Two people: tip' : 'Tip'} ${itOrThem(words)} forward onto ${
         lengths.length > 0
           ? 'two beams with pads, under both sides from end to end and thicker than {0}, so that the top, which stands out so far, hangs free.'
           : 'pads on a flat floor or bench, front edges down, so that what comes now lies on it by its own weight.'

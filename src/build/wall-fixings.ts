@@ -11,6 +11,10 @@ export interface ThroughBoards {
   readonly boards?: Traced;
 }
 
+/** Of the anchors of what hangs: where the forces stand that the checks have reckoned. */
+export const EACH_HOLDS =
+  'What each has to hold, downward and away from the wall, stands with the checks of this plan.';
+
 /** How something is fixed to the wall behind it, by what that is made of. */
 export function wallLines(bench: Bench, { boards }: ThroughBoards, lengths: Traced[]): readonly string[] {
   const [room] = treeOf(bench.job).all('room');

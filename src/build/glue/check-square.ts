@@ -2,15 +2,19 @@ import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import type { CaseBox } from '../case-units.ts';
 import { CAUTION } from '../cautions.ts';
+import { listWords } from '../words.ts';
 import { squareLines } from './square-lines.ts';
 
-/** Checks the n-th case of an assembly by its diagonals, and lets it set where it was glued. */
+/**
+ * Checks the n-th case of an assembly by its diagonals, and lets it set where it was glued. `free` are the marks of uprights
+ * whose upper ends nothing holds yet.
+ */
 export function checkSquare(
   bench: Bench,
   into: string,
   n: number,
   box: CaseBox,
-  { glued, free }: { readonly glued: boolean; readonly free: boolean },
+  { glued, free }: { readonly glued: boolean; readonly free: readonly string[] },
 ): void {
   const { left, right } = box;
   const nth = n > 1 ? `-${n}` : '';
@@ -25,9 +29,9 @@ export function checkSquare(
       lengths: square.lengths,
       lines: [
         ...square.lines,
-        ...(!glued && free
+        ...(!glued && free.length > 0
           ? [
-              'The uprights inside are still free at one end: bring that to its marks on the long story stick.',
+              `${listWords(free)} ${free.length > 1 ? 'are' : 'is'} still free at one end: bring that to ${free.length > 1 ? 'their' : 'its'} marks on the long story stick.`,
             ]
           : []),
       ],
