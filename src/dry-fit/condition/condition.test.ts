@@ -54,7 +54,12 @@ const coat = (waiting = 240) => other('finish', ['case'], waiting, 'finish');
 
 describe('wet glue', () => {
   test('sets in a frame of four only when its diagonals have been measured', () => {
-    const frame = [set('A1', 'bench', true), set('B1', 'A1', true), set('C1', 'A1', true), set('A2', 'B1', true)];
+    const frame = [
+      set('A1', 'bench', true),
+      set('B1', 'A1', true),
+      set('C1', 'A1', true),
+      set('A2', 'B1', true),
+    ];
     const cure = other('cure', ['A1', 'A2', 'B1', 'C1'], 30);
     expect(lacking(...frame, cure)).toEqual(['left-out']);
     expect(lacking(...frame, { ...cure, lengths: [3200] as never })).toEqual([]);
