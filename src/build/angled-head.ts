@@ -1,3 +1,4 @@
+import { MACHINE_RULES } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import { axisOf, driverAt, type Fastener, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -28,7 +29,13 @@ export function angledHeadLines(
   });
   if (bits.length === 0) return [];
   const longest = bits.reduce((a, b) => (b.value > a.value ? b : a));
-  const n = lengths.push(bench.rule(longest)) - 1;
+  const bit = l.row(longest);
+  const n =
+    lengths.push(
+      bench.job.shop.units === 'in'
+        ? l.round('about so long', bit, l.row(MACHINE_RULES.aboutInches), 'nearest')
+        : bit,
+    ) - 1;
   const some = bits.length === 1 ? 'one of them' : `${bits.length} of them`;
   const which = bits.length < fasteners.length ? some : bits.length === 1 ? 'it' : 'them';
   return [

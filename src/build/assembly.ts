@@ -328,6 +328,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
   const letIn = goesIn || near.some((j) => j.mate === part.id && standing.has(j.part));
   const meets = gluedTo(bench, standing, part);
   const fold = foldLines(bench, standing, part, how.folded ?? [], lengths);
+  const folds = !first && fold.lines.length > 0;
   const { pegs, splines, lines: peggedIn } = pegsIn(bench, standing, part, lengths);
   // What goes into a dado is set by it; a stick is for clear distances.
   const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;
@@ -348,20 +349,21 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
         into: standing.into,
         turn: { length: part.place.length, width: part.place.width },
         touches,
-        glue: letIn || meets.length > 0 || (!first && fold.length > 0),
-        ...(!first && fold.length > 0 ? { folds: true as const } : {}),
+        glue: letIn || meets.length > 0 || folds,
+        ...(folds ? { folds: true as const } : {}),
         ...(pegs.length > 0 ? { pegs } : {}),
         ...(splines.length > 0 ? { splines } : {}),
       },
       ...(first ? { after: caseBefore(bench, standing) } : { tool: 'clamp' as const }),
       lines: [
         ...(first
-          ? [...(how.first ?? onItsFace(standing)), `${capital(wayRound(part))}.`, ...fold]
+          ? [...(how.first ?? onItsFace(standing)), `${capital(wayRound(part))}.`, ...fold.lines]
           : [
               ...glueLines(bench, standing, part),
               ...endGlueLines(part, meets),
+              ...fold.before,
               ...peggedIn,
-              ...fold,
+              ...fold.lines,
               `${capital(listWords(told))}; ${wayRound(part)}.`,
             ]),
         ...stick,
@@ -370,7 +372,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
           : []),
       ],
       lengths,
-      ...(letIn || meets.length > 0 || fold.length > 0 ? { cautions: [CAUTION.glue] } : {}),
+      ...(letIn || meets.length > 0 || fold.lines.length > 0 ? { cautions: [CAUTION.glue] } : {}),
     },
     first ? [part.mark] : [part.mark, ...splines.map((s) => s.strip), standing.into],
   );

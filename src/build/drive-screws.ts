@@ -26,6 +26,8 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
     .filter((j) => j.over === part.id && j.mate === mate.id)
     .map((j) => partById(bench, j.part).mark);
   const lengths: Traced[] = [first.length, first.diameter];
+  const one = fasteners.length === 1;
+  const s = one ? '' : 's';
   const angled = angledHeadLines(bench, into, fasteners, lengths);
   bench.do(
     {
@@ -50,7 +52,7 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
       tool: 'drill',
       times: fasteners.length,
       lines: [
-        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pockets at its ${sideWords(part, side)}` : `through its ${passed.length > 0 ? 'countersunk ' : ''}holes${over ? ` and those of ${over.mark}` : ''} into the pilots of ${mate.mark}`}.`,
+        `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pocket${s} at its ${sideWords(part, side)}` : `through its ${passed.length > 0 ? 'countersunk ' : ''}hole${s}${over ? ` and ${one ? 'that' : 'those'} of ${over.mark}` : ''} into the pilot${s} of ${mate.mark}`}.`,
         ...(passed.length > 0
           ? [`Its plain holes stay free: screws through ${listWords(passed)} pass them later.`]
           : []),

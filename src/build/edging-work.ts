@@ -8,7 +8,7 @@ import { clampsAlong, clampsThere } from './glue/clamps-needed.ts';
 import type { PieceDirection, Touch } from './operation.ts';
 import { offset } from './seating.ts';
 import { tapeLines, tapeOf, trimTape } from './tape-work.ts';
-import { directionWords, listWords, looks } from './words.ts';
+import { directionWords, listWords, looks, sideWords } from './words.ts';
 
 /** A board and the strips that edge it. */
 interface Edged {
@@ -180,6 +180,11 @@ function trimBatch(bench: Bench, batch: Batch, round: Round): void {
   );
 }
 
+/** The broad face of a board that looks one way, as other cards call it. */
+function faceTowards(board: Part, side: PieceDirection): string {
+  return sideWords(board, looks(board, 'show') === side ? 'show' : 'under');
+}
+
 /** One strip on each board of a batch. */
 function glueStrips(
   bench: Bench,
@@ -224,7 +229,7 @@ function glueStrips(
   }
   if (proud.gap !== undefined) {
     lines.push(
-      `Let it stand {${lengths.length}} proud of the ${directionWords(proud.side)} face, and as much or a little more of the other.`,
+      `Let it stand {${lengths.length}} proud of the ${faceTowards(board, proud.side)}, and as much or a little more of the other.`,
     );
     lengths.push(proud.gap);
   }

@@ -16,6 +16,12 @@ export function foldedParts(bench: Bench, parts: readonly Part[]): readonly Part
   return parts.filter((p) => corners.some((j) => j.part === p.id || j.mate === p.id));
 }
 
+/** What a card says of corners: before pegs and splines go in, and then. */
+export interface FoldLines {
+  readonly before: readonly string[];
+  readonly lines: readonly string[];
+}
+
 /**
  * How the corners of a case are taped, glued and folded, as the card of a panel tells it; nothing of other panels.
  * Lengths are added to those of the card.
@@ -26,8 +32,8 @@ export function foldLines(
   part: Part,
   row: readonly Part[],
   lengths: Traced[],
-): readonly string[] {
-  if (!row.includes(part)) return [];
+): FoldLines {
+  if (!row.includes(part)) return { before: [], lines: [] };
   const corners = bench.setOut.joints.filter((j) => isCorner(j) && row.some((p) => p.id === j.part));
   const card: CornerCard = {
     part,
@@ -46,15 +52,20 @@ export function foldLines(
     ? SPLINES
     : BISCUITS;
   const lines = pegged ? drawnTogether(card, by) : foldedUp(card);
+  // All slopes drink at the same time: said once, before the first corner.
+  const before = card.begins || card.glued ? [] : [drinkLine(row)];
   const open = card.last ? openEnd(bench, corners) : undefined;
-  if (!open) return lines;
+  if (!open) return { before, lines };
   const n = lengths.push(open.width) - 1;
   const [left, right] = open.sides;
-  return [
-    ...lines.slice(0, -1),
-    `Nothing holds the upper ends of ${left} and ${right} yet: put the spacer stick, {${n}} long, between them there before ${pegged ? 'the clamps draw' : 'tape goes round them over it'}; it stays until the glue has set.`,
-    ...lines.slice(-1),
-  ];
+  return {
+    before,
+    lines: [
+      ...lines.slice(0, -1),
+      `Nothing holds the upper ends of ${left} and ${right} yet: put the spacer stick, {${n}} long, between them there before ${pegged ? 'the clamps draw' : 'tape goes round them over it'}; it stays until the glue has set.`,
+      ...lines.slice(-1),
+    ],
+  };
 }
 
 /** What the card of a panel tells its corners by. */
@@ -73,7 +84,7 @@ interface CornerCard {
   readonly last: boolean;
 }
 
-function foldedUp({ part, row, begins, mates, ...card }: CornerCard): readonly string[] {
+function foldedUp({ part, row, begins, mates }: CornerCard): readonly string[] {
   if (begins) {
     const bottom = part.mark;
     const [left, right, ...lids] = row.filter((p) => p !== part).map((p) => p.mark);
@@ -84,7 +95,6 @@ function foldedUp({ part, row, begins, mates, ...card }: CornerCard): readonly s
     ];
   }
   return [
-    ...drinkLines(card.glued, row),
     `Glue both slopes between ${part.mark} and ${listWords(mates)} again. Fold ${part.mark} up until the slopes close.`,
     mates.length > 1
       ? 'Draw the last corner together with tape, as tight as the others; then a band clamp round the case, or battens and clamps with blocks at the corners.'
@@ -98,7 +108,7 @@ const SPLINES = { pegs: 'splines', one: 'spline', holes: 'grooves' } as const;
 
 /** Corners with biscuits or splines don't fold: they are pushed on square to their slopes, and closed all together. */
 function drawnTogether(
-  { part, row, both, begins, mates, glued, last }: CornerCard,
+  { part, row, both, begins, mates, last }: CornerCard,
   { pegs, one, holes }: typeof BISCUITS | typeof SPLINES,
 ): readonly string[] {
   const corners = both ? 'both corners' : 'all corners';
@@ -107,7 +117,6 @@ function drawnTogether(
       `First dry, with all ${pegs}: ${listWords(row.map((p) => p.mark))} go together with ${corners} a little open, and are then drawn up together. A band clamp round the case, or clamps both ways with blocks cut to 45 degrees, lie ready and opened to size.`,
     ];
   return [
-    ...drinkLines(glued, row),
     `Glue both slopes between ${part.mark} and ${listWords(mates)} again, the ${holes} last. Push ${part.mark} onto its ${mates.length > 1 ? pegs : one} square to the slope, and leave the corner open by a finger’s breadth.`,
     ...(last
       ? [
@@ -117,13 +126,8 @@ function drawnTogether(
   ];
 }
 
-/** Said once, before the first corner: all slopes drink at the same time. */
-function drinkLines(glued: boolean, row: readonly Part[]): readonly string[] {
-  return glued
-    ? []
-    : [
-        `Before all else brush glue on every slope of ${listWords(row.map((p) => p.mark))}: sawn edges drink. Wait two minutes.`,
-      ];
+function drinkLine(row: readonly Part[]): string {
+  return `Before all else brush glue on every slope of ${listWords(row.map((p) => p.mark))}: sawn edges drink. Wait two minutes.`;
 }
 
 /** What must lie ready for corners that are closed in one go, besides glue and clamps. Lengths are added to the card’s. */

@@ -22,6 +22,8 @@ export function endGlueLines(part: Part, meets: readonly string[]): readonly str
     : [];
 }
 
+const DIAGONALS = 'Measure both diagonals once more: the back holds the case as it is now.';
+
 /** Where a part is also glued: panels in their dados, the back in the rabbets of the sides. */
 export function glueLines(bench: Bench, standing: Standing, part: Part): readonly string[] {
   const into = bench.setOut.joints.filter(isLetIn);
@@ -46,12 +48,15 @@ export function glueLines(bench: Bench, standing: Standing, part: Part): readonl
   const mates = bench.setOut.joints
     .filter((j) => j.part === part.id && j.kind === 'rabbet' && j.hold === 'glue' && standing.has(j.mate))
     .map((j) => partById(bench, j.mate).mark);
+  const isBack = bench.setOut.joints.some((j) => j.part === part.id && j.duty === 'back');
   return mates.length > 0
     ? [
-        'Measure both diagonals once more: the back holds the case as it is now.',
+        DIAGONALS,
         `A thin line of glue in the rabbets of ${listWords(mates)}; wipe off what comes out. The same gap on both sides; a batten along each rabbet, clamped from front to back, until the glue has set.`,
       ]
-    : [];
+    : isBack
+      ? [DIAGONALS]
+      : [];
 }
 
 function partById(bench: Bench, id: string): Part {

@@ -31,17 +31,19 @@ function rout(bench: Bench, batch: readonly [Part, ...Part[]], row: ChannelRow, 
   const edge = sideWords(part, first.edge);
   const lengths: Traced[] = [bit, depth];
   const put = (x: Traced) => `{${lengths.push(x) - 1}}`;
+  const { beside, line } = guided ? {} : straightedge(bench, bit, put);
+  const places = channels.map((fences, i) => {
+    const what = batch.length === 1 && row.length > 1 ? `${capital(row[i]!.purpose)}: ` : '';
+    const begins = fences.map(put).join(', then ');
+    return `${what}${begins}${beside === undefined ? '' : straightedgeAt(bench, { fences, bit, beside }, put)}.`;
+  });
+  const fence = guided
+    ? `Edge guide on the ${edge}, so that from it to the nearer side of the bit it is`
+    : `Straightedge clamped ${across ? 'square across' : 'along'}, so that from the ${edge} to the nearer side of the bit it is`;
   const lines = [
     'Straight bit of {0}, set {1} deep; take it in two or three passes.',
-    guided
-      ? `Edge guide on the ${edge}: this far from it to the nearer side of the bit:`
-      : `Straightedge clamped ${across ? 'square across' : 'along'}, so that from the ${edge} to the nearer side of the bit it is:`,
-    ...channels.map((fences, i) => {
-      const what = batch.length === 1 && row.length > 1 ? `${capital(row[i]!.purpose)}: ` : '';
-      const [begin, ...more] = fences.map(put);
-      return `${what}${begin}${more.map((m) => `, then ${m}`).join('')}.`;
-    }),
-    ...(guided ? [] : straightedgeLine(bench, bit, put)),
+    ...(places.length === 1 ? [`${fence} ${places[0]}`] : [`${fence}:`, ...places]),
+    ...(line === undefined ? [] : [line]),
     ...(stop
       ? [
           `${otherStop && across ? 'Plunge in between, as the channel is closed at both ends. ' : ''}Stop ${put(stop.at)} from the ${sideWords(part, stop.from)}${otherStop ? ` and ${put(otherStop.at)} from the ${sideWords(part, otherStop.from)}` : ''}, and square the end${otherStop ? 's' : ''} with a chisel.`,
@@ -113,17 +115,42 @@ export function stopsOf(
   ];
 }
 
-/** How far the straightedge lies from the bit: half the base plate less half the bit, or a spacer where that isn't known. */
-function straightedgeLine(bench: Bench, bit: Traced, put: (t: Traced) => string): readonly string[] {
+/** How a straightedge is set beside the bit: by half the base plate less half the bit, or by a spacer where that isn't known. */
+function straightedge(
+  bench: Bench,
+  bit: Traced,
+  put: (t: Traced) => string,
+): { readonly beside?: Traced; readonly line: string } {
   const l = bench.ledger;
   const router = bench.tool('router');
   if (router?.base === undefined)
-    return [
-      'A spacer sets it: rout along the straightedge on scrap, and cut a strip as wide as the wood left between the two.',
-    ];
+    return {
+      line: 'A spacer sets it: rout along the straightedge on scrap, and cut a strip as wide as the wood left between the two.',
+    };
   const base = bench.ofTool(router, 'base');
-  const beside = l.ratio('half of it', l.less('base plate beyond the bit', base, bit), SETTING_OUT.half);
-  return [
-    `The straightedge lies ${put(bench.set('marking', beside))} further from the bit’s side: the rest of the base plate.`,
-  ];
+  const half = l.ratio('half of it', l.less('base plate beyond the bit', base, bit), SETTING_OUT.half);
+  const beside = bench.set('marking', half);
+  return {
+    beside,
+    line: `From the straightedge to the bit’s side it is ${put(beside)}: the rest of the base plate.`,
+  };
+}
+
+/** Where the straightedge itself lies, pass by pass: nearer the edge than the bit, or beyond it where there is no room for that. */
+function straightedgeAt(
+  { ledger: l }: Bench,
+  {
+    fences,
+    bit,
+    beside,
+  }: { readonly fences: readonly Traced[]; readonly bit: Traced; readonly beside: Traced },
+  put: (t: Traced) => string,
+): string {
+  const nearer = fences.every((f) => l.ticks(f) > l.ticks(beside));
+  const at = fences.map((f) =>
+    nearer
+      ? l.less('where the straightedge lies', f, beside)
+      : l.sum('where the straightedge lies, beyond the bit', f, bit, beside),
+  );
+  return `; the straightedge at ${at.map(put).join(', then ')}${nearer ? '' : ', beyond the bit'}`;
 }

@@ -64,10 +64,7 @@ function measureOpening(bench: Bench, leaves: readonly [DoorLeaf, ...DoorLeaf[]]
   const { width, height } = leaf.opening;
   const lengths = [width, height, leaf.gap].map((t) => bench.set('marking', t));
   const put = (t: Traced) => `{${lengths.push(t) - 1}}`;
-  const sizes = parts.map((p) => {
-    const { width, length } = p.fitted ?? p.cut;
-    return `${p.mark} ${put(width)} wide and ${put(length)} high`;
-  });
+  const sizes = sizesTold(bench, parts, put);
   const strip = bench.setOut.joints.find((j) => j.duty === 'edging' && j.mate === parts[0]!.id);
   const edging = strip
     ? `, without their edging, {${lengths.push(partOf(bench, strip.part).thickness) - 1}} thick, which the boards leave room for`
@@ -82,7 +79,7 @@ function measureOpening(bench: Bench, leaves: readonly [DoorLeaf, ...DoorLeaf[]]
       tool: 'marking',
       lines: [
         'Measure the opening’s width at its upper and lower end and its height at both sides, and both diagonals.',
-        `Drawn are {0} wide and {1} high, with a gap of {2} all round${pair ? ' and between the two doors' : ''}: that makes ${listWords(sizes)}${edging}. What you measure, less the gaps, comes first; enter it, and the next cards follow.`,
+        `Drawn are {0} wide and {1} high, with a gap of {2} all round${pair ? ' and between the two doors' : ''}: that makes ${sizes}${edging}. What you measure, less the gaps, comes first; enter it, and the next cards follow.`,
         'Have the hinges in the hand: their knuckles or arms must fit that gap.',
         `Where the opening is out of square, cut to its widest and plane the ${pair ? 'outer edges' : FREE[leaf.hung]} to follow it.`,
       ],
@@ -90,6 +87,17 @@ function measureOpening(bench: Bench, leaves: readonly [DoorLeaf, ...DoorLeaf[]]
     },
     [...marks, 'case'],
   );
+}
+
+/** How large doors are cut; once where they are alike. */
+function sizesTold(bench: Bench, doors: readonly Part[], put: (t: Traced) => string): string {
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  const all = doors.map((p) => ({ mark: p.mark, ...(p.fitted ?? p.cut) }));
+  const [first] = all;
+  const alike = all.every((d) => t(d.width) === t(first!.width) && t(d.length) === t(first!.length));
+  const told = ({ width, length }: (typeof all)[number]) => `${put(width)} wide and ${put(length)} high`;
+  if (alike && all.length > 1) return `${listWords(all.map((d) => d.mark))} each ${told(first!)}`;
+  return listWords(all.map((d) => `${d.mark} ${told(d)}`));
 }
 
 /** Butt hinges are let in where they are marked round, not by drawn numbers alone. */

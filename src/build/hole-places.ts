@@ -52,3 +52,8 @@ export function strokesAlong(
 export function placeholders(n: number): string {
   return listWords(Array.from({ length: n }, (_, i) => `{${i}}`));
 }
+
+/** What is marked for so many holes, before the lines that say where. */
+export function markLine(holes: number): string {
+  return holes > 1 ? 'Mark the lines and the places on them:' : 'Mark the line and the place on it:';
+}

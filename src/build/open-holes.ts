@@ -2,7 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Hole, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
-import { listWords, referenceFor, sideWords } from './words.ts';
+import { listWords, measuredFrom, referenceFor, sideWords } from './words.ts';
 
 /** Holes right through a panel that stay open: each by its middle, a waste board behind so that nothing tears out. */
 export function openHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: readonly Hole[]): void {
@@ -19,9 +19,10 @@ export function openHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: 
     return [bench.set('marking', along), bench.set('marking', h.at[1])] as const;
   });
   const lengths: Traced[] = [first.diameter];
+  const end = measuredFrom(part, ref.from, face);
   const placeLines = linesOf(bench, at).map(({ across, along }) => {
     const print = (all: readonly Traced[]) => listWords(all.map((x) => `{${lengths.push(x) - 1}}`));
-    return `${across.length * along.length > 1 ? 'Middles' : 'Middle'} ${print(along)} from the ${sideWords(part, ref.from)}, ${print(across)} from the ${sideWords(part, 'near')}.`;
+    return `${across.length * along.length > 1 ? 'Middles' : 'Middle'} ${print(along)} from ${end}, ${print(across)} from the ${sideWords(part, 'near')}.`;
   });
   const air = first.use === 'vent';
   const saw = bitFor(bench, first) === 'hole-saw';
@@ -44,7 +45,7 @@ export function openHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: 
     tool: 'drill',
     times: row.length * (air ? 2 : 4),
     faceUp: `${sideWords(part, face)} up, a waste board clamped tight under it`,
-    reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, 'near')}`,
+    reference: `${end} and the ${sideWords(part, 'near')}`,
     lines: [
       ...placeLines,
       saw

@@ -7,7 +7,7 @@ import { CAUTION } from './cautions.ts';
 import { dowelHoles } from './dowel-work.ts';
 import { fingerHoles } from './finger-holes.ts';
 import { grooves } from './groove-work.ts';
-import { fromEdge, linesOfHoles, placeholders } from './hole-places.ts';
+import { fromEdge, linesOfHoles, markLine, placeholders } from './hole-places.ts';
 import { mitreSawFor } from './mitre-saw.ts';
 import { mitredLength } from './mitred-length.ts';
 import { writeSettings } from './one-setting.ts';
@@ -19,7 +19,7 @@ import { rowHoles } from './row-holes.ts';
 import { sideOfHoles } from './side-of-holes.ts';
 import { slots } from './slot-work.ts';
 import { splineGrooves } from './spline-work.ts';
-import { listWords, referenceFor, sideWords } from './words.ts';
+import { listWords, measuredFrom, referenceFor, sideWords } from './words.ts';
 
 /** Parts that are worked alike: same sizes, same features, same way round in the piece. */
 type Batch = readonly [Part, ...Part[]];
@@ -167,16 +167,16 @@ function pockets(bench: Bench, batch: Batch): void {
       bench.settings.push({
         id: `${part.mark}/pocket-${face}-${edge}`,
         kind: 'pocket',
-        what: `Pocket holes at the ${sideWords(part, edge)} of`,
+        what: `${along.length > 1 ? 'Pocket holes' : 'Pocket hole'} at the ${sideWords(part, edge)} of`,
         parts: batch,
         does: { act: 'pocket', workpieces: marksOf(batch), face, edge, from, along, collar },
         tool: 'pocket-jig',
         times: along.length,
         faceUp: `${sideWords(part, face)} up`,
-        reference: `the ${sideWords(part, from)}`,
+        reference: measuredFrom(part, from, face),
         lines: [
           `Set jig and bit collar for a board {${along.length}} thick.`,
-          `Bore at ${placeholders(along.length)} from the ${sideWords(part, from)}, ${along.length > 1 ? 'each middle on its' : 'its middle on the'} mark, into the ${sideWords(part, face)} towards the ${sideWords(part, edge)}.`,
+          `Bore at ${placeholders(along.length)} from ${measuredFrom(part, from, face)}, ${along.length > 1 ? 'each middle on its' : 'its middle on the'} mark, into the ${sideWords(part, face)} towards the ${sideWords(part, edge)}.`,
         ],
         lengths: [...along, collar],
         cautions: [CAUTION.drill],
@@ -238,7 +238,7 @@ function edgeHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
   bench.settings.push({
     id: `${part.mark}/drill-${edge}${suffix}`,
     kind: 'drill',
-    what: `Pilot holes in the ${sideWords(part, edge)} of`,
+    what: `Pilot hole${n > 1 ? 's' : ''} in the ${sideWords(part, edge)} of`,
     parts: batch,
     does: {
       act: 'drill',
@@ -290,15 +290,16 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
         ? 'Forstner bit of {1} first, {2} deep for a plug; then drill {0} through the middle of each, right into the waste board.'
         : `Drill {0} right through into the waste board${first.countersink === undefined ? '' : '; countersink to {1} wide, so that heads lie just level'}.`
       : `Drill {0}, {${lengths.length - 1}} deep and no deeper: a flag of tape on the bit shows it.`;
+  const end = measuredFrom(part, ref.from, face);
   const lines = linesOfHoles(bench, at).map(({ across, along }) => {
     const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
     const line = print(across);
-    return `${line} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
+    return `${line} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from ${end}.`;
   });
   bench.settings.push({
     id: `${part.mark}/drill-${face}-${first.use}${suffix}`,
     kind: 'drill',
-    what: depth === undefined ? 'Screw holes through' : `Pilot holes in the ${sideWords(part, face)} of`,
+    what: `${depth === undefined ? 'Screw' : 'Pilot'} hole${row.length > 1 ? 's' : ''} ${depth === undefined ? 'through' : `in the ${sideWords(part, face)} of`}`,
     parts: batch,
     does: {
       act: 'drill',
@@ -315,8 +316,8 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
     tool: 'drill',
     times: row.length * 0.5,
     faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board under it' : ''}`,
-    reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
-    lines: ['Mark the lines and the places on them:', ...lines, drill],
+    reference: `${end} and the ${sideWords(part, side.from)}`,
+    lines: [markLine(row.length), ...lines, drill],
     lengths,
     cautions: [CAUTION.drill],
   });
@@ -335,7 +336,7 @@ function cupHoles(bench: Bench, batch: Batch, row: readonly Hole[]): void {
   const along = [...row]
     .sort((a, b) => l.ticks(a.at[0]) - l.ticks(b.at[0]))
     .map((h) => bench.set('drill', fromEdge(bench, part, 'near', h.at[0], ref.turned)));
-  const depth = bench.set('drill', first.depth!, 'down');
+  const depth = bench.set('drill', first.depth!, 'up');
   const n = along.length;
   bench.settings.push({
     id: `${part.mark}/drill-${face}-cup`,

@@ -2,7 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Hole, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
-import { listWords, referenceFor, sideWords } from './words.ts';
+import { listWords, measuredFrom, referenceFor, sideWords } from './words.ts';
 
 /**
  * Rows of holes for shelf pins in a face, all of one width and depth: where the first hole is, how far on each of the
@@ -19,7 +19,7 @@ export function pinHoles(bench: Bench, batch: readonly [Part, ...Part[]], holes:
   const depth = bench.set('drill', first.depth!, 'nearest');
   const bit = put(first.diameter);
   const deep = put(depth);
-  const end = sideWords(part, ref.from);
+  const end = measuredFrom(part, ref.from, face);
   const edges = edgesOf(bench, part, holes);
   const reference = listWords(edges.map(({ edge }) => `the ${sideWords(part, edge)}`));
   const rows = edges.flatMap(({ edge, holes: there }) =>
@@ -38,11 +38,11 @@ export function pinHoles(bench: Bench, batch: readonly [Part, ...Part[]], holes:
   const lines = rows.map((row) => {
     const edge = sideWords(part, row.acrossFrom ?? edges[0]!.edge);
     const on = `Line${row.lines.length > 1 ? 's' : ''} ${listWords(row.lines.map(put))} from the ${edge}`;
-    if (row.pitch === undefined) return `${on}: one hole on each, ${put(row.first)} from the ${end}.`;
+    if (row.pitch === undefined) return `${on}: one hole on each, ${put(row.first)} from ${end}.`;
     const out = row.leftOut.length
       ? ` Leave out number${row.leftOut.length > 1 ? 's' : ''} ${listWords(row.leftOut.map(String))}: something else is there.`
       : '';
-    return `${on}: the first hole ${put(row.first)} from the ${end}, then one every ${put(row.pitch)}, to number ${row.count}.${out}`;
+    return `${on}: the first hole ${put(row.first)} from ${end}, then one every ${put(row.pitch)}, to number ${row.count}.${out}`;
   });
   bench.settings.push({
     id: `${part.mark}/drill-${face}-pins`,
@@ -63,7 +63,7 @@ export function pinHoles(bench: Bench, batch: readonly [Part, ...Part[]], holes:
     once: 10,
     times: holes.length * 0.4,
     faceUp: `${sideWords(part, face)} up`,
-    reference: `the ${end} and ${reference}`,
+    reference: `${end} and ${reference}`,
     lines: [
       'A strip of hardwood or plywood with one row of holes serves as the jig: bore it on a drill press, mark its lower end, and clamp it on each line with that end at the same side of every part. A shelf rocks where one hole of its four is off.',
       ...lines,

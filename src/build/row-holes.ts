@@ -2,8 +2,8 @@ import { type Traced, toMm } from '../measure/index.ts';
 import type { Hole, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
-import { linesOfHoles } from './hole-places.ts';
-import { listWords, referenceFor, sideWords } from './words.ts';
+import { linesOfHoles, markLine } from './hole-places.ts';
+import { listWords, measuredFrom, referenceFor, sideWords } from './words.ts';
 
 /** Twist drills are sold up to about this width, mm (common practice); wider holes are bored with a Forstner bit. */
 const TWIST_MOST = 13;
@@ -28,9 +28,10 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
       : bench.set('drill', first.depth, first.use === 'leveller' ? 'up' : 'down');
   const bit = bitFor(bench, first);
   const lengths: Traced[] = [first.diameter, ...(depth === undefined ? [] : [depth])];
+  const end = measuredFrom(part, ref.from, face);
   const lines = linesOfHoles(bench, placed).map(({ across, along }) => {
     const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
-    return `${print(across)} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from the ${sideWords(part, ref.from)}.`;
+    return `${print(across)} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from ${end}.`;
   });
   const purposes = [...new Set(row.map((h) => h.purpose))].join('; ');
   bench.settings.push({
@@ -55,8 +56,8 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
     tool: 'drill',
     times: row.length,
     faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board clamped tight under it' : ''}`,
-    reference: `the ${sideWords(part, ref.from)} and the ${sideWords(part, side.from)}`,
-    lines: ['Mark the lines and the places on them:', ...lines, HOW[bit](depth !== undefined)],
+    reference: `${end} and the ${sideWords(part, side.from)}`,
+    lines: [markLine(row.length), ...lines, HOW[bit](depth !== undefined)],
     lengths,
     cautions: [CAUTION.drill],
   });

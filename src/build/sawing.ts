@@ -31,18 +31,24 @@ export function sawStock(bench: Bench, breakdown: Breakdown): void {
     const home = strip ? undefined : piecesFromYard(bench, lot, sheet);
     const last = marksIn(sheet.root).filter((m) => lastChance.has(m));
     const lies = home?.pieces.map((p) => p.name) ?? [sheet.name];
-    if (last.length > 0 && lot.lot.tape === undefined) onlyOnce(bench, sheet, last, lies);
+    if (last.length > 0 && lot.lot.tape === undefined) {
+      const others = cuts.some((c) => c.risk > 0 && wordOf(bench, c.sheet.lot) === wordOf(bench, sheet.lot));
+      onlyOnce(bench, sheet, last, { lies, others });
+    }
     if (home) sawPieces(bench, sheet, home);
     else sawStrip(bench, sheet);
   }
 }
 
-/** Says of stock, before its first cut in the shop, which of its parts can’t be cut again; `lies` are the pieces it came home in. */
+/**
+ * Says of stock, before its first cut in the shop, which of its parts can’t be cut again; `lies` are the pieces it came home in,
+ * and `others` come after it whose parts can.
+ */
 function onlyOnce(
   bench: Bench,
   { name, source, lot }: PlannedSheet,
   marks: readonly string[],
-  lies: readonly string[],
+  { lies, others }: { readonly lies: readonly string[]; readonly others: boolean },
 ): void {
   const strip = isStripLot(bench, lot);
   const id = `${name}/only-once`;
@@ -57,7 +63,7 @@ function onlyOnce(
         .replace(/, ([^,]*)$/, ' or $1')}`,
       does: { act: 'other', on: lies },
       lines: [
-        `Nothing that is there or can be bought would give ${marks.length > 1 ? 'them' : 'it'} again, so ${source.stock.name ?? name} is cut before the other ${wordOf(bench, lot)}s. Look it over for dents, voids and bow; check every mark on it a second time before the saw starts.`,
+        `Nothing that is there or can be bought would give ${marks.length > 1 ? 'them' : 'it'} again${others ? `, so ${source.stock.name ?? name} is cut before ${wordOf(bench, lot)}s whose parts can be cut again` : ''}. Look ${others ? 'it' : (source.stock.name ?? name)} over for dents, voids and bow; check every mark on it a second time before the saw starts.`,
       ],
     },
     lies,

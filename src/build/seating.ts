@@ -69,8 +69,8 @@ function alongAxis(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axi
   if (joint) return joint;
   // What takes others in its dados is set by what can be measured: clear distances decide whether things fit.
   const takes = takingIn(bench, standing, mine.part, axis);
-  // A lid sits down on the ends that it takes.
-  if (takes && mine.part.role === 'lid') return takes;
+  // A lid sits down on the ends that it takes; a side comes home on the bottom, which sets how far apart both are.
+  if (takes && (mine.part.role === 'lid' || isBottom(standing, takes.of))) return takes;
   if (takes) return flush(bench, standing, mine, axis) ?? fromNeighbour(bench, standing, mine, axis) ?? takes;
   // In a rabbet at a corner a panel comes level with the end of the side, however shelves below it have come.
   const corner = atCorner(bench, standing, mine, axis);
@@ -214,18 +214,23 @@ function fromItsFoot(
     : undefined;
 }
 
-/** A part against the end of one that goes into it. */
+/** A part against the end of one that goes into it: of the bottom, where that does. */
 function takingIn(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
-  const j = bench.setOut.joints.find(
+  const taken = bench.setOut.joints.filter(
     (x) =>
       isLetIn(x) &&
       x.mate === part.id &&
       standing.has(x.part) &&
       axisOf(jointDirection(bench, x)).axis === axis,
   );
+  const j = taken.find((x) => standing.get(x.part)!.part.role === 'bottom') ?? taken[0];
   if (!j) return undefined;
   const face = jointDirection(bench, j);
   return { side: opposed(face), of: standing.get(j.part)!.part.mark, face, gap: depthOf(bench, j) };
+}
+
+function isBottom({ placed }: Standing, mark: string): boolean {
+  return placed.some(({ part }) => part.mark === mark && part.role === 'bottom');
 }
 
 /** How deep one part stands in the other, as a gap that is less than nothing. */
@@ -381,9 +386,11 @@ function fromRabbet(bench: Bench, standing: Standing, mine: PartPlanes, axis: Ax
   return undefined;
 }
 
+/** Measured from the part that was there first, by what can be seen of both: the strip where a side is edged. */
 function fromFirst(bench: Bench, standing: Standing, mine: PartPlanes, axis: Axis): Touch {
   const side = lowSide(axis);
-  return offset(bench, mine, side, standing.placed[0]!);
+  const own = outermost(bench, mine.part, side);
+  return byEdging(offset(bench, own, side, outermost(bench, standing.placed[0]!.part, side)), own, mine.part);
 }
 
 /** The strip that edges a board on one side; undefined where none does. */

@@ -49,14 +49,14 @@ function makeSticks(bench: Bench, sticks: readonly StoryStick[], nth: string, of
       tool: 'marking',
       times: sticks.reduce((sum, s) => sum + 2 + s.marks.length, 0),
       lines: [
-        'A straight lath for each, squared at one end; every mark is measured from that end, once, with a knife, and has its part’s mark written between its two lines.',
+        `A straight lath${sticks.length > 1 ? ' for each' : ''}, squared at one end; every mark is measured from that end, once, with a knife, and has its part’s mark written between its two lines.`,
         ...sticks.map(
           (s) =>
             `${s.name}, ${put(s.length)} long, from the ${s.runs === 'up' ? 'lower' : 'left'} end: ${listWords(
               s.marks.map((m) => `${m.part} ${put(m.from)} to ${put(m.to)}`),
             )}.`,
         ),
-        'Lay it along what takes those parts, both of a pair side by side, and carry the marks over; what is put together is held against it again. A lath can’t be misread, and all parts get the same marks.',
+        `Lay ${sticks.length > 1 ? 'each' : 'it'} along what takes ${sticks.length > 1 ? 'its' : 'those'} parts, both of a pair side by side, and carry the marks over; what is put together is held against it again. A lath can’t be misread, and all parts get the same marks.`,
       ],
       lengths,
     },

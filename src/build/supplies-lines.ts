@@ -63,7 +63,9 @@ function bumperLine(bench: Bench, lengths: Traced[]): readonly string[] {
   const doors = bench.setOut.doors.filter((d) => d.hang === 'overlay').length;
   if (doors === 0) return [];
   const n = lengths.push(bench.rule(DOORS.standOff)) - 1;
-  return [`${2 * doors} × bumper, {${n}} thick: two for the free side of each door before the case.`];
+  return [
+    `${2 * doors} × bumper, {${n}} thick: two for the free side of each door, where it closes on the case.`,
+  ];
 }
 
 function wallLine({ setOut }: Bench): readonly string[] {

@@ -1,9 +1,13 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { builtExample } from '../../test/build/built.ts';
+import { type Built, built, builtExample } from '../../test/build/built.ts';
 
 /** The lines of a card, its lengths in millimetres in their places. */
 function card(name: string, id: string): string {
-  const { build, drawn } = builtExample(name);
+  return told(builtExample(name), id);
+}
+
+function told({ build, drawn }: Built, id: string): string {
   const o = build.operations.find((x) => x.id === id)!;
   const mm = (n: string) => String(drawn.ledger.ticks(o.lengths[Number(n)]!) / 3200);
   return o.lines.join(' ').replace(/\{(\d+)\}/g, (_, n) => mm(n));
@@ -48,4 +52,57 @@ test('one shelf comes out with its pins, and a rabbet wider than the bit says ho
   expect(card('seed-shelf', 'A1/rabbet-start')).toContain(
     'a bit narrower than the rabbet clears the edge first',
   );
+});
+
+test('a side comes home on the bottom that it takes in: no stick holds the joint open', () => {
+  const side = card('spice-rack', 'A2/set');
+  expect(side).toContain('B1 9.8 deep in its left side');
+  expect(side).not.toContain('gauge stick');
+});
+
+test('what stands behind an edged front is measured from the edging that is seen', () => {
+  expect(card('boot-bench', 'G1/set')).toContain('its front side 45 in from the front side of J3');
+});
+
+test('a dado’s card says where the straightedge lies, whichever side of the bit has room for it', () => {
+  expect(card('spice-rack', 'A1/groove-under-start-1')).toContain(
+    'For shelf 1: 155, then 162.7; the straightedge at 86, then 93.7.',
+  );
+  const shop = JSON.parse(readFileSync(new URL('../../examples/spice-rack.json', import.meta.url), 'utf8'));
+  shop.shop.tools.find((t: { kind: string }) => t.kind === 'router').base = '400 mm';
+  // Half of what the plate has beyond the bit, 194 mm, is more than the 155 mm up to it: 155 + 12 + 194.
+  expect(told(built(shop), 'A1/groove-under-start-1')).toContain(
+    'the straightedge at 361, then 368.7, beyond',
+  );
+});
+
+test('pockets behind a mitre are measured from its tip, which lies on the other face', () => {
+  expect(card('radio-station', 'G1/pocket-under-far')).toContain('from the tip of the mitre at the left end');
+  expect(card('boot-bench', 'A1/pocket-under-end')).toContain('from the front edge');
+});
+
+test('a hole for a hinge’s cup is never less deep than the cup', () => {
+  // 12.5 mm deep by its maker; the drill is set in 64ths of an inch.
+  expect(card('tool-cupboard', 'K1/drill-under-cup')).toContain('12.7 deep');
+  expect(card('hall-cupboard', 'K1/drill-under-cup')).toContain('12.5 deep');
+});
+
+test('before a back goes on, laid on or let in, the diagonals are measured once more', () => {
+  for (const name of ['hall-cupboard', 'spice-rack', 'radio-station'])
+    expect(card(name, 'F1/set')).toContain('Measure both diagonals once more');
+});
+
+test('slopes drink before the first spline goes in', () => {
+  const lines = card('lamp-table', 'A1/set');
+  expect(lines.indexOf('Before all else')).toBeLessThan(lines.indexOf('Spline'));
+});
+
+test('one screw goes through its hole, and two doors alike have one size', () => {
+  expect(card('spice-rack', 'A1/screw-T1')).toContain('through its hole into the pilot of T1');
+  expect(card('lamp-table', 'A1/screw-C1')).toContain('in the pocket at its upper end');
+  expect(card('tool-cupboard', 'K1/measure')).toContain('K1 and K2 each');
+});
+
+test('stock is cut before other stock only where there is some whose parts can be cut again', () => {
+  expect(card('spice-rack', 'S3/only-once')).not.toContain('is cut before');
 });

@@ -49,6 +49,12 @@ export function sideWords(part: Part, side: WorkSide): string {
   return `${LOOKS[d]} ${noun}`;
 }
 
+/** What places on a face are measured from: an end, or the tip of its mitre where that is on the other face and not to be seen. */
+export function measuredFrom(part: Part, edge: WorkEdge, face: WorkSide): string {
+  const hidden = part.features.some((f) => f.kind === 'bevel' && f.edge === edge && f.fullFace !== face);
+  return `the ${hidden ? 'tip of the mitre at the ' : ''}${sideWords(part, edge)}`;
+}
+
 function faceWord(d: Direction): string {
   return d === '-z' ? 'under' : LOOKS[d];
 }

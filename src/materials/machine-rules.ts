@@ -12,4 +12,5 @@ export const MACHINE_RULES = {
     'a blade is set to cut this deep into the sacrificial board under a sheet',
   ),
   plungeStep: length('router.plunge-step', 3, 'a straight bit goes this much deeper with every pass'),
+  aboutInches: length('about.inches', 6.35, 'in inches, what is only about so long is told in quarters'),
 } as const;

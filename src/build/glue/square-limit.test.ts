@@ -55,4 +55,7 @@ test('a fit with less to spare than that sets the limit and is named', () => {
   // Half a millimetre of lean gives 0.6 of difference; the rule reads half millimetres.
   expect(ledger.ticks(found.difference)).toBe(fromMm(0.5));
   expect(squareLimit(bench, w, h, parts.slice(1)).fit).toBeUndefined();
+  // How a door sits in the width of its groove doesn’t change when the case leans to one side.
+  const deep = new Bench(job, { ...drawn, fits: [{ ...fits[0]!, deep: true as const }] });
+  expect(squareLimit(deep, w, h, parts).fit).toBeUndefined();
 });

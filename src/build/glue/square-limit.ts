@@ -30,7 +30,8 @@ export function squareLimit(
   let lean = l.row(LEAN);
   let name: string | undefined;
   for (const fit of bench.setOut.fits) {
-    if (!LEANING.has(fit.kind) || !fit.loop.some((m) => m.part !== undefined && ids.has(m.part))) continue;
+    if (!LEANING.has(fit.kind) || fit.deep || !fit.loop.some((m) => m.part !== undefined && ids.has(m.part)))
+      continue;
     const spare = l.less('what the fit has to spare', fit.printed, fit.least);
     if (l.ticks(spare) <= 0 || l.ticks(spare) >= l.ticks(lean)) continue;
     lean = spare;

@@ -8,6 +8,7 @@ import { type Chosen, type Hanging, ofHinge } from './hinge-choice.ts';
 /** The sizes of a cup hinge. */
 export interface Cup {
   readonly diameter: Traced;
+  /** How deep its hole is bored: as deep as the cup or a little deeper, so that this never stands proud. */
   readonly deep: Traced;
   /** From the door's edge to the cup's middle, and to its two screws. */
   readonly middle: Traced;
@@ -29,7 +30,12 @@ export function cupOf(draft: Draft, hinge: HingeOf<'cup'>, strip?: DraftPart): C
   const middle = strip ? l.less('the same inside the edging', ofDoor, strip.thickness) : ofDoor;
   return {
     diameter,
-    deep: ofHinge(draft, hinge, 'deep'),
+    deep: l.round(
+      'deep enough for the cup, as the drill is set',
+      ofHinge(draft, hinge, 'deep'),
+      draft.stepOf('drill'),
+      'up',
+    ),
     middle,
     screwLine: l.sum(
       'from the door’s edge to the cup’s screws',
@@ -50,7 +56,7 @@ export function roomForCup(draft: Draft, h: Hanging, cup: Cup): boolean {
       'hinges.cup-too-deep',
       h.door,
       'board',
-      `A cup ${toMm(l.ticks(cup.deep))} mm deep leaves less than ${toMm(l.ticks(l.row(DOORS.cupSkin)))} mm of the ${h.part.name}.`,
+      `A hole ${toMm(l.ticks(cup.deep))} mm deep for a cup leaves less than ${toMm(l.ticks(l.row(DOORS.cupSkin)))} mm of the ${h.part.name}.`,
       { says: 'Make the door of a thicker board, or use a hinge with a shallower cup.' },
     );
     return false;

@@ -6,6 +6,7 @@ import type { Drawer } from '../drawers/drawer.ts';
 import type { DrawerBox } from '../drawers/drawer-box.ts';
 import { outerSize } from '../edging/outer-box.ts';
 import type { Space } from '../spaces/openings.ts';
+import { theName } from '../the-name.ts';
 import { betweenOf, type ClearLoops } from './clear-loops.ts';
 import { addFit, between, cut, type FitMember, setBy, thick, withEdging } from './fit.ts';
 
@@ -92,7 +93,7 @@ function acrossFit(
     const { runner, thickness } = carriage.by.runner;
     addFit(draft, {
       ...common,
-      name: `the ${drawer.name} on its runners, across`,
+      name: `${theName(drawer)} on its runners, across`,
       gap: l.less(
         'room beside box and runners',
         space.size[0],
@@ -117,7 +118,7 @@ function acrossFit(
   }
   addFit(draft, {
     ...common,
-    name: `the ${drawer.name} between its uprights, across`,
+    name: `${theName(drawer)} between its uprights, across`,
     gap: l.less('room beside the box', space.size[0], width),
     least: l.row(DRAWERS.slideRoom),
     most: l.times('on both sides', l.row(DRAWERS.runnerWider), 4),
@@ -132,7 +133,7 @@ function acrossFit(
   addFit(draft, {
     id: `${box.left.id}/runner`,
     kind: 'panel',
-    name: `the runners of the ${drawer.name} in their grooves`,
+    name: `the runners of ${theName(drawer)} in their grooves`,
     gap: l.less('play of the runner', groove.width, high),
     least: draft.nothing,
     most: l.row(DRAWERS.woodMost),
@@ -151,7 +152,7 @@ function guideFit(draft: Draft, { name, centre }: Drawer, { lot, wide }: CentreC
   addFit(draft, {
     id: `${centre.runner}/guides`,
     kind: 'panel',
-    name: `the centre runner of the ${name} between its guides`,
+    name: `the centre runner of ${theName({ name })} between its guides`,
     gap: centre.play,
     least: draft.nothing,
     most: l.row(DRAWERS.centreMost),

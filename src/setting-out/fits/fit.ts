@@ -59,6 +59,8 @@ export interface Fit {
   /** The widest gap that still does; absent where any does. */
   readonly most?: Traced;
   readonly loop: readonly FitMember[];
+  /** The gap lies from front to back: a case that leans to one side leaves it as it is. */
+  readonly deep?: true;
   /** The part that may be cut last, to the measured opening. */
   readonly toFit?: string;
 }

@@ -3,12 +3,14 @@ import type { BackIn } from '../case/back.ts';
 import type { CasePanels } from '../case/case-panels.ts';
 import { runsThrough } from '../case/corners.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
+import type { CaseEdging } from '../case/front-edging.ts';
 import type { FrameSide } from '../case/mitred-frame.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Joint } from '../joints/joint.ts';
 import { axisOf } from '../place.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Parting } from '../spaces/openings.ts';
+import { theName } from '../the-name.ts';
 import { betweenOf, ClearLoops } from './clear-loops.ts';
 import { addFit, cut, type FitMember, setBy, thick } from './fit.ts';
 import { fitsOfDoors } from './fits-of-doors.ts';
@@ -22,6 +24,7 @@ export interface Fitted {
   readonly partings: readonly Parting[];
   readonly backs: readonly BackIn[];
   readonly frames: readonly ReadonlyMap<FrameSide, DraftPart>[];
+  readonly edging: CaseEdging;
   readonly joints: readonly Joint[];
 }
 
@@ -30,7 +33,11 @@ export function fitsOfCase(draft: Draft, parts: Fitted): void {
   const loops = new ClearLoops(draft, parts.closed);
   fitsOfDoors(draft, parts.frame.doors, parts.closed, loops);
   fitsOfSliding(draft, parts.frame, parts.closed, loops);
-  for (const p of parts.partings) betweenPanels(draft, p, loops);
+  for (const p of parts.partings) {
+    betweenPanels(draft, p, loops);
+    const edged = parts.edging.strips.find(([strip, panel]) => panel === p.part && strip.between);
+    if (edged) edgingBetween(draft, p, edged[0], loops);
+  }
   letIn(draft, parts.joints, loops);
   const through = runsThrough(parts.frame);
   if (parts.panels.lid && !through.bottom && !through.lid)
@@ -56,7 +63,7 @@ function betweenPanels(draft: Draft, { part, from, to, upright, space }: Parting
   addFit(draft, {
     id: `${part.id}/length`,
     kind: upright ? 'divider' : 'shelf',
-    name: `the ${part.name} between what it stands between`,
+    name: `${theName(part)} between what it stands between`,
     gap: l.less(
       'room endways',
       l.sum('clear distance and what goes in', space.size[upright ? 2 : 0], ...deep.map((m) => m.length)),
@@ -66,6 +73,21 @@ function betweenPanels(draft: Draft, { part, from, to, upright, space }: Parting
     most: l.row(FIT_LIMITS.tooShort),
     loop: [...clear, ...deep, cut(draft, part, 'length', -1)],
     toFit: part.id,
+  });
+}
+
+/** The strip on the front of what goes into its neighbours: cut to length beforehand, it ends beside them. */
+function edgingBetween(draft: Draft, { upright, space }: Parting, strip: DraftPart, loops: ClearLoops): void {
+  const l = draft.ledger;
+  addFit(draft, {
+    id: `${strip.id}/length`,
+    kind: upright ? 'divider' : 'shelf',
+    name: `the ${strip.name} beside its neighbours`,
+    gap: l.less('room beside the neighbours', space.size[upright ? 2 : 0], strip.length),
+    least: l.times('what it may be too long by, less than nothing', l.row(FIT_LIMITS.tooLong), -1),
+    most: l.row(FIT_LIMITS.tooShort),
+    loop: [...loops.of(betweenOf(upright ? 'height' : 'width', space)), cut(draft, strip, 'length', -1)],
+    toFit: strip.id,
   });
 }
 
@@ -81,7 +103,7 @@ function letIn(draft: Draft, joints: readonly Joint[], loops: ClearLoops): void 
     addFit(draft, {
       id: `${j.id}/thickness`,
       kind: j.duty === 'back' ? 'back' : axisOf(part.place.length).axis === 2 ? 'divider' : 'shelf',
-      name: `the ${part.name} in its ${j.kind} in the ${mate.name}`,
+      name: `${theName(part)} in its ${j.kind} in the ${mate.name}`,
       gap: j.letIn.sideways,
       least: draft.nothing,
       most: l.row(FIT_LIMITS.dadoLoose),

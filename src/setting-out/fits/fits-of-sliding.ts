@@ -47,7 +47,7 @@ export function fitsOfSliding(draft: Draft, frame: CaseFrame, closed: ClosedSpac
         loop: [cut(draft, part, 'length', 1), lower, ...clear.map(turned)],
       });
     }
-    runsFreely(draft, set);
+    runsFreely(draft, set, `the sliding doors of ${record.over[0]}`);
   }
 }
 
@@ -56,7 +56,7 @@ function turned(m: FitMember): FitMember {
 }
 
 /** What runs in a groove is the board's thickness, less the rabbet where a tongue is left. */
-function runsFreely(draft: Draft, set: SlidingSet): void {
+function runsFreely(draft: Draft, set: SlidingSet, doors: string): void {
   const l = draft.ledger;
   const part = draft.part(set.leaves[0]!.part);
   const rabbet = part.features.find((f) => f.kind === 'rabbet');
@@ -67,7 +67,8 @@ function runsFreely(draft: Draft, set: SlidingSet): void {
   addFit(draft, {
     id: `${set.record}/play`,
     kind: 'track',
-    name: `the doors of ${set.record} in the width of their grooves`,
+    deep: true,
+    name: `${doors} in the width of their grooves`,
     gap: l.less('how much wider a groove is than what runs in it', set.groove.width, set.tongue),
     least: l.row(FIT_LIMITS.runs),
     most: l.row(FIT_LIMITS.wobbles),

@@ -93,8 +93,10 @@ export class PrintedSizes {
     // What rests on this one meanwhile takes it as the saw alone has it.
     sizes.set(part, bare);
     const strip = part.form === 'strip' && size === 'width';
+    // What is trimmed later is cut long enough; a strip that ends beside its neighbours has its length from the saw.
+    const trimmed = part.rough && !part.cutLater && !(part.form === 'strip' && part.between);
     const fitted =
-      (part.rough && !part.cutLater) || strip
+      trimmed || strip
         ? bare
         : (this.cuttings[size].get(part) ?? []).reduce((so, c) => this.cutTo(c, part, size, so), bare);
     sizes.set(part, fitted);

@@ -3,6 +3,7 @@ import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Face } from '../feature.ts';
 import { axisOf, opposite } from '../place.ts';
+import { theName } from '../the-name.ts';
 import type { Bores, Hollow } from './bores.ts';
 import { contactBox, inPart, outward, planeOf, sideLooking } from './contact.ts';
 import { cutTongue, type EndLetIn } from './tongue.ts';
@@ -43,7 +44,7 @@ export function dadoJoint(draft: Draft, bores: Bores, spec: LetInSpec): void {
   const run = runAlongWidth(draft, mate, front);
   const cause = {
     id: `${mate.id}#${part.id}`,
-    purpose: `for the ${part.name}`,
+    purpose: `for ${theName(part)}`,
     face,
     depth,
     ...run,
