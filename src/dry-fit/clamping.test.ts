@@ -49,3 +49,9 @@ test('screws hold their own joint', () => {
   const clamping = new Clamping([setA1, setE1, held], [glueUp(1, [setA1, setE1, held], ['A1', 'E1'])]);
   expect(clamping.after('E1/screw', standing(left, shelf))).toEqual([]);
 });
+
+test('what is set after it without glue is not glued to it', () => {
+  const dry = { ...setA1, does: { ...setA1.does, glue: false } } as Operation;
+  const clamping = new Clamping([setE1, dry], [glueUp(1, [setE1, dry], ['A1', 'E1'])]);
+  expect(clamping.after('A1/set', standing(shelf, left))).toEqual([]);
+});

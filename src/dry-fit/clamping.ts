@@ -43,19 +43,22 @@ export class Clamping {
     return last ? [...faults, ...blocked.flatMap((g) => this.fault(g, met(g)))] : faults;
   }
 
-  /** Pairs of parts that meet in the glue of one go; screws hold their own. */
+  /** Pairs of parts that meet in the glue of one go; screws hold their own, and what comes later without glue isn’t glued. */
   private gluedIn({ operations, parts }: GlueUp): readonly Glued[] {
     const done = operations.flatMap((id) => this.cards.get(id) ?? []);
+    const dry = new Map<string, number>();
+    for (const [i, { does }] of done.entries())
+      if (does.act === 'set' && !does.glue) dry.set(does.workpiece, i);
     const held = new Set(
       done.flatMap(({ does }) => (does.act === 'screw' ? [pairOf(does.workpiece, does.mate)] : [])),
     );
     const glued: Glued[] = [];
-    for (const operation of done) {
+    for (const [i, operation] of done.entries()) {
       const { does } = operation;
       if (does.act !== 'set' || !does.glue) continue;
       for (const mate of parts) {
         const pair = pairOf(does.workpiece, mate);
-        if (mate === does.workpiece || held.has(pair)) continue;
+        if (mate === does.workpiece || held.has(pair) || (dry.get(mate) ?? -1) > i) continue;
         held.add(pair);
         glued.push({ operation, part: does.workpiece, mate });
       }
