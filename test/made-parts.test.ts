@@ -59,3 +59,28 @@ test('a lot that measures otherwise on the bench: everything made of it follows'
   const side = piece.parts.find((p) => p.id === 'case/left-side')!;
   expect(toMm(piece.ledger.ticks(side.thickness))).toBe(17.6);
 });
+
+test('a side that came out short: the other side and the divider follow, so that the top lies level', () => {
+  const before = withWork({});
+  const [side] = before.cut('case/left-side');
+  for (const [made, other] of [
+    ['left side', 'case/right-side'],
+    ['right side', 'case/left-side'],
+  ] as const) {
+    const after = withWork({ measured: { [`${made}.length`]: `${side! - 2} mm` } });
+    expect(after.cut(other)[0]).toBe(side! - 2);
+    expect(after.cut('upright/divider')[0]).toBeLessThanOrEqual(before.cut('upright/divider')[0]! - 1.5);
+    expect(after.lost).toEqual([]);
+  }
+});
+
+test('two sides that were made of different lengths are named', () => {
+  const [side] = withWork({}).cut('case/left-side');
+  const work = (right: number) => ({
+    measured: { 'left side.length': `${side} mm`, 'right side.length': `${right} mm` },
+  });
+  expect(withWork(work(side! - 0.5)).lost).toEqual([]);
+  const { lost } = withWork(work(side! - 3));
+  expect(lost.map((s) => s.where.path)).toContain('work/measured/right side.length');
+  expect(lost[0]!.sentence).toContain('as long as that');
+});

@@ -2,13 +2,12 @@ import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import type { Touch } from './operation.ts';
-import { isLetIn } from './seating.ts';
 import { directionWords } from './words.ts';
 
 /** Is it the part itself that has the channel for what is there? */
 function takesIn({ setOut }: Bench, part: Part | undefined, mark: string): boolean {
   const there = setOut.parts.find((p) => p.mark === mark);
-  return setOut.joints.some((j) => j.part === there?.id && j.mate === part?.id && isLetIn(j));
+  return setOut.joints.some((j) => j.part === there?.id && j.mate === part?.id && j.letIn !== undefined);
 }
 
 /** Touches in words, one after the other; their distances join the lengths that the card prints. */

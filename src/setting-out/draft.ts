@@ -94,6 +94,8 @@ export class Draft {
   readonly surfaces: Surface[] = [];
   readonly doors: DoorLeaf[] = [];
   readonly fits: Fit[] = [];
+  /** Parts that must be of one length. */
+  alike: readonly (readonly DraftPart[])[] = [];
   /** The finished faces in the gaps of fits, by their places in the list. */
   readonly faced = new Map<number, readonly FinishedFace[]>();
   readonly pinned: PinnedShelf[] = [];

@@ -17,6 +17,7 @@ import { Draft, type DraftPart } from './draft.ts';
 import { frontStrips } from './drawers/front-strips.ts';
 import { twoKerfs } from './fits/cut-size.ts';
 import { filmInFits } from './fits/film-in-fits.ts';
+import { fitsOfAlike } from './fits/cut-alike.ts';
 import { PrintedSizes } from './fits/printed-sizes.ts';
 import { cableHoles } from './holes/cable-holes.ts';
 import { cutVents } from './holes/vents.ts';
@@ -79,6 +80,7 @@ export function setOut(job: JobDocument): SetOut {
   if (formulas) fitsRoom(draft);
   nameDimensions(draft, overall);
   filmInFits(draft);
+  fitsOfAlike(draft);
   const printed = new PrintedSizes(draft);
   const parts = inOrderOfMarks(draft.parts, printed);
   const gluedPanels = draft.gluedPanels.map((g) => ({ ...g, boards: inOrderOfMarks(g.boards, printed) }));

@@ -68,12 +68,12 @@ function setPart(
         { side: '-z', of: 'bench', face: '+z' },
       ]
     : [
-        by(bench, mine, first, '-x'),
+        role === 'right' ? onFrontsEnd(bench, drawer) : by(bench, mine, first, '-x'),
         by(bench, mine, first, role === 'back' ? '+y' : '-y'),
         by(bench, mine, first, '-z'),
       ];
   const lengths: Traced[] = [];
-  const told = begins ? [] : touchesTold(bench, touches, lengths);
+  const told = begins ? [] : touchesTold(bench, touches, lengths, part);
   bench.do(
     {
       id: `${part.mark}/set`,
@@ -99,6 +99,16 @@ function setPart(
     begins ? [part.mark, 'case'] : [part.mark, into],
   );
   if (begins) bench.comesFrom(into, `${part.mark}/set`);
+}
+
+/** The second side comes home on the front, however long that is cut: so far in as its channel is deep, or against it. */
+function onFrontsEnd(bench: Bench, { parts }: Drawer): Touch {
+  const [front, side] = [partOf(bench, parts.front), partOf(bench, parts.right)];
+  const deep = bench.setOut.joints.find((j) => j.part === front.id && j.mate === side.id)?.letIn?.depth;
+  const touch: Touch = { side: '-x', of: front.mark, face: '+x' };
+  return deep === undefined
+    ? touch
+    : { ...touch, gap: bench.set('router', bench.ledger.times('so deep in the other', deep, -1)) };
 }
 
 /** The screws between an end of the box and its sides, where it is screwed. */

@@ -1,6 +1,7 @@
 import { BASES, pocketShape } from '../../materials/index.ts';
 import { fromMm, type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart, Triple } from '../draft.ts';
+import { alike } from '../fits/cut-alike.ts';
 import type { Bores } from '../joints/bores.ts';
 import { pocketJoint } from '../joints/pocket-joint.ts';
 import type { Direction } from '../place.ts';
@@ -126,6 +127,15 @@ export function legsOf(draft: Draft, frame: CaseFrame): Legs {
       }),
     );
   }
+  alike(draft, legs);
+  for (const [one, other] of [
+    ['front', 'back'],
+    ['left', 'right'],
+  ] as const)
+    alike(
+      draft,
+      [one, other].flatMap((side) => aprons.get(side) ?? []),
+    );
   return { legs, aprons };
 }
 

@@ -22,6 +22,18 @@ describe('the box of a drawer', () => {
     expect(mm(side.length)).toBe(300);
   });
 
+  test('has a back cut as long as its front, and both so that the film of the finish leaves the runners their room', () => {
+    for (const joint of ['rabbet', 'screws']) {
+      const { piece, mm, part } = chest({ planes: { joint }, small: { joint } });
+      for (const { parts } of piece.drawers) {
+        expect(mm(part(parts.back).cut.length)).toBe(mm(part(parts.front).cut.length));
+        const across = piece.fits.find((f) => f.id === `${parts.left}/across`)!;
+        expect(mm(across.gap)).toBeLessThan(0);
+        expect(mm(across.printed)).toBeGreaterThanOrEqual(0);
+      }
+    }
+  });
+
   test.each(['rabbet', 'dado', 'screws', 'pocket-screws'])(
     'joined by %s, and its bottom either way',
     (joint) => {

@@ -8,6 +8,7 @@ import { outerSize } from '../edging/outer-box.ts';
 import type { Space } from '../spaces/openings.ts';
 import { theName } from '../the-name.ts';
 import { betweenOf, type ClearLoops } from './clear-loops.ts';
+import { alike } from './cut-alike.ts';
 import { addFit, between, cut, type FitMember, setBy, thick, withEdging } from './fit.ts';
 
 /** A drawer with what it must fit. */
@@ -29,6 +30,8 @@ export function fitsOfDrawer(
 ): void {
   const l = draft.ledger;
   acrossFit(draft, { drawer, box, space, carriage }, loops);
+  alike(draft, [box.front, box.back]);
+  alike(draft, [box.left, box.right]);
   if (box.groove !== undefined)
     addFit(draft, {
       id: `${box.bottom.id}/length`,
@@ -101,6 +104,7 @@ function acrossFit(
       ),
       least: draft.nothing,
       most: l.times('1/32 in a side', l.row(DRAWERS.runnerWider), 2),
+      keepsLeast: true,
       loop: [
         ...loop,
         {

@@ -61,6 +61,8 @@ export interface Fit {
   readonly loop: readonly FitMember[];
   /** The gap lies from front to back: a case that leans to one side leaves it as it is. */
   readonly deep?: true;
+  /** Set where sizes are printed so that the least gap is left, though by the drawing the film of the finish takes of it. */
+  readonly keepsLeast?: true;
   /** The part that may be cut last, to the measured opening. */
   readonly toFit?: string;
 }

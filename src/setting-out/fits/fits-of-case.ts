@@ -12,6 +12,7 @@ import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Parting } from '../spaces/openings.ts';
 import { theName } from '../the-name.ts';
 import { betweenOf, ClearLoops } from './clear-loops.ts';
+import { alike } from './cut-alike.ts';
 import { addFit, cut, type FitMember, setBy, thick } from './fit.ts';
 import { fitsOfDoors } from './fits-of-doors.ts';
 import { fitsOfSliding } from './fits-of-sliding.ts';
@@ -40,6 +41,7 @@ export function fitsOfCase(draft: Draft, parts: Fitted): void {
   }
   letIn(draft, parts.joints, loops);
   const through = runsThrough(parts.frame);
+  alike(draft, [parts.panels.left, parts.panels.right]);
   if (parts.panels.lid && !through.bottom && !through.lid)
     lidLikeBottom(draft, parts.panels, parts.panels.lid);
   for (const back of parts.backs) fitOfBack(draft, parts, back, loops);

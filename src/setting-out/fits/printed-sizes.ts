@@ -26,10 +26,12 @@ export class PrintedSizes {
   };
   private readonly bySaw = new Map<DraftPart, CutSize>();
   private readonly known = { length: new Map<DraftPart, Traced>(), width: new Map<DraftPart, Traced>() };
+  private readonly alike: ReadonlyMap<DraftPart, readonly DraftPart[]>;
 
   constructor(draft: Draft) {
     this.draft = draft;
     this.step = sawStep(draft.ledger, draft.job.shop);
+    this.alike = new Map(draft.alike.flatMap((group) => group.map((p) => [p, group] as const)));
     for (const fit of draft.fits) {
       if (fit.toFit === undefined) continue;
       const { record } = draft.part(fit.toFit);
@@ -89,6 +91,11 @@ export class PrintedSizes {
       sizes.set(part, made);
       return made;
     }
+    const twin = size === 'length' ? this.likeTwin(part) : undefined;
+    if (twin !== undefined) {
+      sizes.set(part, twin);
+      return twin;
+    }
     const bare = this.bare(part)[size];
     // What rests on this one meanwhile takes it as the saw alone has it.
     sizes.set(part, bare);
@@ -101,6 +108,23 @@ export class PrintedSizes {
         : (this.cuttings[size].get(part) ?? []).reduce((so, c) => this.cutTo(c, part, size, so), bare);
     sizes.set(part, fitted);
     return fitted;
+  }
+
+  /** The length that a part has from one that it must be like: from one that is made, or from the first of them. */
+  private likeTwin(part: DraftPart): Traced | undefined {
+    const group = this.alike.get(part);
+    if (!group) return undefined;
+    for (const other of group) {
+      const made = this.draft.made(other, 'length');
+      if (made !== undefined)
+        return this.draft.ledger.round(
+          `as long as the ${other.name}, as fine as the saw is set`,
+          made,
+          this.step,
+          'nearest',
+        );
+    }
+    return group[0] === part ? undefined : this.cut(group[0]!, 'length');
   }
 
   /** A part's sizes by the saw alone; of what is cut to its opening later, those that it has then. */
@@ -160,8 +184,9 @@ export class PrintedSizes {
   }
 
   /** Rounding may take a quarter of what a gap can lose, and never turns room into none. */
-  private narrowest({ gap, least }: Fit): Traced {
+  private narrowest({ gap, least, keepsLeast }: Fit): Traced {
     const l = this.draft.ledger;
+    if (keepsLeast && l.ticks(gap) < l.ticks(least)) return least;
     if (l.ticks(gap) <= 0 || l.ticks(least) >= l.ticks(gap)) return gap;
     const spent = l.ratio(
       'what rounding may take of it',
