@@ -9,14 +9,16 @@ const MOST_MEMBERS = 60;
 /** A group has something to put together, and its members say nothing that is not theirs to say. */
 export function badGroup(group: RecordOf<'group'>, tree: RecordTree): readonly Snag[] {
   const members = tree.membersOf(group.id);
-  if (members.length < 2)
+  // One case in an alcove needs a row for the fillers beside it.
+  const filled = members.length === 1 && tree.all('filler').some((f) => f.parent === group.id);
+  if (members.length < 2 && !filled)
     return [
       wrongField(
         group,
         'design.group-of-one',
         undefined,
         `“${group.id}” holds ${members.length === 0 ? 'no case' : 'only one case'}.`,
-        'Give it two or more, or take the group out.',
+        'Give it two or more, or fillers beside the one, or take the group out.',
       ),
     ];
   if (members.length > MOST_MEMBERS)

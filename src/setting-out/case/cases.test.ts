@@ -215,6 +215,13 @@ describe('a filler', () => {
     }
   });
 
+  test('may stand on both sides of a single case, from wall to wall', () => {
+    const row = outOf(piece, group, filler, box('a'), { ...filler, id: 'h' });
+    expect(stops(row)).toEqual([]);
+    expect(mm(row, 'bottom.length') + 2 * mm(row, 'left side.thickness')).toBe(1500 - 2 * 40);
+    expect(mm(row, 'overall.width')).toBe(1500);
+  });
+
   test('stands at the end of a row', () => {
     expect(refused(piece, group, box('a'), filler, box('b'))).toEqual(['design.filler-in-row']);
     expect(refused(piece, { ...group, lay: 'up' }, box('a'), box('b'), filler)).toEqual([

@@ -52,7 +52,7 @@ export class Cases {
   /** What the overall sizes really come to: as asked, but for what was measured inside. */
   overall(): Record<ClearSize, Traced> {
     const [alone, another] = this.all;
-    if (alone && !another) {
+    if (alone && !another && this.draft.tree.get(alone.frame.box.parent)?.kind === 'piece') {
       const { width, height, depth } = alone.frame.outside;
       return { width, height, depth };
     }

@@ -78,5 +78,28 @@ describe('things to be held', () => {
     const warm = outOf({}, { ...radio, heat: 60 }, door);
     expect(codes(warm)).toContainEqual(['things.warm', 'design/records/radio/heat']);
     expect(codes(outOf({}, { ...radio, heat: 60 }))).toEqual([]);
+    const sliding = { id: 'doors', kind: 'sliding-doors', parent: 'case', board: 'birch6', over: ['inside'] };
+    expect(codes(outOf({}, { ...radio, heat: 60 }, sliding))).toContainEqual([
+      'things.warm',
+      'design/records/radio/heat',
+    ]);
+  });
+
+  test('are not told where vents let their heat out', () => {
+    const door = { id: 'door', kind: 'door', parent: 'case', board: 'birch18', over: ['inside'], hang: 'inset' };
+    const back = { id: 'back', kind: 'back', parent: 'case', board: 'birch6', fitting: 'applied' };
+    const vents = (heat: string) =>
+      ['fromBelow', 'fromAbove'].map((at) => ({
+        id: `vent-${at}`,
+        kind: 'vent',
+        parent: 'back',
+        in: 'inside',
+        form: 'slots',
+        heat,
+        [at]: '80 mm',
+      }));
+    const of = (heat: string) => codes(outOf({}, { ...radio, heat: 60 }, back, door, ...vents(heat)));
+    expect(of('60 W')).not.toContainEqual(['things.warm', 'design/records/radio/heat']);
+    expect(of('20 W')).toContainEqual(['things.warm', 'design/records/radio/heat']);
   });
 });

@@ -1,4 +1,4 @@
-import type { RecordOf } from '../../job/index.ts';
+import { type RecordOf, readPower } from '../../job/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { MadeCase } from '../case/case-in-full.ts';
 import type { Draft } from '../draft.ts';
@@ -90,29 +90,55 @@ function carry(draft: Draft, part: string, things: Things): void {
   draft.surfaces[at] = { ...surface, loadKg: (surface.loadKg ?? 0) + kg };
 }
 
-/** Heat behind doors needs a way out. */
+/** Heat behind doors needs a way out: two vents at least, each for all of it. */
 function keepCool(draft: Draft, made: MadeCase, id: string, things: Things): void {
   const watts = things.reduce((sum, t) => sum + (t.heat ?? 0) * (t.count ?? 1), 0);
   if (watts === 0 || !isShut(draft, made, id)) return;
+  const vents = ventsOf(draft, made, id);
+  // Openings that the maker counted are the maker’s own to judge.
+  const enough = vents.filter((v) => v.heat === undefined || readPower(v.heat)! >= watts);
+  if (enough.length > 1) return;
+  const few = vents.length > 1;
   draft.snags.push({
     code: 'things.warm',
     level: 'mind',
     where: { path: `design/records/${things[0]!.id}/heat`, record: things[0]!.id },
-    sentence: `${things.map((t) => t.name).join(', ')}: ${watts} W of heat behind a door of “${id}”.`,
+    sentence: `${things.map((t) => t.name).join(', ')}: ${watts} W of heat behind a door of “${id}”${few ? ', whose vents are for less' : ''}.`,
     rule: {
       says: 'what gets warm in a closed space needs air: an opening low down and one high up',
       source: 'common practice',
       confirmed: true,
     },
-    cures: [{ says: 'Let air in below and out above, as its maker asks, or leave the door off.' }],
+    cures: [
+      {
+        says: few
+          ? `Let each of two vents, one low and one high, be for a “heat” of “${watts} W”.`
+          : `Let air in below and out above, as its maker asks: two vents for a “heat” of “${watts} W”, “in” that opening; or leave the door off.`,
+      },
+    ],
   });
 }
 
-/** True when a hinged door closes an opening, or one that holds it. */
+/** True when doors, hinged or sliding, close an opening or one that holds it. */
 function isShut(draft: Draft, made: MadeCase, id: string): boolean {
-  for (let at = draft.tree.get(id); at?.kind === 'opening'; at = draft.tree.get(at.parent)) {
-    const opening = at.id;
-    if (made.frame.doors.some((d) => d.over.includes(opening))) return true;
-  }
-  return false;
+  const sliding = draft.tree.all('sliding-doors').filter((d) => d.parent === made.frame.box.id);
+  const around = openingsAround(draft, id);
+  return [...made.frame.doors, ...sliding].some((d) => d.over.some((over) => around.includes(over)));
+}
+
+/** Vents of an opening, or of one that holds it; of the whole case where they name none. */
+function ventsOf(draft: Draft, made: MadeCase, id: string): readonly RecordOf<'vent'>[] {
+  const around = openingsAround(draft, id);
+  return draft.tree
+    .all('vent')
+    .filter((v) =>
+      v.in === undefined ? draft.tree.caseOf(v.id) === made.frame.box : around.includes(v.in),
+    );
+}
+
+/** An opening, and those that it is a part of. */
+function openingsAround(draft: Draft, id: string): readonly string[] {
+  const around: string[] = [];
+  for (let at = draft.tree.get(id); at?.kind === 'opening'; at = draft.tree.get(at.parent)) around.push(at.id);
+  return around;
 }
