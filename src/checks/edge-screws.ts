@@ -74,7 +74,10 @@ function faults(
   const thickest = hundredths((thickness * over) / under);
   const { least, apart, rule } = distancesIn(wood, joint, diameter);
   const snags: Snag[] = [];
-  if (off > OFF_CENTRE)
+  // Solid wood is no panel’s edge: a leg takes a screw wherever that is far enough from its sides.
+  const [sides, by] = SCREW_DISTANCES.solidSide.of;
+  const besides = wood !== 'sheet' && thickness / 2 - off >= (diameter * sides) / by;
+  if (off > OFF_CENTRE && !besides)
     snags.push({
       code: 'screws.off-centre',
       level: 'mind',

@@ -78,6 +78,10 @@ test('sums, counts, greatest, least and unequal shares read plainly', () => {
     '790 mm  middle',
     '  = share 2 out of shares 1 : 2 : 1 of 1580 mm  typed as 1580 at case/width',
   ]);
+  // Shares are kept in hundredths, and told as they were typed.
+  expect(explain(l, l.share('half a share', width, [50, 100], 0), mm)[1]).toMatch(
+    /^ {2}= share 1 out of shares 1 : 2 of/,
+  );
 });
 
 test('a leaf explains itself in one line', () => {

@@ -117,7 +117,13 @@ function shareWords(numbers: readonly number[]): string {
   const place = index + 1;
   if (weights.length === 1) return 'the whole';
   if (weights.every((w) => w === weights[0])) return `share ${place} out of ${weights.length} equal shares`;
-  return `share ${place} out of shares ${weights.join(' : ')}`;
+  const most = weights.reduce(commonDivisor);
+  return `share ${place} out of shares ${weights.map((w) => w / most).join(' : ')}`;
+}
+
+/** The greatest number that goes into both. */
+function commonDivisor(a: number, b: number): number {
+  return b === 0 ? a : commonDivisor(b, a % b);
 }
 
 /** Each different operand once, in order, with `2 x ` before it where it comes twice. */

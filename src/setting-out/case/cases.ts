@@ -334,6 +334,7 @@ function commonSide(draft: Draft, before: InRow, after: InRow): Traced | undefin
 const WORDS = {
   clear: 'what the fixed cases leave',
   share: 'an equal share among the cases',
+  uneven: 'its share among the cases',
 } as const;
 
 const BEGINS = { width: 'left', height: 'floor', depth: 'front' } as const;

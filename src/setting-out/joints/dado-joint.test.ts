@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type PlainJob, recordOf, smallJob } from '../../../test/generate/small-job.ts';
 import { checkJob } from '../../job/index.ts';
-import { type Traced, toMm } from '../../measure/index.ts';
+import { explain, type Traced, toMm } from '../../measure/index.ts';
 import type { Groove } from '../feature.ts';
 import type { SetOut } from '../set-out.ts';
 import { setOut } from '../set-out-job.ts';
@@ -197,5 +197,15 @@ describe('joints that were not asked for', () => {
       because: 'the shop has neither a pocket-hole jig nor a router',
     });
     expect(joined('dado').joinery).toEqual([{ record: 'case', joints: 'dado' }]);
+  });
+
+  test('follow from the tools, and the reasons of a shelf’s length say so', () => {
+    const reasons = (piece: SetOut) =>
+      explain(piece.ledger, part(piece, 'shelves/shelf:1').length, { unit: 'mm', step: 0.1 }).join('\n');
+    const chosen = setOutWith((job) => {
+      job.shop.tools = job.shop.tools.filter((t) => t.kind !== 'pocket-jig');
+    });
+    expect(reasons(chosen)).toContain('joined so because the shop has a router, and no pocket-hole jig');
+    expect(reasons(joined('dado'))).not.toContain('because');
   });
 });

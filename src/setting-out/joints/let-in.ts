@@ -17,7 +17,12 @@ export function cornersLetIn({ joints }: Pick<CaseFrame, 'joints'>): boolean {
 /** How deep a panel goes into a face: a third of the board there, on what the router can be set to. */
 export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undefined): Traced | undefined {
   if (!mate || !DADOS.has(frame.joints)) return undefined;
-  return depthIn(draft, 'depth of the dado', mate.thickness, SETTING_OUT.dadoDepth);
+  return depthIn(draft, chosen('depth of the dado', frame), mate.thickness, SETTING_OUT.dadoDepth);
+}
+
+/** What a channel is, and why the case has any where that wasn't asked for. */
+function chosen(what: string, { joinery }: CaseFrame): string {
+  return joinery.because === undefined ? what : `${what}; joined so because ${joinery.because}`;
 }
 
 /** How deep the bottom or the lid goes into the end of a side, or a side into what runs through: into a board so thick. */
@@ -28,11 +33,12 @@ export function intoCorner(
   shared = false,
 ): Traced | undefined {
   if (!LET_IN.has(frame.joints)) return undefined;
-  if (frame.joints === 'tongue') return depthIn(draft, 'depth of the dado', board, SETTING_OUT.dadoDepth);
+  if (frame.joints === 'tongue')
+    return depthIn(draft, chosen('depth of the dado', frame), board, SETTING_OUT.dadoDepth);
   // From both faces of a shared side: a third of it is left between.
   return depthIn(
     draft,
-    'depth of the rabbet at the corner',
+    chosen('depth of the rabbet at the corner', frame),
     board,
     shared ? SETTING_OUT.dadoDepth : SETTING_OUT.cornerRabbet,
   );

@@ -88,6 +88,7 @@ export class ClearSizes {
 const WORDS = {
   clear: 'clear size to share among the openings',
   share: 'an equal share of the clear size',
+  uneven: 'its share of the clear size',
 } as const;
 
 /** Which clear size a split divides. */

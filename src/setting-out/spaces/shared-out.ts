@@ -19,7 +19,7 @@ export type SharedOut =
 /** Shares a length among claims: fixed ones as they are, the rest by their weights. `taken` is what stands between them. */
 export function shareOut(
   draft: Draft,
-  words: { readonly clear: string; readonly share: string },
+  words: { readonly clear: string; readonly share: string; readonly uneven: string },
   total: Traced,
   taken: readonly Traced[],
   claims: readonly Claim[],
@@ -32,7 +32,8 @@ export function shareOut(
   );
   const left = l.ticks(clear);
   if (weights.length === 0 && left !== 0) return { wrong: 'does-not-add-up', left };
+  const word = weights.every((w) => w === weights[0]) ? words.share : words.uneven;
   let shared = 0;
-  const sizes = claims.map((c) => c.fixed ?? l.share(words.share, clear, weights, shared++));
+  const sizes = claims.map((c) => c.fixed ?? l.share(word, clear, weights, shared++));
   return sizes.every((size) => draft.isSome(size)) ? { sizes } : { wrong: 'no-room' };
 }
