@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { screwPaths } from '../src/checks/screw-path.ts';
 import { checkJob } from '../src/job/index.ts';
 import { setOut } from '../src/setting-out/index.ts';
 import { built } from './build/built.ts';
@@ -359,4 +360,22 @@ test('loose shelves under something, behind a fixed front, are told as shut in',
       ]),
     ),
   ).toEqual(['pins.shut-in']);
+});
+
+test('a panel at the back of a bay is screwed to its uprights clear of the dados on their far faces', () => {
+  const job = built(
+    equipped(
+      document('mm', '18 mm', [
+        { id: 'piece', kind: 'piece', name: 'A piece', width: '900 mm', height: '760 mm', depth: '400 mm' },
+        { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'dado' },
+        { id: 'inside', kind: 'opening', parent: 'case', split: 'across' },
+        { id: 'cables', kind: 'opening', parent: 'inside', split: 'back' },
+        { id: 'before', kind: 'opening', parent: 'cables' },
+        { id: 'behind', kind: 'opening', parent: 'cables', size: '80 mm' },
+        { id: 'books', kind: 'opening', parent: 'inside' },
+        { id: 'shelf', kind: 'shelf', parent: 'books' },
+      ]),
+    ),
+  );
+  expect(screwPaths({ job: job.job, setOut: job.drawn }).map((s) => s.sentence)).toEqual([]);
 });

@@ -82,14 +82,20 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   // Panels at the back of a space stand as well before shelves come.
   const uprights = parts.partings.filter((p) => p.upright || p.behind).map((p) => p.part);
   if (isMitred(frame)) joinMitres(draft, bores, frame.box, panels);
-  parts.partings.forEach(({ part, upright, from, to }, i) => {
+  // What goes into dados first: screws of the others keep clear of these, on the far face of an upright as well.
+  const inDados = ({ part }: Parting) => part.tongues.start !== undefined || part.tongues.end !== undefined;
+  const numbered = parts.partings.map((parting, i) => ({ ...parting, i }));
+  for (const { part, upright, from, to, i } of [
+    ...numbered.filter(inDados),
+    ...numbered.filter((p) => !inDados(p)),
+  ]) {
     const before = parts.partings.slice(0, i).map((p) => p.part);
     const standing = [...around, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
     // Whatever closes a case above comes when panels at the back of its spaces stand.
     const atLast = to === panels.lid ? [...standing, ...behind.filter((p) => p !== part)] : standing;
     if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing: atLast });
-  });
+  }
   // What joins its own panels to one another has only come now.
   const own = draft.joints.slice(before);
   if (!closingOrder(own, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
