@@ -21,6 +21,14 @@ describe('a clamp across a case', () => {
     expect(meets(shelf, left, right)).toBeUndefined();
   });
 
+  test('draws on to a shelf what stands a little apart from its other end', () => {
+    const butted = board('E1', [18, 0, 300], [400, 300, 18]);
+    const apart = (mm: number) => board('A2', [418 + mm, 0, 0], [18, 300, 600]);
+    // A panel may be cut 1 mm too short (common practice); beyond that a jaw would have to go in between.
+    expect(meets(left, butted, apart(0.9))).toBeUndefined();
+    expect(meets(left, butted, apart(1.5))).toBe('A2');
+  });
+
   test('goes round a thin back, which its throat spans', () => {
     expect(meets(shelf, left, right, board('F1', [0, 300, 0], [436, 6, 600]))).toBeUndefined();
   });

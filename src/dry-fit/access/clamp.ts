@@ -1,4 +1,4 @@
-import { CLAMP } from '../../materials/index.ts';
+import { CLAMP, FIT_LIMITS } from '../../materials/index.ts';
 import { toMm } from '../../measure/index.ts';
 import type { Point } from '../../solid/index.ts';
 import type { Member } from '../assembly.ts';
@@ -16,6 +16,8 @@ export interface Meeting {
 /** Parts may stand so far apart and still meet, and so deep in one another where one is let in, mm (from memory). */
 const APART = 0.5;
 const LET_IN = 20;
+/** A clamp draws together what stands no farther apart than a panel may be cut too short. */
+const DRAWN = toMm(FIT_LIMITS.tooShort.value);
 
 /** Where the boxes of two parts meet in a face; undefined where they don't. */
 export function meetingOf(a: Member, b: Member): Meeting | undefined {
@@ -145,14 +147,14 @@ function boxesAt(members: readonly Member[], axis: Axis, at: Point): readonly Bo
     .filter((b) => ([0, 1, 2] as const).every((k) => k === axis || (b.min[k] <= at[k] && b.max[k] >= at[k])));
 }
 
-/** How far wood goes on without a gap on both sides of a point, on the line through it along an axis. */
+/** How far wood goes on without a gap that stays open on both sides of a point, on the line through it along an axis. */
 function outermost(members: readonly Member[], axis: Axis, at: Point): readonly [number, number] {
   const on = boxesAt(members, axis, at);
   let [low, high] = [at[axis], at[axis]];
   for (let before = Number.NaN; before !== high - low; ) {
     before = high - low;
     for (const box of on) {
-      if (box.max[axis] < low - APART || box.min[axis] > high + APART) continue;
+      if (box.max[axis] < low - DRAWN || box.min[axis] > high + DRAWN) continue;
       low = Math.min(low, box.min[axis]);
       high = Math.max(high, box.max[axis]);
     }
