@@ -182,16 +182,20 @@ function boxTogether(
   // Sides that stand in the bottom can't be pushed on to a lid: it slides in between them from behind.
   const pushedOn = letIn && !standsInDado(bench, left.id);
   const tongued = pushedOn ? lids.filter((lid) => isTongued(bench, lid)) : [];
+  // What is only screwed in comes when the case is closed: before that it would stand in the way of screws.
+  const comesLast = (p: Part) =>
+    p.mark.startsWith('E') && !bench.setOut.joints.some((j) => j.part === p.id && isLetIn(j));
   const waiting = (
     letIn
       ? [
           ...marked(box, 'B'),
           ...(tongued.length > 0 ? [] : [left]),
-          ...fromTheLeft(bench, [...uprights, ...marked(box, 'E')]),
+          ...fromTheLeft(bench, [...uprights, ...marked(box, 'E').filter((p) => !comesLast(p))]),
           ...tongued,
           ...(tongued.length > 0 ? [left] : []),
           right,
           ...between,
+          ...marked(box, 'E').filter(comesLast),
         ]
       : [...marked(box, 'B'), left, ...uprights, right, ...between, ...marked(box, 'E')]
   ).filter((p) => !standing.has(p.id) && !first.includes(p));
@@ -210,7 +214,7 @@ function boxTogether(
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
-    if (!letIn && ready.mark.startsWith('E') && waiting.every((p) => p.mark.startsWith('E'))) break;
+    if (comesLast(ready) && waiting.every(comesLast)) break;
     waiting.splice(waiting.indexOf(ready), 1);
     setPart(bench, standing, ready);
   }
