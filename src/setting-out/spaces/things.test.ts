@@ -86,7 +86,14 @@ describe('things to be held', () => {
   });
 
   test('are not told where vents let their heat out', () => {
-    const door = { id: 'door', kind: 'door', parent: 'case', board: 'birch18', over: ['inside'], hang: 'inset' };
+    const door = {
+      id: 'door',
+      kind: 'door',
+      parent: 'case',
+      board: 'birch18',
+      over: ['inside'],
+      hang: 'inset',
+    };
     const back = { id: 'back', kind: 'back', parent: 'case', board: 'birch6', fitting: 'applied' };
     const vents = (heat: string) =>
       ['fromBelow', 'fromAbove'].map((at) => ({

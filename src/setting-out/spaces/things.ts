@@ -131,14 +131,13 @@ function ventsOf(draft: Draft, made: MadeCase, id: string): readonly RecordOf<'v
   const around = openingsAround(draft, id);
   return draft.tree
     .all('vent')
-    .filter((v) =>
-      v.in === undefined ? draft.tree.caseOf(v.id) === made.frame.box : around.includes(v.in),
-    );
+    .filter((v) => (v.in === undefined ? draft.tree.caseOf(v.id) === made.frame.box : around.includes(v.in)));
 }
 
 /** An opening, and those that it is a part of. */
 function openingsAround(draft: Draft, id: string): readonly string[] {
   const around: string[] = [];
-  for (let at = draft.tree.get(id); at?.kind === 'opening'; at = draft.tree.get(at.parent)) around.push(at.id);
+  for (let at = draft.tree.get(id); at?.kind === 'opening'; at = draft.tree.get(at.parent))
+    around.push(at.id);
   return around;
 }
