@@ -60,6 +60,6 @@ export { shapeOf } from './solids-of-parts.ts';
 export { coatsOn, finishOf } from './surfaces/coats.ts';
 export type { ExposedFace } from './surfaces/exposed-faces.ts';
 export { exposedFaces } from './surfaces/exposed-faces.ts';
-export { finishedBefore } from './surfaces/finished-before.ts';
+export { closesBehind, finishedBefore } from './surfaces/finished-before.ts';
 export { goodFaces } from './surfaces/good-faces.ts';
 export { SURFACE_CLASSES, type SurfaceClass, surfaceClass } from './surfaces/surface-class.ts';

@@ -1,16 +1,21 @@
 import type { FinishLot } from '../../job/index.ts';
 import { FINISH_WORK, type Finish } from '../../materials/index.ts';
+import { toMm } from '../../measure/index.ts';
 import {
+  closesBehind,
   coatsOn,
   type ExposedFace,
   exposedFaces,
   finishedBefore,
   finishOf,
+  type Part,
   SURFACE_CLASSES,
   type SurfaceClass,
   surfaceClass,
 } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
+import { overlap } from '../boxes.ts';
+import { looks } from '../words.ts';
 
 /** What the surfaces of one class get. */
 export interface ClassFinish {
@@ -35,6 +40,8 @@ export interface FinishPlan {
   readonly litres: number;
   /** Marks of parts with a face that no hand reaches once the piece stands. */
   readonly before: readonly string[];
+  /** Of these, solid tops that lie on a panel: no glue comes on them. */
+  readonly solidTops: readonly string[];
   /** By mark, the broad face that nobody sees once the piece stands; parts whose both faces are seen are not in it. */
   readonly hidden: ReadonlyMap<string, 'show' | 'under'>;
 }
@@ -56,7 +63,12 @@ export function planFinish(bench: Bench): FinishPlan {
       : [];
   });
   const isBefore = finishedBefore(bench.setOut);
-  const before = faces.filter((f) => isBefore(f.face, f.surface));
+  const closed = faces.filter((f) => isBefore(f.face, f.surface)).map((f) => f.face);
+  const inside = [...closed.map((f) => f.part), ...backsBehind(bench, closed.filter(closesBehind))];
+  const solidTops = coveredSolidTops(
+    bench,
+    faces.map((f) => f.face),
+  ).map((p) => p.mark);
   return {
     kind,
     lot,
@@ -66,9 +78,30 @@ export function planFinish(bench: Bench): FinishPlan {
     classes,
     areaM2: classes.reduce((sum, c) => sum + c.areaM2, 0),
     litres: classes.reduce((sum, c) => sum + c.litres, 0),
-    before: [...new Set(before.map((f) => f.face.part.mark))],
+    before: [...new Set([...inside.map((p) => p.mark), ...solidTops])],
+    solidTops,
     hidden: hiddenFaces(bench, faces),
   };
+}
+
+/** The backs that close what is behind panels from the other side. */
+function backsBehind({ setOut, ledger: l }: Bench, panels: readonly ExposedFace[]): readonly Part[] {
+  const backs = new Set(setOut.joints.filter((j) => j.duty === 'back').map((j) => j.part));
+  return setOut.parts.filter(
+    (p) =>
+      backs.has(p.id) &&
+      panels.some(({ part }) => overlap(l, part, p, 0) && overlap(l, part, p, 2) && !overlap(l, part, p, 1)),
+  );
+}
+
+/** Tops of solid wood whose under face another panel covers: finished above alone they would go hollow. */
+function coveredSolidTops({ setOut, ledger: l }: Bench, faces: readonly ExposedFace[]): readonly Part[] {
+  const solid = new Set(setOut.gluedPanels.map((g) => g.panel));
+  return setOut.parts.filter((p) => {
+    if (!solid.has(p.id) || looks(p, 'under') !== '-z') return false;
+    const free = faces.find((f) => f.part.id === p.id && f.side === 'under')?.areaMm2 ?? 0;
+    return 2 * free < toMm(l.ticks(p.length)) * toMm(l.ticks(p.width));
+  });
 }
 
 function hiddenFaces(

@@ -21,21 +21,23 @@ export function prefinishParts(bench: Bench, plan: FinishPlan): void {
   const { before } = plan;
   if (before.length === 0 || bench.job.shop.rack.finishes.length === 0) return;
   const name = nameOf(plan);
-  bench.do(
-    {
-      id: 'prefinish/mask',
-      kind: 'mask',
-      stage: 'prefinish',
-      title: `Mask the glue faces of ${listWords(before)}`,
-      does: { act: 'other', on: before },
-      times: before.length,
-      lines: [
-        'Lay the parts against one another dry and pencil round every place where glue or another part will come.',
-        'Tape inside the lines, the tape’s edge pressed down with a fingernail; channels are filled with a slip of waste or folded tape. Glue doesn’t hold on finish.',
-      ],
-    },
-    before,
-  );
+  const taped = before.filter((mark) => !plan.solidTops.includes(mark));
+  if (taped.length > 0)
+    bench.do(
+      {
+        id: 'prefinish/mask',
+        kind: 'mask',
+        stage: 'prefinish',
+        title: `Mask the glue faces of ${listWords(taped)}`,
+        does: { act: 'other', on: taped },
+        times: taped.length,
+        lines: [
+          'Lay the parts against one another dry and pencil round every place where glue or another part will come.',
+          'Tape inside the lines, the tape’s edge pressed down with a fingernail; channels are filled with a slip of waste or folded tape. Glue doesn’t hold on finish.',
+        ],
+      },
+      taped,
+    );
   for (let coat = 1; coat <= plan.coats; coat++) {
     if (coat > 1) rub(bench, 'prefinish', coat, before, listWords(before));
     bench.do(
@@ -47,8 +49,11 @@ export function prefinishParts(bench: Bench, plan: FinishPlan): void {
         does: { act: 'other', on: before },
         times: before.length,
         lines: [
-          'Both faces, one as much as the other: a panel finished on one face only goes hollow. Later no hand reaches in here.',
-          ...(coat === plan.coats
+          ...(coat === 1
+            ? ['Try it on the test pieces of the same lots first, all coats of it, sanded the same way.']
+            : []),
+          `Both faces, one as much as the other: a panel finished on one face only goes hollow. ${taped.length > 0 ? 'Later no hand reaches in here' : 'Later the under face is covered'}.`,
+          ...(coat === plan.coats && taped.length > 0
             ? ['Pull the tape off while the coat is still soft, then let it dry.']
             : []),
         ],
@@ -99,9 +104,7 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
         lines: [
           `In this order, so that what is seen most comes last: ${listWords(order.map((s) => PLACES[s]))}. Thin and even, with the grain; take off what stands after the time on the tin.`,
           'What won’t be seen gets as many coats as the rest: a panel finished on one face only goes hollow. Edges and end grain drink: go over them again after a minute.',
-          ...(plan.before.length > 0 && coat === 1
-            ? [`${listWords(plan.before)}: finished already, inside.`]
-            : []),
+          ...(coat === 1 ? finishedAlready(plan) : []),
         ],
         cautions: [CAUTION.oil, CAUTION.vapour],
       },
@@ -126,6 +129,17 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
     },
     everything,
   );
+}
+
+/** What got its coats before it was put together. */
+function finishedAlready({ before, solidTops }: FinishPlan): readonly string[] {
+  const inside = before.filter((mark) => !solidTops.includes(mark));
+  return [
+    ...(inside.length > 0 ? [`${listWords(inside)}: finished already, inside.`] : []),
+    ...(solidTops.length > 0
+      ? [`${listWords(solidTops)}: finished already; the last coat is still to come.`]
+      : []),
+  ];
 }
 
 /** What comes out first, so that everything can be reached and nothing that must run gets finish. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { built, demoDocument, pieceOf } from '../../../test/build/built.ts';
+import { built, builtExample, demoDocument, pieceOf } from '../../../test/build/built.ts';
 
 const plainCase = (height: string, shelves: number) =>
   pieceOf(
@@ -45,4 +45,22 @@ test('coats and coverage of the label count before those of the table', () => {
   const coats = build.operations.filter((o) => o.id.startsWith('finish/coat-'));
   expect(coats.map((o) => o.minutes.waiting)).toEqual([120, 120, 120]);
   expect(coats[0]!.lines.join(' ')).toContain('as the label of polyurethane, water-borne says');
+});
+
+test('what closes a space behind is finished before it is closed, and the back that closes it; a plain back is not', () => {
+  const { build } = builtExample('radio-station');
+  expect(build.finishing!.before).toEqual(['D3', 'F1']);
+  const ids = build.operations.map((o) => o.id);
+  expect(ids.indexOf('prefinish/coat-2')).toBeLessThan(ids.indexOf('F1/set'));
+  expect(builtExample('record-bench').build.finishing!.before).toEqual([]);
+});
+
+test('a solid top that lies on a panel gets its coats underneath before it lies there; no glue face of it is masked', () => {
+  const { build } = builtExample('sewing-stand');
+  expect(build.finishing!.before).toEqual(['C2']);
+  const ids = build.operations.map((o) => o.id);
+  expect(ids).not.toContain('prefinish/mask');
+  expect(ids.indexOf('prefinish/coat-2')).toBeLessThan(ids.indexOf('C2/set'));
+  // Reached from below, it waits for the finish of the piece.
+  expect(builtExample('lamp-table').build.finishing!.before).toEqual([]);
 });
