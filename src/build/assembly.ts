@@ -11,6 +11,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, marked, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
+import { clampSpan } from './clamp-span.ts';
 import { closesShelves, isBefore } from './closed-behind.ts';
 import { driveScrews } from './drive-screws.ts';
 import { earlyFeet } from './feet-on-bottom.ts';
@@ -334,6 +335,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
   const fold = foldLines(bench, standing, part, how.folded ?? [], lengths);
   const folds = !first && fold.lines.length > 0;
   const { pegs, splines, lines: peggedIn } = pegsIn(bench, standing, part, lengths);
+  const spans = clampSpan(bench, standing, part);
   // What goes into a dado is set by it; a stick is for clear distances.
   const gap = goesIn ? undefined : touches.find((t) => isClear(bench, t))?.gap;
   const stick = gap === undefined ? [] : gaugeLine(bench, part, gap, lengths);
@@ -358,7 +360,9 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
         ...(pegs.length > 0 ? { pegs } : {}),
         ...(splines.length > 0 ? { splines } : {}),
       },
-      ...(first ? { after: caseBefore(bench, standing) } : { tool: 'clamp' as const }),
+      ...(first
+        ? { after: caseBefore(bench, standing) }
+        : { tool: 'clamp' as const, ...(spans === undefined ? {} : { spans }) }),
       lines: [
         ...(first
           ? [...(how.first ?? onItsFace(standing)), `${capital(wayRound(part))}.`, ...fold.lines]

@@ -29,6 +29,8 @@ export interface OperationDraft {
   readonly title: string;
   readonly does: Act;
   readonly tool?: ToolKind;
+  /** How far apart the jaws of its clamps go; where a shop has clamps of several reaches, the card names such as do. */
+  readonly spans?: Traced;
   readonly after?: readonly string[];
   readonly faceUp?: string;
   readonly reference?: string;
@@ -71,6 +73,15 @@ export class Bench {
 
   tool<K extends ToolKind>(kind: K): ToolOf<K> | undefined {
     return this.job.shop.tools.find((t: Tool): t is ToolOf<K> => t.kind === kind);
+  }
+
+  /** The shortest clamps that go so far apart, or the longest that are there. */
+  private clampFor(spans: Traced): ToolOf<'clamp'> | undefined {
+    const reach = (t: ToolOf<'clamp'>) => this.ticksOf(t.reach);
+    const clamps = this.job.shop.tools
+      .filter((t: Tool): t is ToolOf<'clamp'> => t.kind === 'clamp')
+      .sort((a, b) => reach(a) - reach(b));
+    return clamps.find((t) => reach(t) >= this.ledger.ticks(spans)) ?? clamps.at(-1);
   }
 
   /** A length of the document that belongs to a tool. */
@@ -118,7 +129,12 @@ export class Bench {
       const last = this.lastOn.get(w);
       if (last !== undefined) after.add(last);
     }
-    const tool = draft.tool === undefined ? undefined : this.tool(draft.tool);
+    const tool =
+      draft.tool === undefined
+        ? undefined
+        : draft.tool === 'clamp' && draft.spans !== undefined
+          ? this.clampFor(draft.spans)
+          : this.tool(draft.tool);
     if (draft.tool !== undefined && !tool) this.lacks(draft.tool, draft);
     // Nothing begins before the stock is there and measured.
     const first = this.operations.find((o) => o.kind === 'gather');

@@ -260,6 +260,7 @@ function glueStrips(
         ? {}
         : {
             tool: 'clamp' as const,
+            spans: axisOf(outer).axis === axisOf(board.place.width).axis ? board.width : board.length,
             ...(clamps === undefined ? {} : { clamps }),
             together: { name: `${board.mark}/edging`, last: clamps !== undefined },
           }),

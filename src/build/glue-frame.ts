@@ -9,6 +9,7 @@ import { listWords, looks } from './words.ts';
 /** Glues mitred strips together to a frame, and lets it set. */
 export function glueFrame(bench: Bench, name: string, words: string, strips: readonly Part[]): void {
   const standing = new Standing(bench, name);
+  const spans = bench.ledger.greatest('the longest strip', ...strips.map((s) => s.length));
   strips.forEach((strip, i) => {
     const touches = seat(bench, standing, strip);
     const told = touches.map((t) => touchWords(bench, t, 0).words);
@@ -31,6 +32,7 @@ export function glueFrame(bench: Bench, name: string, words: string, strips: rea
           glue: true,
         },
         tool: 'clamp',
+        spans,
         lines:
           i === 0
             ? [

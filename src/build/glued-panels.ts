@@ -176,6 +176,7 @@ function clampUp(bench: Bench, glued: GluedPanel, panel: Part, pieces: readonly 
       title: `Glue up ${whole ? named(panel) : `${as}, a part of ${panel.mark},`} from ${listWords(pieces)}`,
       does: { act: 'glue-up', boards: pieces, as },
       tool: 'clamp',
+      spans: glued.raw.width,
       clamps: clamps + pairs * GLUE_WORK.caulClamps,
       // Of the minutes of a glue-up; from memory.
       times: 0.6 + 0.4 * joints,

@@ -1,3 +1,4 @@
+import { treeOf } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
 import { type Traced, toMm } from '../measure/index.ts';
 import { type Direction, doorsOf } from '../setting-out/index.ts';
@@ -188,6 +189,7 @@ function hang(bench: Bench, rails: readonly string[]): void {
   const lengths: Traced[] = [];
   const fixings = wallLines(bench, { boards }, lengths);
   const line = lengths.push(bench.set('marking', half)) - 1;
+  const masonry = treeOf(bench.job).all('room')[0]?.wall === 'masonry';
   bench.do(
     {
       // Where strips of cleats went to the wall before, theirs is the first card of it.
@@ -197,11 +199,18 @@ function hang(bench: Bench, rails: readonly string[]): void {
       title: 'Hang it on the wall',
       does: { act: 'other', on: ['case'] },
       lines: [
-        ...fixings,
-        `Draw a level line where the middles of ${listWords(rails)} come: {${line}} below the underside of the top.`,
+        // Plugs go where the holes of the rail say, so the wall is bored when it has been held there.
+        ...(masonry ? fixings.slice(0, 1) : fixings),
+        `Draw a level line on the wall where the middles of ${listWords(rails)} come: {${line}} below the underside of the top.`,
         'Tape where the finished rail is marked and bored: pencil stays on the tape, and the film doesn’t chip.',
-        `Bore through the rail${behind ? ' and the back' : ''}, at every stud and near both ends: two anchors in each rail at least, each as wide as its maker asks. ${EACH_HOLDS}`,
-        'Rest it on a batten screwed to the wall while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.',
+        `Bore through the rail${behind ? ' and the back' : ''}, ${masonry ? '' : 'at every stud and '}near both ends: two anchors in each rail at least, each as wide as its maker asks. ${EACH_HOLDS}`,
+        ...(masonry
+          ? [
+              'Rest it on a batten screwed to the wall, these holes on the line, and mark the wall through them; take it down again.',
+              ...fixings.slice(1),
+            ]
+          : []),
+        `Rest it on ${masonry ? 'the batten again' : 'a batten screwed to the wall'} while the anchors go in; then take the batten away, pull at the front edge, and load it by degrees.`,
       ],
       lengths,
       cautions: [...liftCautions(bench, bench.setOut.parts), CAUTION.hang],

@@ -106,3 +106,33 @@ test('one screw goes through its hole, and two doors alike have one size', () =>
 test('stock is cut before other stock only where there is some whose parts can be cut again', () => {
   expect(card('spice-rack', 'S3/only-once')).not.toContain('is cut before');
 });
+
+test('of clamps of two reaches a card names those that go so far apart', () => {
+  const { operations } = builtExample('radio-station').build;
+  const tool = (id: string) => operations.find((o) => o.id === id)!.tool;
+  // The bottom is 1384 mm long and the base 1330; bar clamps reach 1200. A divider of 514 stands on the bottom.
+  for (const id of ['A1/set', 'C1/set', 'G2/set']) expect(tool(id)).toBe('sash');
+  for (const id of ['D1/set', 'E1/set', 'F1/set']) expect(tool(id)).toBe('clamps');
+});
+
+test('a masonry wall is bored where the rail’s own holes have been marked through, and has no studs', () => {
+  const said = card('spice-rack', 'home/set-up');
+  const order = [
+    'Knock the wall',
+    'Draw a level line',
+    'Bore through the rail',
+    'mark the wall',
+    'masonry bit',
+  ];
+  const at = order.map((words) => said.indexOf(words));
+  expect(at).toEqual([...at].sort((a, b) => a - b));
+  expect(at[0]).toBeGreaterThanOrEqual(0);
+  expect(said).not.toContain('stud');
+});
+
+test('what is glued and screwed has a clamp lying ready that holds it meanwhile', () => {
+  const rehearsal = builtExample('spice-rack').build.operations.find(
+    (o) => o.kind === 'rehearse' && o.title === 'Rehearse the gluing of T1',
+  )!;
+  expect(rehearsal.lines.join(' ')).toContain('a clamp that holds each joint while it is screwed');
+});

@@ -39,6 +39,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
           ? [`${glueUp.clamps} clamps opened to size with pads taped to their jaws`, 'battens to spread them']
           : []),
         ...corners,
+        ...(screws && glueUp.clamps === 0 ? ['a clamp that holds each joint while it is screwed'] : []),
         ...(screws ? ['drill, driver and the screws'] : []),
         time.name,
         'brush',
