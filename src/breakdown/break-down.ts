@@ -1,16 +1,20 @@
 import type { JobDocument, Lot } from '../job/index.ts';
-import type { Ticks, Traced } from '../measure/index.ts';
+import type { Ledger, Traced } from '../measure/index.ts';
 import { type Part, partsAndBoards, type SetOut } from '../setting-out/index.ts';
 import type { CutPlan, Unplaced } from './cut-plan.ts';
+import type { CutProblem } from './cut-problem.ts';
+import { withoutIdleCuts } from './idle-cuts.ts';
 import { judgeCuts } from './judge/judge-cuts.ts';
 import type { Verdict } from './judge/verdict.ts';
-import { type LotProblem, lotProblems } from './lot-problem.ts';
+import { type LotProblem, lotProblems, whatCutsLeave, withFlawsGrown } from './lot-problem.ts';
 import { oneByOne } from './one-by-one.ts';
-import { type PlannedNode, type PlannedSheet, planSheet } from './planned-sheet.ts';
+import { type PlannedSheet, planSheet } from './planned-sheet.ts';
 import { hasRules } from './planner/by-rules/plan-by-rules.ts';
+import { planWorth, worthOf } from './planner/by-rules/worth.ts';
 import { type CutOptions, type CutProgress, planCuts } from './planner/plan-cuts.ts';
 import { type Spare, sparesOf } from './spares.ts';
 import { type TestPiece, testPiecesOf } from './test-pieces.ts';
+import { type FlawThere, flawsWithin, isBesideFlaws, leavesWhereTheyLie, placeOf } from './where-it-lies.ts';
 
 /** A leftover worth keeping, under the name it gets on the rack. */
 export interface Leftover {
@@ -19,6 +23,8 @@ export interface Leftover {
   readonly lot: string;
   readonly length: Traced;
   readonly width: Traced;
+  /** Flaws of its sheet that lie on it, in ticks from its own start and near edge. */
+  readonly flaws: readonly FlawThere[];
 }
 
 /** Something to buy for the piece. */
@@ -69,17 +75,8 @@ export function* breakDown(
   const lots: LotBreakdown[] = [];
   const missing: Breakdown['missing'][number][] = [];
   const counters = { S: lastCut(job, 'S'), L: lastCut(job, 'L') };
-  for (const problem of lotProblems(job, setOut)) {
-    const { last: before, ...asked } = options;
-    const last = before?.lots.find((l) => l.lot.id === problem.lot.id && l.lot.form === 'sheet')?.plan;
-    const effort = asked.effort ?? (hasRules(problem.problem) ? ENOUGH_UNDER_RULES : ENOUGH);
-    const search = planCuts(problem.problem, { ...asked, effort, ...(last ? { last } : {}) });
-    let step = search.next();
-    while (!step.done) {
-      yield { ...step.value, lot: problem.lot.id, share: Math.min(1, step.value.work / effort) };
-      step = search.next();
-    }
-    const plan = problem.lot.form === 'strip' ? inOrder(step.value, problem.problem.kerf) : step.value;
+  for (const asked of lotProblems(job, setOut)) {
+    const { problem, plan } = yield* besideFlaws(job, setOut, asked, options);
     const waiting = new Map([...problem.pieces].map(([id, parts]) => [id, [...parts]]));
     const nextPart = (piece: string): Part => {
       const part = waiting.get(piece)?.shift();
@@ -99,7 +96,7 @@ export function* breakDown(
       for (let i = 0; i < u.count; i++) missing.push({ part: nextPart(u.piece), why: u.why });
     lots.push({ lot: problem.lot, problem, plan, verdict: judgeCuts(problem.problem, plan), sheets });
   }
-  const leftovers = leftoversOf(lots);
+  const leftovers = leftoversOf(job, setOut.ledger, lots);
   const testPieces = testPiecesOf(setOut.ledger, lots, leftovers);
   const kept = new Set(testPieces.flatMap((t) => t.name ?? []));
   const joinedIn = (blank: Part) =>
@@ -113,6 +110,54 @@ export function* breakDown(
   return { lots, purchases: purchasesOf(lots), leftovers, spares, testPieces, missing };
 }
 
+/** A lot that was planned. */
+interface PlannedLot {
+  readonly problem: LotProblem;
+  readonly plan: CutPlan;
+}
+
+type Asked = Parameters<typeof breakDown>[2];
+type Planning = Generator<CutProgress & { readonly lot: string; readonly share: number }, PlannedLot>;
+
+/** How many cuts before a flaw are reckoned with, one number after the other until that is enough. */
+const CUTS_BEFORE_A_FLAW = [1, 3, 6, 12, 25, 50, 100, 200, 400];
+
+/** A lot's plan whose pieces come beside the flaws as they are cut, not only as they are planned. */
+function* besideFlaws(job: JobDocument, setOut: SetOut, lot: LotProblem, options: Asked): Planning {
+  if (lot.problem.stock.every((s) => s.flaws === undefined)) return yield* plannedLot(lot, options);
+  const l = setOut.ledger;
+  const left = l.ticks(whatCutsLeave(l, job.shop, lot));
+  for (const cuts of CUTS_BEFORE_A_FLAW) {
+    const planned = yield* plannedLot(withFlawsGrown(l, job.shop, lot, cuts), options);
+    if (planned.plan.sheets.every((s) => isBesideFlaws(l, lot, s, left))) return planned;
+  }
+  throw new Error(`no plan of ${lot.lot.id} keeps clear of its flaws`);
+}
+
+function* plannedLot(problem: LotProblem, options: Asked): Planning {
+  const { last: before, ...asked } = options;
+  const last = before?.lots.find((l) => l.lot.id === problem.lot.id && l.lot.form === 'sheet')?.plan;
+  const effort = asked.effort ?? (hasRules(problem.problem) ? ENOUGH_UNDER_RULES : ENOUGH);
+  const search = planCuts(problem.problem, { ...asked, effort, ...(last ? { last } : {}) });
+  let step = search.next();
+  while (!step.done) {
+    yield { ...step.value, lot: problem.lot.id, share: Math.min(1, step.value.work / effort) };
+    step = search.next();
+  }
+  const found = step.value;
+  return {
+    problem,
+    plan: problem.lot.form === 'strip' ? inOrder(found, problem.problem) : lean(found, problem.problem),
+  };
+}
+
+/** Sheets without cuts that nobody would make. */
+function lean(plan: CutPlan, problem: CutProblem): CutPlan {
+  const sheets = plan.sheets.map((s) => withoutIdleCuts(problem, s));
+  const worth = planWorth(sheets.map((s) => ({ ...s, stock: 0, worth: worthOf(problem, s.root) })));
+  return { ...plan, sheets, worth };
+}
+
 /** The last of the sheets (or strips) that parts were cut from: names go on behind it, so that no two are called alike. */
 function lastCut(job: JobDocument, letter: 'S' | 'L'): number {
   const numbers = (job.work.made ?? []).map(({ from = '' }) =>
@@ -121,9 +166,16 @@ function lastCut(job: JobDocument, letter: 'S' | 'L'): number {
   return Math.max(0, ...numbers);
 }
 
-/** Strips cut one piece after the other; what counts of the cuts as they were is no longer so. */
-function inOrder({ worth: _, ...plan }: CutPlan, kerf: Ticks): CutPlan {
-  return { ...plan, sheets: plan.sheets.map((s) => ({ ...s, root: oneByOne(s.root, kerf) })) };
+/**
+ * Strips cut one piece after the other; what counts of the cuts as they were is no longer so. A strip with flaws keeps its cuts,
+ * because its pieces lie beside them.
+ */
+function inOrder({ worth: _, ...plan }: CutPlan, { kerf, stock }: CutProblem): CutPlan {
+  const flawed = new Set(stock.filter((s) => (s.flaws ?? []).length > 0).map((s) => s.id));
+  return {
+    ...plan,
+    sheets: plan.sheets.map((s) => (flawed.has(s.stock) ? s : { ...s, root: oneByOne(s.root, kerf) })),
+  };
 }
 
 function purchasesOf(lots: readonly LotBreakdown[]): readonly Purchase[] {
@@ -135,22 +187,22 @@ function purchasesOf(lots: readonly LotBreakdown[]): readonly Purchase[] {
   );
 }
 
-function leftoversOf(lots: readonly LotBreakdown[]): readonly Leftover[] {
+function leftoversOf(job: JobDocument, l: Ledger, lots: readonly LotBreakdown[]): readonly Leftover[] {
   const kept: Leftover[] = [];
-  for (const { lot, sheets } of lots)
-    for (const sheet of sheets) {
-      const walk = (node: PlannedNode): void => {
-        if (node.kind === 'cut') for (const part of node.parts) walk(part);
-        else if (node.kind === 'left' && node.name !== undefined)
+  for (const { lot, problem, sheets } of lots) {
+    const strip = lot.form === 'strip';
+    const left = l.ticks(whatCutsLeave(l, job.shop, problem));
+    for (const sheet of sheets)
+      for (const { leaf, place } of leavesWhereTheyLie(sheet.root, (n) => placeOf(l, n), problem, left))
+        if (leaf.kind === 'left' && leaf.name !== undefined)
           kept.push({
-            name: node.name,
+            name: leaf.name,
             sheet: sheet.name,
             lot: lot.id,
-            length: node.length,
-            width: node.width,
+            length: leaf.length,
+            width: leaf.width,
+            flaws: flawsWithin(l, sheet.source.flaws, place, strip),
           });
-      };
-      walk(sheet.root);
-    }
+  }
   return kept;
 }

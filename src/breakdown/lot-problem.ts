@@ -1,12 +1,14 @@
-import type { JobDocument, Lot, Stock } from '../job/index.ts';
+import type { JobDocument, Lot, Shop, Stock } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import { parseLength, type Ticks, type Traced } from '../measure/index.ts';
+import { type Ledger, parseLength, type Ticks, type Traced, ticks } from '../measure/index.ts';
 import {
   type CutSize,
   goodFaces,
   type Part,
   partsToCut,
   type SetOut,
+  sawKerf,
+  sawStep,
   stillJoined,
   twoKerfs,
 } from '../setting-out/index.ts';
@@ -46,6 +48,8 @@ export interface LotProblem {
   /** What the yard does to sheets that are bought; absent where they come as they are. */
   readonly yard?: YardWork;
   readonly sources: ReadonlyMap<string, StockSource>;
+  /** How far behind a flaw pieces begin in the plan; absent: at once. */
+  readonly beyondFlaws?: Traced;
   /** Parts behind each piece id: all cut alike, in the order of marks. */
   readonly pieces: ReadonlyMap<string, readonly Part[]>;
   readonly sizes: ReadonlyMap<string, CutSize>;
@@ -183,6 +187,42 @@ function lotProblem(job: JobDocument, setOut: SetOut, lot: Lot, parts: readonly 
     pieces,
     sizes,
   };
+}
+
+/**
+ * The problem with its flaws so much longer and wider as `cuts` cuts before them take less wood than the plan reckons: a cut
+ * takes one kerf, the plan takes two, and what stays lies that much nearer to the start.
+ */
+export function withFlawsGrown(l: Ledger, shop: Shop, lot: LotProblem, cuts: number): LotProblem {
+  if (l.ticks(lot.kerf) === 0) return lot;
+  const beyondFlaws = l.round(
+    'as fine as the saw is set',
+    l.times(
+      'what the cuts before it leave on what stays, beyond the plan',
+      whatCutsLeave(l, shop, lot),
+      cuts,
+    ),
+    sawStep(l, shop),
+    'up',
+  );
+  const more = l.ticks(beyondFlaws);
+  const grown = (size: Ticks) => (size === 0 ? size : ticks(size + more));
+  const stock = lot.problem.stock.map((s) =>
+    s.flaws === undefined
+      ? s
+      : { ...s, flaws: s.flaws.map((f) => ({ ...f, length: grown(f.length), width: grown(f.width) })) },
+  );
+  return { ...lot, beyondFlaws, problem: { ...lot.problem, stock } };
+}
+
+/** By how much each cut, by whichever saw, leaves what stays nearer to the start than the plan has it. */
+export function whatCutsLeave(l: Ledger, shop: Shop, { kerf }: LotProblem): Traced {
+  if (l.ticks(kerf) === 0) return kerf;
+  const [one, ...others] = shop.tools
+    .filter((t) => t.kind === 'circular-saw' || t.kind === 'mitre-saw')
+    .map((t) => sawKerf(l, { tools: [t], units: shop.units }));
+  const narrowest = one ? l.least('the narrowest kerf', one, ...others) : sawKerf(l, shop);
+  return l.less('what the plan reckons for a cut beyond its kerf', kerf, narrowest);
 }
 
 /** How many faces of a stock are good enough to be seen. */

@@ -23,15 +23,13 @@ type Cut = CutNode & { readonly kind: 'cut' };
 function* besideFlaws(l: Ledger, lot: LotProblem, source: StockSource, node: Cut): Generator<Traced> {
   for (const f of source.flaws) {
     const [from, size] = node.across === 'length' ? [f.x, f.length] : [f.y, f.width];
-    const end = l.ticks(from) + l.ticks(size);
+    const beyond = lot.beyondFlaws === undefined ? [] : [lot.beyondFlaws];
+    const end = [from, size, ...beyond].reduce((sum, t) => sum + l.ticks(t), 0);
     // Only what is met is written down: the ledger keeps every number that is worked out.
-    if (end === node.at) yield l.sum('where the flaw ends', from, size);
+    const behind = () => l.sum('where the flaw ends', from, size, ...beyond);
+    if (end === node.at) yield behind();
     if (end - l.ticks(lot.kerf) === node.at)
-      yield l.less(
-        'so that the kerf takes the last of the flaw',
-        l.sum('where the flaw ends', from, size),
-        lot.kerf,
-      );
+      yield l.less('so that the kerf takes the last of the flaw', behind(), lot.kerf);
   }
 }
 

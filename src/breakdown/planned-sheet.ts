@@ -1,9 +1,10 @@
 import { SETTING_OUT } from '../materials/index.ts';
-import { type Ledger, TICKS_PER_MM, type Traced } from '../measure/index.ts';
+import type { Ledger, Traced } from '../measure/index.ts';
 import type { CutSize, Part } from '../setting-out/index.ts';
 import type { CutNode } from './cut-plan.ts';
 import type { LotProblem, StockSource } from './lot-problem.ts';
 import { otherPlace } from './other-place.ts';
+import { isWanted, WANTED } from './planner/by-rules/worth.ts';
 
 /** An area of a sheet with traced sides: x along the length, y across the width. */
 export interface PlannedArea {
@@ -111,7 +112,7 @@ export function planSheet(
   const plan = (node: CutNode, area: PlannedArea): PlannedNode => {
     const here = { ...area, needs: needsOf(node, area) };
     if (node.kind === 'left')
-      return isWorthKeeping(l, strip, here)
+      return isWanted(lot.problem, strip, { length: l.ticks(here.length), width: l.ticks(here.width) })
         ? { ...here, kind: 'left', name: `${name}-left${++kept}` }
         : { ...here, kind: 'left' };
     if (node.kind === 'piece') {
@@ -147,11 +148,5 @@ export function planSheet(
   return { name, lot: lot.lot.id, source, root: plan(root, area) };
 }
 
-/** Smallest piece that goes back on the rack: 300 x 100 mm of sheet, 300 mm of strip (common practice). */
-export const KEEP_LENGTH = 300 * TICKS_PER_MM;
-export const KEEP_WIDTH = 100 * TICKS_PER_MM;
-
-function isWorthKeeping(l: Ledger, strip: boolean, area: PlannedArea): boolean {
-  const [a, b] = [l.ticks(area.length), l.ticks(area.width)];
-  return strip ? a >= KEEP_LENGTH : Math.max(a, b) >= KEEP_LENGTH && Math.min(a, b) >= KEEP_WIDTH;
-}
+/** Smallest piece that goes back on the rack, where the maker doesn't say. */
+export const [{ length: KEEP_LENGTH, width: KEEP_WIDTH }] = WANTED;

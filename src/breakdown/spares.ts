@@ -3,6 +3,7 @@ import type { Ledger, Traced } from '../measure/index.ts';
 import type { CutSize, Part } from '../setting-out/index.ts';
 import type { Leftover, LotBreakdown } from './break-down.ts';
 import { goodFacesOf } from './lot-problem.ts';
+import { type FlawThere, flawsWithin } from './where-it-lies.ts';
 
 /** What a part would be cut from again, should it be spoiled. */
 export interface Spare {
@@ -55,6 +56,8 @@ interface Source {
   readonly name: string;
   readonly length: number;
   readonly width: number;
+  /** What of it is clear of its flaws; absent: all of it. */
+  readonly clear?: readonly { readonly length: number; readonly width: number }[];
   /** How many good faces it has. */
   readonly faces: number;
 }
@@ -81,15 +84,19 @@ export function sparesOf(
         name: l.name,
         length: ticks(l.length),
         width: ticks(l.width),
+        ...clearOf(l.flaws, { length: ticks(l.length), width: ticks(l.width) }, lot.lot.form === 'strip'),
         faces: goodFacesOf(lot.sheets.find((s) => s.name === l.sheet)!.source.stock),
       }),
     )
     .sort((a, b) => area(a) - area(b));
   const used = (id: string) => lot.sheets.filter((s) => s.source.onRack && s.source.stock.id === id).length;
-  const stock = [...lot.problem.sources.values()].map(({ stock, onRack, length, width, trim }) => {
+  const stock = [...lot.problem.sources.values()].map(({ stock, onRack, length, width, trim, flaws }) => {
+    const strip = lot.lot.form === 'strip';
     const inside = (t: Traced) => ticks(t) - 2 * ticks(trim);
-    const size = { length: inside(length), width: lot.lot.form === 'strip' ? ticks(width) : inside(width) };
-    return { stock, onRack, size: { ...size, faces: goodFacesOf(stock) } };
+    const size = { length: inside(length), width: strip ? ticks(width) : inside(width) };
+    const place = { ...size, x: ticks(trim), y: strip ? 0 : ticks(trim) };
+    const clear = clearOf(flawsWithin(ledger, flaws, place, strip), size, strip);
+    return { stock, onRack, size: { ...size, ...clear, faces: goodFacesOf(stock) } };
   });
   const rack = stock
     .filter((s) => s.onRack && used(s.stock.id) < s.stock.have!)
@@ -115,8 +122,26 @@ export function sparesOf(
   });
 }
 
+/** What is clear on each side of all flaws together. */
+function clearOf(
+  flaws: readonly FlawThere[],
+  { length, width }: { readonly length: number; readonly width: number },
+  strip: boolean,
+): Pick<Source, 'clear'> {
+  if (flaws.length === 0) return {};
+  const before = Math.min(...flaws.map((f) => f.x));
+  const behind = length - Math.max(...flaws.map((f) => f.x + f.length));
+  const ends = [before, behind].map((l) => ({ length: l, width }));
+  if (strip) return { clear: ends };
+  const below = Math.min(...flaws.map((f) => f.y));
+  const above = width - Math.max(...flaws.map((f) => f.y + f.width));
+  return { clear: [...ends, ...[below, above].map((w) => ({ length, width: w }))] };
+}
+
 function holds(s: Source, size: CutSize, part: Part, ticks: (t: Traced) => number): boolean {
   const [l, w] = [ticks(size.length), ticks(size.width)];
-  if (l <= s.length && w <= s.width) return true;
-  return part.form === 'sheet' && part.grain === 'free' && w <= s.length && l <= s.width;
+  const turns = part.form === 'sheet' && part.grain === 'free';
+  return (s.clear ?? [s]).some(
+    (a) => (l <= a.length && w <= a.width) || (turns && w <= a.length && l <= a.width),
+  );
 }

@@ -2,12 +2,16 @@ import type { PlannedNode } from '../breakdown/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Bench } from './bench.ts';
 
-/** To what a workpiece is trimmed on a far side; undefined where no part reaches that. */
+/**
+ * To what a workpiece is trimmed on a far side; undefined where no part reaches that. What is cut on in the same direction is not
+ * trimmed before: the last of what comes off it is.
+ */
 export function trimTo(
   { ledger: l }: Bench,
   node: PlannedNode,
   across: 'length' | 'width',
 ): Traced | undefined {
+  if (node.kind === 'cut' && node.across === across) return undefined;
   const needs = node.needs[across];
   return needs !== undefined && l.ticks(needs) >= l.ticks(node[across]) ? needs : undefined;
 }

@@ -62,7 +62,7 @@ test('waste before a flaw is cut off with the rail on what stays, which has a na
   const waste = stool.build.operations.filter((o) => o.id.includes('/waste-off-'));
   expect(
     waste.map((o) => o.does.act === 'saw' && [o.does.keep, stool.drawn.ledger.ticks(o.does.at) / 3200]),
-  ).toEqual([['behind', 18]]);
+  ).toEqual([['behind', 20]]);
 });
 
 test('the slot to be measured is the blade’s, not what a cut takes in the plan', () => {

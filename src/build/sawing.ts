@@ -1,14 +1,13 @@
 import type { Breakdown, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
 import { MACHINE_RULES } from '../materials/index.ts';
-import type { Traced } from '../measure/index.ts';
-import { blankOf, type Part, partsToCut } from '../setting-out/index.ts';
+import { blankOf, type Part } from '../setting-out/index.ts';
 import { leftWords, thenWhat, trimTo } from './after-cut.ts';
+import { asItLies, layAsDrawn } from './as-it-lies.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import type { Yield } from './operation.ts';
-import { underRail } from './rail.ts';
-import { stockWord, stockWords } from './stock-words.ts';
-import { BY_HAND, isTooSmall } from './too-small.ts';
+import { cut, isStripLot, isTape, wordOf } from './saw-cut.ts';
+import { stockWords } from './stock-words.ts';
 import { piecesFromYard, type RawPiece } from './yard-cuts.ts';
 
 /**
@@ -128,6 +127,7 @@ function sawSheet(
   const word = wordOf(bench, sheet.lot);
   const what = `${whole ? word : 'piece'} ${name}`;
   const known = stock.name && whole ? ` (${stock.name})` : '';
+  if (l.ticks(raw.near) <= 0) layAsDrawn(bench, sheet, name);
   if (l.ticks(raw.near) > 0)
     cut(bench, {
       id: `${name}/true-edge`,
@@ -140,7 +140,7 @@ function sawSheet(
       at: bench.set('circular-saw', raw.near),
       keep: 'behind',
       yields: [undefined, { name, turned: false }],
-      ...asItLies(bench, sheet),
+      ...asItLies(bench, sheet, 1),
       extra: `This is the edge that everything on this ${word} is measured from: mark it with a wavy line. Of what stays after a rip, the fresh edge is the trued one. The saw tears the upper side, and a splinter strip keeps it clean only under the rail; so the better face lies down for every cut, and drawings of ${word}s and cuts show them as they lie.`,
     });
   if (l.ticks(raw.start) > 0)
@@ -161,36 +161,6 @@ function sawSheet(
   sawTree(bench, sheet, node, name, count);
 }
 
-/** How a sheet with flaws, or with one good face, must lie, so that the parts come beside them and show that face. */
-function asItLies(bench: Bench, { source, lot }: PlannedSheet): Pick<CutDraft, 'first' | 'more'> {
-  const { flaws, stock } = source;
-  const word = wordOf(bench, lot);
-  const face =
-    stock.goodFaces === 'one'
-      ? `One face of this ${word} is good: lay it down. Of the parts on it no other face is seen.`
-      : stock.goodFaces === 'none'
-        ? `No face of this ${word} is good; of the parts on it none is seen.`
-        : undefined;
-  if (flaws.length === 0) return face === undefined ? {} : { first: [face] };
-  const says = flaws.map(
-    (f, i) =>
-      `${f.name}: from {${4 * i + 1}} to {${4 * i + 2}} along the length, from {${4 * i + 3}} to {${4 * i + 4}} across.`,
-  );
-  return {
-    first: [
-      ...(face === undefined ? [] : [face]),
-      `Lay the ${word} so that its flaws are where the plan has them, from the near left corner as it lies; parts come beside them.`,
-      ...says,
-    ],
-    more: flaws.flatMap((f) => [
-      f.x,
-      bench.ledger.sum('where the flaw ends', f.x, f.length),
-      f.y,
-      bench.ledger.sum('where the flaw ends', f.y, f.width),
-    ]),
-  };
-}
-
 /** Trims the far sides of a workpiece where a part reaches them, so that every side of a part is sawn to a mark. */
 function trimToContents(
   bench: Bench,
@@ -199,28 +169,36 @@ function trimToContents(
   only?: 'length' | 'width',
   tape = false,
 ): void {
+  const to = node.kind === 'piece' ? `${node.part.mark} (${node.part.name})` : `piece ${workpiece}`;
+  const turned = node.kind === 'piece' && node.turned;
   for (const across of ['width', 'length'] as const) {
     const needs = trimTo(bench, node, across);
     if (needs === undefined || (only !== undefined && only !== across)) continue;
-    const to = node.kind === 'piece' ? `${node.part.mark} (${node.part.name})` : `piece ${workpiece}`;
     cut(bench, {
       id: `${workpiece}/trim-${across}`,
-      title: `Trim ${to} to ${across === 'length' ? 'length' : 'width'}`,
+      // A part that lies across the grain has its own length where the sheet has its width.
+      title: `Trim ${to} to ${(across === 'length') === turned ? 'width' : 'length'}`,
       kind: across === 'length' ? 'crosscut' : 'rip',
       workpiece,
       of: node,
       across,
       at: needs,
       keep: 'before',
-      yields: [{ name: workpiece, turned: false }, undefined],
+      yields: [{ name: workpiece, turned: turned && workpiece === node.part.mark }, undefined],
       tape,
       ...(node.kind === 'piece' && only !== undefined ? { extra: `Then lay ${node.part.mark} by.` } : {}),
     });
   }
 }
 
+/** Whether what stays of a cut gets its part's name only when it has been trimmed: until then it lies as the sheet did. */
+function turnsLater(bench: Bench, stays: PlannedNode, across: 'length' | 'width'): boolean {
+  return stays.kind === 'piece' && stays.turned && trimTo(bench, stays, across) !== undefined;
+}
+
 function sawStrip(bench: Bench, sheet: PlannedSheet): void {
   const { trim } = sheet.source;
+  layAsDrawn(bench, sheet, sheet.name);
   if (bench.ledger.ticks(trim) > 0)
     cut(bench, {
       id: `${sheet.name}/square-end`,
@@ -280,7 +258,8 @@ function sawNode(
   if (names[0] === undefined) return wasteOff(bench, sheet, { node, workpiece }, names[1]!);
   const yields = node.parts.map((p, i): Yield | undefined => {
     const name = names[i];
-    return name === undefined ? undefined : { name, turned: p.kind === 'piece' && p.turned };
+    const turned = p.kind === 'piece' && p.turned && !(i === 1 && turnsLater(bench, p, node.across));
+    return name === undefined ? undefined : { name, turned };
   });
   const [first, second] = node.parts;
   const off = first.kind === 'piece' ? `${first.part.mark} (${first.part.name})` : names[0];
@@ -330,7 +309,10 @@ function wasteOff(
     whole,
     at: bench.ledger.less('where the waste ends', whole, kept),
     keep: 'behind',
-    yields: [undefined, { name, turned: stays.kind === 'piece' && stays.turned }],
+    yields: [
+      undefined,
+      { name, turned: stays.kind === 'piece' && stays.turned && !turnsLater(bench, stays, node.across) },
+    ],
     extra: `What comes off is waste; write ${piece} on what stays: its fresh ${lengthwise ? 'end is the squared' : 'edge is the trued'} one.${thenWhat(bench, node, [undefined, name])}`,
   });
   if (stays.kind !== 'left') trimToContents(bench, stays, name, node.across);
@@ -358,133 +340,4 @@ function nameFor(sheet: PlannedSheet, node: PlannedNode, count: { strips: number
   if (node.kind === 'piece') return node.part.mark;
   if (node.kind === 'cut') return `${sheet.name}.${++count.strips}`;
   return node.name;
-}
-
-interface CutDraft {
-  readonly id: string;
-  readonly title: string;
-  readonly kind: 'true-edge' | 'square-end' | 'rip' | 'crosscut';
-  readonly workpiece: string;
-  /** What it measures before the cut. */
-  readonly of: { readonly length: Traced; readonly width: Traced };
-  readonly across: 'length' | 'width';
-  readonly at: Traced;
-  readonly keep: 'before' | 'behind';
-  /** How much there is across the cut, where the far side is kept. */
-  readonly whole?: Traced;
-  readonly yields: readonly [Yield | undefined, Yield | undefined];
-  /** Lines before the marks, and lengths that they name after the cut's own. */
-  readonly first?: readonly string[];
-  readonly more?: readonly Traced[];
-  readonly extra?: string;
-  /** Veneer tape: scissors cut it. */
-  readonly tape?: boolean;
-}
-
-/** One straight cut, as its card tells it: two marks from a named edge, the rail on the part to keep. */
-function cut(bench: Bench, draft: CutDraft): void {
-  const { across, keep, workpiece } = draft;
-  const strip = isStrip(bench, workpiece);
-  const reference = across === 'width' ? 'the trued long edge' : 'the squared end';
-  const trimming = draft.kind === 'true-edge' || draft.kind === 'square-end';
-  const from =
-    trimming && keep === 'behind' ? (across === 'width' ? 'the raw long edge' : 'the raw end') : reference;
-  const saw =
-    (strip || !bench.tool('circular-saw')) && mitres(bench, draft.at) ? 'mitre-saw' : 'circular-saw';
-  const byHand = !draft.tape && isTooSmall(bench, saw, draft);
-  const lines = draft.tape
-    ? [
-        `Mark {0} from ${from} and square the line across.`,
-        'Cut with sharp scissors, or a knife along the square; tape from a roll curls, so weigh it down.',
-      ]
-    : byHand
-      ? [`Mark {0} from ${from} and square the line across.`, ...BY_HAND]
-      : strip
-        ? [
-            `Mark {0} from ${from} and square the line round.`,
-            saw === 'mitre-saw'
-              ? 'Against the fence, blade down slowly on the waste side of the line, so that the mark stays on the part to keep; let it stop before it comes up.'
-              : 'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
-          ]
-        : [
-            `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
-            `${bench.tool('guide-rail') ? 'Lay the rail on the part to keep, its edge on both marks, beyond the wood at both ends' : 'Clamp a straight board to the part to keep as a fence, beyond the wood at both ends and as far from both marks as the saw’s shoe reaches beside its blade: take that from the test cut'}; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
-            ...(underRail(bench, keptOf(bench, draft))
-              ? [
-                  'What is kept is narrower than the rail: lay a board of the same thickness close beside it to carry the rail, and fix both down, with clamps or screws in waste.',
-                ]
-              : []),
-          ];
-  if (strip && !draft.tape && /^L\d+$/.test(workpiece))
-    lines.unshift(
-      'Check its end with the square, and saw it square first where it isn’t; of what stays after a cut, the fresh end is the squared one.',
-    );
-  lines.unshift(...(draft.first ?? []));
-  if (draft.extra !== undefined) lines.push(draft.extra);
-  bench.do(
-    {
-      id: draft.id,
-      kind: draft.kind,
-      stage: strip ? 'strips' : 'sheets',
-      title: draft.title,
-      does: {
-        act: 'saw',
-        workpiece,
-        across,
-        at: draft.at,
-        keep,
-        yields: draft.yields,
-        ...(draft.tape ? { knife: true as const } : {}),
-      },
-      ...(draft.tape || byHand ? {} : { tool: saw }),
-      ...(strip ? {} : { faceUp: 'better face down' }),
-      reference: from,
-      lines,
-      lengths: [draft.at, ...(draft.more ?? [])],
-      cautions: [
-        draft.tape
-          ? CAUTION.knife
-          : byHand
-            ? CAUTION.handsaw
-            : saw === 'mitre-saw'
-              ? CAUTION.mitreSaw
-              : CAUTION.saw,
-      ],
-    },
-    [workpiece],
-  );
-  for (const y of draft.yields) if (y) bench.comesFrom(y.name, draft.id);
-}
-
-/** Is there a mitre saw that can be set to this length, or nothing else to cut it with? */
-function mitres(bench: Bench, at: Traced): boolean {
-  if (!bench.tool('mitre-saw')) return false;
-  const t = (x: Traced) => bench.ledger.ticks(x);
-  return !bench.tool('circular-saw') || t(at) % t(bench.finest('mitre-saw')) === 0;
-}
-
-function isTape(bench: Bench, lot: string): boolean {
-  return bench.job.shop.rack.lots.find((l) => l.id === lot)?.tape !== undefined;
-}
-
-/** How wide the piece is that the rail lies on. */
-function keptOf(bench: Bench, { keep, at, whole }: CutDraft): Traced {
-  return keep === 'behind' && whole !== undefined
-    ? bench.ledger.less('what the rail lies on', whole, at)
-    : at;
-}
-
-/** What the stock of a lot is called. */
-function wordOf(bench: Bench, lot: string): 'sheet' | 'board' | 'strip' {
-  return stockWord(bench.job.shop.rack.lots.find((l) => l.id === lot)!);
-}
-
-function isStripLot(bench: Bench, lot: string): boolean {
-  return bench.job.shop.rack.lots.some((l) => l.id === lot && l.form === 'strip');
-}
-
-function isStrip(bench: Bench, workpiece: string): boolean {
-  return (
-    /^L\d/.test(workpiece) || partsToCut(bench.setOut).some((p) => p.mark === workpiece && p.form === 'strip')
-  );
 }

@@ -1,7 +1,7 @@
-import type { PlannedNode, PlannedSheet } from '../breakdown/index.ts';
-import { type Edit, formatOf, type JobDocument, type Stock } from '../job/index.ts';
+import type { Leftover, PlannedNode, PlannedSheet } from '../breakdown/index.ts';
+import { type Edit, formatOf, type JobDocument, type Shop, type Stock } from '../job/index.ts';
 import { SETTING_OUT } from '../materials/index.ts';
-import { printSetting, type Traced } from '../measure/index.ts';
+import { printSetting, TICKS_PER_INCH, TICKS_PER_MM, type Traced, ticks } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Plan } from './plan.ts';
 
@@ -37,6 +37,7 @@ export function sheetIsCut(plan: Planned, name: string): Edit | undefined {
         have: 1,
         // Its near sides are trued or sawn, and what is raw at the others lies beyond these sizes.
         ...(at.lot.trim === undefined ? {} : { trim: size(nothing) }),
+        ...flawsOf(l, strip, job.shop),
       }),
     );
   const { stock, onRack } = sheet.source;
@@ -61,6 +62,24 @@ export function partIsSpoiled(job: JobDocument, part: string): Edit | undefined 
   if (!made.some((m) => m.part === part)) return undefined;
   const left = made.filter((m) => m.part !== part);
   return left.length > 0 ? { edit: 'set', at: 'work/made', value: left } : { edit: 'set', at: 'work/made' };
+}
+
+/** What of the sheet's flaws lies on a leftover, to the next millimetre or sixteenth of an inch around it. */
+function flawsOf({ flaws }: Leftover, strip: boolean, shop: Shop): Pick<Stock, 'flaws'> {
+  if (flaws.length === 0) return {};
+  const step = shop.units === 'in' ? TICKS_PER_INCH / 16 : TICKS_PER_MM;
+  const words = (t: number) => printSetting(ticks(t), formatOf(shop));
+  const span = (from: number, size: number) => {
+    const low = Math.floor(from / step) * step;
+    return [words(low), words(Math.ceil((from + size) / step) * step - low)] as const;
+  };
+  return {
+    flaws: flaws.map((f, i) => {
+      const [x, length] = span(f.x, f.length);
+      const [y, width] = span(f.y, f.width);
+      return { id: `flaw-${i + 1}`, name: f.name, x, length, ...(strip ? {} : { y, width }) };
+    }),
+  };
 }
 
 /** Flaws belong to one sheet, and that is cut. */

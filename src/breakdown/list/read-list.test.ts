@@ -27,6 +27,15 @@ describe('readList', () => {
     expect(read.rows[0]!.width!.value).toBe(fromMm(300));
   });
 
+  it('reads fractions in the heading’s unit, as it does decimals, and keeps what was meant', () => {
+    const text = 'Length (cm),Width in,stock\n82 1/2,12 3/4,birch18\n82½,12.75,birch18\n"82,5",1 ft,birch18';
+    const read = readList(text, shop);
+    if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join());
+    expect(read.rows.map((r) => r.length.value)).toEqual([fromMm(825), fromMm(825), fromMm(825)]);
+    expect(read.rows.map((r) => r.width?.value)).toEqual([fromMm(323.85), fromMm(323.85), fromMm(304.8)]);
+    expect(read.rows.map((r) => r.length.typed)).toEqual(['82 1/2 cm', '82½ cm', '82,5 cm']);
+  });
+
   it('says how wide the strips are when another width is asked', () => {
     const read = readList('length,width,stock\n500,12.5,ash6', shop);
     expect(read.ok ? [] : read.snags.map((s) => s.sentence)).toEqual([

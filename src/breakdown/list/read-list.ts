@@ -1,5 +1,5 @@
 import type { Lot, Shop } from '../../job/index.ts';
-import { parseLength, type Ticks, type Units } from '../../measure/index.ts';
+import { parseLength, type Ticks } from '../../measure/index.ts';
 import type { Snag } from '../../snag/index.ts';
 import { columnOf, headingFor, type ListColumn, type ListField } from './list-columns.ts';
 import { listRows } from './list-rows.ts';
@@ -163,9 +163,9 @@ class RowReader {
     const typed = this.text(field);
     if (typed === '') return undefined;
     const asked = this.columns.get(field)!.units;
-    const units: Units = asked === 'cm' || asked === undefined ? this.shop.units : asked;
-    const worded = asked === 'cm' && /^[\d.,]+$/.test(typed) ? `${typed} cm` : typed;
-    const read = parseLength(worded, units);
+    // A fraction, too, is in the heading’s unit: 82 1/2 in a column of centimetres.
+    const worded = asked !== undefined && !/[a-z"'′″]/i.test(typed) ? `${typed} ${asked}` : typed;
+    const read = parseLength(worded, this.shop.units);
     if (!read.ok)
       this.fault(
         'list.unreadable-size',
@@ -178,7 +178,7 @@ class RowReader {
         `The ${field} “${typed.slice(0, 40)}” must be more than nothing.`,
         `Write the piece’s ${field}.`,
       );
-    else return { typed, value: read.value };
+    else return { typed: worded, value: read.value };
     return undefined;
   }
 

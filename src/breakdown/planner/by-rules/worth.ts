@@ -19,7 +19,7 @@ export interface SheetWorth {
 }
 
 /** The least that goes back on the rack when the maker doesn't say: 300 by 100 mm, of a bar 300 mm (common practice). */
-export const WANTED = [{ length: 300 * 3200, width: 100 * 3200 }];
+export const WANTED = [{ length: 300 * 3200, width: 100 * 3200 }] as const;
 
 export function worthOf(problem: CutProblem, root: CutNode): SheetWorth {
   const settings = new Set<string>();
@@ -61,8 +61,9 @@ function wholeMm(flat: boolean, a: { readonly length: number; readonly width: nu
   return Math.floor(a.length / 3200) * (flat ? 1 : Math.floor(a.width / 3200));
 }
 
-function isWanted(
-  problem: CutProblem,
+/** Whether a leftover holds a size that the rack wants; all else is waste. */
+export function isWanted(
+  problem: Pick<CutProblem, 'wanted'>,
   flat: boolean,
   a: { readonly length: number; readonly width: number },
 ): boolean {
