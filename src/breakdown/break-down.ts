@@ -12,6 +12,7 @@ import { type PlannedSheet, planSheet } from './planned-sheet.ts';
 import { hasRules } from './planner/by-rules/plan-by-rules.ts';
 import { planWorth, worthOf } from './planner/by-rules/worth.ts';
 import { type CutOptions, type CutProgress, planCuts } from './planner/plan-cuts.ts';
+import { withinReach } from './rail-reach.ts';
 import { type Spare, sparesOf } from './spares.ts';
 import { type TestPiece, testPiecesOf } from './test-pieces.ts';
 import { type FlawThere, flawsWithin, isBesideFlaws, leavesWhereTheyLie, placeOf } from './where-it-lies.ts';
@@ -76,7 +77,7 @@ export function* breakDown(
   const missing: Breakdown['missing'][number][] = [];
   const counters = { S: lastCut(job, 'S'), L: lastCut(job, 'L') };
   for (const asked of lotProblems(job, setOut)) {
-    const { problem, plan } = yield* besideFlaws(job, setOut, asked, options);
+    const { problem, plan } = yield* alongTheRail(job, setOut, asked, options);
     const waiting = new Map([...problem.pieces].map(([id, parts]) => [id, [...parts]]));
     const nextPart = (piece: string): Part => {
       const part = waiting.get(piece)?.shift();
@@ -118,6 +119,16 @@ interface PlannedLot {
 
 type Asked = Parameters<typeof breakDown>[2];
 type Planning = Generator<CutProgress & { readonly lot: string; readonly share: number }, PlannedLot>;
+
+/** A lot's plan from stock that the rail can cut, if that is enough; else from all there is, and a check tells of the rail. */
+function* alongTheRail(job: JobDocument, setOut: SetOut, lot: LotProblem, options: Asked): Planning {
+  const near = withinReach(job.shop, lot);
+  if (near) {
+    const planned = yield* besideFlaws(job, setOut, near, options);
+    if (planned.plan.unplaced.length === 0) return planned;
+  }
+  return yield* besideFlaws(job, setOut, lot, options);
+}
 
 /** How many cuts before a flaw are reckoned with, one number after the other until that is enough. */
 const CUTS_BEFORE_A_FLAW = [1, 3, 6, 12, 25, 50, 100, 200, 400];

@@ -11,7 +11,7 @@ import { hanging } from './hanging.ts';
 import { hinges } from './hinges.ts';
 import { levellers } from './levellers.ts';
 import { lids } from './lids.ts';
-import { lifting } from './lifting.ts';
+import { lifting, sheetLifting } from './lifting.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { sag } from './sag.ts';
 import { sawReach } from './saw-reach.ts';
@@ -55,4 +55,12 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
  */
 export function checkPlan(input: CheckInput): readonly Snag[] {
   return CHECKS.flatMap((check) => check(input));
+}
+
+/**
+ * Looks over what is sawn from a list, which is no piece of furniture: material and whether the cut plan holds, the reach of saw and
+ * rail, the weight of sheets.
+ */
+export function checkSawing(input: Omit<CheckInput, 'weigh'>): readonly Snag[] {
+  return [enoughMaterial, sawReach, sheetLifting].flatMap((check) => check(input));
 }

@@ -63,9 +63,15 @@ function partsWithoutStock({
         code: 'stock.rules-forbid',
         level: 'stop',
         where: { path: 'shop/cutting', part: part.id, record: part.record, lot: lot.id },
-        sentence: `The limits set for cutting leave no way to ${part.mark}, the ${part.name} (${size}), from “${lot.name}”.`,
+        sentence:
+          part.strip === undefined
+            ? `The limits set for cutting leave no way to ${part.mark}, the ${part.name} (${size}), from “${lot.name}”.`
+            : `No stock of “${lot.name}” takes all parts that are cut from one strip with ${part.mark}, the ${part.name} (${size}), or the limits set for cutting leave no way to it.`,
         rule: practice('cuts keep to what the shop’s saw, rail and people can do'),
         cures: [
+          ...(part.strip === undefined
+            ? []
+            : [{ says: 'Cut fewer parts from one strip, or list larger stock.' }]),
           {
             says: job.shop.cutting?.yard
               ? 'Allow more cuts at the yard or find a larger vehicle (and a rail as long as what comes home), more stages, a narrower hold or more cuts before everything can be carried.'
@@ -93,12 +99,20 @@ function partsWithoutStock({
       level: 'stop',
       where: { path: `shop/rack/lots/${lot.id}`, part: part.id, record: part.record, lot: lot.id },
       sentence: tooLarge
-        ? `${part.mark}, the ${part.name}, is ${size}, larger than any stock of “${lot.name}”.`
+        ? `${part.mark}, the ${part.name}, is ${size}, larger than any stock of “${lot.name}”${holdsRaw(job, lot, [length, width]) ? ' once that is trimmed' : ''}.`
         : `The stock of “${lot.name}”${seen === 2 ? ' that is good on both faces' : seen === 1 ? ' that has a good face' : ''} is used up before ${part.mark}, the ${part.name} (${size}), is cut.`,
       rule: practice('every part is cut from stock that is on the rack or can be bought'),
       cures,
     };
   });
+}
+
+/** Whether some stock would hold a size if nothing were taken off its sides. */
+function holdsRaw(job: JobDocument, lot: Lot, [length, width]: readonly [number, number]): boolean {
+  return lot.stock.some(
+    (s) =>
+      lengthMm(job, s.length) >= length && (s.width === undefined || lengthMm(job, s.width) >= width),
+  );
 }
 
 /** Length and width to be cut, in mm. */

@@ -1,3 +1,3 @@
 export type { CheckInput, Weighed } from './check-input.ts';
-export { checkPlan } from './check-plan.ts';
+export { checkPlan, checkSawing } from './check-plan.ts';
 export { memberError, stackOfFit } from './fit-errors.ts';

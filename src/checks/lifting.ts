@@ -1,5 +1,5 @@
 import type { PlannedNode } from '../breakdown/index.ts';
-import { type RecordOf, treeOf } from '../job/index.ts';
+import { type JobDocument, type RecordOf, treeOf } from '../job/index.ts';
 import { density } from '../materials/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
@@ -13,25 +13,8 @@ export function lifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown' |
   const { people } = job.shop;
   if (people.length === 0) return [];
   const words = new ShopWords(job);
-  const can = people.reduce((sum, p) => sum + massKg(p.lift), 0);
-  const together = `${people.length === 1 ? 'the one person of the shop lifts' : `the ${people.length} people of the shop together lift`} ${words.mass(can)}`;
-  const rule = practice('nobody lifts more than they say they can');
-  const snags: Snag[] = [];
-  const sheet = heaviestSheet(input);
-  if (sheet && sheet.kg > can)
-    snags.push({
-      code: 'lifting.sheet',
-      level: 'mind',
-      where: { path: `shop/rack/lots/${sheet.lot}`, lot: sheet.lot },
-      sentence: `What is lifted of sheet ${sheet.name} weighs about ${words.mass(sheet.kg)}; ${together}.`,
-      figures: words.massAtMost(sheet.kg, can),
-      rule,
-      cures: [
-        {
-          says: 'Have it cut down where it is bought (say so with “yard” among the shop’s ways of cutting), or ask someone to help.',
-        },
-      ],
-    });
+  const { can, says: together } = strength(job);
+  const snags: Snag[] = [...sheetLifting(input)];
   const heaviest = heaviestToCarry(input);
   if (heaviest.kg > can) {
     const { record, kg: piece } = heaviest;
@@ -41,13 +24,50 @@ export function lifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown' |
       where: { path: `design/records/${record.id}`, record: record.id },
       sentence: `${record.kind === 'case' ? `The heaviest case, “${record.id}”,` : 'The finished piece'}${heaviest.without ? ' weighs, without all that comes out by hand,' : ' weighs'} about ${words.mass(piece)}; ${together}.`,
       figures: words.massAtMost(piece, can),
-      rule,
+      rule: RULE,
       cures: [
         { says: 'Ask more people to help, slide it on a blanket, or put it together where it will stand.' },
       ],
     });
   }
   return snags;
+}
+
+const RULE = practice('nobody lifts more than they say they can');
+
+/** Whether the people of the shop can lift the heaviest sheet together. */
+export function sheetLifting(input: Pick<CheckInput, 'job' | 'setOut' | 'breakdown'>): readonly Snag[] {
+  const { job } = input;
+  const sheet = job.shop.people.length === 0 ? undefined : heaviestSheet(input);
+  const { can, says: together } = strength(job);
+  if (!sheet || sheet.kg <= can) return [];
+  const words = new ShopWords(job);
+  return [
+    {
+      code: 'lifting.sheet',
+      level: 'mind',
+      where: { path: `shop/rack/lots/${sheet.lot}`, lot: sheet.lot },
+      sentence: `What is lifted of sheet ${sheet.name} weighs about ${words.mass(sheet.kg)}; ${together}.`,
+      figures: words.massAtMost(sheet.kg, can),
+      rule: RULE,
+      cures: [
+        {
+          says: 'Have it cut down where it is bought (say so with “yard” among the shop’s ways of cutting), or ask someone to help.',
+        },
+      ],
+    },
+  ];
+}
+
+/** What all people of the shop lift together. */
+function strength(job: JobDocument): { readonly can: number; readonly says: string } {
+  const { people } = job.shop;
+  const can = people.reduce((sum, p) => sum + massKg(p.lift), 0);
+  const who =
+    people.length === 1
+      ? 'the one person of the shop lifts'
+      : `the ${people.length} people of the shop together lift`;
+  return { can, says: `${who} ${new ShopWords(job).mass(can)}` };
 }
 
 /** What is carried at once: the piece, or the heaviest of several cases, which are put together in their place. */

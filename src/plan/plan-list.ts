@@ -1,8 +1,9 @@
 import { type Breakdown, breakDown, type ListRow, listParts } from '../breakdown/index.ts';
 import { type BuildPlan, planSawing, stepsReport } from '../build/index.ts';
+import { checkSawing } from '../checks/index.ts';
 import { type JobDocument, type Shop, VERSION } from '../job/index.ts';
 import type { Report } from '../measure/index.ts';
-import { partsReport, type SetOut } from '../setting-out/index.ts';
+import { joinMarks, partsReport, type SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { PlanProgress } from './plan.ts';
 import type { PlanOptions } from './plan-job.ts';
@@ -39,7 +40,30 @@ export function* planList(
   }
   const breakdown = step.value;
   const build = planSawing(job, setOut, breakdown);
-  return { job, setOut, breakdown, build, snags: build.snags };
+  const checked = checkSawing({ job, setOut, breakdown, build });
+  return { job, setOut, breakdown, build, snags: [...build.snags, ...rowByRow(setOut, checked)] };
+}
+
+/**
+ * What is wrong with the pieces of a row, told once for all of them. It is put right in the shop or in the list: the pieces stand in
+ * no design.
+ */
+function rowByRow({ parts }: SetOut, snags: readonly Snag[]): readonly Snag[] {
+  const alike = new Map<string, Snag[]>();
+  snags.forEach((s, i) => {
+    const row = s.where.part === undefined ? `${i}` : `${s.code} ${s.where.record}`;
+    alike.set(row, [...(alike.get(row) ?? []), s]);
+  });
+  return [...alike.values()].map(([first, ...others]) => {
+    const { where, sentence, ...snag } = first!;
+    const { path, lot } = where;
+    const marks = others.map((s) => parts.find((p) => p.id === s.where.part)!.mark);
+    return {
+      ...snag,
+      sentence: marks.length === 0 ? sentence : `${sentence} The same goes for ${joinMarks(marks)}.`,
+      where: { ...(path === undefined ? {} : { path }), ...(lot === undefined ? {} : { lot }) },
+    };
+  });
 }
 
 /** The shop with sheets that may be seen on both faces: a list doesn't tell what of its pieces is seen. */

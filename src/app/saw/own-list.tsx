@@ -1,4 +1,6 @@
 import { useState } from 'react';
+import type { ListPlan } from '../../plan/index.ts';
+import { CardLine } from '../bench/card-line.tsx';
 import { SnagList } from '../snags/snag-list.tsx';
 import { useApp, useDesk } from '../state/use-desk.ts';
 import type { ListCut } from '../worker/list-work.ts';
@@ -64,10 +66,41 @@ function Refused({ cut }: { cut: ListCut & { readonly ok: false } }) {
 }
 
 function Cut({ cut: { plan, notes } }: { cut: ListCut & { readonly ok: true } }) {
+  const snags = [...notes, ...plan.snags.filter((s) => s.level !== 'note')];
   return (
     <>
-      {notes.length > 0 && <SnagList snags={notes} />}
+      {snags.length > 0 && <SnagList snags={snags} />}
       <LotSheets plan={plan} />
+      <ListCards plan={plan} />
     </>
+  );
+}
+
+/** The cards of a list, each under the number that stands in the rings of the drawings. */
+function ListCards({ plan }: { plan: ListPlan }) {
+  return (
+    <section className="list-cards" aria-label="Cards of the list">
+      <h2>Cut by cut</h2>
+      {plan.build.operations.map((o, i) => (
+        <article key={o.id} className="list-card">
+          <h3>
+            <span className="mark">{i + 1}</span> {o.title}
+          </h3>
+          <ol>
+            {o.lines.map((line, k) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a card's lines never move
+              <li key={k}>
+                <CardLine plan={plan} operation={o} line={line} />
+              </li>
+            ))}
+          </ol>
+          {o.cautions.map((c) => (
+            <p key={c} className="caution">
+              {c}
+            </p>
+          ))}
+        </article>
+      ))}
+    </section>
   );
 }

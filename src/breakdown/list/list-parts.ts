@@ -45,7 +45,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
         features: [],
         hand: 'none',
         between: false,
-        ...(row.strip === undefined ? {} : { strip: { id: row.strip, follow: followOf(row, rows) } }),
+        ...(row.strip === undefined ? {} : { strip: { id: row.strip, follow: followOf(row, rows, shop) } }),
       } as const;
       parts.push({ ...part, cut: sawnSize(ledger, step, part) });
     }
@@ -83,9 +83,19 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
   };
 }
 
-/** Pieces of one length stand side by side in their strip; pieces of one width, if not, end to end. */
-function followOf(row: ListRow, rows: readonly ListRow[]): 'length' | 'width' {
+/**
+ * Pieces of one length stand side by side in their strip; pieces of one width, if not, end to end. So do those that are alike both
+ * ways and side by side too wide for all stock.
+ */
+function followOf(row: ListRow, rows: readonly ListRow[], shop: Shop): 'length' | 'width' {
   const strip = rows.filter((r) => r.strip === row.strip);
   const alike = (of: (r: ListRow) => number | undefined) => strip.every((r) => of(r) === of(strip[0]!));
-  return !alike((r) => r.length.value) && alike((r) => r.width?.value) ? 'length' : 'width';
+  if (!alike((r) => r.width?.value)) return 'width';
+  if (!alike((r) => r.length.value)) return 'length';
+  const wide = strip.reduce((sum, r) => sum + r.count * (r.width?.value ?? 0), 0);
+  const widths = row.lot.stock.flatMap((s) => {
+    const read = s.width === undefined ? undefined : parseLength(s.width, shop.units);
+    return read?.ok ? [read.value] : [];
+  });
+  return widths.every((w) => wide > w) ? 'length' : 'width';
 }

@@ -8,15 +8,9 @@ import type { Given } from '../command.ts';
 import { faults, jsonOf, shopOf, textOf } from '../job-file.ts';
 import { BadInput, EXIT, type Output, writeJson } from '../output.ts';
 import { clockFor, effortOf, secondsOf } from '../search-clock.ts';
-import { hasStop } from '../snag-lines.ts';
+import { hasStop, snagLines } from '../snag-lines.ts';
 import { stepLines } from '../step-lines.ts';
 import { table } from '../table.ts';
-
-const WHY = {
-  'stock-used-up': 'the stock is used up',
-  'larger-than-all-stock': 'larger than all stock',
-  rules: 'the rules for cuts leave no way',
-} as const;
 
 /** `cut --list FILE --shop FILE`: cuts a maker's own list from the shop's rack. */
 export async function cutList(file: string, given: Given, output: Output): Promise<number> {
@@ -42,8 +36,8 @@ export async function cutList(file: string, given: Given, output: Output): Promi
   const plan = step.value;
   if (given.options.json) writeJson(output, inMm(plan.setOut.ledger, listReport(plan)));
   else output.out(listLines(plan));
-  for (const { part, why } of plan.breakdown.missing)
-    output.err(`${part.mark} (${part.name}): ${WHY[why]}.\n`);
+  const wrong = plan.snags.filter((s) => s.level !== 'note');
+  if (wrong.length > 0) output.err(`${snagLines(wrong)}\n`);
   return plan.breakdown.missing.length > 0 || hasStop(plan.snags) ? EXIT.snag : EXIT.fine;
 }
 
