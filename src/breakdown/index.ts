@@ -28,5 +28,6 @@ export {
 } from './planned-sheet.ts';
 export { lowerBound } from './planner/lower-bound.ts';
 export { type CutOptions, type CutProgress, ONE_SECOND, planCuts } from './planner/plan-cuts.ts';
+export { provenWords } from './proven-words.ts';
 export { type Spare, type SpareGroup, spareGroups } from './spares.ts';
 export type { TestPiece } from './test-pieces.ts';

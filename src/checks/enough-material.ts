@@ -110,8 +110,7 @@ function partsWithoutStock({
 /** Whether some stock would hold a size if nothing were taken off its sides. */
 function holdsRaw(job: JobDocument, lot: Lot, [length, width]: readonly [number, number]): boolean {
   return lot.stock.some(
-    (s) =>
-      lengthMm(job, s.length) >= length && (s.width === undefined || lengthMm(job, s.width) >= width),
+    (s) => lengthMm(job, s.length) >= length && (s.width === undefined || lengthMm(job, s.width) >= width),
   );
 }
 

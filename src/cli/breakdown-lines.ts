@@ -1,4 +1,4 @@
-import { type Breakdown, spareGroups } from '../breakdown/index.ts';
+import { type Breakdown, provenWords, spareGroups } from '../breakdown/index.ts';
 import { formatOf, type Shop } from '../job/index.ts';
 import { type Ledger, printSetting, type Traced } from '../measure/index.ts';
 import { joinMarks } from '../setting-out/index.ts';
@@ -21,6 +21,8 @@ export function breakdownLines(breakdown: Breakdown, ledger: Ledger, shop: Shop)
   const left = breakdown.leftovers.map((l) => [l.name, l.lot, size(l.length), size(l.width)]);
   return [
     table(['sheet', 'lot', 'stock', 'from', 'length', 'width'], sheets),
+    '\n',
+    ...breakdown.lots.filter((l) => l.sheets.length > 0).map((l) => `${l.lot.name}: ${provenWords(l)}.\n`),
     '\nLeft over\n',
     table(['piece', 'lot', 'length', 'width'], left),
     '\nIf a part is spoiled, cut it again from\n',

@@ -22,6 +22,12 @@ describe('cut --list', () => {
     expect(placed.filter((mark) => !named.includes(mark))).toEqual([]);
   });
 
+  test('says of every lot how far its plan is proven', async () => {
+    const { out } = await called('cut', '--list', LIST, '--shop', DEMO);
+    expect(out).toMatch(/^Birch plywood 18 mm: 2 used/m);
+    expect(out).toMatch(/^Birch plywood 6.5 mm: 1 used/m);
+  });
+
   test('wants a shop, and one thing to cut', async () => {
     expect((await called('cut', '--list', LIST)).err).toContain('--shop');
     expect((await called('cut', DEMO, '--list', LIST)).code).toBe(2);

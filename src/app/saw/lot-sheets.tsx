@@ -1,4 +1,4 @@
-import type { LotBreakdown } from '../../breakdown/index.ts';
+import { provenWords } from '../../breakdown/index.ts';
 import type { Plan } from '../../plan/index.ts';
 import { SheetCard } from './sheet-card.tsx';
 
@@ -36,11 +36,4 @@ export function LotSheets({
         ))}
     </>
   );
-}
-
-function provenWords({ plan, sheets }: LotBreakdown): string {
-  const used = `${sheets.length} used`;
-  if (plan.proven) return `${used}: proven, no plan costs less`;
-  if (plan.bound.sheets >= sheets.length) return `${used}: no plan can do with fewer`;
-  return `${used}; any plan needs at least ${plan.bound.sheets}${plan.endedByClock ? '; the search was ended before its time' : ''}`;
 }

@@ -79,6 +79,8 @@ async function cutProblem(file: string, given: Given, output: Output): Promise<n
     output.out(
       `Cost ${plan.cost / (read.problem.costScale ?? 1)}${plan.proven ? ', and no plan costs less' : `; no plan costs less than ${plan.bound.cost / (read.problem.costScale ?? 1)}`}.\n`,
     );
+    if (plan.endedByClock)
+      output.out('The search was ended before its time, and another run may end elsewhere.\n');
     for (const u of plan.unplaced) output.out(`${u.count} × ${u.piece}: ${WHY[u.why]}.\n`);
   }
   return plan.unplaced.length > 0 ? EXIT.snag : EXIT.fine;
