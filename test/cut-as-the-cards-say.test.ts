@@ -27,7 +27,7 @@ describe('what the cards saw', () => {
         ...sheet,
         trim: '15 mm',
         stock: [
-          { id: 'plank', length: '3 m', width: '240 mm', have: 1, flaws: [flaw(900, 50, 80, 40)] },
+          { id: 'plank', length: '2.6 m', width: '240 mm', have: 1, flaws: [flaw(900, 50, 80, 40)] },
           { id: 'wide', length: '2.5 m', width: '300 mm', price: 40 },
         ],
       },

@@ -35,6 +35,9 @@ describe('a list in its shop', () => {
     const plan = cutFrom(lots, list, { tools: shortRail });
     expect(used(plan)).toEqual(['half']);
     expect(codes(plan)).toEqual([]);
+    // A sheet of one's own that stays on the rack is told.
+    const own = [{ ...sheet, stock: [{ ...big, have: 1 }, half] }];
+    expect(codes(cutFrom(own, list, { tools: shortRail }))).toEqual(['stock.beyond-the-rail']);
     // What only the large sheet holds still comes from it, and is told.
     expect(codes(cutFrom(lots, 'length,width,stock\n1900,400,ply', { tools: shortRail }))).toEqual([
       'tools.rail-short',

@@ -48,6 +48,8 @@ export interface LotProblem {
   /** What the yard does to sheets that are bought; absent where they come as they are. */
   readonly yard?: YardWork;
   readonly sources: ReadonlyMap<string, StockSource>;
+  /** Ids of stock that was left alone because the shop's rail is too short for it. */
+  readonly beyondRail?: readonly string[];
   /** How far behind a flaw pieces begin in the plan; absent: at once. */
   readonly beyondFlaws?: Traced;
   /** Parts behind each piece id: all cut alike, in the order of marks. */

@@ -20,5 +20,6 @@ export function withinReach(shop: Shop, lot: LotProblem): LotProblem | undefined
   const stock = all.filter((s) => within(s) || (s.trim === 0 && Math.min(s.length, s.width!) <= longest));
   if (stock.length === 0) return undefined;
   const rules = stock.every(within) ? {} : { rules: { ...lot.problem.rules, longest } };
-  return { ...lot, problem: { ...lot.problem, stock, ...rules } };
+  const beyondRail = all.filter((s) => !stock.includes(s)).map((s) => lot.sources.get(s.id)!.stock.id);
+  return { ...lot, beyondRail, problem: { ...lot.problem, stock, ...rules } };
 }

@@ -14,7 +14,7 @@ import { lids } from './lids.ts';
 import { lifting, sheetLifting } from './lifting.ts';
 import { looseShelves } from './loose-shelves.ts';
 import { sag } from './sag.ts';
-import { sawReach } from './saw-reach.ts';
+import { beyondTheRail, sawReach } from './saw-reach.ts';
 import { screwHold } from './screw-hold.ts';
 import { screwPaths } from './screw-path.ts';
 import { sliding } from './sliding.ts';
@@ -43,6 +43,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   tipsForward,
   bits,
   sawReach,
+  beyondTheRail,
   clampReach,
   lifting,
   wayHome,
@@ -62,5 +63,5 @@ export function checkPlan(input: CheckInput): readonly Snag[] {
  * rail, the weight of sheets.
  */
 export function checkSawing(input: Omit<CheckInput, 'weigh'>): readonly Snag[] {
-  return [enoughMaterial, sawReach, sheetLifting].flatMap((check) => check(input));
+  return [enoughMaterial, sawReach, beyondTheRail, sheetLifting].flatMap((check) => check(input));
 }

@@ -9,6 +9,30 @@ import { lengthMm, ShopWords } from './shop-words.ts';
 
 type Input = Pick<CheckInput, 'job' | 'setOut' | 'build'>;
 
+/** Stock on the rack that the rail is too short for, where parts came from other stock instead. */
+export function beyondTheRail({ job, breakdown }: Pick<CheckInput, 'job' | 'breakdown'>): readonly Snag[] {
+  return breakdown.lots.flatMap(({ lot, problem }) =>
+    lot.stock
+      .filter((s) => (s.have ?? 0) > 0 && problem.beyondRail?.includes(s.id))
+      .map((s): Snag => {
+        const words = new ShopWords(job);
+        const rail = job.shop.tools.find((t): t is ToolOf<'guide-rail'> => t.kind === 'guide-rail')!;
+        return {
+          code: 'stock.beyond-the-rail',
+          level: 'mind',
+          where: { path: `shop/rack/lots/${lot.id}/stock/${s.id}`, lot: lot.id },
+          sentence: `“${s.name ?? s.id}” of “${lot.name}” stays on the rack: the rail “${rail.name ?? rail.id}”, ${words.length(lengthMm(job, rail.length))} long, can’t true its ${words.length(lengthMm(job, s.length))}, and parts come from other stock.`,
+          rule: practice('a guide rail stands out beyond the sheet at both ends'),
+          cures: [
+            {
+              says: 'Join on another length of rail; or cut it roughly in two first, and list the halves as they are then.',
+            },
+          ],
+        };
+      }),
+  );
+}
+
 /** A rail stands out beyond the sheet by this much in all, so that the saw is guided before and after. */
 const RAIL_BEYOND = toMm(SETTING_OUT.railBeyond.value);
 

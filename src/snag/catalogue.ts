@@ -411,6 +411,11 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['tools.no-bit', 'A bit is lacking.'],
     ['tools.no-rail', 'Sheets are to be sawn, and there is no guide rail.', MIND],
     ['tools.rail-short', 'The guide rail is short for a cut.', STOP_OR_MIND],
+    [
+      'stock.beyond-the-rail',
+      'Stock on the rack is left alone, because the guide rail is too short for it.',
+      MIND,
+    ],
     ['tools.saw-shallow', 'The saw does not reach through a board.'],
     ['tools.saw-shallow-tilted', 'The saw does not reach through a board with its blade tilted.'],
     ['tools.saw-reach-unknown', 'How deep the saw cuts with its blade tilted is not stated.', MIND],
