@@ -379,3 +379,38 @@ test('a panel at the back of a bay is screwed to its uprights clear of the dados
   );
   expect(screwPaths({ job: job.job, setOut: job.drawn }).map((s) => s.sentence)).toEqual([]);
 });
+
+test('sliding doors in a case that comes out a little narrower than drawn still stand between its sides', async () => {
+  const of = built(
+    equipped(
+      document(
+        'mm',
+        '17.6 mm',
+        [
+          {
+            id: 'piece',
+            kind: 'piece',
+            name: 'A piece',
+            width: '1550 mm',
+            height: '820 mm',
+            depth: '400 mm',
+          },
+          { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'dado' },
+          { id: 'inside', kind: 'opening', parent: 'case', split: 'across' },
+          { id: 'left', kind: 'opening', parent: 'inside' },
+          { id: 'right', kind: 'opening', parent: 'inside' },
+          {
+            id: 'doors',
+            kind: 'sliding-doors',
+            parent: 'case',
+            board: 'thin',
+            over: ['left', 'right'],
+            closes: 'each',
+          },
+        ],
+        { thin: '8.8 mm' },
+      ),
+    ),
+  );
+  expect(await dryFaults(of)).toEqual([]);
+});

@@ -98,7 +98,10 @@ function liftIn(bench: Bench, set: SlidingSet, leaf: SlidingLeaf): void {
     planesOf(l, left).planes['+x'],
   );
   // Never further than the other end leaves room for.
-  const beside = l.ticks(from) === 0 ? undefined : bench.set('marking', from, 'down');
+  const beside =
+    l.ticks(from) === 0
+      ? undefined
+      : bench.set('marking', l.less(NARROWER, from, cutShort(l, below)), 'down');
   const lengths: Traced[] = [
     lift,
     bench.set('router', set.groove.lower),
@@ -133,6 +136,19 @@ function liftIn(bench: Bench, set: SlidingSet, leaf: SlidingLeaf): void {
       cautions: [CAUTION.fingers],
     },
     [part.mark, 'case'],
+  );
+}
+
+const NARROWER =
+  'clear distance beside the door, in a case that may come out narrower by what the saw can be set to';
+
+/** How much shorter than drawn a board is cut, and with it the case that it keeps apart. */
+function cutShort(l: Bench['ledger'], board: Part): Traced {
+  const drawn = board.length;
+  return l.less(
+    'how much shorter it is cut',
+    drawn,
+    l.least('its length, at most as drawn', drawn, board.cut.length),
   );
 }
 
