@@ -210,7 +210,7 @@ function badSplit(r: Extract<DesignRecord, { kind: 'opening' }>, tree: RecordTre
         'design.split-of-one',
         path,
         r.id,
-        `“${r.id}” is split but has ${openings.length} openings.`,
+        `“${r.id}” is split but has ${openings.length === 1 ? 'one opening' : 'no openings'}.`,
         'Give it two or more, or take “split” out.',
       ),
     );
