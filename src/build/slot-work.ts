@@ -59,7 +59,7 @@ function rout(
   bench.settings.push({
     id: `${part.mark}/slot-${first.face}-${n}`,
     kind: 'slot',
-    what: `Rout ${row.length === 1 ? 'a slot' : `${row.length} slots`} through`,
+    what: `${sawn ? 'Cut' : 'Rout'} ${row.length === 1 ? 'a slot' : `${row.length} slots`} through`,
     parts: batch,
     purpose: first.purpose,
     does: {

@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { built } from '../../test/build/built.ts';
 import { checkInput, glazeCabinet, withPlaces } from '../../test/checks/checked-job.ts';
 import { bits } from './bits.ts';
 
@@ -62,4 +64,30 @@ test('a rabbet bit cuts a rabbet as well', () => {
   expect(rabbets.map((s) => s.where.operation).every((id) => id?.includes('groove'))).toBe(true);
   const none = owning(BITS.filter((b) => b.kind !== 'straight'));
   expect(lacks(none)).toContain('straight router bit');
+});
+
+test('slots that are bored and sawn without a router ask for a twist drill, and sawn rabbets for no bit', () => {
+  const read = (name: string) =>
+    JSON.parse(readFileSync(new URL(`../../examples/${name}.json`, import.meta.url), 'utf8'));
+  const without = (name: string) => {
+    const plain = read(name);
+    const tools = plain.shop.tools.filter((t: { kind: string }) => t.kind !== 'router');
+    const rack = { ...plain.shop.rack, bits: [] };
+    const { job, drawn: setOut, build } = built({ ...plain, shop: { ...plain.shop, tools, rack } });
+    return { job, setOut, build };
+  };
+  const stand = without('sewing-stand');
+  const slots = stand.build.operations.filter((o) => o.does.act === 'slot');
+  expect(slots.map((o) => o.title.replace(/ through.*/, ''))).toEqual(['Cut 3 slots']);
+  const asked = (of: ReturnType<typeof without>, act: string) =>
+    bits({
+      ...of,
+      build: { ...of.build, operations: of.build.operations.filter((o) => o.does.act === act) },
+    });
+  expect(asked(stand, 'slot').map((s) => s.sentence)).toEqual([
+    expect.stringContaining('needs a twist drill of'),
+  ]);
+  const cupboard = without('linen-cupboard');
+  expect(cupboard.build.operations.some((o) => o.does.act === 'rabbet')).toBe(true);
+  expect(asked(cupboard, 'rabbet')).toEqual([]);
 });

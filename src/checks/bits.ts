@@ -1,5 +1,5 @@
-import type { Act } from '../build/index.ts';
-import type { Bit } from '../job/index.ts';
+import type { Operation } from '../build/index.ts';
+import type { Bit, ToolKind } from '../job/index.ts';
 import { POCKET_HOLE } from '../materials/index.ts';
 import { type Traced, toMm } from '../measure/index.ts';
 import type { Snag } from '../snag/index.ts';
@@ -43,19 +43,22 @@ export function bits({ job, setOut, build }: Pick<CheckInput, 'job' | 'setOut' |
   const owned = job.shop.rack.bits.map((b) => ({ kind: b.kind, mm: lengthMm(job, b.diameter) }));
   const told = new Set<string>();
   const snags: Snag[] = [];
-  for (const o of build.operations)
-    for (const need of needsOf(o.does, o.kind, mm).map((n) => ({ ...n, operation: o.id, title: o.title }))) {
+  for (const o of build.operations) {
+    const tool = job.shop.tools.find((t) => t.id === o.tool)?.kind;
+    for (const need of needsOf(o, tool, mm).map((n) => ({ ...n, operation: o.id, title: o.title }))) {
       const key = `${need.kind} ${need.mm}`;
       if (told.has(key) || owned.some((b) => serves(b, need))) continue;
       told.add(key);
       snags.push(lacking(need, owned, words));
     }
+  }
   return snags;
 }
 
+/** The bits of an operation. What a saw, a chisel or a drill makes without a router asks for no router bit. */
 function needsOf(
-  does: Act,
-  kind: string,
+  { does, kind }: Operation,
+  tool: ToolKind | undefined,
   mm: (t: Traced) => number,
 ): readonly Omit<Need, 'operation' | 'title'>[] {
   switch (does.act) {
@@ -72,8 +75,11 @@ function needsOf(
     case 'pocket':
       return [{ kind: 'pocket', mm: toMm(POCKET_HOLE.bore.value) }];
     case 'rabbet':
-      return [{ kind: 'straight' }];
+      return tool === 'router' ? [{ kind: 'straight' }] : [];
     case 'slot':
+      return tool === 'router'
+        ? [{ kind: 'straight', mm: mm(does.bit), exact: true }]
+        : [{ kind: 'twist', mm: mm(does.bit) }];
     case 'groove':
       return [{ kind: 'straight', mm: mm(does.bit), exact: true }];
     case 'spline-groove':
