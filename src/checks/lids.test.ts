@@ -41,3 +41,12 @@ test('a narrow gap pinches; without it, holes in the sides must let air in (EN 7
     'lids.shut-in',
   ]);
 });
+
+test('in a shop that works in inches the gap is told and typed in them', () => {
+  const job = chestJob({ front: { gap: '8 mm' } });
+  const inches = { ...job, shop: { ...job.shop, units: 'in', precision: '1/32' } } as typeof job;
+  const [snag] = lids({ job: inches, setOut: setOut(job) });
+  expect(snag!.sentence).toContain('comes down to 5/16" above');
+  expect(snag!.figures).toMatchObject({ unit: 'in' });
+  expect(snag!.cures[0]!.edits).toEqual([{ record: 'front', field: 'gap', value: '19/32"' }]);
+});

@@ -4,6 +4,7 @@ import { type Traced, toMm } from '../measure/index.ts';
 import type { Lid, SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
+import { ShopWords } from './shop-words.ts';
 
 type Input = Pick<CheckInput, 'job' | 'setOut'>;
 
@@ -46,9 +47,13 @@ function falls(
   ];
 }
 
+/** A little more than fingers need. */
+const OPEN_MM = 15;
+
 function pinches({ job, setOut }: Input, lid: Lid): readonly Snag[] {
   const gap = mm(setOut, lid.gap);
   if (gap >= PINCHING.toMm) return [];
+  const words = new ShopWords(job);
   const box = treeOf(job).caseOf(lid.record);
   const front = box && treeOf(job).childOf(box.id, 'front');
   return [
@@ -56,17 +61,17 @@ function pinches({ job, setOut }: Input, lid: Lid): readonly Snag[] {
       code: 'lids.pinch',
       level: 'mind',
       where: { path: `design/records/${front?.id ?? lid.record}`, record: front?.id ?? lid.record },
-      sentence: `The lid comes down to ${round(gap)} mm above the front, where fingers lie.`,
-      figures: { value: round(gap), limit: PINCHING.toMm, margin: round(gap - PINCHING.toMm), unit: 'mm' },
+      sentence: `The lid comes down to ${words.fine(gap)} above the front, where fingers lie.`,
+      figures: words.atLeast(gap, PINCHING.toMm),
       rule: {
-        says: `a gap that fingers get into is at least ${PINCHING.toMm} mm wide, or under ${PINCHING.fromMm} mm where none get in`,
+        says: `a gap that fingers get into is at least ${words.fine(PINCHING.toMm)} wide, or under ${words.fine(PINCHING.fromMm)} where none get in`,
         source: PINCHING.source,
         confirmed: PINCHING.confirmed,
       },
       cures: [
         {
-          says: `Leave at least ${PINCHING.toMm} mm open under the lid.`,
-          ...(front ? { edits: [{ record: front.id, field: 'gap', value: '15 mm' }] } : {}),
+          says: `Leave at least ${words.fine(PINCHING.toMm)} open under the lid.`,
+          ...(front ? { edits: [{ record: front.id, field: 'gap', value: words.fine(OPEN_MM) }] } : {}),
         },
       ],
     },
@@ -148,8 +153,4 @@ function enoughAir(holes: readonly AirHole[]): boolean {
 
 function mm(setOut: SetOut, t: Traced): number {
   return toMm(setOut.ledger.ticks(t));
-}
-
-function round(x: number): number {
-  return Math.round(x * 10) / 10;
 }

@@ -38,10 +38,15 @@ test('limits go to the safe side: 10 mm lies between 25/64 and 26/64 inch', () =
   expect(told('a screw of about 3 x 20 mm')).toBe('a screw of about 1/8" x 25/32"');
 });
 
-test('what a cure types into the document is said as it is typed', () => {
-  const cure = {
-    says: 'Set the back in by 10 mm.',
-    edits: [{ record: 'b', field: 'setIn', value: '10 mm' }],
+test('what a cure types into the document is typed in inches, and said as it is typed', () => {
+  const typing = (says: string, ...values: readonly (string | number)[]) => {
+    const edits = values.map((value) => ({ record: 'b', field: 'f', value }));
+    const { cures } = inShopUnits(snag('x', [{ says, edits }]), inches);
+    return [cures[0]!.says, ...cures[0]!.edits!.map((e) => e.value)];
   };
-  expect(inShopUnits(snag('x', [cure]), inches).cures).toEqual([cure]);
+  expect(typing('Set the back in by 10 mm.', '10 mm')).toEqual(['Set the back in by 13/32".', '13/32"']);
+  expect(typing('Make it at most 610 mm wide.', '610 mm')).toEqual(['Make it at most 24" wide.', '24"']);
+  expect(typing('Set the base further back.', '40 mm')).toEqual(['Set the base further back.', '1 19/32"']);
+  // What is no plain length stays as it is.
+  expect(typing('Have one.', 1, 'equal', '12 mm + 3 mm')).toEqual(['Have one.', 1, 'equal', '12 mm + 3 mm']);
 });

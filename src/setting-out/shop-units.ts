@@ -9,7 +9,7 @@ import {
   type Ticks,
   toStep,
 } from '../measure/index.ts';
-import type { Cure, Snag } from '../snag/index.ts';
+import type { Cure, CureEdit, Snag } from '../snag/index.ts';
 
 /** An amount of millimetres, with the words before it that tell which way it may be off; of two, `9 to 12 mm`, both. */
 const AMOUNT = /((?:at most|at least|no \w+ than) )?(\d+(?:\.\d+)?)(?:( to | x )(\d+(?:\.\d+)?))? mm\b/g;
@@ -22,14 +22,16 @@ const AMOUNT = /((?:at most|at least|no \w+ than) )?(\d+(?:\.\d+)?)(?:( to | x )
 export function inShopUnits(snag: Snag, shop: Pick<Shop, 'units' | 'precision'>): Snag {
   if (shop.units === 'mm') return snag;
   const format = formatOf(shop);
-  const say = (text: string, asTyped: readonly unknown[] = []) => inInches(text, format, asTyped);
-  const cure = (c: Cure): Cure => ({
-    ...c,
-    says: say(
-      c.says,
-      (c.edits ?? []).map((e) => e.value),
-    ),
-  });
+  const say = (text: string, typed?: ReadonlyMap<string, string>) => inInches(text, format, typed);
+  const cure = (c: Cure): Cure => {
+    const typed = typedInInches(c, format);
+    const { edits } = c;
+    return {
+      ...c,
+      says: say(c.says, typed),
+      ...(edits ? { edits: edits.map((e) => retyped(e, typed)) } : {}),
+    };
+  };
   return {
     ...snag,
     sentence: say(snag.sentence),
@@ -38,12 +40,41 @@ export function inShopUnits(snag: Snag, shop: Pick<Shop, 'units' | 'precision'>)
   };
 }
 
-/** What a cure types into the document stays as it is typed. */
-function inInches(text: string, format: LengthFormat, asTyped: readonly unknown[]): string {
+function retyped(edit: CureEdit, typed: ReadonlyMap<string, string>): CureEdit {
+  const value = typed.get(String(edit.value));
+  return value === undefined ? edit : { ...edit, value };
+}
+
+/** A length that a cure types, and nothing else. */
+const TYPED = /^(\d+(?:\.\d+)?) mm$/;
+
+/**
+ * What a cure types into the document, in the shop's units: to the side that its sentence names, else up, since room that is
+ * left is seldom too much.
+ */
+function typedInInches({ says, edits = [] }: Cure, format: LengthFormat): ReadonlyMap<string, string> {
+  const typed = new Map<string, string>();
+  for (const { value } of edits) {
+    const mm = TYPED.exec(String(value))?.[1];
+    if (mm === undefined) continue;
+    const said = [...says.matchAll(AMOUNT)].find(([, , first, joint]) => first === mm && joint === undefined);
+    const how = said?.[1] === undefined ? 'up' : wayOf(said[1]);
+    typed.set(String(value), printed(mm, format, how));
+  }
+  return typed;
+}
+
+/** Amounts in inches; one that a cure types as it types it. */
+function inInches(
+  text: string,
+  format: LengthFormat,
+  typed: ReadonlyMap<string, string> = new Map(),
+): string {
   return text.replace(
     AMOUNT,
-    (whole, limit: string | undefined, first: string, joint: string | undefined, second) => {
-      if (asTyped.includes(`${first} mm`)) return whole;
+    (_, limit: string | undefined, first: string, joint: string | undefined, second) => {
+      const same = joint === undefined ? typed.get(`${first} mm`) : undefined;
+      if (same !== undefined) return `${limit ?? ''}${same}`;
       const how = wayOf(limit);
       if (joint === undefined) return `${limit ?? ''}${printed(first, format, how)}`;
       return `${limit ?? ''}${printed(first, format, joint === ' to ' ? 'up' : how)}${joint}${printed(second, format, joint === ' to ' ? 'down' : how)}`;
