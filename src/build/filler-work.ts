@@ -36,7 +36,7 @@ function fitFiller(bench: Bench, filler: Part): void {
         'Saw on the waste side with the saw leaning, so that the back is undercut, and plane to the line.',
       ],
       lengths: [leaves],
-      cautions: [CAUTION.dust],
+      cautions: [CAUTION.handsaw, CAUTION.dust],
     },
     [mark, 'case'],
   );

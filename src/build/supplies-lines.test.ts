@@ -32,3 +32,17 @@ test('doors before the case have two bumpers each; what hangs has anchors, what 
   expect(console).toContain('two at least for X1');
   expect(console).not.toContain('bumper');
 });
+
+test('small things that cards ask for are gathered too, and no others', () => {
+  const things = (name: string) =>
+    first(builtExample(name))
+      .split('\n')
+      .filter((line) => /tape\b.*\.$|wax|compasses/i.test(line) && !/reckoned|hardwax/i.test(line));
+  expect(things('glaze-cabinet')).toEqual([
+    'Masking tape, double-sided tape for the fronts of drawers and candle wax or paraffin for what slides.',
+  ]);
+  expect(things('linen-cupboard')).toEqual([
+    'Masking tape, an iron and a block of hardwood for the tape and compasses to scribe with.',
+  ]);
+  expect(things('step-stool')).toEqual([]);
+});

@@ -7,7 +7,7 @@ import type { FinishPlan } from './finish/finish-plan.ts';
 import { markWords } from './mark-words.ts';
 import { glueOf } from './setting-times.ts';
 import { EACH_HOLDS } from './wall-fixings.ts';
-import { capital } from './words.ts';
+import { capital, listWords } from './words.ts';
 
 /** What is used up or stuck on besides screws and fittings: glue, finish, bumpers, what holds the piece to the wall. */
 export function suppliesLines(bench: Bench, finishing: FinishPlan, lengths: Traced[]): readonly string[] {
@@ -15,6 +15,7 @@ export function suppliesLines(bench: Bench, finishing: FinishPlan, lengths: Trac
     ...glueLine(bench),
     ...finishLine(bench, finishing),
     ...bumperLine(bench, lengths),
+    ...smallThings(bench, finishing),
     ...wallLine(bench),
   ];
 }
@@ -66,6 +67,25 @@ function bumperLine(bench: Bench, lengths: Traced[]): readonly string[] {
   return [
     `${2 * doors} × bumper, {${n}} thick: two for the free side of each door, where it closes on the case.`,
   ];
+}
+
+/** What the cards ask for that is no fitting, and that nobody wants to go out for in the middle. */
+function smallThings({ job, setOut }: Bench, { before }: FinishPlan): readonly string[] {
+  const { drawers, sliding } = setOut;
+  const lots = new Map(job.shop.rack.lots.map((lot) => [lot.id, lot.tape]));
+  const edging = setOut.parts.filter((p) =>
+    setOut.joints.some((j) => j.duty === 'edging' && j.part === p.id),
+  );
+  const things = [
+    ...(edging.some((p) => lots.get(p.lot) === undefined) || before.length > 0 ? ['masking tape'] : []),
+    ...(edging.some((p) => lots.get(p.lot) === 'iron-on') ? ['an iron and a block of hardwood for the tape'] : []),
+    ...(drawers.length > 0 ? ['double-sided tape for the fronts of drawers'] : []),
+    ...(sliding.length > 0 || drawers.some((d) => !d.runner)
+      ? ['candle wax or paraffin for what slides']
+      : []),
+    ...(setOut.joints.some((j) => j.duty === 'filler') ? ['compasses to scribe with'] : []),
+  ];
+  return things.length === 0 ? [] : [`${capital(listWords(things))}.`];
 }
 
 function wallLine({ setOut }: Bench): readonly string[] {
