@@ -92,7 +92,7 @@ export class Progress {
     return cutDrawing(cut, ledger, lengths, { width: ROOM.width - 16, height: 20 }, type);
   }
 
-  /** The first of the two cuts; the second is the same from the other edge. */
+  /** Both cuts, each from its own edge. */
   private ripApart(
     act: Act & { act: 'rip-apart' },
     lengths: Lengths,
@@ -105,10 +105,11 @@ export class Progress {
       ...size,
       across: 'width' as const,
       at: act.widths[0],
+      fromFar: act.widths[1],
       yields: act.yields,
       ...(railWidth === undefined ? {} : { rail: { on: 'before' as const, width: railWidth } }),
     };
-    return cutDrawing(cut, this.input.setOut.ledger, lengths, { width: ROOM.width - 16, height: 20 }, type);
+    return cutDrawing(cut, this.input.setOut.ledger, lengths, { width: ROOM.width - 22, height: 20 }, type);
   }
 
   private assemble(act: Act & { act: 'set' | 'screw' }): Drawing | undefined {

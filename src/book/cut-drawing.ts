@@ -10,6 +10,8 @@ export interface CutToDraw {
   readonly width: Ticks;
   readonly across: 'length' | 'width';
   readonly at: Traced;
+  /** A second cut right through along the same way, measured from the far edge; what is between both is waste. */
+  readonly fromFar?: Traced;
   /** The name of what lies before the line, and behind it; absent is waste. */
   readonly yields: readonly [string | undefined, string | undefined];
   /** Which side of the line keeps its size, and how wide the rail is that lies on it; absent where no rail is used. */
@@ -110,12 +112,24 @@ export function cutDrawing(
         label: height - y > wide ? 'over' : 'before',
       }),
     );
+    if (cut.fromFar !== undefined) {
+      const far = (height * ledger.ticks(cut.fromFar)) / cut.width;
+      const words = lengths.bare(cut.fromFar);
+      marks.push(
+        rectangle(0, far, width, y - far, { fill: fill(undefined) }),
+        line([-1.5, far], [width + 1.5, far], 'cut', 'ink'),
+        dimension({ words, trace: cut.fromFar, from: 0, to: far }, 'y', width + 5.6, {
+          foot: width + 0.8,
+          label: far > type.width(words, FIGURE, 'regular') + 1.2 ? 'over' : 'before',
+        }),
+      );
+    }
   }
   const left = cut.across === 'width' ? 9.5 : 1;
   const below = cut.across === 'length' ? 7.5 : 2;
   const above = cut.across === 'width' ? 9 : 2;
   return {
-    width: width + left + 2 + (cut.across === 'length' ? 6 : 0),
+    width: width + left + 2 + (cut.across === 'length' || cut.fromFar !== undefined ? 6 : 0),
     height: height + above + below,
     marks: moved(marks, left, above),
   };
