@@ -78,7 +78,9 @@ function smallThings({ job, setOut }: Bench, { before }: FinishPlan): readonly s
   );
   const things = [
     ...(edging.some((p) => lots.get(p.lot) === undefined) || before.length > 0 ? ['masking tape'] : []),
-    ...(edging.some((p) => lots.get(p.lot) === 'iron-on') ? ['an iron and a block of hardwood for the tape'] : []),
+    ...(edging.some((p) => lots.get(p.lot) === 'iron-on')
+      ? ['an iron and a block of hardwood for the tape']
+      : []),
     ...(drawers.length > 0 ? ['double-sided tape for the fronts of drawers'] : []),
     ...(sliding.length > 0 || drawers.some((d) => !d.runner)
       ? ['candle wax or paraffin for what slides']
