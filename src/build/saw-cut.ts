@@ -33,7 +33,13 @@ export interface CutDraft {
 export function cut(bench: Bench, draft: CutDraft): void {
   const { across, keep, workpiece } = draft;
   const strip = isStrip(bench, workpiece);
-  const reference = across === 'width' ? 'the trued long edge' : 'the squared end';
+  const { length, width } = draft.of;
+  // A piece may be wider than it is long: which of its sides is meant must not be guessed.
+  const short = !strip && bench.ledger.ticks(length) < bench.ledger.ticks(width);
+  const reference =
+    across === 'width'
+      ? `the trued ${short ? 'edge, here a short side' : 'long edge'}`
+      : `the squared end${short ? ', here a long side' : ''}`;
   const trimming = draft.kind === 'true-edge' || draft.kind === 'square-end';
   const from =
     trimming && keep === 'behind' ? (across === 'width' ? 'the raw long edge' : 'the raw end') : reference;
@@ -55,7 +61,7 @@ export function cut(bench: Bench, draft: CutDraft): void {
               : 'Cut on the waste side of the line, so that the mark stays on the part to keep: a fine handsaw in a mitre box, or the saw with the strip clamped down beside a board of its own thickness.',
           ]
         : [
-            `Mark {0} from ${from}, near both ${across === 'width' ? 'ends' : 'long edges'}.`,
+            `Mark {0} from ${from}, near both ${short ? 'of its ends' : across === 'width' ? 'ends' : 'long edges'}.`,
             `${bench.tool('guide-rail') ? 'Lay the rail on the part to keep, its edge on both marks, beyond the wood at both ends' : 'Clamp a straight board to the part to keep as a fence, beyond the wood at both ends and as far from both marks as the saw’s shoe reaches beside its blade: take that from the test cut'}; the kerf falls on the ${keep === 'before' ? 'far' : 'near'} side of the line.`,
             ...(underRail(bench, keptOf(bench, draft))
               ? [

@@ -69,3 +69,22 @@ test('the slot to be measured is the blade’s, not what a cut takes in the plan
   const trial = build.operations.find((o) => o.kind === 'test-cut')!;
   expect(drawn.ledger.ticks(trial.lengths[0]!) / 3200).toBe(2.2);
 });
+
+test('what is cut up the same way next isn’t trimmed before: its last part is, when it is alone', () => {
+  const trims = build.operations.filter((o) => o.id.includes('/trim-'));
+  expect(trims.length).toBeGreaterThan(2);
+  for (const trim of trims) {
+    if (trim.does.act !== 'saw') throw new Error(trim.title);
+    const { workpiece, across } = trim.does;
+    const next = cuts.find((c) => c.does.act === 'saw' && c.does.workpiece === workpiece);
+    if (next?.does.act === 'saw') expect(next.does.across, trim.title).not.toBe(across);
+  }
+});
+
+test('of a piece that is wider than it is long the card says which side is meant', () => {
+  const kitchen = builtExample('hall-kitchen').build.operations.filter((o) => o.stage === 'sheets');
+  const short = kitchen.filter((o) => o.reference === 'the trued edge, here a short side');
+  expect(short.length).toBeGreaterThan(20);
+  for (const o of short)
+    expect(o.lines.join(' ')).toContain('from the trued edge, here a short side, near both of its ends');
+});

@@ -172,6 +172,8 @@ function trimToContents(
   const to = node.kind === 'piece' ? `${node.part.mark} (${node.part.name})` : `piece ${workpiece}`;
   const turned = node.kind === 'piece' && node.turned;
   for (const across of ['width', 'length'] as const) {
+    // Of what is cut up the same way next, the last part is trimmed when it is alone.
+    if (node.kind === 'cut' && node.across === across) continue;
     const needs = trimTo(bench, node, across);
     if (needs === undefined || (only !== undefined && only !== across)) continue;
     cut(bench, {
