@@ -38,6 +38,8 @@ export interface FinishPlan {
   readonly areaM2: number;
   /** With waste. */
   readonly litres: number;
+  /** Marks of parts whose upper face wears as a top does. */
+  readonly tops: readonly string[];
   /** Marks of parts with a face that no hand reaches once the piece stands. */
   readonly before: readonly string[];
   /** Of these, solid tops that lie on a panel: no glue comes on them. */
@@ -78,6 +80,7 @@ export function planFinish(bench: Bench): FinishPlan {
     classes,
     areaM2: classes.reduce((sum, c) => sum + c.areaM2, 0),
     litres: classes.reduce((sum, c) => sum + c.litres, 0),
+    tops: [...new Set(faces.flatMap((f) => (f.surface === 'top' ? [f.face.part.mark] : [])))],
     before: [...new Set([...inside.map((p) => p.mark), ...solidTops])],
     solidTops,
     hidden: hiddenFaces(bench, faces),

@@ -113,17 +113,18 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
   }
   const top = plan.classes.find((c) => c.surface === 'top');
   if (!top) return;
-  rub(bench, 'finish', plan.coats + 1, whole, 'the top', everything);
+  const tops = plan.tops.length > 1 ? 'tops' : 'top';
+  rub(bench, 'finish', plan.coats + 1, whole, `the ${tops}`, everything);
   bench.do(
     {
       id: 'finish/top-coat',
       kind: 'finish',
       stage: 'finish',
-      title: `One more coat of ${name} on the top, which wears most`,
+      title: `One more coat of ${name} on the ${tops}, which wear${plan.tops.length > 1 ? '' : 's'} most`,
       does: { act: 'other', on: whole },
       times: Math.max(0.25, top.areaM2 / FINISH_WORK.m2PerCard),
       lines: [
-        'The upper face alone, in one go from end to end. Stand away when it is done: dust falls on wet tops.',
+        `The upper face of ${listWords(plan.tops)} alone, in one go from end to end. Stand away when it is done: dust falls on wet tops.`,
       ],
       cautions: [CAUTION.oil, CAUTION.vapour],
     },

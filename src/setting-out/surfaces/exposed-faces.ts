@@ -14,6 +14,8 @@ export interface ExposedFace<P extends UncutPart = Part> {
   readonly gapMm?: number;
   /** How far it stands behind the piece’s foremost, backmost ... plane on its own side. */
   readonly behindMm: number;
+  /** How high above the lowest point of the piece it lies, where it looks up or down. */
+  readonly highMm: number;
 }
 
 const SIDES: readonly Side[] = ['start', 'end', 'near', 'far', 'under', 'show'];
@@ -82,6 +84,7 @@ export function lookingRound<P extends UncutPart>({
       areaMm2: area / PER_MM ** 2,
       ...(faced > 0.5 * area ? { gapMm: gap / PER_MM } : {}),
       behindMm: (up ? whole.max[axis]! - plane : plane - whole.min[axis]!) / PER_MM,
+      highMm: ((axis === 2 ? plane : boxes[i]!.min[2]!) - whole.min[2]!) / PER_MM,
     };
   };
 }
