@@ -23,7 +23,6 @@ export const CAUTION = {
   noStop:
     'Nothing stops this drawer: drawn out past its pencil line it drops, on a foot or a child. One hand under it.',
   lift: 'Lift with two people and straight backs.',
-  liftAlone: 'Ask somebody to help: lift with two people and straight backs.',
   edges: 'Wear gloves: raw edges and splinters cut.',
   glue: 'Read the glue’s own label: its open and clamping times come before the ones given here.',
   oil: 'Rags with oil can catch fire by themselves: lay them flat outdoors to dry, or soak them in water in a closed metal can. Air the room.',

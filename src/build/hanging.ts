@@ -1,3 +1,4 @@
+import { DOORS } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
 import type { Direction, DoorLeaf, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
@@ -136,6 +137,7 @@ function setDoor(bench: Bench, leaf: DoorLeaf): void {
   const touches = touchesOf(bench, leaf, part);
   const lengths: Traced[] = [];
   const told = touchesTold(bench, touches, lengths);
+  const standOff = leaf.hang === 'inset' ? -1 : lengths.push(bench.rule(DOORS.standOff)) - 1;
   bench.do(
     {
       id: `${part.mark}/set`,
@@ -155,7 +157,7 @@ function setDoor(bench: Bench, leaf: DoorLeaf): void {
         `${capital(listWords(told))}.`,
         leaf.hang === 'inset'
           ? 'Slips of that thickness under it and beside it hold it there; it should pass by all edges without touching.'
-          : 'Clamp a batten to the case for it to rest on, which stays there until it hangs; bumpers keep it off the case’s front.',
+          : `Clamp a batten to the case for it to rest on, which stays there until it hangs; slips {${standOff}} thick keep it off the case’s front, as its bumpers will.`,
       ],
       lengths,
       cautions: liftCautions(bench, [part]),

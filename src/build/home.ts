@@ -1,9 +1,8 @@
 import { treeOf } from '../job/index.ts';
-import { SETTING_OUT } from '../materials/index.ts';
+import { DOORS, SETTING_OUT } from '../materials/index.ts';
 import { type Traced, toMm } from '../measure/index.ts';
-import { type Direction, doorsOf } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { planesOf } from './boxes.ts';
+import { carryHome } from './carry-home.ts';
 import { unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { hookOn } from './hook-on.ts';
@@ -13,11 +12,11 @@ import { markWords } from './mark-words.ts';
 import { packingLines } from './packing.ts';
 import { waxGrooves } from './sliding.ts';
 import { EACH_HOLDS, wallLines } from './wall-fixings.ts';
-import { capital, listWords } from './words.ts';
+import { capital, counted, listWords } from './words.ts';
 
 /** The way to its place, and what is done there: it is set, levelled, fixed; then what came out for the finish goes in. */
 export function bringHome(bench: Bench): void {
-  carry(bench);
+  carryHome(bench);
   const { cleats } = bench.setOut;
   const onCleats = new Set(cleats.flatMap((c) => [c.onCase, c.spacer]));
   const rails = bench.setOut.parts
@@ -31,79 +30,6 @@ export function bringHome(bench: Bench): void {
   }
   putBack(bench);
   waxGrooves(bench);
-}
-
-function everything({ setOut }: Bench): readonly string[] {
-  return ['case', ...setOut.parts.map((p) => p.mark)];
-}
-
-function carry(bench: Bench): void {
-  const { drawers, pinned } = bench.setOut;
-  const doors = doorsOf(bench.setOut);
-  const way = onTheWay(bench);
-  const loose = [
-    counted(doors.length, 'door', 'doors'),
-    counted(drawers.length, 'drawer', 'drawers'),
-    counted(pinned.length, 'loose shelf', 'loose shelves'),
-  ];
-  const out = loose.flat();
-  const one = out.length === 1 && doors.length + drawers.length + pinned.length === 1;
-  bench.do(
-    {
-      id: 'home/carry',
-      kind: 'move',
-      stage: 'home',
-      title: 'Carry it to its place',
-      does: { act: 'other', on: ['case'] },
-      times: 4,
-      lines: [
-        ...way.lines,
-        ...(out.length > 0 ? [`Its ${listWords(out)} ${one ? 'goes on its' : 'go on their'} own.`] : []),
-        'The finish is dry but still soft for days: blankets between it and everything else.',
-      ],
-      lengths: way.lengths,
-      cautions: liftCautions(bench, bench.setOut.parts),
-    },
-    everything(bench),
-  );
-}
-
-/** What there is of something, in one word or none. */
-function counted(n: number, one: string, many: string): readonly string[] {
-  return n === 0 ? [] : [n === 1 ? one : many];
-}
-
-/** What is carried: the piece, or its cases one by one, and how large that is. */
-function onTheWay(bench: Bench): { readonly lines: readonly string[]; readonly lengths: readonly Traced[] } {
-  const { overall } = bench.setOut;
-  const measure = 'measure doors, stairs and corners on the way first.';
-  const units = unitsOf(bench);
-  if (units.length < 2)
-    return {
-      lines: [`It measures {0} in width, {1} in height and {2} in depth: ${measure}`],
-      lengths: [overall.width, overall.height, overall.depth],
-    };
-  const l = bench.ledger;
-  const most = (low: Direction, high: Direction) => {
-    const sizes = units.map(({ parts }) => {
-      const planes = parts.map((p) => planesOf(l, p).planes);
-      const [from, ...others] = planes.map((p) => p[low]) as [Traced, ...Traced[]];
-      const [to, ...more] = planes.map((p) => p[high]) as [Traced, ...Traced[]];
-      return l.less(
-        'size of the case',
-        l.greatest('far side', to, ...more),
-        l.least('near side', from, ...others),
-      );
-    }) as [Traced, ...Traced[]];
-    return bench.set('marking', l.greatest('the largest case', ...sizes), 'up');
-  };
-  return {
-    lines: [
-      `Its ${units.length} cases go one by one: take off what lies over several, then the screws from case to case. None is more than {0} wide, {1} high and {2} deep: ${measure}`,
-      'In their place they are screwed together again, in the same order and through the same holes, each set level before the next.',
-    ],
-    lengths: [most('-x', '+x'), most('-z', '+z'), most('-y', '+y')],
-  };
 }
 
 function level(bench: Bench): void {
@@ -125,7 +51,9 @@ function level(bench: Bench): void {
           ? levellerLines(bench, lengths)
           : [
               ...packingLines(bench, lengths),
-              'Level it from side to side and from front to back with thin packing under its corners, until it doesn’t rock; both diagonals of the front as they were in the shop.',
+              unitsOf(bench).length > 1
+                ? 'Lay a long level along all of it and across each case, and correct with thin packing under the corners, until nothing rocks; both diagonals of each front as they were in the shop.'
+                : 'Level it from side to side and from front to back with thin packing under its corners, until it doesn’t rock; both diagonals of the front as they were in the shop.',
             ]),
         ...(running.length > 0
           ? [
@@ -251,6 +179,8 @@ function putBack(bench: Bench): void {
   if (hung.length + over.length + fronts.length + shelves.length === 0) return;
   const gap = doors[0]?.gap ?? drawers[0]?.gap;
   const lengths = gap === undefined ? [] : [bench.set('marking', gap)];
+  const before = doors.filter((d) => d.hang === 'overlay').map((d) => mark(d.part));
+  const bumper = before.length > 0 ? lengths.push(bench.rule(DOORS.standOff)) - 1 : -1;
   bench.do(
     {
       id: 'home/put-back',
@@ -279,7 +209,12 @@ function putBack(bench: Bench): void {
               'The lid on its hinges, and somebody holds it until its stays are on; then try once more where it stays by itself.',
             ]
           : []),
-        ...(lengths.length > 0
+        ...(before.length > 0
+          ? [
+              `Stick two bumpers, {${bumper}} thick, on the inside of ${listWords(before)}${before.length > 1 ? ' each' : ''}, where the free edge meets the case: one near each end of it.`,
+            ]
+          : []),
+        ...(gap !== undefined
           ? ['Set the gaps once more, now that it stands where it stays: {0} by the drawing.']
           : []),
       ],

@@ -88,3 +88,15 @@ export function listWords(words: readonly string[]): string {
 export function capital(s: string): string {
   return s.charAt(0).toUpperCase() + s.slice(1);
 }
+
+const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+/** A small number as a word, a larger one in figures. */
+export function numberWord(n: number): string {
+  return NUMBERS[n] ?? String(n);
+}
+
+/** What there is of something, in one word or none. */
+export function counted(n: number, one: string, many: string): readonly string[] {
+  return n === 0 ? [] : [n === 1 ? one : many];
+}

@@ -1,0 +1,46 @@
+import { expect, test } from 'vitest';
+import { builtExample, mm } from '../../test/build/built.ts';
+
+const kitchen = builtExample('hall-kitchen');
+const card = (id: string) => kitchen.build.operations.find((o) => o.id === id)!;
+
+test('the heaviest case of a run is told, and as many people as can carry it', () => {
+  const { lines, cautions } = card('home/carry');
+  // 74 kg without doors; the three of this shop lift 30, 30 and 25 kg.
+  expect(lines.join(' ')).toMatch(/The heaviest weighs about 7\d kg without what goes on its own/);
+  expect(cautions.join(' ')).toContain('Lift with three people');
+});
+
+test('doors that are known of are told with what goes through them lying', () => {
+  const { lines, lengths } = card('home/carry');
+  expect(lines[0]).toContain('what is higher goes through lying');
+  expect(lengths.map((t) => mm(kitchen, t))).toEqual(expect.arrayContaining([900, 2000, 2100]));
+});
+
+test('a case with its base on is tipped over a beam as high as the base', () => {
+  const turns = kitchen.build.operations.filter((o) => o.title.endsWith('upright'));
+  expect(turns.length).toBe(9);
+  for (const { lines, lengths } of turns) {
+    expect(lines.join(' ')).toContain('over a beam {0} high');
+    expect(mm(kitchen, lengths[0]!)).toBe(100);
+    // The base stands 50 mm behind the case, whose edging goes 5 mm further.
+    expect(mm(kitchen, lengths[1]!)).toBeLessThanOrEqual(50);
+  }
+});
+
+test('two bumpers a door are stuck on when the doors go back for good', () => {
+  const words = card('home/put-back').lines.join(' ');
+  const doors = kitchen.drawn.doors.filter((d) => d.hang === 'overlay');
+  expect(words).toContain('two bumpers');
+  for (const d of doors) expect(words).toContain(kitchen.drawn.parts.find((p) => p.id === d.part)!.mark);
+});
+
+test('of tops of several heights those within reach get one coat more', () => {
+  const { title, lines } = card('finish/top-coat');
+  expect(title).toContain('on the tops, which wear most');
+  const tops = kitchen.drawn.parts.filter(
+    (p) => lines[0]!.includes(` ${p.mark} `) || lines[0]!.includes(`${p.mark},`),
+  );
+  expect(tops.length).toBe(7);
+  for (const p of tops) expect(mm(kitchen, p.place.origin[2])).toBeLessThan(1500);
+});
