@@ -4,6 +4,7 @@ import { type Ledger, parseLength, type Ticks, type Traced, ticks } from '../mea
 import {
   type CutSize,
   goodFaces,
+  inOneStrip,
   type Part,
   partsToCut,
   type SetOut,
@@ -234,18 +235,12 @@ export function goodFacesOf({ goodFaces }: Pick<Stock, 'goodFaces'>): 0 | 1 | 2 
 
 /** Parts that are cut from one strip in their order. */
 function stripsOf(parts: readonly Part[]): readonly CutGroup[] {
-  const strips = new Map<string, Part[]>();
-  for (const p of parts) if (p.strip) strips.set(p.strip.id, [...(strips.get(p.strip.id) ?? []), p]);
-  return [...strips].flatMap(([id, members]) =>
-    members.length < 2
-      ? []
-      : [
-          {
-            id,
-            pieces: members.map((p) => p.id),
-            follow: members[0]!.strip!.follow,
-            joined: false,
-          },
-        ],
-  );
+  return inOneStrip(parts)
+    .filter((members) => members.length > 1)
+    .map(([first, ...others]) => ({
+      id: first.strip!.id,
+      pieces: [first, ...others].map((p) => p.id),
+      follow: first.strip!.follow,
+      joined: false,
+    }));
 }

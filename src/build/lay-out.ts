@@ -1,5 +1,5 @@
 import type { Traced } from '../measure/index.ts';
-import { groupParts, type JoinedBlank, type Part } from '../setting-out/index.ts';
+import { groupParts, inOneStrip, type JoinedBlank } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { blanksToPart } from './joined-blanks.ts';
 import { listWords, sideWords } from './words.ts';
@@ -66,11 +66,12 @@ function blankLine({ blank }: JoinedBlank): string {
 
 /** What was cut from one strip stays in its order. */
 function stripLines(bench: Bench): readonly string[] {
-  const strips = new Map<string, Part[]>();
-  for (const p of bench.setOut.parts)
-    if (p.strip) strips.set(p.strip.id, [...(strips.get(p.strip.id) ?? []), p]);
-  return [...strips.values()].map(
-    (parts) =>
-      `${listWords(parts.map((p) => p.mark))} are cut from one strip: keep them in that order, from ${parts[0]!.strip!.follow === 'width' ? 'below' : 'the left'}, the same face and edge ahead, and the grain runs on from one to the next.`,
-  );
+  return inOneStrip(bench.setOut.parts).map((parts) => {
+    const [{ strip }] = parts;
+    const order =
+      strip!.place !== undefined
+        ? 'that is their order round the case'
+        : `keep them in that order, from ${strip!.follow === 'width' ? 'below' : 'the left'}`;
+    return `${listWords(parts.map((p) => p.mark))} are cut from one strip: ${order}, the same face and edge ahead, and the grain runs on from one to the next.`;
+  });
 }

@@ -8,6 +8,7 @@ import { CAUTION } from './cautions.ts';
 import type { Yield } from './operation.ts';
 import { cut, isStripLot, isTape, wordOf } from './saw-cut.ts';
 import { stockWords } from './stock-words.ts';
+import { sideWords } from './words.ts';
 import { piecesFromYard, type RawPiece } from './yard-cuts.ts';
 
 /**
@@ -247,6 +248,15 @@ function sawTree(
   }
 }
 
+/** A part as it is written on the wood; of a strip that goes round a case, with what its ends lie beside there. */
+function inItsStrip(part: Part): string {
+  const beside = (['start', 'end'] as const).flatMap((end) => {
+    const mark = part.strip?.beside?.[end];
+    return mark === undefined ? [] : [`its ${sideWords(part, end)} beside ${mark}`];
+  });
+  return `${part.mark} (${[part.name, ...beside].join(', ')})`;
+}
+
 /** Cuts a node of the tree off the workpiece that holds it; gives what is to be cut further, the first half last. */
 function sawNode(
   bench: Bench,
@@ -264,11 +274,11 @@ function sawNode(
     return name === undefined ? undefined : { name, turned };
   });
   const [first, second] = node.parts;
-  const off = first.kind === 'piece' ? `${first.part.mark} (${first.part.name})` : names[0];
+  const off = first.kind === 'piece' ? inItsStrip(first.part) : names[0];
   const staying =
     second.kind === 'left'
       ? leftWords(names[1])
-      : `, ${second.kind === 'piece' ? `${second.part.mark} (${second.part.name})` : names[1]} on what stays.`;
+      : `, ${second.kind === 'piece' ? inItsStrip(second.part) : names[1]} on what stays.`;
   cut(bench, {
     id: `${workpiece}/${lengthwise ? 'crosscut' : 'rip'}-${names[0]}`,
     title: `${isTape(bench, sheet.lot) ? 'Cut' : lengthwise ? 'Crosscut' : 'Rip'} ${first.kind === 'piece' ? first.part.mark : `piece ${names[0]}`} off ${workpiece === sheet.name ? wordOf(bench, sheet.lot) : 'piece'} ${workpiece}`,

@@ -44,6 +44,7 @@ export type { Duty, Fastener, Hold, Joint } from './joints/joint.ts';
 export { isGlued, isPegged } from './joints/joint.ts';
 export type { Peg } from './joints/peg.ts';
 export type { Lid } from './lids/lid.ts';
+export { inOneStrip } from './one-strip.ts';
 export type { Part, Side, StockForm } from './part.ts';
 export type { PartGroup } from './parts-report.ts';
 export { commonName, groupParts, joinMarks, partsReport } from './parts-report.ts';

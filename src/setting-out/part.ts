@@ -42,7 +42,14 @@ export interface UncutPart {
   /** Whether the part has a mirror twin, and which of the two it is. */
   readonly hand: 'left' | 'right' | 'none';
   /** Parts with one strip's id are cut from it in the order of their marks, so that the grain runs on from one to the next. */
-  readonly strip?: { readonly id: string; readonly follow: 'length' | 'width' };
+  readonly strip?: {
+    readonly id: string;
+    readonly follow: 'length' | 'width';
+    /** Its place in the strip, where that is not the order of the marks. */
+    readonly place?: number;
+    /** Marks of the parts that lie beside its ends in the strip; told where a part could be turned end for end. */
+    readonly beside?: { readonly start?: string; readonly end?: string };
+  };
   /** Set for a blank of two parts: whose edge its near one is, and whose its far one, and which way that looks in the piece. */
   readonly joins?: readonly [near: JoinedEdge, far: JoinedEdge];
   /** Set when the printed length must not exceed the drawn one: the part stands between two others. */

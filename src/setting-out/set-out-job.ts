@@ -8,6 +8,7 @@ import { Cases } from './case/cases.ts';
 import type { Cleat } from './case/cleat.ts';
 import { connectCases } from './case/connect-cases.ts';
 import { fillers, fillersReachWalls, joinFiller } from './case/fillers.ts';
+import { roundStrip } from './case/round-strip.ts';
 import { SidesOfCases } from './case/sides-of-cases.ts';
 import { slotsInstead } from './case/slots-instead.ts';
 import { joinTopOverCases, topsOverCases } from './case/tops-over-cases.ts';
@@ -72,6 +73,7 @@ export function setOut(job: JobDocument): SetOut {
       standThings(draft, one);
     }
     frontStrips(draft);
+    for (const one of made) roundStrip(draft, one);
     sameSpace(draft);
     for (const one of made) joinBlanks(draft, one);
   }

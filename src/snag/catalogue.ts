@@ -122,6 +122,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['things.do-not-fit', 'What is to be held needs more room than its opening has.'],
     ['rows.stand-out', 'Books or records are deeper than the shelf they stand on.', MIND],
     ['things.warm', 'Something that gets warm stands behind a door.', MIND],
+    ['cases.no-strip', 'The sides and the lid of a case can’t be cut from one strip.'],
     ['cases.side-does-not-serve', 'A side shared by two cases is too short or too far back for one of them.'],
     ['fillers.beside-nothing', 'A filler has no case beside it, or one on either side.'],
     ['fillers.too-narrow', 'Fillers are not cut wide enough for the widest part of an alcove.', MIND],

@@ -51,6 +51,8 @@ export const CaseRecord = v.strictObject({
    * Each pair is cut as one blank and parted after that work.
    */
   oneBlank: v.optional(v.picklist(['sides', 'dividers', 'sides-and-dividers'])),
+  /** Its left side, lid and right side are cut from one strip in this order, so that the grain runs round it. */
+  oneStrip: v.optional(v.picklist(['sides-and-lid'])),
   /** What stands on its bottom, all of it together. */
   load: v.optional(MassText),
   ...placeFields,

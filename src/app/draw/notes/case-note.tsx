@@ -117,6 +117,16 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
           ]}
           end=";"
         />{' '}
+        the grain runs{' '}
+        <ChoiceField
+          path={`${at}/oneStrip`}
+          label="Sides and lid from one strip"
+          choices={[
+            ['', 'up each side by itself'],
+            ['sides-and-lid', 'round the sides and the lid, cut from one strip'],
+          ]}
+          end=";"
+        />{' '}
         the bottom carries{' '}
         <LengthField path={`${at}/load`} label="Load on the bottom" empty="the usual load" end="." />
       </p>

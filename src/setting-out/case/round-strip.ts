@@ -1,0 +1,33 @@
+import type { Draft } from '../draft.ts';
+import type { MadeCase } from './case-in-full.ts';
+
+/**
+ * Lets the sides and the lid of a case be cut from one strip, so that the grain runs up its left side, over the lid and down
+ * its right side. All three are of one lot and one width, and its own; where they are not, a stop says so.
+ */
+export function roundStrip(draft: Draft, { frame: { box }, panels }: MadeCase): void {
+  if (box.oneStrip === undefined) return;
+  const { left, lid, right } = panels;
+  const t = (part: typeof left) => draft.ledger.ticks(part.width);
+  const three = lid && [left, lid, right];
+  if (
+    !three ||
+    box.oneBlank === 'sides' ||
+    box.oneBlank === 'sides-and-dividers' ||
+    three.some((p) => p.record !== box.id || p.lot !== left.lot || t(p) !== t(left))
+  ) {
+    draft.stop(
+      'cases.no-strip',
+      box,
+      'oneStrip',
+      `The sides and the lid of “${box.id}” can’t be cut from one strip: ${three ? 'they are not its own three, of one board and one depth, each a blank by itself' : 'it has no lid of the case’s own board'}.`,
+      { says: 'Leave “oneStrip” out.', edits: [{ record: box.id, field: 'oneStrip' }] },
+    );
+    return;
+  }
+  // The upper ends of both sides lie beside the lid: the right one runs down.
+  const beside = [{ end: lid.mark }, { start: left.mark, end: right.mark }, { end: lid.mark }];
+  three.forEach((part, place) => {
+    part.strip = { id: `${box.id}/round`, follow: 'length', place, beside: beside[place]! };
+  });
+}

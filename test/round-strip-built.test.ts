@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import { setOut } from '../src/setting-out/index.ts';
+import { built } from './build/built.ts';
+import { dryFaults } from './build/dry-faults.ts';
+import { checked } from './generate/checked.ts';
+import { document, piece } from './generate/document.ts';
+import { equipped } from './generate/equipped.ts';
+
+const box = (more: Record<string, unknown> = {}) =>
+  document('mm', '18 mm', [
+    piece('600 mm', '500 mm', '300 mm'),
+    {
+      ...{ id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'pocket-screws' },
+      ...{ lid: 'over', oneStrip: 'sides-and-lid', ...more },
+    },
+    { id: 'inside', kind: 'opening', parent: 'case' },
+  ]);
+
+test('the sides and the lid of a case come from one strip, the lid between both sides', () => {
+  const plan = built(equipped(box()));
+  expect(plan.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+  const lot = plan.breakdown.lots.find((l) => l.lot.id === 'board')!;
+  expect(lot.verdict.holds).toBe(true);
+  const [group] = lot.problem.problem.groups!;
+  expect(group).toMatchObject({
+    pieces: ['case/left-side', 'case/lid', 'case/right-side'],
+    follow: 'length',
+  });
+});
+
+test('the cards say which end of each lies beside which', () => {
+  const plan = built(equipped(box()));
+  const words = plan.build.operations.flatMap((o) => o.lines).join(' ');
+  expect(words).toContain('A1 (left side, its upper end beside C1)');
+  expect(words).toContain('A2 (right side, its upper end beside C1)');
+  expect(words).toContain('C1 (top panel, its left end beside A1, its right end beside A2)');
+  expect(words).toContain('A1, C1 and A2 are cut from one strip: that is their order round the case');
+});
+
+test('built by its cards, such a case is as drawn', async () => {
+  expect(await dryFaults(built(equipped(box())))).toEqual([]);
+});
+
+test('sides that are one blank, or a case without a lid of its own, can’t have such a strip', () => {
+  const codes = (of: unknown) =>
+    setOut(checked(of as never))
+      .snags.filter((s) => s.level === 'stop')
+      .map((s) => s.code);
+  expect(codes(box({ oneBlank: 'sides', joints: 'dado' }))).toContain('cases.no-strip');
+});
