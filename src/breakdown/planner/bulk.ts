@@ -1,6 +1,8 @@
-import { type KeptSheet, keep, tally } from './kept-sheet.ts';
+import { FillSheet, rowsOf } from './fill-sheet.ts';
+import { type KeptNode, type KeptSheet, keep, tally } from './kept-sheet.ts';
 import { RuinRecreate } from './ruin-recreate.ts';
 import { lies, type ScaledKind, type ScaledProblem } from './scaled-problem.ts';
+import { LEAF } from './sheet-trees.ts';
 
 /** Problems with fewer pieces go to the search as they are. */
 const MANY = 2500;
@@ -37,7 +39,13 @@ export function bulk(p: ScaledProblem): Bulk {
       shut.add(largest);
       continue;
     }
-    const made = fullSheet(p, stock, bySize, left);
+    const laid = fullSheet(p, stock, bySize, left);
+    const rows = rowsOf(largest, { ...p.kinds[largest]!, count: left[largest]! }, p.stocks[stock]!);
+    const best = bestSheet(p, stock, bySize, left);
+    const made = [rows, ...(best ? [best] : [])].reduce(
+      (a, b) => (covered(p, b) > covered(p, a) ? b : a),
+      laid,
+    );
     const used = new Float64Array(p.kinds.length);
     tally(made, used);
     let times = stockLeft[stock]!;
@@ -54,6 +62,48 @@ export function bulk(p: ScaledProblem): Bulk {
   }
   if (sheets.length === 0 && shut.size === 0) return { sheets, cost, rest: p };
   return { sheets, cost, rest: remaining(p, left, stockLeft, shut) };
+}
+
+/** How much more a piece counts than its area says, as a power of it: large ones must not be left to the last. */
+const LARGER = 1.1;
+
+/**
+ * One sheet of a stock that straight cuts in any number of stages fill best, of kinds that there are enough of to fill it
+ * alone; undefined where there are none, or too many sizes to look at.
+ */
+function bestSheet(
+  p: ScaledProblem,
+  stock: number,
+  bySize: readonly number[],
+  left: readonly number[],
+): KeptNode | undefined {
+  const s = p.stocks[stock]!;
+  const enough = bySize.filter((i) => {
+    const k = p.kinds[i]!;
+    return lies(k, s) && left[i]! * area(k) >= s.length * s.width;
+  });
+  const fill = new FillSheet(
+    enough.map((i) => p.kinds[i]!),
+    s,
+  );
+  if (enough.length === 0 || !fill.able) return undefined;
+  fill.solve(
+    Float64Array.from(enough, (i) => area(p.kinds[i]!) ** LARGER),
+    Int32Array.from(enough, (i) => left[i]!),
+  );
+  return fill.tree && renamed(fill.tree, enough);
+}
+
+/** The same tree, its kinds by their places in the problem. */
+function renamed(tree: KeptNode, kinds: readonly number[]): KeptNode {
+  if (tree.side === LEAF) return { ...tree, kind: kinds[tree.kind]! };
+  return { ...tree, parts: tree.parts.map((part) => renamed(part, kinds)) };
+}
+
+/** The area of the pieces in a tree. */
+function covered(p: ScaledProblem, tree: KeptNode): number {
+  if (tree.side === LEAF) return area(p.kinds[tree.kind]!);
+  return tree.parts.reduce((sum, part) => sum + covered(p, part), 0);
 }
 
 /** One sheet of a stock filled with the largest pieces first. */

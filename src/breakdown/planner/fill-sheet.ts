@@ -137,12 +137,14 @@ export class FillSheet {
   }
 }
 
-/** As many of a kind as are asked for and go on a sheet in rows, turned if that holds more. */
+/** As many of a kind as are asked for, one at least, and go on a sheet in rows, turned if that holds more. */
 export function rowsOf(
   kind: number,
-  { length, width, count, turn }: ScaledKind,
+  { length, width, count: asked, turn }: ScaledKind,
   stock: ScaledStock,
 ): KeptNode {
+  // Of a problem with very many pieces some kinds may have been cut already.
+  const count = Math.max(1, asked);
   const ways = (turn ? [false, true] : [false]).map((turned) => {
     const [l, w] = turned ? [width, length] : [length, width];
     const along = Math.min(count, Math.floor(stock.length / l));

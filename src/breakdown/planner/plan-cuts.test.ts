@@ -300,6 +300,33 @@ describe('planCuts', () => {
     expect(findings(p, plan)).toEqual([]);
   });
 
+  it('cuts thousands of one size in rows, and thousands of a few sizes though some are used up first', () => {
+    const blocks = problem({
+      kerf_mm: 3,
+      stock: [{ id: 's', length_mm: 2500, width_mm: 1250 }],
+      pieces: [{ id: 'block', length_mm: 50, width_mm: 40, count: 2600, turn: true }],
+    });
+    const rows = planned(blocks);
+    // A sheet holds 47 rows of 29.
+    expect(rows.sheets.reduce((sum, s) => sum + s.count, 0)).toBeLessThanOrEqual(3);
+    expect(findings(blocks, rows)).toEqual([]);
+    const sizes = [
+      [300, 200],
+      [180, 90],
+      [420, 310],
+    ] as const;
+    const few = problem({
+      kerf_mm: 3,
+      stock: [{ id: 's', length_mm: 2440, width_mm: 1220 }],
+      pieces: sizes.map(([length_mm, width_mm], i) => ({
+        ...{ id: `p${i}`, length_mm, width_mm, count: 3000, turn: true },
+      })),
+    });
+    const plan = planned(few);
+    expect(plan.unplaced).toEqual([]);
+    expect(findings(few, plan)).toEqual([]);
+  });
+
   it('has a first plan of 100 parts at its first pause', () => {
     const p = problem({
       kerf_mm: 2.2,

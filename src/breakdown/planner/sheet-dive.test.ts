@@ -49,6 +49,24 @@ test('pieces that sheets were cut into without waste go back into as many sheets
   );
 });
 
+test('a kind of which none is left is no hindrance', () => {
+  const p = {
+    flat: false,
+    kinds: [
+      { piece: 0, length: 40, width: 30, count: 0, turn: true },
+      { piece: 1, length: 60, width: 40, count: 12, turn: true },
+    ],
+    stocks: [{ stock: 0, length: 120, width: 80, count: 1000, cost: 1 }],
+  } as unknown as ScaledProblem;
+  for (const found of SheetDive.of(p, new Chance(1))!.run(3, () => 4)) {
+    if (!found) continue;
+    expect(found.length).toBe(3);
+    expect(held(2, found)).toEqual([0, 12]);
+    return;
+  }
+  throw new Error('the dive gave up');
+});
+
 test('any pieces are held once each, however often their patterns would hold them', () => {
   const kind = fc.record({
     length: fc.integer({ min: 10, max: 100 }),
