@@ -122,8 +122,8 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
           path={`${at}/oneStrip`}
           label="Sides and lid from one strip"
           choices={[
-            ['', 'up each side by itself'],
-            ['sides-and-lid', 'round the sides and the lid, cut from one strip'],
+            ['', 'as each is cut'],
+            ['sides-and-lid', 'round sides and lid'],
           ]}
           end=";"
         />{' '}
