@@ -3,7 +3,7 @@ import { type Direction, doorsOf, type Part } from '../setting-out/index.ts';
 import { massWords } from './amounts.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
-import { unitsOf } from './case-units.ts';
+import { apartWords, unitsOf } from './case-units.ts';
 import { liftCautions, weightOf } from './lifting.ts';
 import { capital, counted, listWords } from './words.ts';
 
@@ -90,12 +90,13 @@ function onTheWay(bench: Bench): OnTheWay {
     }) as [Traced, ...Traced[]];
     return bench.set('marking', l.greatest('the largest case', ...sizes), 'up');
   };
-  const shared = parts.some((p) => !units.some((u) => u.parts.includes(p)));
   const high = most('-z', '+z');
   const lengths = [most('-x', '+x'), high, most('-y', '+y')];
+  const finished = bench.job.shop.rack.finishes.length > 0;
+  const came = finished ? ', as they came apart for the finish' : `: ${apartWords(bench)}`;
   return {
     lines: [
-      `Its ${units.length} cases go one by one: ${shared ? 'take off what belongs to several, then' : 'take out'} the screws from case to case. None is more than {0} wide, {1} high and {2} deep. ${doorsOnTheWay(bench, lengths, high)}`,
+      `Its ${units.length} cases go one by one${came}. None is more than {0} wide, {1} high and {2} deep. ${doorsOnTheWay(bench, lengths, high)}`,
       'In their place they are screwed together again, in the same order and through the same holes. Of a row begin where the floor is highest: level that case, bring the next to its height with packing, clamp the two and screw them, and so on to both ends.',
     ],
     lengths,

@@ -40,6 +40,13 @@ export function unitsOf(bench: Bench): readonly CaseUnit[] {
   }));
 }
 
+/** How cases that were put together come apart again. */
+export function apartWords(bench: Bench): string {
+  const units = unitsOf(bench);
+  const shared = bench.setOut.parts.some((p) => !units.some((u) => u.parts.includes(p)));
+  return `${shared ? 'take off what belongs to several, then' : 'take out'} the screws from case to case`;
+}
+
 function boxesOf(bench: Bench): readonly CaseBox[] {
   const tree = treeOf(bench.job);
   const { parts, sides } = bench.setOut;

@@ -16,6 +16,7 @@ import {
 import type { Bench } from '../bench.ts';
 import { overlap } from '../boxes.ts';
 import { looks } from '../words.ts';
+import { betweenCases } from './between-cases.ts';
 
 /** What the surfaces of one class get. */
 export interface ClassFinish {
@@ -57,8 +58,13 @@ export function planFinish(bench: Bench): FinishPlan {
   const coverage = told ?? kind.coverageM2PerL;
   const classOf = surfaceClass(bench.setOut);
   const faces = exposedFaces(bench.setOut).map((face) => ({ face, surface: classOf(face) }));
+  const between = betweenCases(
+    bench,
+    faces.map((f) => f.face),
+  ).reduce((sum, f) => sum + f.areaMm2, 0);
   const classes = SURFACE_CLASSES.flatMap((surface): ClassFinish[] => {
-    const areaM2 = faces.reduce((sum, f) => sum + (f.surface === surface ? f.face.areaMm2 : 0), 0) / 1e6;
+    const own = faces.reduce((sum, f) => sum + (f.surface === surface ? f.face.areaMm2 : 0), 0);
+    const areaM2 = (own + (surface === 'hidden' ? between : 0)) / 1e6;
     const n = coatsOf(surface);
     return areaM2 > 0
       ? [{ surface, areaM2, coats: n, litres: ((areaM2 * n) / coverage) * FINISH_WORK.withWaste }]

@@ -1,8 +1,9 @@
 import { FINISH_WORK } from '../../materials/index.ts';
 import type { Bench } from '../bench.ts';
+import { apartWords, unitsOf } from '../case-units.ts';
 import { CAUTION } from '../cautions.ts';
 import { stand } from '../turning.ts';
-import { listWords } from '../words.ts';
+import { capital, listWords } from '../words.ts';
 import type { FinishPlan } from './finish-plan.ts';
 
 const TIMES = ['First', 'Second', 'Third', 'Fourth', 'Fifth', 'Sixth'] as const;
@@ -85,6 +86,11 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
         'With a lamp held low: glue spots, pencil lines, dents. What shows now will show more under the finish. Scrape glue off; finish doesn’t take on it.',
         'Sand by hand with the grain, outside and top with the last grit again, and wipe the dust off.',
         ...comesOut(bench),
+        ...(unitsOf(bench).length > 1
+          ? [
+              `${capital(apartWords(bench))}: faces that lie against each other are finished, too, and the cases go home one by one.`,
+            ]
+          : []),
         `Try the finish on the test pieces of the same lots first (the largest waste where there is none), all coats of it. ${plan.kind.note}`,
       ],
       cautions: [CAUTION.dust],
