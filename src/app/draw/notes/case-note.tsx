@@ -102,6 +102,16 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
               ]}
               end=";"
             />{' '}
+            the grain runs{' '}
+            <ChoiceField
+              path={`${at}/oneStrip`}
+              label="Sides and lid from one strip"
+              choices={[
+                ['', 'as each is cut'],
+                ['sides-and-lid', 'round sides and lid'],
+              ]}
+              end=";"
+            />{' '}
           </>
         )}
         {!alone && <SharedSides at={at} />}
@@ -114,16 +124,6 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
             ['sides', 'the sides'],
             ['dividers', 'the dividers'],
             ['sides-and-dividers', 'sides and dividers'],
-          ]}
-          end=";"
-        />{' '}
-        the grain runs{' '}
-        <ChoiceField
-          path={`${at}/oneStrip`}
-          label="Sides and lid from one strip"
-          choices={[
-            ['', 'as each is cut'],
-            ['sides-and-lid', 'round sides and lid'],
           ]}
           end=";"
         />{' '}
