@@ -366,7 +366,7 @@ test('a panel at the back of a bay is screwed to its uprights clear of the dados
   const job = built(
     equipped(
       document('mm', '18 mm', [
-        { id: 'piece', kind: 'piece', name: 'A piece', width: '900 mm', height: '760 mm', depth: '400 mm' },
+        piece('900 mm', '760 mm', '400 mm'),
         { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'dado' },
         { id: 'inside', kind: 'opening', parent: 'case', split: 'across' },
         { id: 'cables', kind: 'opening', parent: 'inside', split: 'back' },
@@ -387,14 +387,7 @@ test('sliding doors in a case that comes out a little narrower than drawn still 
         'mm',
         '17.6 mm',
         [
-          {
-            id: 'piece',
-            kind: 'piece',
-            name: 'A piece',
-            width: '1550 mm',
-            height: '820 mm',
-            depth: '400 mm',
-          },
+          piece('1550 mm', '820 mm', '400 mm'),
           { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'dado' },
           { id: 'inside', kind: 'opening', parent: 'case', split: 'across' },
           { id: 'left', kind: 'opening', parent: 'inside' },

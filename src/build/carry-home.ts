@@ -50,19 +50,15 @@ interface OnTheWay {
 }
 
 /** What is taken out or off by hand before the rest is carried, by its parts. */
-function goOnTheirOwn({ doors, sliding, drawers, pinned }: Bench['setOut']): readonly string[] {
-  return [
-    ...doors.map((d) => d.part),
-    ...sliding.flatMap((s) => s.leaves.map((leaf) => leaf.part)),
-    ...drawers.flatMap((d) => Object.values(d.parts)),
-    ...pinned.map((s) => s.part),
-  ];
+function goOnTheirOwn({ setOut }: Bench): readonly string[] {
+  const drawers = setOut.drawers.flatMap((d) => Object.values(d.parts));
+  return [...doorsOf(setOut), ...drawers, ...setOut.pinned.map((s) => s.part)];
 }
 
 /** What is carried: the piece, or its cases one by one, and how large that is. */
 function onTheWay(bench: Bench): OnTheWay {
   const { overall, parts } = bench.setOut;
-  const out = new Set(goOnTheirOwn(bench.setOut));
+  const out = new Set(goOnTheirOwn(bench));
   const stay = (of: readonly Part[]) => of.filter((p) => !out.has(p.id));
   const units = unitsOf(bench);
   if (units.length < 2) {

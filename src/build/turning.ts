@@ -6,7 +6,7 @@ import { liftCautions, liftedBy } from './lifting.ts';
 import type { StageId } from './stages.ts';
 import { capital, numberWord } from './words.ts';
 
-/** Of what is tipped over an edge hands carry about a half. */
+/** Of what is tipped over an edge hands carry about a half: its weight hangs half way between them and the edge. */
 const TIPPED = 0.5;
 
 /** Stands a case upright, where it lies on its face. */
@@ -40,7 +40,7 @@ function tippedBy(bench: Bench, name: string, tip: string): string {
   return people < 2 ? 'Tip' : `${capital(numberWord(people))} people${tip}`;
 }
 
-/** The thinnest beam that is worth laying before a base, mm. */
+/** The thinnest beam that is worth laying before a base, mm: our own choice. */
 const LEAST_BEAM = 15;
 
 /**
@@ -66,7 +66,7 @@ function beamBeforeBase(bench: Bench, parts: readonly Part[], lengths: Traced[])
     lowest(below, '-y', 'front of the base'),
     lowest(case_, '-y', 'front of the case'),
   );
-  if (toMm(l.ticks(deep)) < LEAST_BEAM) return 'without leaning on its base, lifting it more than tipping';
+  if (toMm(l.ticks(deep)) < LEAST_BEAM) return 'with as little weight on its base as you can';
   const at = lengths.length;
   lengths.push(bench.set('marking', high), bench.set('marking', deep, 'down'));
   return `over a beam {${at}} high and at most {${at + 1}} deep, laid against the lower ends of its sides before the base, which would not bear it`;

@@ -64,7 +64,7 @@ export function bulk(p: ScaledProblem): Bulk {
   return { sheets, cost, rest: remaining(p, left, stockLeft, shut) };
 }
 
-/** How much more a piece counts than its area says, as a power of it: large ones must not be left to the last. */
+/** How much more a piece counts than its area says, as a power of it: large ones must not be left to the last. Our own choice. */
 const LARGER = 1.1;
 
 /**

@@ -66,15 +66,12 @@ describe('things to be held', () => {
     expect(made.ledger.ticks(made.dimensions.get('left.width')!) / 3200).toBe(480);
   });
 
+  const door = {
+    ...{ id: 'door', kind: 'door', parent: 'case', board: 'birch18' },
+    ...{ over: ['inside'], hang: 'inset' },
+  };
+
   test('that get warm behind a door are told', () => {
-    const door = {
-      id: 'door',
-      kind: 'door',
-      parent: 'case',
-      board: 'birch18',
-      over: ['inside'],
-      hang: 'inset',
-    };
     const warm = outOf({}, { ...radio, heat: 60 }, door);
     expect(codes(warm)).toContainEqual(['things.warm', 'design/records/radio/heat']);
     expect(codes(outOf({}, { ...radio, heat: 60 }))).toEqual([]);
@@ -86,14 +83,6 @@ describe('things to be held', () => {
   });
 
   test('are not told where vents let their heat out', () => {
-    const door = {
-      id: 'door',
-      kind: 'door',
-      parent: 'case',
-      board: 'birch18',
-      over: ['inside'],
-      hang: 'inset',
-    };
     const back = { id: 'back', kind: 'back', parent: 'case', board: 'birch6', fitting: 'applied' };
     const vents = (heat: string) =>
       ['fromBelow', 'fromAbove'].map((at) => ({

@@ -14,7 +14,7 @@ export interface ExposedFace<P extends UncutPart = Part> {
   readonly gapMm?: number;
   /** How far it stands behind the piece’s foremost, backmost ... plane on its own side. */
   readonly behindMm: number;
-  /** How high above the lowest point of the piece it lies, where it looks up or down. */
+  /** How high above the lowest point of the piece it lies; of an upright face, its lower end. */
   readonly highMm: number;
 }
 
