@@ -80,8 +80,8 @@ export class Hollows {
 
   private taken(of: readonly Shape[], within: Box): readonly Hollow[] {
     const { min, max } = within;
-    const cuts = singleCuts(of, within);
     if ([0, 1, 2].some((i) => min[i]! >= max[i]!)) return [];
+    const cuts = singleCuts(this.solids, of, within);
     return this.solids
       .make({ kind: 'union', of })
       .common(this.solids.make({ kind: 'box', min, max }))

@@ -1,4 +1,4 @@
-import type { Shape } from '../solid/index.ts';
+import type { Shape, Solids } from '../solid/index.ts';
 import { type Box, boundsOf } from './shape-bounds.ts';
 
 /** Sides that lie this near are one, mm. */
@@ -7,14 +7,16 @@ const ONE = 0.02;
 const NOTHING = 0.05;
 
 /**
- * The boxes of rabbets, channels and notches within a box of wood: what is cut in several passes is one, and what lies in
- * another is none of its own. Where they run into one another they are one hollow; here each is told by itself. Slopes
- * and round holes are no boxes, and left out.
+ * The boxes of rabbets, channels and notches within a box of wood, and those that its slopes fill: what is cut in several
+ * passes is one, and what lies in another is none of its own. Where they run into one another they are one hollow; here
+ * each is told by itself. Round holes are left out, and grooves in a slope: those begin in what the slope takes.
  */
-export function singleCuts(of: readonly Shape[], within: Box): readonly Box[] {
+export function singleCuts(solids: Solids, of: readonly Shape[], within: Box): readonly Box[] {
   const cuts: Box[] = [];
-  for (const shape of of.filter(isBox)) {
-    let cut: Box | undefined = common(boundsOf(shape), within);
+  for (const shape of of) {
+    let cut: Box | undefined;
+    if (isBox(shape)) cut = common(boundsOf(shape), within);
+    else if (of.length > 1 && isSlope(shape)) cut = filled(solids, shape, within);
     while (cut) {
       const grown: Box = cut;
       const i = cuts.findIndex((other) => oneBox(other, grown) !== undefined);
@@ -26,6 +28,23 @@ export function singleCuts(of: readonly Shape[], within: Box): readonly Box[] {
     }
   }
   return cuts;
+}
+
+/** True for a wedge; a groove that stands aslant is a box, whose corners lie equally far from its middle. */
+function isSlope(shape: Shape): boolean {
+  if (shape.kind === 'moved') return isSlope(shape.body);
+  if (shape.kind !== 'hull') return false;
+  const middle = [0, 1, 2].map((k) => shape.points.reduce((sum, p) => sum + p[k]!, 0) / shape.points.length);
+  const far = shape.points.map((p) => Math.hypot(...p.map((x, k) => x - middle[k]!)));
+  return Math.max(...far) - Math.min(...far) > ONE;
+}
+
+/** The box that what a cut takes out of the wood fills. */
+function filled(solids: Solids, shape: Shape, within: Box): Box | undefined {
+  return solids
+    .make(shape)
+    .common(solids.make({ kind: 'box', ...within }))
+    .bounds();
 }
 
 function isBox(shape: Shape): boolean {
