@@ -1,5 +1,5 @@
 import { type DryFitInput, outcomeOf } from '../../src/dry-fit/dry-fit.ts';
-import { boundsOf } from '../../src/dry-fit/shape-bounds.ts';
+import { type Box, boundsOf } from '../../src/dry-fit/shape-bounds.ts';
 import type { Way } from '../../src/dry-fit/virtual-piece.ts';
 import { Workshop } from '../../src/dry-fit/workshop.ts';
 import { toMm } from '../../src/measure/index.ts';
@@ -58,13 +58,26 @@ function endOf(shop: Workshop): unknown {
   const members = standing
     .map(({ mark, piece, turn, origin }) => {
       // Cuts in any order make the same piece, and it doesn't matter where on the bench it was begun.
-      const [cuts, ways] = [new Set(piece.cuts.map(boundsOf)), new Set(piece.ways.map(fromEitherSide))];
+      const [cuts, ways] = [
+        new Set(piece.cuts.map((c) => inTheWood(boundsOf(c), piece.size.map(toMm)))),
+        new Set(piece.ways.map(fromEitherSide)),
+      ];
       const at = origin.map((x, i) => toMm(x - standing[0]!.origin[i]!));
       return { mark, turn, size: piece.size.map(toMm), cuts, ways, at };
     })
     .sort((a, b) => (a.mark < b.mark ? -1 : 1));
   const screws = shop.screws.map((s) => [...s.parts, s.radius].join()).sort();
   return { members, screws, loose: [...shop.loose.keys()].sort() };
+}
+
+/** A cut that runs out of the wood at both sides is the same cut, however far out it runs. */
+function inTheWood({ min, max }: Box, size: readonly number[]): Box {
+  const through = size.map((s, i) => min[i]! <= 0 && max[i]! >= s);
+  const [from, to] = [
+    min.map((x, i) => (through[i] ? 0 : x)),
+    max.map((x, i) => (through[i] ? size[i]! : x)),
+  ];
+  return { min: from as unknown as Point, max: to as unknown as Point };
 }
 
 /** A plain hole right through is the same hole, whichever side it was bored from; only what may be bored wider at its mouth tells. */
