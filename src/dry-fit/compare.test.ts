@@ -5,7 +5,7 @@ import type { Shape, Solids } from '../solid/index.ts';
 import { frameOf, type Member } from './assembly.ts';
 import { compare, type DrawnPart } from './compare.ts';
 import { onCard as mm, readCard } from './mm-cards.test-aid.ts';
-import { drilled, grooved, rabbeted } from './tool-work.ts';
+import { drilled, grooved, rabbeted, sloped } from './tool-work.ts';
 import { plainPiece, shapeOfPiece, type VirtualPiece } from './virtual-piece.ts';
 
 let solids: Solids;
@@ -141,6 +141,19 @@ describe('what was built against what was drawn', () => {
     expect(faults(standing(crossed({})), drawing)).toEqual([]);
     expect(faults(standing(crossed({ dados: [100.4, 250.4] })), drawing)).toEqual([]);
     expect(faults(standing(crossed(made)), drawing).join()).toContain('lacks 1 of the cuts');
+  });
+
+  test('a slope that a rabbet runs into, sawn 4 degrees too steep or too flat', () => {
+    const mitred = (angle: number) => {
+      let piece = board();
+      for (const edge of ['start', 'end'] as const) piece = sloped(piece, edge, angle, 'under');
+      return standing(piece);
+    };
+    const drawing = { mark: 'A', shape: shapeOf(mitred(45)) };
+    expect(faults(mitred(45), drawing)).toEqual([]);
+    expect(faults(mitred(45.5), drawing)).toEqual([]);
+    for (const angle of [41, 49])
+      expect(faults(mitred(angle), drawing).join()).toContain('lacks 1 of the cuts');
   });
 
   test('a plain part with its show face to the other side', () => {
