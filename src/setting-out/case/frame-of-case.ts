@@ -4,7 +4,7 @@ import type { Traced } from '../../measure/index.ts';
 import { asAsked } from '../as-asked.ts';
 import type { Draft } from '../draft.ts';
 import { finishedThickness } from '../glued/panel-of-boards.ts';
-import { joineryOf } from '../joints/joinery.ts';
+import { buttedBetween, joineryOf } from '../joints/joinery.ts';
 import type { Joinery } from '../set-out.ts';
 import { edgesFront } from './end-edging.ts';
 import { movementOfTop } from './free-top.ts';
@@ -204,9 +204,15 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
       l.sum('where the panels begin, behind the edging', planes.front, planes.edgingThickness),
     insideWidth: () =>
       found('width') ??
-      l.less('clear width between the sides', planes.width, planes.leftBoard, planes.rightBoard),
+      l.less(
+        buttedBetween('clear width between the sides', joinery),
+        planes.width,
+        planes.leftBoard,
+        planes.rightBoard,
+      ),
     insideHeight: () =>
-      found('height') ?? l.less('clear height inside the case', planes.boxHeight, ...panelsAcross()),
+      found('height') ??
+      l.less(buttedBetween('clear height inside the case', joinery), planes.boxHeight, ...panelsAcross()),
     insideDepth: () => {
       const depth = l.less(
         'depth of the panels inside, in front of the back',

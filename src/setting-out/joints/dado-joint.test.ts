@@ -207,5 +207,9 @@ describe('joints that were not asked for', () => {
     });
     expect(reasons(chosen)).toContain('joined so because the shop has a router, and no pocket-hole jig');
     expect(reasons(joined('dado'))).not.toContain('because');
+    expect(reasons(setOutWith(() => {}))).toContain(
+      'butts, held by pocket screws; joined so because the shop has a pocket-hole jig',
+    );
+    expect(reasons(joined('pocket-screws'))).not.toContain('because');
   });
 });

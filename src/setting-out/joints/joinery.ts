@@ -1,4 +1,4 @@
-import type { JobDocument, RecordOf } from '../../job/index.ts';
+import type { CaseJoints, JobDocument, RecordOf } from '../../job/index.ts';
 import type { Joinery } from '../set-out.ts';
 
 /**
@@ -27,4 +27,25 @@ export function joineryOf(job: JobDocument, box: RecordOf<'case'>): Joinery {
       because: 'the shop has a biscuit joiner, and no pocket-hole jig or router',
     };
   return { record, joints: 'face-screws', because: 'the shop has neither a pocket-hole jig nor a router' };
+}
+
+/** A reason of a number that comes out as it does because of how the panels are joined: with why so, where that was not asked for. */
+export function becauseOf(what: string, { because }: Joinery): string {
+  return because === undefined ? what : `${what}; joined so because ${because}`;
+}
+
+/** What holds panels that butt, of those ways of joining that may be chosen by the tools. */
+const HELD_BY: Partial<Record<CaseJoints, string>> = {
+  'pocket-screws': 'pocket screws',
+  'face-screws': 'screws through the face',
+  dowels: 'dowels',
+  biscuits: 'biscuits',
+};
+
+/** The reason of a clear size that panels are cut to where they butt, rather than go in: told where butting was not asked for. */
+export function buttedBetween(what: string, joinery: Joinery): string {
+  const by = HELD_BY[joinery.joints];
+  return joinery.because === undefined || by === undefined
+    ? what
+    : becauseOf(`${what}; what stands there butts, held by ${by}`, joinery);
 }

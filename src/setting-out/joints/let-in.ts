@@ -2,6 +2,7 @@ import { SETTING_OUT } from '../../materials/index.ts';
 import type { RatioRow, Traced } from '../../measure/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Draft, DraftPart, Tongues, Triple } from '../draft.ts';
+import { becauseOf } from './joinery.ts';
 
 /** Ways of joining that let shelves and dividers in. */
 const DADOS: ReadonlySet<CaseFrame['joints']> = new Set(['dado', 'stopped-dado', 'tongue']);
@@ -17,12 +18,7 @@ export function cornersLetIn({ joints }: Pick<CaseFrame, 'joints'>): boolean {
 /** How deep a panel goes into a face: a third of the board there, on what the router can be set to. */
 export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undefined): Traced | undefined {
   if (!mate || !DADOS.has(frame.joints)) return undefined;
-  return depthIn(draft, chosen('depth of the dado', frame), mate.thickness, SETTING_OUT.dadoDepth);
-}
-
-/** What a channel is, and why the case has any where that wasn't asked for. */
-function chosen(what: string, { joinery }: CaseFrame): string {
-  return joinery.because === undefined ? what : `${what}; joined so because ${joinery.because}`;
+  return depthIn(draft, becauseOf('depth of the dado', frame.joinery), mate.thickness, SETTING_OUT.dadoDepth);
 }
 
 /** How deep the bottom or the lid goes into the end of a side, or a side into what runs through: into a board so thick. */
@@ -34,11 +30,11 @@ export function intoCorner(
 ): Traced | undefined {
   if (!LET_IN.has(frame.joints)) return undefined;
   if (frame.joints === 'tongue')
-    return depthIn(draft, chosen('depth of the dado', frame), board, SETTING_OUT.dadoDepth);
+    return depthIn(draft, becauseOf('depth of the dado', frame.joinery), board, SETTING_OUT.dadoDepth);
   // From both faces of a shared side: a third of it is left between.
   return depthIn(
     draft,
-    chosen('depth of the rabbet at the corner', frame),
+    becauseOf('depth of the rabbet at the corner', frame.joinery),
     board,
     shared ? SETTING_OUT.dadoDepth : SETTING_OUT.cornerRabbet,
   );
