@@ -55,6 +55,14 @@ test('rows of holes are bored where they were drawn, by what their cards say', a
     'Holes through C1 (top), “cords”',
     'Holes in the under face of E3 (shelf in right), for hooks',
   ]);
+  // Half way along the top: the card finds the middle, and the holes come to both sides of it.
+  const cords = cards[2]!;
+  expect(cords.does).toMatchObject({ middle: ['length'] });
+  expect(cords.does.act === 'drill' && cords.does.at.length).toBe(1);
+  expect(cords.lines[0]).toBe(
+    'Find the middle between the left end and the right end: mark the same distance from both, a little less than half, and halve what lies between the two marks.',
+  );
+  expect(cords.lines[2]).toMatch(/: \{\d\} to each side of the middle\.$/);
   const hooks = cards.at(-1)!;
   expect(hooks.does).toMatchObject({ act: 'drill', open: true, side: 'under' });
   expect(hooks.lines.join(' ')).toMatch(

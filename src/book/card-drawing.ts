@@ -201,6 +201,7 @@ export class Progress {
       from,
       ...(act.act === 'drill' && act.open ? { diameter: act.diameter } : {}),
       ...(act.acrossFrom === undefined ? {} : { acrossFrom: act.acrossFrom }),
+      ...(act.act === 'drill' && act.middle ? { middle: act.middle } : {}),
     }));
     if (act.side === 'show' || act.side === 'under') return { ...none, face: act.side, holes };
     const along = act.side === 'near' || act.side === 'far' ? part.length : part.width;

@@ -34,6 +34,8 @@ export interface FaceWork {
     readonly acrossFrom?: 'far';
     /** Of a hole wide enough to be drawn to size. */
     readonly diameter?: Traced;
+    /** Measures that its place is given along from the middle, to both sides: so it stands for two holes, or for one on the middle. */
+    readonly middle?: readonly ('length' | 'width')[];
     /** One of a row whose first holes have the figures. */
     readonly follows?: true;
   }[];
@@ -118,15 +120,19 @@ export function faceDrawing(
       const list = alongLength(p.edge) ? below : p.edge === 'end' ? right : left;
       list.push(place(at, t));
     }
-  for (const { at, from, acrossFrom, diameter, follows } of work.holes) {
-    const [a, b] = at;
-    const m = from === 'end' || from === 'far' ? long - mm(a) : mm(a);
-    const n = acrossFrom === 'far' ? wide - mm(b) : mm(b);
+  for (const { at, from, acrossFrom, diameter, follows, middle } of work.holes) {
+    const [a, b] = at.map(mm) as [number, number];
+    const [lengthHalved, widthHalved] = [middle?.includes('length'), middle?.includes('width')];
+    const along = lengthHalved ? aboutMiddle(long, a) : [from === 'end' || from === 'far' ? long - a : a];
+    const across = widthHalved ? aboutMiddle(wide, b) : [acrossFrom === 'far' ? wide - b : b];
     const drawn = diameter === undefined ? 0 : (mm(diameter) * width) / long / 2;
-    marks.push(...holeMark([x(m), y(n)], Math.max(drawn, 1)));
+    for (const m of along) for (const n of across) marks.push(...holeMark([x(m), y(n)], Math.max(drawn, 1)));
+    if (lengthHalved) marks.push(line([x(long / 2), 0], [x(long / 2), height], 'hidden', 'quiet'));
+    if (widthHalved) marks.push(line([0, y(wide / 2)], [width, y(wide / 2)], 'hidden', 'quiet'));
     if (follows) continue;
-    below.push(place(x(m), a));
-    left.push(place(y(n), b));
+    // A hole on the middle line needs no figure.
+    if (!lengthHalved || a > 0) below.push(...along.map((m) => place(x(m), at[0])));
+    if (!widthHalved || b > 0) left.push(...across.map((n) => place(y(n), at[1])));
   }
   for (const s of work.slots ?? []) {
     const along = (a: Traced) => (s.from === 'end' ? long - mm(a) : mm(a));
@@ -286,6 +292,10 @@ function pocketMark(edge: Edge, at: number, width: number, height: number, face:
   return [slot(at - wide / 2, bottom ? height - inset - long : inset, wide, long)];
 }
 
+function aboutMiddle(whole: number, off: number): readonly number[] {
+  return off === 0 ? [whole / 2] : [whole / 2 - off, whole / 2 + off];
+}
+
 function holeMark(at: PaperPoint, r: number): Mark[] {
   return [
     { kind: 'circle', centre: at, radius: r, fill: 'paper', pen: 'thin' },
@@ -311,8 +321,14 @@ function referenceEdges(work: FaceWork, width: number, height: number): Mark[] {
     edges.add('near');
   }
   for (const h of work.holes) {
-    edges.add(h.from ?? 'start');
-    edges.add(h.acrossFrom ?? 'near');
+    for (const edge of h.middle?.includes('length')
+      ? (['start', 'end'] as const)
+      : [h.from ?? ('start' as const)])
+      edges.add(edge);
+    for (const edge of h.middle?.includes('width')
+      ? (['near', 'far'] as const)
+      : [h.acrossFrom ?? ('near' as const)])
+      edges.add(edge);
   }
   const nearY = work.face === 'show' ? height : 0;
   const ends: Record<Edge, readonly [PaperPoint, PaperPoint]> = {

@@ -195,6 +195,7 @@ function holes(bench: Bench, batch: Batch): void {
       bench.ledger.ticks(h.diameter),
       h.depth === undefined ? '' : bench.ledger.ticks(h.depth),
       h.counterbore === undefined ? '' : bench.ledger.ticks(h.counterbore.depth),
+      h.middle ?? '',
     ].join(' ');
     const row = rows.get(key);
     if (row) row.push(h);

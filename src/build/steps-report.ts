@@ -160,6 +160,7 @@ function actReport(a: Act): Report {
         open: a.open,
         dowels: a.dowels,
         across_from: a.acrossFrom,
+        about_middle_of: a.middle,
       };
     case 'biscuit-slot':
       return {

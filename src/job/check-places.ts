@@ -53,9 +53,51 @@ export function badPlaces(record: RecordOf<'cable' | 'vent' | 'holes'>, tree: Re
 
 /** The two sides that a row runs between; undefined where one hole makes no row, or a pitch leaves one end open. */
 function rowOf(record: RecordOf<'holes'>, tree: RecordTree): (typeof FROM_SIDES)[number] | undefined {
-  if ((record.count ?? 1) < 2 || record.apart !== undefined) return undefined;
+  return (record.count ?? 1) < 2 || record.apart !== undefined ? undefined : sidesAlongRow(record, tree);
+}
+
+const ALONG = { across: 0, back: 1, up: 2 } as const;
+
+function sidesAlongRow(record: RecordOf<'holes'>, tree: RecordTree): (typeof FROM_SIDES)[number] {
   const lay = record.lay ?? (standsLikeASide(record, tree) ? 'back' : 'across');
-  return FROM_SIDES[{ across: 0, back: 1, up: 2 }[lay]];
+  return FROM_SIDES[ALONG[lay]];
+}
+
+/** True of several holes so far apart that are placed from one side along their row. */
+function rowsPlacedFromOne(record: RecordOf<'holes'>, tree: RecordTree): boolean {
+  if ((record.count ?? 1) < 2 || record.apart === undefined) return false;
+  return sidesAlongRow(record, tree).some((field) => record[field] !== undefined);
+}
+
+/** Whether what a row stands about is there, in its own case, and says something of its place. */
+function badAbout(record: RecordOf<'holes'>, about: string, tree: RecordTree): readonly Snag[] {
+  const say = (code: string, sentence: string, cure: string) => [
+    wrongField(record, code, 'about', sentence, cure),
+  ];
+  const kind = tree.get(about)?.kind;
+  if (kind !== 'opening' && kind !== 'shelf' && kind !== 'divider')
+    return say(
+      'document.no-such-record',
+      `“${record.id}” stands about “${about}”, which is no opening, shelf or divider.`,
+      'Name one that is there.',
+    );
+  if (tree.caseOf(about) !== tree.caseOf(record.id))
+    return say(
+      'design.hole-row',
+      `“${record.id}” stands about “${about}”, which is in another case.`,
+      'Name an opening, a shelf or a divider of its own case.',
+    );
+  const placed = FROM_SIDES.filter((pair) => pair.some((field) => record[field] !== undefined));
+  const spread = (record.count ?? 1) > 1 && record.apart === undefined;
+  if (placed.length >= 2 || (spread && !placed.includes(sidesAlongRow(record, tree))))
+    return say(
+      'design.hole-row',
+      placed.length >= 2
+        ? `“${record.id}” has its place from sides both ways, so “about” says nothing of it.`
+        : `“${record.id}” is spread from side to side, so it doesn’t stand about “${about}”.`,
+      placed.length >= 2 ? 'Take “about” out, or one of its places.' : 'Add “apart”, or take “about” out.',
+    );
+  return [];
 }
 
 /** True of the sides of a case and of what parts openings side by side: they have no width from left to right. */
@@ -101,6 +143,13 @@ function badRow(record: RecordOf<'holes'>, tree: RecordTree): readonly Snag[] {
         ? 'Take “face” out, or add “depth”.'
         : 'Add “face”: “left”, “right”, “front”, “back”, “below” or “above”.',
     );
+  if (record.measured && !rowsPlacedFromOne(record, tree))
+    say(
+      'measured',
+      `“${record.id}” is measured to the middle of its row, but has no holes so far apart, placed from one side.`,
+      'Add “count”, “apart” and a place from one side along the row, or take “measured” out.',
+    );
+  if (record.about !== undefined) snags.push(...badAbout(record, record.about, tree));
   const side = record.panel === 'left-side' || record.panel === 'right-side';
   if (record.mirror && !(tree.get(record.parent)?.kind === 'case' && side))
     say(

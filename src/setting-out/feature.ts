@@ -90,6 +90,8 @@ export interface Hole extends FeatureBase {
   readonly countersink?: Traced;
   /** A wider, flat-bottomed hole at the mouth, in which the head sits under a plug; `depth` counts from the face. */
   readonly counterbore?: { readonly diameter: Traced; readonly depth: Traced };
+  /** The measures of its part that it stands half way along, or in a row that does: it is marked from that middle. */
+  readonly middle?: readonly ('length' | 'width')[];
 }
 
 /** A slot with round ends, right through, routed from a face. */

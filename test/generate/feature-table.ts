@@ -170,6 +170,10 @@ const ROWS: readonly Row[] = [
   { feature: 'drawers’ fronts edged round', in: edged('drawers') },
   { feature: 'holes for cables', in: has('cable') },
   { feature: 'rows of holes', in: has('holes', (h) => (h.count ?? 1) > 1) },
+  {
+    feature: 'rows of holes about the middle of something else, or measured to their own',
+    in: has('holes', (h) => h.about !== undefined || h.measured !== undefined),
+  },
   { feature: 'holes mirrored for the other hand', in: has('holes', mirrored) },
   { feature: 'a hinged lid over a fixed front', in: (_, piece) => piece.lids.length > 0 },
   { feature: 'bought pulls', in: has('pull') },

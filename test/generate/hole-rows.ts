@@ -10,7 +10,7 @@ export interface HoleWish {
   readonly depth: string;
   readonly apart: string;
   readonly place: string;
-  readonly spaced: 'apart' | 'between' | 'from-one-side' | 'equal';
+  readonly spaced: 'apart' | 'about' | 'between' | 'from-one-side' | 'middle-from-one-side' | 'equal';
 }
 
 /** Now and then a row. */
@@ -24,7 +24,14 @@ export function holeWishes(
     depth: text(4, 9),
     apart: text(24, 36),
     place: text(60, 75),
-    spaced: fc.constantFrom('apart', 'between', 'from-one-side', 'equal') as fc.Arbitrary<HoleWish['spaced']>,
+    spaced: fc.constantFrom(
+      'apart',
+      'about',
+      'between',
+      'from-one-side',
+      'middle-from-one-side',
+      'equal',
+    ) as fc.Arbitrary<HoleWish['spaced']>,
   });
   return fc.option(wish, { nil: undefined, freq: 3 });
 }
@@ -38,10 +45,16 @@ export function holeRecords(wish: HoleWish | undefined, list: readonly Field[]):
   if (!parent) return [];
   const own = { id: 'row', kind: 'holes', parent: parent.id, diameter, count };
   const [low, high] = into === 'sides' ? ['fromBelow', 'fromAbove'] : ['fromLeft', 'fromRight'];
+  const about = list.find(
+    (r) => (r.kind === 'opening' || r.kind === 'shelf' || r.kind === 'divider') && r.id !== parent.id,
+  );
   const along: Readonly<Record<HoleWish['spaced'], Field>> = {
     apart: { apart },
     between: { [low!]: place, [high!]: place },
+    // What stands in the case, and is no panel that the row itself goes through.
+    about: { apart, ...(about ? { about: about.id } : {}) },
     'from-one-side': { [high!]: place, apart },
+    'middle-from-one-side': { [high!]: `${place} + ${apart}`, apart, measured: 'middle' },
     equal: {},
   };
   const row = count > 1 ? along[wish.spaced] : {};

@@ -1,5 +1,5 @@
-import type { JobDocument } from '../../src/job/index.ts';
-import { treeOf } from '../../src/job/index.ts';
+import { FROM_SIDES, type JobDocument, type RecordOf, treeOf } from '../../src/job/index.ts';
+import type { Traced } from '../../src/measure/index.ts';
 import type { Hole, Part, SetOut } from '../../src/setting-out/index.ts';
 import { boxOf } from './judge-set-out.ts';
 
@@ -25,11 +25,36 @@ export function rowFaults(job: JobDocument, setOut: SetOut): string[] {
           ? wrong
           : [...wrong, `${record.id}: ${middles.length} holes`];
       });
+      for (const { part, middles } of rows)
+        if (record.about !== undefined && !standsAbout(setOut, record, part, middles))
+          faults.push(`${record.id}: not about ${record.about} in ${part.id}`);
       const [one, other] = rows;
       if (record.mirror && one && other && mirrorsIts(one.middles) !== mirrorsIts(other.middles))
         faults.push(`${record.id}: not mirrored`);
       return rows.length > 0 ? faults : [`${record.id}: no holes`];
     });
+}
+
+/** Is the middle of a row, along each way that no side places it, that of what it stands about? */
+function standsAbout(
+  setOut: SetOut,
+  record: RecordOf<'holes'>,
+  part: Part,
+  middles: readonly Vec[],
+): boolean {
+  const t = (x: Traced) => setOut.ledger.ticks(x);
+  const opening = setOut.openings.find((o) => o.id === record.about);
+  const boxes = opening
+    ? [{ min: opening.box.min.map(t), max: opening.box.max.map(t) }]
+    : setOut.parts.filter((p) => p.record === record.about).map((p) => boxOf(setOut, p));
+  return [0, 1, 2].every((k) => {
+    if ('xyz'[k] === part.place.thickness[1]) return true;
+    if (FROM_SIDES[k]!.some((field) => record[field] !== undefined)) return true;
+    const low = Math.min(...boxes.map((b) => b.min[k]!));
+    const high = Math.max(...boxes.map((b) => b.max[k]!));
+    const [first, last] = [middles[0]![k]!, middles.at(-1)![k]!];
+    return Math.abs(low + high - first - last) <= 4;
+  });
 }
 
 /** Height and depth of the holes of a side: the same in its mirror image. */

@@ -4,7 +4,7 @@ import { optional, withoutAbsent } from './optional.ts';
 type Field = Readonly<Record<string, unknown>>;
 
 /** Fields of a record that name other records. */
-const REFERENCES = ['oneStrip', 'id', 'parent', 'over', 'in'];
+const REFERENCES = ['oneStrip', 'id', 'parent', 'over', 'in', 'about'];
 
 /** A length as typed, with what it means in ticks. */
 interface Typed {

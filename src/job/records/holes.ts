@@ -1,11 +1,12 @@
 import * as v from 'valibot';
-import { Name, SizeFormula } from '../typed.ts';
+import { Id, Name, SizeFormula } from '../typed.ts';
 import { baseFields } from './base-fields.ts';
 import { onPanel } from './on-panel.ts';
 
 /**
  * Round holes in a row, for pegs, hooks, screws or whatever the maker says. Along the row its place is measured from one
- * side (the hole nearest to it), from both (the first and the last, equally spaced between), or from neither (about the middle).
+ * side (the hole nearest to it, or the row's middle), from both (the first and the last, equally spaced between), or from
+ * neither (about the middle).
  */
 export const HolesRecord = v.strictObject({
   ...baseFields,
@@ -24,6 +25,10 @@ export const HolesRecord = v.strictObject({
   lay: v.optional(v.picklist(['across', 'up', 'back'])),
   /** From the middle of a hole to that of the next. */
   apart: v.optional(SizeFormula),
+  /** What a place along the row is measured to: the middle of the row, and not the hole nearest to that side. */
+  measured: v.optional(v.literal('middle')),
+  /** An opening, a shelf or a divider: where no side is named, the row stands about its middle, not the panel's. */
+  about: v.optional(Id),
   /** Set to have the same holes, mirrored, in the case's other side. */
   mirror: v.optional(v.boolean()),
 });

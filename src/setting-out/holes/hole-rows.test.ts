@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cupboard } from '../../../test/doors/door-job.ts';
 import { rowFaults } from '../../../test/generate/judge-hole-rows.ts';
+import { boxOf } from '../../../test/generate/judge-set-out.ts';
 import { type PlainJob, smallJob } from '../../../test/generate/small-job.ts';
 import { checkJob } from '../../job/index.ts';
 import { type SetOut, setOut } from '../index.ts';
@@ -27,6 +28,20 @@ function holesOf(piece: SetOut) {
   );
 }
 
+/** From left to right, mm. */
+function extentOf(piece: SetOut, id: string): { readonly min: number; readonly max: number } {
+  const opening = piece.openings.find((o) => o.id === id);
+  const box = opening
+    ? [opening.box.min[0], opening.box.max[0]].map((t) => piece.ledger.ticks(t))
+    : piece.parts
+        .filter((p) => p.record === id)
+        .flatMap((p) => {
+          const b = boxOf(piece, p);
+          return [b.min[0]!, b.max[0]!];
+        });
+  return { min: Math.min(...box) / 3200, max: Math.max(...box) / 3200 };
+}
+
 const places = (piece: SetOut, k: 0 | 1) => holesOf(piece).map((h) => h.at[k]);
 
 describe('a row of holes by its references', () => {
@@ -47,6 +62,28 @@ describe('a row of holes by its references', () => {
     const [first, last] = places(withRow({ ...shelf, count: 2, apart: '128 mm' }), 0);
     expect(last! - first!).toBe(128);
     expect((first! + last!) / 2).toBeCloseTo(width / 2, 3);
+  });
+
+  test('its middle so far from one side', () => {
+    const measured = { ...shelf, count: 3, apart: '32 mm', measured: 'middle' };
+    expect(places(withRow({ ...measured, fromLeft: '100 mm' }), 0)).toEqual([68, 100, 132]);
+    expect(
+      places(withRow({ ...measured, fromRight: '100 mm' }), 0).map((x) => Number((width - x!).toFixed(3))),
+    ).toEqual([132, 100, 68]);
+  });
+
+  test('about the middle of an opening, a shelf or a divider', () => {
+    const row = { parent: 'top', fromFront: '50 mm', count: 2, apart: '60 mm', face: 'above', depth: '6 mm' };
+    for (const about of ['left', 'right', 'upright', 'shelf']) {
+      const piece = withRow({ ...row, about });
+      expect(piece.snags).toEqual([]);
+      const top = piece.parts.find((p) => p.record === 'top')!;
+      const from = piece.ledger.ticks(top.place.origin[0]) / 3200;
+      const [a, b] = places(piece, 0).map((x) => from + x!);
+      const { min, max } = extentOf(piece, about);
+      expect(b! - a!).toBeCloseTo(60, 3);
+      expect((a! + b!) / 2).toBeCloseTo((min + max) / 2, 2);
+    }
   });
 
   test('equally spaced, between two places or from side to side', () => {
@@ -121,6 +158,11 @@ test.each([
   ['design.hole-row', { parent: 'shelf', apart: '30 mm' }],
   ['design.hole-row', { parent: 'shelf', depth: '8 mm' }],
   ['design.hole-row', { parent: 'shelf', mirror: true }],
+  ['design.hole-row', { parent: 'shelf', measured: 'middle', fromLeft: '60 mm' }],
+  ['design.hole-row', { parent: 'shelf', measured: 'middle', count: 2, apart: '60 mm' }],
+  ['design.hole-row', { parent: 'top', count: 2, about: 'left' }],
+  ['design.hole-row', { parent: 'top', about: 'left', fromFront: '40 mm', fromLeft: '60 mm' }],
+  ['document.no-such-record', { parent: 'top', about: 'top' }],
   ['design.placed-twice', { parent: 'shelf', fromFront: '40 mm', fromBack: '40 mm' }],
   [
     'design.placed-twice',

@@ -1,4 +1,4 @@
-import type { RecordOf } from '../../job/index.ts';
+import { FROM_SIDES, type RecordOf } from '../../job/index.ts';
 import { HOLES, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
@@ -62,8 +62,12 @@ function bore(draft: Draft, bores: Bores, record: Row, { part, mirrored }: Targe
   const inward = -axisOf(outward(part.place, side)).sign;
   const end = l.ticks(mouth) + inward * l.ticks(depth ?? part.thickness);
   const deep = [Math.min(l.ticks(mouth), end), Math.max(l.ticks(mouth), end)] as const;
-  const beside = middleAlong(draft, record, region, across, mirrored);
-  for (const [i, along] of placesAlong(draft, record, region, axis, mirrored).entries()) {
+  const about = record.about === undefined ? region : extentOf(draft, record.about);
+  // What isn't made is told elsewhere.
+  if (!about) return;
+  const beside = middleAlong(draft, record, region, across, mirrored, about);
+  const middle = runsHalved(draft, record, part, about, axis, across);
+  for (const [i, along] of placesAlong(draft, record, region, axis, mirrored, about).entries()) {
     const at: [Traced, Traced, Traced] = [mouth, mouth, mouth];
     at[axis] = along;
     at[across] = beside;
@@ -82,9 +86,51 @@ function bore(draft: Draft, bores: Bores, record: Row, { part, mirrored }: Targe
       at: inPanel(draft, part, at),
       diameter,
       ...(depth === undefined ? {} : { depth }),
+      ...(middle.length > 0 ? { middle } : {}),
     });
     bores.add(made);
   }
+}
+
+/** How far an opening reaches, or all that a shelf's or a divider's record makes. */
+function extentOf(draft: Draft, id: string): TracedBox | undefined {
+  const opening = draft.openings.find((o) => o.id === id);
+  if (opening) return opening.box;
+  const [first, ...others] = draft.parts.filter((p) => p.record === id);
+  if (!first) return undefined;
+  const l = draft.ledger;
+  const outermost = (end: 'min' | 'max', sign: 1 | -1) =>
+    ([0, 1, 2] as const).map((k) =>
+      others.reduce(
+        (t, p) => (sign * (l.ticks(p.box[end][k]) - l.ticks(t)) > 0 ? p.box[end][k] : t),
+        first.box[end][k],
+      ),
+    ) as unknown as TracedBox['min'];
+  return { min: outermost('min', -1), max: outermost('max', 1) };
+}
+
+/** The measures of its panel that a row stands half way along: its holes are marked from that middle to both sides. */
+function runsHalved(
+  draft: Draft,
+  record: Row,
+  part: DraftPart,
+  about: TracedBox,
+  axis: Axis,
+  across: Axis,
+): readonly ('length' | 'width')[] {
+  const l = draft.ledger;
+  const spread = (record.count ?? 1) > 1 && record.apart === undefined;
+  return (['length', 'width'] as const).filter((run) => {
+    const k = axisOf(part.place[run]).axis;
+    if (
+      (k !== across && (k !== axis || spread)) ||
+      FROM_SIDES[k].some((field) => record[field] !== undefined)
+    )
+      return false;
+    const doubled = (box: TracedBox) => l.ticks(box.min[k]) + l.ticks(box.max[k]);
+    // An odd number of ticks has its half rounded.
+    return Math.abs(doubled(about) - doubled(part.box)) <= 1;
+  });
 }
 
 const LOOKS: Readonly<Record<NonNullable<Row['face']>, Direction>> = {
@@ -137,22 +183,25 @@ function placesAlong(
   region: TracedBox,
   axis: Axis,
   mirrored: boolean,
+  about: TracedBox,
 ): readonly Traced[] {
   const l = draft.ledger;
   const count = record.count ?? 1;
   const [low, high] = sidesAlong(axis, mirrored);
   const [from, to] = [record[low], record[high]].map((t) => t !== undefined);
-  if (count === 1) return [middleAlong(draft, record, region, axis, mirrored)];
+  if (count === 1) return [middleAlong(draft, record, region, axis, mirrored, about)];
   const [min, max] = [region.min[axis], region.max[axis]];
   if (record.apart !== undefined) {
     const apart = draft.field(record, 'apart');
     const whole = l.times('from the first hole to the last', apart, count - 1);
-    const middle = middleAlong(draft, record, region, axis, mirrored);
-    const first = from
-      ? middle
-      : to
-        ? l.less('middle of the first hole', middle, whole)
-        : l.less('middle of the first hole', middle, l.ratio('half of the row', whole, SETTING_OUT.half));
+    const middle = middleAlong(draft, record, region, axis, mirrored, about);
+    const toMiddle = record.measured === 'middle';
+    const first =
+      from && !toMiddle
+        ? middle
+        : to && !toMiddle
+          ? l.less('middle of the first hole', middle, whole)
+          : l.less('middle of the first hole', middle, l.ratio('half of the row', whole, SETTING_OUT.half));
     return Array.from({ length: count }, (_, i) =>
       i === 0 ? first : l.sum('middle of the next hole', first, l.times('as far apart', apart, i)),
     );

@@ -70,20 +70,21 @@ export function sidesAlong(axis: Axis, mirrored: boolean): (typeof FROM_SIDES)[n
   return mirrored && axis === 0 ? ([sides[1], sides[0]] as never) : sides;
 }
 
-/** The middle along one axis of the piece: so far from a side, or half way. */
+/** The middle along one axis of the piece: so far from a side, or half way of that, or of what it is about. */
 export function middleAlong(
   draft: Draft,
   record: OnPanel,
   { min, max }: TracedBox,
   axis: Axis,
   mirrored = false,
+  { min: low, max: high }: TracedBox = { min, max },
 ): Traced {
   const l = draft.ledger;
-  const [low, high] = sidesAlong(axis, mirrored);
-  if (record[low] !== undefined) return l.sum('middle of the hole', min[axis], draft.field(record, low));
-  if (record[high] !== undefined) return l.less('middle of the hole', max[axis], draft.field(record, high));
-  const half = l.ratio('half way', l.less('from side to side', max[axis], min[axis]), SETTING_OUT.half);
-  return l.sum('middle of the hole, half way', min[axis], half);
+  const [from, to] = sidesAlong(axis, mirrored);
+  if (record[from] !== undefined) return l.sum('middle of the hole', min[axis], draft.field(record, from));
+  if (record[to] !== undefined) return l.less('middle of the hole', max[axis], draft.field(record, to));
+  const half = l.ratio('half way', l.less('from side to side', high[axis], low[axis]), SETTING_OUT.half);
+  return l.sum('middle of the hole, half way', low[axis], half);
 }
 
 /** A panel without what goes into its neighbours. */

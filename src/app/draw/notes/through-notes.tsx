@@ -72,7 +72,11 @@ export function HolesNote({ rows }: { rows: readonly RecordOf<'holes'>[] }) {
   );
 }
 
-function RowOfHoles({ record: { id, panel } }: { record: RecordOf<'holes'> }) {
+function RowOfHoles({ record }: { record: RecordOf<'holes'> }) {
+  const { id, panel } = record;
+  const job = useApp((s) => s.history.job);
+  const tree = treeOf(job);
+  const box = tree.caseOf(id);
   const at = `design/records/${id}`;
   return (
     <>
@@ -105,7 +109,30 @@ function RowOfHoles({ record: { id, panel } }: { record: RecordOf<'holes'> }) {
         ]}
         end=","
       />{' '}
-      <LengthField path={`${at}/apart`} label={`Distance between holes of ${id}`} empty="equally" /> apart,{' '}
+      <LengthField path={`${at}/apart`} label={`Distance between holes of ${id}`} empty="equally" /> apart,
+      about{' '}
+      <ChoiceField
+        path={`${at}/about`}
+        label={`Middle that ${id} stands about`}
+        choices={[
+          ['', 'the panel’s middle'],
+          ...(['opening', 'shelf', 'divider'] as const)
+            .flatMap((kind) => tree.all(kind))
+            .filter((r) => tree.caseOf(r.id) === box)
+            .map((r) => [r.id, `that of ${r.id}`] as const),
+        ]}
+        end=","
+      />{' '}
+      places measured{' '}
+      <ChoiceField
+        path={`${at}/measured`}
+        label={`What places of ${id} are measured to`}
+        choices={[
+          ['', 'to the nearest hole'],
+          ['middle', 'to the row’s middle'],
+        ]}
+        end=","
+      />{' '}
       {(panel === 'left-side' || panel === 'right-side') && (
         <ChoiceField
           path={`${at}/mirror`}
