@@ -3,6 +3,7 @@ import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { isPegged } from '../joints/joint.ts';
 import { onceADraft } from '../once-a-draft.ts';
+import { axisOf } from '../place.ts';
 import type { ClosedSpaces } from '../spaces/closed-spaces.ts';
 import type { Bounded } from '../spaces/openings.ts';
 import { type RoutedChannel, routedChannels } from './channel-settings.ts';
@@ -59,9 +60,12 @@ export class ClearLoops {
     this.before = openingsBefore(draft, draft.tree);
   }
 
-  /** The loop of a clear distance; its drawn values sum to it. */
-  of(between: Between): readonly FitMember[] {
-    const far = this.nearFace(between, between.to);
+  /**
+   * The loop of a clear distance; its drawn values sum to it.
+   * @param fitted a panel pegged between the two, whose own fit this is: the further one’s holes must be as far off as it is long
+   */
+  of(between: Between, fitted?: DraftPart): readonly FitMember[] {
+    const far = this.nearFace(between, between.to, fitted);
     const near = this.farFace(between, between.from).map((m) => ({ ...m, sign: -m.sign as 1 | -1 }));
     return without(far, near);
   }
@@ -77,7 +81,7 @@ export class ClearLoops {
   }
 
   /** From where the panel along begins to the nearer face of a panel. */
-  private nearFace(b: Between, part: DraftPart | undefined): readonly FitMember[] {
+  private nearFace(b: Between, part: DraftPart | undefined, fitted?: DraftPart): readonly FitMember[] {
     const { draft } = this;
     const { along } = b;
     const axis = b.size === 'width' ? 0 : 2;
@@ -93,7 +97,7 @@ export class ClearLoops {
     const strip = draft.edged.get(along.id)?.get(b.size === 'width' ? 'right' : 'upper');
     if (strip && t(strip.box.max[axis]) === t(part.box.max[axis]))
       return [whole, thick(strip, 1), thick(part, -1)];
-    return this.dado(along, part) ?? this.holes(b, part) ?? this.stick(b, part);
+    return this.dado(along, part) ?? this.holes(b, part, fitted) ?? this.stick(b, part);
   }
 
   /** From where the panel along begins to the further face of a panel. */
@@ -125,9 +129,10 @@ export class ClearLoops {
   }
 
   /** What is screwed through a panel's face, or pegged into it, goes where that panel's holes are, and is measured as they were. */
-  private holes({ along, size }: Between, part: DraftPart): readonly FitMember[] | undefined {
+  private holes(b: Between, part: DraftPart, fitted?: DraftPart): readonly FitMember[] | undefined {
+    const { along, size } = b;
     const l = this.draft.ledger;
-    const through = this.draft.joints.some(
+    const through = this.draft.joints.find(
       (j) =>
         j.duty === 'carries' &&
         (isPegged(j)
@@ -137,9 +142,32 @@ export class ClearLoops {
             j.mate === part.id),
     );
     if (!through) return undefined;
+    const against = isPegged(through) ? this.against(part, fitted) : undefined;
+    if (against) return [...this.farFace(b, against.before), cut(this.draft, against.between, 'length', 1)];
     const axis = size === 'width' ? 0 : 2;
     const name = `distance of the ${part.name} from the end of the ${along.name}`;
     return [setBy('marking', name, l.less(name, part.box.min[axis], along.box.min[axis]), 1, part.id)];
+  }
+
+  /**
+   * What is pegged between a panel and the one before it: pegs go in endwise, so it comes before the further panel, which then
+   * comes against it, wherever that one’s own holes are.
+   */
+  private against(
+    part: DraftPart,
+    fitted: DraftPart | undefined,
+  ): { readonly before: DraftPart; readonly between: DraftPart } | undefined {
+    const id = this.before.get(part.id);
+    const space = id === undefined ? undefined : this.closed.get(id);
+    const before = space && (axisOf(part.place.thickness).axis === 0 ? space.left : space.below);
+    // A side comes last, on the ends of bottom and lid.
+    if (!before || before.role === 'left-side') return undefined;
+    const into = (to: DraftPart) =>
+      this.draft.joints.flatMap((j) => (isPegged(j) && j.mate === to.id ? [j.part] : []));
+    const pegged = new Set(into(before));
+    const between = into(part).find((other) => pegged.has(other));
+    if (between === undefined || (fitted && into(part).includes(fitted.id))) return undefined;
+    return { before, between: this.draft.part(between) };
   }
 
   /** A bottom or a lid between sides that run on beyond it is marked from their lower ends. */

@@ -51,7 +51,7 @@ export function fitsOfCase(draft: Draft, parts: Fitted): void {
 /** A shelf or a divider between what it stands between: as long as the clear distance and what goes into dados. */
 function betweenPanels(draft: Draft, { part, from, to, upright, space }: Parting, loops: ClearLoops): void {
   const size = upright ? 'height' : 'width';
-  const clear = loops.of(betweenOf(size, space));
+  const clear = loops.of(betweenOf(size, space), part);
   const l = draft.ledger;
   const tongues = [
     [part.tongues.start, from],
