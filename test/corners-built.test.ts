@@ -1,11 +1,13 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { openSolids } from '../src/adaptors/solids-manifold.ts';
-import { checkJob } from '../src/job/index.ts';
-import { toMm } from '../src/measure/index.ts';
+import { applyEdit, checkJob } from '../src/job/index.ts';
+import { type Traced, toMm } from '../src/measure/index.ts';
 import { type Plan, planJob } from '../src/plan/index.ts';
 import { setOut } from '../src/setting-out/index.ts';
 import type { Solids } from '../src/solid/index.ts';
 import { equipped } from './generate/equipped.ts';
+import { rowFaults } from './generate/judge-hole-rows.ts';
+import { boxOf } from './generate/judge-set-out.ts';
 import { type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
 
 let solids: Solids;
@@ -106,5 +108,149 @@ describe('which panel runs through at a corner', () => {
     recordOf(job, 'case').lid = 'over';
     const read = checkJob(job);
     expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['design.lid-and-top']);
+  });
+});
+
+describe('which panel runs through, at each corner by itself', () => {
+  test.each([
+    ['pocket-screws', 'rabbet', { bottom: 'under-left' }],
+    ['face-screws', 'groove', { bottom: 'under-right', lid: 'over-right' }],
+    ['rabbet', 'rabbet', { bottom: 'under-left', lid: 'over-right' }],
+    ['dado', 'groove', { lid: 'over-left' }],
+    ['stopped-dado', 'rabbet', { bottom: 'under-right', lid: 'over-left' }],
+    ['tongue', 'rabbet', { lid: 'over-left' }],
+    ['tongue', 'applied', { bottom: 'under-right', lid: 'over-right' }],
+    ['dowels', 'applied', { bottom: 'under-left', lid: 'over' }],
+    ['biscuits', 'rabbet', { lid: 'over-right' }],
+  ])('%s, the back by %s, %j: it is built as drawn', (joints, fitting, corners) => {
+    const plan = planOf(joints, fitting, corners);
+    expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+    expect(plan.dryFit.fits).toBe(true);
+  });
+
+  test('a side stands on the bottom at one corner, and beside it at the other', () => {
+    const piece = setOut(jobWith('pocket-screws', 'applied', { bottom: 'under-left', lid: 'over-right' }));
+    const mm = (t: Traced) => toMm(piece.ledger.ticks(t));
+    const box = (id: string) => {
+      const { min, max } = boxOf(piece, piece.parts.find((p) => p.id === id)!);
+      return [min[0], max[0], min[2], max[2]].map((t) => t / 3200);
+    };
+    expect(box('case/bottom')).toEqual([0, 982, 80, 98]);
+    expect(box('case/lid')).toEqual([18, 1000, 782, 800]);
+    expect(box('case/left-side')).toEqual([0, 18, 98, 800]);
+    expect(box('case/right-side')).toEqual([982, 1000, 80, 782]);
+    expect(piece.openings.map((o) => mm(o.height))).toEqual([684, 684, 684]);
+    const joined = piece.joints.map((j) => j.id).filter((id) => /^case.*>case/.test(id));
+    expect(joined).toEqual([
+      'case/left-side>case/bottom',
+      'case/bottom>case/right-side',
+      'case/lid>case/left-side',
+      'case/right-side>case/lid',
+    ]);
+  });
+
+  test('rabbets for the back end where the bottom and the lid end at a side, and run out where it stands under them', () => {
+    const piece = setOut(jobWith('pocket-screws', 'rabbet', { bottom: 'under-left', lid: 'over-left' }));
+    const run = (id: string) => {
+      const side = piece.parts.find((p) => p.id === id)!;
+      const rabbet = side.features.find((f) => f.kind === 'rabbet')!;
+      const { from, to } = rabbet as { from: Traced; to: Traced };
+      return [from, to, side.length].map((t) => toMm(piece.ledger.ticks(t)));
+    };
+    expect(run('case/left-side')).toEqual([0, 684, 684]);
+    expect(run('case/right-side')).toEqual([18, 702, 720]);
+  });
+
+  test.each(['dowels', 'biscuits'])(
+    '%s point two ways where each panel runs past the next all round',
+    (joints) => {
+      const piece = setOut(jobWith(joints, 'applied', { bottom: 'under-left', lid: 'over-right' }));
+      const stops = piece.snags.filter((s) => s.level === 'stop').map((s) => s.code);
+      expect(stops).toEqual(['joints.cannot-close']);
+    },
+  );
+
+  test.each([
+    ['tongue', 'groove', { lid: 'over-left' }, 'no clamp gets past the back'],
+    ['biscuits', 'groove', { bottom: 'under', lid: 'over-right' }, 'no clamp gets past the back'],
+    ['tongue', 'applied', { bottom: 'under-left' }, 'The left side stands in the bottom'],
+    ['tongue', 'applied', { bottom: 'under', lid: 'over-left' }, 'the tongue of the left side'],
+  ] as const)(
+    '%s, the back by %s, %j: it is told why not, and each cure mends it',
+    (joints, fitting, corners, why) => {
+      const job = jobWith(joints, fitting, corners);
+      const [stop, ...others] = setOut(job).snags.filter((s) => s.level === 'stop');
+      expect(others).toEqual([]);
+      expect(stop).toMatchObject({ code: 'joints.cannot-close', sentence: expect.stringContaining(why) });
+      for (const cure of stop!.cures) {
+        const of = cure.edits!.map(({ record, field, value }) => ({
+          edit: 'set' as const,
+          at: `design/records/${record}/${field}`,
+          value,
+        }));
+        const edited = applyEdit(job, { edit: 'all', of });
+        const read = edited.ok ? checkJob(edited.job) : edited;
+        expect(read.ok && setOut(read.job).snags.filter((s) => s.level === 'stop')).toEqual([]);
+      }
+    },
+  );
+
+  test('a side that has a case on either face is run past by neither, but their other sides may be', () => {
+    const job = smallJob();
+    const box = { kind: 'case', parent: 'row', board: 'birch18' };
+    job.design.records = [
+      job.design.records[0]!,
+      { id: 'row', kind: 'group', parent: 'cupboard', lay: 'across' },
+      { ...box, id: 'a', bottom: 'under-left', lid: 'over' },
+      { ...box, id: 'b', bottom: 'under-right', leftSide: 'shared' },
+    ];
+    const read = checkJob(job);
+    const snags = read.ok ? [] : read.snags;
+    expect(snags.map((s) => s.where.path)).toEqual(['design/records/a/lid']);
+    const [edit] = snags[0]!.cures[0]!.edits!;
+    expect(edit).toEqual({ record: 'a', field: 'lid', value: 'over-left' });
+    recordOf(job, 'a').lid = 'over-left';
+    const mended = checkJob(job);
+    expect(mended.ok && setOut(mended.job).snags.filter((s) => s.level === 'stop')).toEqual([]);
+  });
+
+  test('sides that run to the floor can’t stand on a bottom, not even one of them', () => {
+    const job = smallJob();
+    recordOf(job, 'case').bottom = 'under-right';
+    Object.assign(recordOf(job, 'base'), { form: 'toe-kick' });
+    const read = checkJob(job);
+    expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['design.base-form']);
+  });
+
+  test('sides of two lengths are no blank of both, but go with a lid over one of them into one strip', () => {
+    const codes = (more: object) =>
+      setOut(jobWith('dado', 'applied', { lid: 'over-left', ...more })).snags.map((s) => s.code);
+    expect(codes({ oneBlank: 'sides' })).toContain('blanks.cut-apart');
+    expect(codes({ oneStrip: 'sides-and-lid' })).not.toContain('cases.no-strip');
+  });
+
+  test('only the side beside the lid shows its upper end, and it alone is edged there', () => {
+    const job = jobWith('pocket-screws', 'applied', { lid: 'over-left' });
+    Object.assign(job.design.records.find((r) => r.id === 'lipping')!, { sides: ['front', 'left', 'upper'] });
+    const piece = setOut(job);
+    const on = piece.parts.map((p) => p.id).filter((id) => /(left|upper)-on:/.test(id));
+    expect(on).toEqual(['lipping/upper-on:case/right-side', 'lipping/left-on:case/lid']);
+  });
+
+  test('holes mirrored into the other side are as high there, though it stands on the bottom', () => {
+    const job = jobWith('pocket-screws', 'applied', { bottom: 'under-right' });
+    const row = { id: 'row', kind: 'holes', parent: 'case', panel: 'left-side', mirror: true, face: 'left' };
+    const more = {
+      count: 2,
+      diameter: '5 mm',
+      depth: '8 mm',
+      lay: 'up',
+      fromBelow: '300 mm',
+      apart: '64 mm',
+    };
+    job.design.records.push({ ...row, ...more, fromFront: '60 mm' } as never);
+    const read = checkJob(job);
+    if (!read.ok) throw new Error(read.snags[0]!.sentence);
+    expect(rowFaults(read.job, setOut(read.job))).toEqual([]);
   });
 });

@@ -169,7 +169,7 @@ function boxTogether(
   const slideIn = () => {
     // Rails before it are screwed from behind; where all is glued at once they go in later, from the front.
     const before = backs.length > 0 && first.length === 0 ? [...beforeBack(bench, box)].reverse() : [];
-    for (const part of [...before, ...backs]) setPart(bench, standing, part);
+    for (const part of [...before, ...backs]) if (!standing.has(part.id)) setPart(bench, standing, part);
   };
   for (const part of first.filter((p) => !standing.has(p.id))) {
     if (over && closes(part)) slideIn();
@@ -181,8 +181,12 @@ function boxTogether(
       free: freeUprights(bench, standing, uprights),
     });
   // Sides that stand in the bottom can't be pushed on to a lid: it slides in between them from behind.
-  const pushedOn = letIn && !standsInDado(bench, left.id);
-  const tongued = pushedOn ? lids.filter((lid) => isTongued(bench, lid)) : [];
+  const tongued = letIn ? lids.filter((lid) => isTongued(bench, lid)) : [];
+  // A lid comes down on a side that it runs over, and takes the other one from beside it.
+  const onLid = [left, right].filter((side) =>
+    tongued.some((lid) => takesTongue(bench, lid).includes(side.id)),
+  );
+  const underLids = (side: Part) => (onLid.includes(side) ? [] : [side]);
   // What is only screwed in comes when the case is closed: before that it would stand in the way of screws.
   const comesLast = (p: Part) =>
     p.mark.startsWith('E') && !bench.setOut.joints.some((j) => j.part === p.id && isLetIn(j));
@@ -190,11 +194,11 @@ function boxTogether(
     letIn
       ? [
           ...marked(box, 'B'),
-          ...(tongued.length > 0 ? [] : [left]),
+          ...underLids(left),
           ...fromTheLeft(bench, [...uprights, ...marked(box, 'E').filter((p) => !comesLast(p))]),
+          ...underLids(right),
           ...tongued,
-          ...(tongued.length > 0 ? [left] : []),
-          right,
+          ...onLid,
           ...between,
           ...marked(box, 'E').filter(comesLast),
         ]
@@ -217,6 +221,7 @@ function boxTogether(
     const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
     if (comesLast(ready) && waiting.every(comesLast)) break;
     waiting.splice(waiting.indexOf(ready), 1);
+    if (over && closes(ready)) slideIn();
     setPart(bench, standing, ready);
   }
   if (first.length === 0) {
@@ -262,13 +267,18 @@ function fromTheLeft(bench: Bench, parts: readonly Part[]): readonly Part[] {
  * these stand in channels of the bottom: then it slides in last, from behind.
  */
 function isTongued(bench: Bench, lid: Part): boolean {
-  const takes = bench.setOut.joints.filter((j) => j.part === lid.id && isLetIn(j)).map((j) => j.mate);
+  const takes = takesTongue(bench, lid);
   const stand = bench.setOut.joints.some((j) => takes.includes(j.part) && isLetIn(j) && j.side === 'start');
   return (
     !stand &&
     lid.features.some((f) => f.kind === 'rabbet' && (f.edge === 'start' || f.edge === 'end')) &&
     bench.setOut.joints.some((j) => j.part === lid.id && isLetIn(j) && j.kind === 'dado')
   );
+}
+
+/** The sides that take the tongues of a lid. */
+function takesTongue(bench: Bench, lid: Part): readonly string[] {
+  return bench.setOut.joints.filter((j) => j.part === lid.id && isLetIn(j)).map((j) => j.mate);
 }
 
 /** What a part can't be set before: the parts that its own ends are fixed to, but for what closes the case from above. */

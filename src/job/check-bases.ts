@@ -1,4 +1,5 @@
 import type { Snag } from '../snag/index.ts';
+import { runsPast } from './corners-of-case.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
@@ -17,7 +18,10 @@ export function badBase(base: RecordOf<'base'>, tree: RecordTree): readonly Snag
   const { has, lacks } = NEEDS[form];
   const at = (field: string) => ({ path: `design/records/${base.id}/${field}`, record: base.id });
   const box = tree.get(base.parent);
-  const under = form === 'toe-kick' && box?.kind === 'case' && box.bottom === 'under';
+  const under =
+    form === 'toe-kick' &&
+    box?.kind === 'case' &&
+    (runsPast(box, 'bottom', 'left') || runsPast(box, 'bottom', 'right'));
   return [
     ...(under
       ? [

@@ -1,4 +1,5 @@
 import type { Snag } from '../snag/index.ts';
+import { endsAt, runsPast } from './corners-of-case.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
@@ -42,8 +43,11 @@ export function badSharedSides(box: RecordOf<'case'>, tree: RecordTree): readonl
           ]
         : [];
     return [
-      ...[box, mate].flatMap((of) => {
-        const field = of.bottom === 'under' ? 'bottom' : of.lid === 'over' ? 'lid' : undefined;
+      ...[
+        { of: box, there: hand },
+        { of: mate, there: OTHER[hand] },
+      ].flatMap(({ of, there }) => {
+        const field = (['bottom', 'lid'] as const).find((flat) => runsPast(of, flat, there));
         return field === undefined
           ? []
           : [
@@ -52,8 +56,8 @@ export function badSharedSides(box: RecordOf<'case'>, tree: RecordTree): readonl
                 field,
                 `The ${field} of “${of.id}” can’t run through at a side that another case shares.`,
                 {
-                  says: 'Let it stand between the sides.',
-                  edits: [{ record: of.id, field, value: 'between' }],
+                  says: `Let it end at its ${there} side.`,
+                  edits: [{ record: of.id, field, value: endsAt(of, field, there) }],
                 },
               ),
             ];

@@ -2,6 +2,7 @@ export type { CheckedJob } from './check-job.ts';
 export { checkJob, readJob } from './check-job.ts';
 export { type CheckedShop, checkShop } from './check-shop.ts';
 export { TOP_LACKS } from './check-tops.ts';
+export { endsAt, runsPast } from './corners-of-case.ts';
 export type { Design, JobDocument, Work } from './document.ts';
 export { VERSION } from './document.ts';
 export type { Edit, Edited } from './edit.ts';

@@ -235,7 +235,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['mitres.spline-loose', 'Grooves for splines come out so wide that these would be loose.'],
     [
       'joints.cannot-close',
-      'Dowels, biscuits or tongues of a case point two ways, so that it can’t be put together.',
+      'Dowels, biscuits or tongues of a case point two ways, or its back keeps clamps from them, so that it can’t be put together.',
     ],
     ['screws.shut-off', 'No driver reaches the screws of a joint, because a panel stands behind it.'],
     ['screws.meet', 'Screws of two joints would meet.'],

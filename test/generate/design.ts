@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { RecordOf } from '../../src/job/index.ts';
 import { ROW_IDS } from '../../src/materials/index.ts';
 import { bases } from './bases.ts';
 import { withBayBacks } from './bay-backs.ts';
@@ -290,8 +291,8 @@ interface Wish {
     | 'mitre'
     | undefined;
   readonly inMitres: 'biscuits' | 'spline' | undefined;
-  readonly bottom: 'between' | 'under' | undefined;
-  readonly lid: 'between' | 'over' | undefined;
+  readonly bottom: RecordOf<'case'>['bottom'];
+  readonly lid: RecordOf<'case'>['lid'];
   readonly heads: 'countersunk' | 'plugged' | undefined;
   readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
   readonly setIn: string | undefined;
@@ -347,8 +348,10 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
         'mitre' as const,
       ),
     ),
-    bottom: optional(fc.constantFrom('between' as const, 'under' as const)),
-    lid: fc.constantFrom('between' as const, 'over' as const, 'over' as const, undefined),
+    bottom: optional(
+      fc.constantFrom(...(['between', 'under', 'under', 'under-left', 'under-right'] as const)),
+    ),
+    lid: fc.constantFrom(...(['between', 'over', 'over', 'over-left', 'over-right', undefined] as const)),
     heads: optional(fc.constantFrom('countersunk' as const, 'plugged' as const)),
     back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
     setIn: optional(text(6, 20)),

@@ -7,6 +7,7 @@ import { partsReport, setOut } from '../../src/setting-out/index.ts';
 import { checked } from './checked.ts';
 import { generatedJobs } from './design.ts';
 import { FeatureTable } from './feature-table.ts';
+import { cornerFaults } from './judge-corners.ts';
 import { doorFaults } from './judge-doors.ts';
 import { drawerFaults } from './judge-drawers.ts';
 import { edgingFaults } from './judge-edging.ts';
@@ -61,6 +62,7 @@ export async function designsHold(shard: number): Promise<void> {
       for (const [name, ticks] of Object.entries(asked))
         expect(piece.ledger.ticks(piece.dimensions.get(name)!), name).toBe(ticks);
       expect(jointFaults(piece)).toEqual([]);
+      expect(cornerFaults(job, piece)).toEqual([]);
       expect(doorFaults(piece)).toEqual([]);
       expect(edgingFaults(job, piece)).toEqual([]);
       expect(fitFaults(piece)).toEqual([]);

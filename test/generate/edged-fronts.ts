@@ -39,7 +39,11 @@ export function edgingOfCase(list: readonly Field[], ends: boolean): Field {
   const sides = LET_IN.includes(box.joints)
     ? []
     : [
-        ...(box.bottom === 'under' || box.lid === 'over' ? ['left', 'right'] : []),
+        ...['left', 'right'].filter((hand) =>
+          ['under', 'over', `under-${hand}`, `over-${hand}`].some(
+            (so) => so === box.bottom || so === box.lid,
+          ),
+        ),
         ...(!of('top') && box.lid !== 'over' && bare && !of('hanging') ? ['upper'] : []),
       ];
   const own = { id: 'lipping', kind: 'edging', parent: 'case' };

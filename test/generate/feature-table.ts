@@ -60,6 +60,14 @@ const ROWS: readonly Row[] = [
   { feature: 'tray dividers', in: has('trays') },
   { feature: 'a bottom under the sides', in: has('case', (c) => c.bottom === 'under') },
   { feature: 'a lid over the sides', in: has('case', (c) => c.lid === 'over') },
+  {
+    feature: 'a bottom under one side alone',
+    in: has('case', (c) => c.bottom === 'under-left' || c.bottom === 'under-right'),
+  },
+  {
+    feature: 'a lid over one side alone',
+    in: has('case', (c) => c.lid === 'over-left' || c.lid === 'over-right'),
+  },
   { feature: 'pocket screws asked for', in: has('case', (c) => c.joints === 'pocket-screws') },
   { feature: 'screws through faces asked for', in: has('case', (c) => c.joints === 'face-screws') },
   { feature: 'screws plugged', in: (_, piece) => piece.fasteners.some((f) => f.plug !== undefined) },

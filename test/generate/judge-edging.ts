@@ -63,14 +63,17 @@ function endFaults(job: JobDocument, setOut: SetOut, edging: RecordOf<'edging'>)
   const [left, right] = [panel('left-side'), panel('right-side')];
   if (!left || !right) return [];
   const planes = { left: boxOf(setOut, left).min[0], right: boxOf(setOut, right).max[0] };
-  const through = [
-    ...(box.bottom === 'under' ? [panel('bottom')] : []),
-    ...(box.lid === 'over' ? [panel('lid')] : []),
-  ].flatMap((p) => p ?? []);
+  const through = (hand: 'left' | 'right') =>
+    [
+      ...(box.bottom === 'under' || box.bottom === `under-${hand}` ? [panel('bottom')] : []),
+      ...(box.lid === 'over' || box.lid === `over-${hand}` ? [panel('lid')] : []),
+    ].flatMap((p) => p ?? []);
+  // A side under the lid shows no end above.
+  const beside = [...(box.lid === 'over-left' ? [] : [left]), ...(box.lid === 'over-right' ? [] : [right])];
   const faults: string[] = [];
   for (const side of edging.sides ?? []) {
     if (side !== 'left' && side !== 'right' && side !== 'upper') continue;
-    for (const board of side === 'upper' ? [left, right] : through) {
+    for (const board of side === 'upper' ? beside : through(side)) {
       const strip = setOut.parts.find((p) => p.id === `${edging.id}/${side}-on:${board.id}`);
       if (!strip) {
         faults.push(`${board.id}: its ${side} end is not covered`);

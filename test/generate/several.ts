@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { RecordOf } from '../../src/job/index.ts';
 import { optional, withoutAbsent } from './optional.ts';
 
 type Field = Readonly<Record<string, unknown>>;
@@ -46,8 +47,8 @@ interface Trimmed {
   readonly cables: readonly unknown[];
   readonly joints: string | undefined;
   readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
-  readonly bottom: 'between' | 'under' | undefined;
-  readonly lid: 'between' | 'over' | undefined;
+  readonly bottom: RecordOf<'case'>['bottom'];
+  readonly lid: RecordOf<'case'>['lid'];
 }
 
 /** A case among others: nothing of its top stands over its neighbours, only what stands on the floor has a base, and no hole meets the next case. */
@@ -77,22 +78,23 @@ function sharing<W extends Trimmed>(
     if (side === 'no' || 'lay' in before || 'lay' in after) return;
     const { height, depth } = before.place;
     const { height: _, depth: __, ...own } = after.place;
-    const closed = (wish: W): W => ({
+    const closed = (wish: W, away: 'left' | 'right'): W => ({
       ...wish,
       top: undefined,
-      bottom: undefined,
-      lid: undefined,
+      // What runs through can do so at its other side alone.
+      bottom: wish.bottom?.endsWith(away) ? wish.bottom : undefined,
+      lid: wish.lid?.endsWith(away) ? wish.lid : undefined,
       joints: builtOn(before.wish.joints),
       back: wish.back === undefined ? undefined : before.wish.back === 'groove' ? 'groove' : 'rabbet',
     });
     made[i] = {
-      wish: closed(before.wish),
+      wish: closed(before.wish, 'left'),
       place: { ...before.place, ...(side === 'right' ? { rightSide: 'shared' } : {}) },
     };
     made[i + 1] = {
       // At one level, what is let in on one face leaves screws from the other no wood.
       wish: {
-        ...closed(after.wish),
+        ...closed(after.wish, 'right'),
         base: before.wish.base,
         edged: before.wish.edged,
       },

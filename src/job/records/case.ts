@@ -37,10 +37,13 @@ export const CaseRecord = v.strictObject({
   inMitres: v.optional(v.picklist(['biscuits', 'spline'])),
   /** The lot that splines are cut from. */
   splineBoard: v.optional(Id),
-  /** Which runs through at the lower corners: the sides, with the bottom between them, or the bottom, under them. */
-  bottom: v.optional(v.picklist(['between', 'under'])),
+  /**
+   * Which runs through at the lower corners: the sides, with the bottom between them, or the bottom, under both of them; or it
+   * runs under one side alone, and ends at the other.
+   */
+  bottom: v.optional(v.picklist(['between', 'under', 'under-left', 'under-right'])),
   /** The same at the upper corners; not with an applied top, which takes the place of a lid. */
-  lid: v.optional(v.picklist(['between', 'over'])),
+  lid: v.optional(v.picklist(['between', 'over', 'over-left', 'over-right'])),
   /**
    * Beside another in a row: `shared` where its neighbour’s side serves it as well, and it has none of its own there.
    */

@@ -8,7 +8,7 @@ import { depthIn } from '../joints/let-in.ts';
 import type { Direction } from '../place.ts';
 import { type BackBounds, beginsOver, endsOver } from './back-extent.ts';
 import type { CasePanels } from './case-panels.ts';
-import { runsThrough } from './corners.ts';
+import { endsAtSide, runsSomewhere, runsThrough } from './corners.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { type Hand, runOnSide } from './shared-sides.ts';
 
@@ -35,12 +35,15 @@ export function backPanels(
   });
 }
 
+/** Where a channel begins and ends, unless it runs from end to end. */
+interface Stretch {
+  readonly from?: Traced | undefined;
+  readonly to?: Traced | undefined;
+}
+
 /** Backs one above another, or one alone: they stand in one channel of either side, named by the lowest. */
-interface Column {
+interface Column extends Stretch {
   readonly head: RecordOf<'back'>;
-  /** Where it begins and ends, unless it runs from end to end. */
-  readonly from?: Traced;
-  readonly to?: Traced;
 }
 
 function columnOf(frame: CaseFrame, back: RecordOf<'back'>, bays: ReadonlyMap<string, BackBounds>): Column {
@@ -102,8 +105,8 @@ function backPanel(
   }
   const deep =
     back.fitting === 'groove'
-      ? grooves(draft, frame, bounds, back, column)
-      : rabbets(draft, frame, bounds, column);
+      ? grooves(draft, frame, panels, bounds, back, column)
+      : rabbets(draft, frame, panels, bounds, column);
   const left = l.less(
     `bottom of the left ${back.fitting}`,
     ofBay ? bounds.left.box.max[0] : panels.inside.left,
@@ -137,7 +140,9 @@ function upAndDown(
   const l = draft.ledger;
   const clear = l.row(SETTING_OUT.backClear);
   // What runs through under or over the sides runs on under or over a back that is let in.
-  const { bottom, lid } = back.fitting === 'applied' ? { bottom: false, lid: false } : runsThrough(frame);
+  const through = runsThrough(frame);
+  const letIn = back.fitting !== 'applied';
+  const [bottom, lid] = [letIn && runsSomewhere(through.bottom), letIn && runsSomewhere(through.lid)];
   const lowest = bottom ? panels.inside.floor : frame.under;
   if (below || above) {
     const foot = below ? beginsOver(draft, frame, back, below, 2) : lowest;
@@ -167,6 +172,7 @@ function takesTwo(frame: CaseFrame, upright: DraftPart, hand: Hand): boolean {
 function rabbets(
   draft: Draft,
   frame: CaseFrame,
+  panels: CasePanels,
   bounds: BackBounds,
   column: Column,
 ): Readonly<Record<Hand, Traced>> {
@@ -177,7 +183,7 @@ function rabbets(
     return cutOnce(side, {
       kind: 'rabbet',
       ...channel(side, hand, column),
-      ...stretch(draft, frame, side, column),
+      ...stretch(draft, frame, side, column, besideFlats(frame, panels, hand, side)),
       width: frame.backRoom,
       depth,
     });
@@ -189,6 +195,7 @@ function rabbets(
 function grooves(
   draft: Draft,
   frame: CaseFrame,
+  panels: CasePanels,
   bounds: BackBounds,
   back: RecordOf<'back'>,
   column: Column,
@@ -218,8 +225,8 @@ function grooves(
     return cutOnce(side, {
       kind: 'groove',
       ...channel(side, hand, column),
-      // Whatever stands in it slides in from an end.
-      ...runOnSide(draft, frame, side),
+      // Whatever stands in it slides in from its upper end.
+      ...stretch(draft, frame, side, { from: besideFlats(frame, panels, hand, side).from }),
       inset,
       width: l.sum('width of the groove: the back, and a little to slide in', thickness, wider),
       depth,
@@ -246,9 +253,26 @@ function cutOnce(side: DraftPart, cut: Rabbet | Groove): Traced {
   return cut.depth;
 }
 
+/** Where channels end on a side: what runs on under or over the back from the other side ends at this one. */
+function besideFlats(
+  frame: CaseFrame,
+  { left, right, bottom, lid }: CasePanels,
+  hand: Hand,
+  side: DraftPart,
+): Stretch {
+  const through = runsThrough(frame);
+  if (side !== (hand === 'left' ? left : right)) return {};
+  return {
+    ...(endsAtSide(through.bottom, hand) ? { from: bottom.box.max[2] } : {}),
+    ...(lid && endsAtSide(through.lid, hand) ? { to: lid.box.min[2] } : {}),
+  };
+}
+
 /** Where a rabbet runs along a side: past all backs of its column, and no further where a bay has none. */
-function stretch(draft: Draft, frame: CaseFrame, side: DraftPart, { from, to }: Column) {
+function stretch(draft: Draft, frame: CaseFrame, side: DraftPart, ...ends: readonly Stretch[]) {
   const at = (z: Traced) => inPart(draft, side, 2, z, 'where the backs end, from the end of the side');
+  const from = ends.find((e) => e.from !== undefined)?.from;
+  const to = ends.find((e) => e.to !== undefined)?.to;
   return {
     ...runOnSide(draft, frame, side),
     ...(from === undefined ? {} : { from: at(from) }),

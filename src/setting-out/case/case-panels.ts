@@ -1,7 +1,8 @@
 import type { Traced } from '../../measure/index.ts';
-import type { Draft, DraftPart } from '../draft.ts';
+import type { Draft, DraftPart, Tongues } from '../draft.ts';
+import { buttedBetween } from '../joints/joinery.ts';
 import { intoCorner, lengthened } from '../joints/let-in.ts';
-import { isMitred, runsThrough } from './corners.ts';
+import { type AtCorners, isMitred, runsSomewhere, runsThrough } from './corners.ts';
 import { edgedBy } from './end-edging.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { heldAcrossGrain } from './free-top.ts';
@@ -29,25 +30,14 @@ export function ownSides(draft: Draft, frame: CaseFrame): Readonly<Partial<Recor
   const { box, lot, board, sides } = frame;
   const through = runsThrough(frame);
   const mitred = isMitred(frame);
-  // Mitred sides reach past the panels that run through, to the tips.
-  const on = mitred ? { bottom: false, lid: false } : through;
   const corner = intoCorner(draft, frame, board);
-  const tongues = {
-    start: on.bottom ? corner : undefined,
-    end: on.lid ? corner : undefined,
-  };
-  const onPanels = [on.bottom, on.lid].filter((t) => t).map(() => board);
-  const edged = edgedBy(draft, frame, 'upper');
-  const foot = on.bottom ? l.sum('lower end of the sides, on the bottom', frame.foot, board) : frame.foot;
-  const between =
-    onPanels.length > 0
-      ? l.less('height of the sides, between what runs through', frame.uprightHeight, ...onPanels)
-      : frame.uprightHeight;
-  const height = draft.isSome(edged)
-    ? l.less('height of the sides, under the strips on their ends', between, edged)
-    : between;
-  const side = (hand: Hand, x: Traced) =>
-    draft.panel({
+  const stands = (hand: Hand) => standsAt(draft, frame, corner, hand);
+  const leftStands = stands('left');
+  const alike = through.bottom.left === through.bottom.right && through.lid.left === through.lid.right;
+  const upright = { left: leftStands, right: alike ? leftStands : stands('right') };
+  const side = (hand: Hand, x: Traced) => {
+    const { foot, height, tongues } = upright[hand];
+    return draft.panel({
       record: box.id,
       role: `${hand}-side`,
       name: `${hand} side${ofCase(frame)}`,
@@ -56,7 +46,13 @@ export function ownSides(draft: Draft, frame: CaseFrame): Readonly<Partial<Recor
       ...lengthened(draft, [x, frame.panelFront, foot], [board, sideDepth(draft, frame), height], 2, tongues),
       tongues,
       ...(mitred
-        ? { rough: roughForMitres(draft, [height, sideDepth(draft, frame), board], through.lid ? 2 : 1) }
+        ? {
+            rough: roughForMitres(
+              draft,
+              [height, sideDepth(draft, frame), board],
+              runsSomewhere(through.lid) ? 2 : 1,
+            ),
+          }
         : {}),
       length: '+z',
       // The show face looks outward, so the two are mirror images.
@@ -64,11 +60,36 @@ export function ownSides(draft: Draft, frame: CaseFrame): Readonly<Partial<Recor
       // One that two cases share has no outer face.
       ...(sides[hand].shared ? {} : { hand }),
     });
+  };
   return {
     ...(sides.left.of === box ? { left: side('left', frame.left) } : {}),
     ...(sides.right.of === box
       ? { right: side('right', l.less('inner face of the right side', frame.right, board)) }
       : {}),
+  };
+}
+
+/** Where a side stands: on the floor or on the bottom, up to the lid or past it, and what of it goes into these. */
+function standsAt(draft: Draft, frame: CaseFrame, corner: Traced | undefined, hand: Hand) {
+  const l = draft.ledger;
+  const { board } = frame;
+  const { bottom, lid } = runsThrough(frame);
+  // Mitred sides reach past the panels that run through, to the tips.
+  const on = isMitred(frame) ? { bottom: false, lid: false } : { bottom: bottom[hand], lid: lid[hand] };
+  const onPanels = [on.bottom, on.lid].filter((t) => t).map(() => board);
+  const edged = edgedBy(draft, frame, 'upper');
+  const foot = on.bottom ? l.sum('lower end of the sides, on the bottom', frame.foot, board) : frame.foot;
+  const between =
+    onPanels.length > 0
+      ? l.less('height of the sides, between what runs through', frame.uprightHeight, ...onPanels)
+      : frame.uprightHeight;
+  return {
+    foot,
+    height:
+      draft.isSome(edged) && !on.lid
+        ? l.less('height of the sides, under the strips on their ends', between, edged)
+        : between,
+    tongues: { start: on.bottom ? corner : undefined, end: on.lid ? corner : undefined },
   };
 }
 
@@ -94,18 +115,6 @@ export function casePanels(
     start: intoCorner(draft, frame, frame.leftBoard, sides.left.shared),
     end: intoCorner(draft, frame, frame.rightBoard, sides.right.shared),
   };
-  // Strips on the ends of what runs through make up for what these are shorter.
-  const [strips, onLeft] = [
-    (['left', 'right'] as const).map((side) => edgedBy(draft, frame, side)).filter((t) => draft.isSome(t)),
-    edgedBy(draft, frame, 'left'),
-  ];
-  const start = draft.isSome(onLeft)
-    ? l.sum('left end of the panel, inside its edging', frame.left, onLeft)
-    : frame.left;
-  const width =
-    strips.length > 0
-      ? l.less('length of the panel, between the strips on its ends', frame.width, ...strips)
-      : frame.width;
   const flat = (
     role: 'bottom' | 'lid',
     family: 'bottom' | 'top',
@@ -118,10 +127,9 @@ export function casePanels(
       name: `${name}${ofCase(frame)}`,
       family,
       lot: of,
-      ...(through[role]
+      ...(runsSomewhere(through[role])
         ? {
-            at: [start, frame.panelFront, z],
-            size: [width, sideDepth(draft, frame), thick],
+            ...runningThrough(draft, frame, through[role], tongues, z, thick),
             ...(isMitred(frame)
               ? { rough: roughForMitres(draft, [frame.width, sideDepth(draft, frame), thick], 2) }
               : {}),
@@ -168,5 +176,53 @@ export function casePanels(
       width: insideWidth,
       height: frame.insideHeight,
     },
+  };
+}
+
+/**
+ * A panel that runs through at one corner or at both: out to the outer face of the side there, less the strip that edges its
+ * end; at the other corner it ends at the side, or goes into it.
+ */
+function runningThrough(
+  draft: Draft,
+  frame: CaseFrame,
+  through: AtCorners,
+  tongues: Tongues,
+  z: Traced,
+  thick: Traced,
+) {
+  const l = draft.ledger;
+  // Strips on its ends make up for what it is shorter.
+  const [onLeft, onRight] = (['left', 'right'] as const).map((side) =>
+    through[side] ? edgedBy(draft, frame, side) : draft.nothing,
+  ) as [Traced, Traced];
+  const begins = !through.left
+    ? l.sum('inner face of the left side', frame.left, frame.leftBoard)
+    : draft.isSome(onLeft)
+      ? l.sum('left end of the panel, inside its edging', frame.left, onLeft)
+      : frame.left;
+  const off = [
+    ...(through.left ? [] : [frame.leftBoard]),
+    ...(through.right ? [] : [frame.rightBoard]),
+    ...[onLeft, onRight].filter((t) => draft.isSome(t)),
+  ];
+  const both = through.left && through.right;
+  const width =
+    off.length > 0
+      ? l.less(
+          both
+            ? 'length of the panel, between the strips on its ends'
+            : buttedBetween('length of the panel, from the side that it ends at', frame.joinery),
+          frame.width,
+          ...off,
+        )
+      : frame.width;
+  const own: Tongues = {
+    start: through.left ? undefined : tongues.start,
+    end: through.right ? undefined : tongues.end,
+  };
+  return {
+    ...lengthened(draft, [begins, frame.panelFront, z], [width, sideDepth(draft, frame), thick], 0, own),
+    ...(both ? {} : { tongues: own }),
   };
 }

@@ -43,13 +43,17 @@ function askedOf({ edging }: CaseFrame): readonly EndSide[] {
 function endShows(draft: Draft, frame: CaseFrame, side: EndSide): boolean {
   const through = runsThrough(frame);
   if (side !== 'upper')
-    return (through.bottom || through.lid) && draft.tree.neighbourOf(frame.box, side) === undefined;
+    return (
+      (through.bottom[side] || through.lid[side]) && draft.tree.neighbourOf(frame.box, side) === undefined
+    );
   const group = draft.tree.get(frame.box.parent);
   const covered = group?.kind === 'group' && (group.lay !== 'across' || draft.tree.childOf(group.id, 'top'));
   const shared = frame.sides.left.shared || frame.sides.right.shared;
   // A back let in comes from above, or stands in the rabbets of the sides there.
   const letIn = frame.back !== undefined && frame.back.fitting !== 'applied';
-  return frame.lidded && !frame.top && !through.lid && !covered && !shared && !letIn;
+  return (
+    frame.lidded && !frame.top && !(through.lid.left && through.lid.right) && !covered && !shared && !letIn
+  );
 }
 
 /** Says why ends that were asked for aren’t edged, or by what strips they can’t be. */
@@ -93,9 +97,13 @@ export function endsOf(draft: Draft, frame: CaseFrame, panel: DraftPart): readon
   const ends = edgedEnds(draft, frame);
   const through = runsThrough(frame);
   const upright = axisOf(panel.place.length).axis === 2;
-  if (upright) return ends.has('upper') && panel.role.endsWith('-side') ? ['upper'] : [];
-  const runs = panel.role === 'bottom' ? through.bottom : panel.role === 'lid' && through.lid;
-  return runs ? (['left', 'right'] as const).filter((side) => ends.has(side)) : [];
+  if (upright) {
+    const hand = panel.role === 'left-side' ? 'left' : panel.role === 'right-side' ? 'right' : undefined;
+    return hand && ends.has('upper') && !through.lid[hand] ? ['upper'] : [];
+  }
+  if (panel.role !== 'bottom' && panel.role !== 'lid') return [];
+  const runs = through[panel.role];
+  return (['left', 'right'] as const).filter((side) => runs[side] && ends.has(side));
 }
 
 /** A strip on one end of a panel, mitred with the one at its front; tape there ends at the panel’s front, to be covered. */

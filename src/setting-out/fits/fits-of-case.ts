@@ -1,7 +1,6 @@
 import { FIT_LIMITS } from '../../materials/index.ts';
 import type { BackIn } from '../case/back.ts';
 import type { CasePanels } from '../case/case-panels.ts';
-import { runsThrough } from '../case/corners.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { CaseEdging } from '../case/front-edging.ts';
 import type { FrameSide } from '../case/mitred-frame.ts';
@@ -40,10 +39,9 @@ export function fitsOfCase(draft: Draft, parts: Fitted): void {
     if (edged) edgingBetween(draft, p, edged[0], loops);
   }
   letIn(draft, parts.joints, loops);
-  const through = runsThrough(parts.frame);
   alike(draft, [parts.panels.left, parts.panels.right]);
-  if (parts.panels.lid && !through.bottom && !through.lid)
-    lidLikeBottom(draft, parts.panels, parts.panels.lid);
+  const { bottom, lid } = parts.panels;
+  if (bottom.between && lid?.between) lidLikeBottom(draft, parts.panels, lid);
   for (const back of parts.backs) fitOfBack(draft, parts, back, loops);
   for (const frame of parts.frames) fitsOfFrame(draft, frame);
 }

@@ -15,6 +15,8 @@ type Row = RecordOf<'holes'>;
 interface Target {
   readonly part: DraftPart;
   readonly mirrored: boolean;
+  /** The other side that it mirrors: at the heights there, whatever either side stands on. */
+  readonly of?: DraftPart | undefined;
 }
 
 /**
@@ -34,11 +36,14 @@ function targetsOf(draft: Draft, record: Row): readonly Target[] {
   const asked = panelsOf(draft, record).map((part) => ({ part, mirrored: part.role === 'right-door' }));
   if (!record.mirror) return asked;
   const other = record.panel === 'left-side' ? 'right-side' : 'left-side';
-  return [...asked, ...panelsOf(draft, record, other).map((part) => ({ part, mirrored: true }))];
+  const of = asked[0]?.part;
+  return [...asked, ...panelsOf(draft, record, other).map((part) => ({ part, mirrored: true, of }))];
 }
 
-function bore(draft: Draft, bores: Bores, record: Row, { part, mirrored }: Target): void {
-  const region = regionOf(draft, record, part);
+function bore(draft: Draft, bores: Bores, record: Row, { part, mirrored, of }: Target): void {
+  const own = regionOf(draft, record, part);
+  const image = of && regionOf(draft, record, of);
+  const region = own && image ? atHeightOf(own, image) : own;
   const side = region && sideOf(draft, record, part, mirrored);
   const axis = side && rowAxis(draft, record, part);
   if (!region || !side || axis === undefined) return;
@@ -131,6 +136,11 @@ function runsHalved(
     // An odd number of ticks has its half rounded.
     return Math.abs(doubled(about) - doubled(part.box)) <= 1;
   });
+}
+
+/** A stretch of one side, as low and as high as that of the other. */
+function atHeightOf({ min, max }: TracedBox, like: TracedBox): TracedBox {
+  return { min: [min[0], min[1], like.min[2]], max: [max[0], max[1], like.max[2]] };
 }
 
 const LOOKS: Readonly<Record<NonNullable<Row['face']>, Direction>> = {

@@ -23,6 +23,7 @@ import { hasJig, isOutOfReach, joinPanels, screwsThrough, throughInstead } from 
 import { plugWish } from './plug-choice.ts';
 import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
 import { standingPanels } from './standing-panels.ts';
+import { stepsClose } from './steps-close.ts';
 import { glueStrip, glueTop, mitre, mitreCorners } from './strip-joints.ts';
 
 /** Everything of a case that is to be joined. */
@@ -71,13 +72,18 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   ] as const) {
     if (!flat || isMitred(frame)) continue;
     const standing = flat === panels.lid ? [...around, ...behind] : around;
-    const ends = runs
-      ? ([panels.left, panels.right] as const).map((part) => ({ part, edge, mate: flat, standing }))
-      : ([
-          { part: flat, edge: 'start', mate: panels.left, standing },
-          { part: flat, edge: 'end', mate: panels.right, standing },
-        ] as const);
-    for (const end of ends) joinPanels(draft, bores, frame, end);
+    for (const [hand, end] of [
+      ['left', 'start'],
+      ['right', 'end'],
+    ] as const)
+      joinPanels(
+        draft,
+        bores,
+        frame,
+        runs[hand]
+          ? { part: panels[hand], edge, mate: flat, standing }
+          : { part: flat, edge: end, mate: panels[hand], standing },
+      );
   }
   // Panels at the back of a space stand as well before shelves come.
   const uprights = parts.partings.filter((p) => p.upright || p.behind).map((p) => p.part);
@@ -99,7 +105,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   // What joins its own panels to one another has only come now.
   const own = draft.joints.slice(before);
   if (!closingOrder(own, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
-  tonguesClose(draft, parts);
+  stepsClose(draft, parts);
   if (top && panels.lid)
     screwTopToLid(draft, bores, frame.top!, top.board, panels.lid, [
       ...box.filter((p) => p !== panels.lid),
@@ -113,33 +119,6 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   for (const [strip, next] of parts.edging.corners) mitre(draft, strip, next);
   if (top) glueTop(draft, top);
   for (const frame of [parts.base, top?.strips]) if (frame) mitreCorners(draft, frame);
-}
-
-/**
- * Sides whose tongues stand in the bottom can’t be pushed on to a shelf or a lid between them: that slides in from behind, over the
- * tongues of the uprights under it; but not where its front edging is in the way.
- */
-function tonguesClose(draft: Draft, { frame, panels, partings }: Joinable): void {
-  const through = runsThrough(frame);
-  if (frame.joints !== 'tongue' || !through.bottom || !frame.edging) return;
-  const slides = partings.filter((p) => !p.upright && !p.behind).map((p) => p.part);
-  const above = through.lid ? slides : [...slides, ...(panels.lid ? [panels.lid] : [])];
-  const upright = partings.find((p) => p.upright && !p.thin && p.to && above.includes(p.to));
-  if (!upright) return;
-  draft.stop(
-    'joints.cannot-close',
-    frame.box,
-    'bottom',
-    `The sides stand in the bottom, so the ${upright.to!.name} must slide in between them from behind, and its front edging would run into the tongue of the ${upright.part.name}.`,
-    {
-      says: 'Let the bottom lie between the sides.',
-      edits: [{ record: frame.box.id, field: 'bottom', value: 'between' }],
-    },
-    {
-      says: 'Join the panels by dados without tongues.',
-      edits: [{ record: frame.box.id, field: 'joints', value: 'dado' }],
-    },
-  );
 }
 
 /** Dowels or biscuits that point two ways at once, whichever panel is put in last. */

@@ -87,6 +87,8 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
           choices={[
             ['', 'stands between the sides'],
             ['under', 'runs through under the sides'],
+            ['under-left', 'runs under the left side'],
+            ['under-right', 'runs under the right side'],
           ]}
           end=";"
         />{' '}
@@ -99,6 +101,8 @@ export function CaseNote({ box, alone, topped }: { box: RecordOf<'case'>; alone:
               choices={[
                 ['', 'lies between the sides'],
                 ['over', 'runs through over the sides'],
+                ['over-left', 'runs over the left side'],
+                ['over-right', 'runs over the right side'],
               ]}
               end=";"
             />{' '}
