@@ -10,8 +10,14 @@ export interface Member {
   readonly piece: VirtualPiece;
   readonly turn: Turn;
   readonly origin: readonly [number, number, number];
-  /** Of a box that was put together by itself and set beside others: the how manieth it was. */
-  readonly box?: number;
+  /** Of a box that was put together by itself and set beside others. */
+  readonly box?: SetBox;
+}
+
+/** A box that was set: the how manieth it was, and how many boxes, itself counted, its place hangs on. */
+export interface SetBox {
+  readonly nth: number;
+  readonly inRow: number;
 }
 
 /** Pieces that hang together, in one frame: x to the right, y to the back, z up. */

@@ -4,6 +4,7 @@ import { fromMm } from '../measure/index.ts';
 import type { Shape, Solids } from '../solid/index.ts';
 import { frameOf, type Member } from './assembly.ts';
 import { compare, type DrawnPart } from './compare.ts';
+import { Hollows } from './hollows.ts';
 import { onCard as mm, readCard } from './mm-cards.test-aid.ts';
 import { drilled, grooved, rabbeted, sloped } from './tool-work.ts';
 import { plainPiece, shapeOfPiece, type VirtualPiece } from './virtual-piece.ts';
@@ -82,7 +83,7 @@ function crossed({ groove = 6, deep = 4, dados = [100, 250] }): VirtualPiece {
 function faults(made: Member, drawing = DRAWING): string[] {
   const built = { members: [anchor, made] };
   const drawn = [{ mark: 'Z', shape: shapeOf(anchor) }, drawing];
-  return compare(solids, built, drawn, 0.5).faults.map((f) => `${f.code}: ${f.sentence}`);
+  return compare(new Hollows(solids), built, drawn, 0.5).faults.map((f) => `${f.code}: ${f.sentence}`);
 }
 
 describe('what was built against what was drawn', () => {
@@ -171,13 +172,21 @@ describe('what was built against what was drawn', () => {
 
   test('a part that stands elsewhere, or is not there', () => {
     expect(faults(standing(board(), 3))).toEqual(['part-misplaced: A stands 3 mm from where it was drawn.']);
-    expect(compare(solids, { members: [anchor] }, [DRAWING], 0.5).faults).toMatchObject([
+    expect(compare(new Hollows(solids), { members: [anchor] }, [DRAWING], 0.5).faults).toMatchObject([
       { code: 'part-missing', on: 'A' },
     ]);
   });
 
+  test('the third box on its runners may be no further off than the first; the third of a row of boxes may', () => {
+    const box = (inRow: number) => ({ ...standing(board(), 3), box: { nth: 3, inRow } });
+    expect(faults(box(1))).toEqual([
+      'part-misplaced: The box that A belongs to stands 3 mm from where it was drawn.',
+    ]);
+    expect(faults(box(3))).toEqual([]);
+  });
+
   test('tells how much wood is lacking and left over', () => {
-    const { parts } = compare(solids, { members: [standing(board(400.4))] }, [DRAWING], 0.5);
+    const { parts } = compare(new Hollows(solids), { members: [standing(board(400.4))] }, [DRAWING], 0.5);
     expect(parts[0]!.surplus).toBeCloseTo(0.4 * 200 * 18, 0);
     // The rabbet is longer by as much as the board, which is wood the drawing has no more of.
     expect(parts[0]!.missing).toBeCloseTo(0.4 * 9 * 6, 0);

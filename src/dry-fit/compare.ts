@@ -1,7 +1,7 @@
 import { toMm } from '../measure/index.ts';
-import type { Point, Shape, Solids } from '../solid/index.ts';
+import type { Point, Shape } from '../solid/index.ts';
 import { type Assembly, axesOf, axisOf, frameOf, type Member } from './assembly.ts';
-import { type Hollow, Hollows, minus, plus, SLIVER } from './hollows.ts';
+import { type Hollow, type Hollows, minus, plus, SLIVER } from './hollows.ts';
 import type { DryFitFault, PartOutcome } from './report.ts';
 import type { Box } from './shape-bounds.ts';
 import { shapeOfPiece } from './virtual-piece.ts';
@@ -37,7 +37,7 @@ const HOLLOW_SIDE = 0.6;
 
 /** Compares what was built with what was drawn: every part there, the right size, the right hollows, in its place. */
 export function compare(
-  solids: Solids,
+  hollows: Hollows,
   built: Assembly,
   drawn: readonly DrawnPart[],
   sawStep: number,
@@ -47,7 +47,6 @@ export function compare(
   const first = built.members[0];
   const anchor = first && drawn.find((d) => d.mark === first.mark);
   // The drawing counts from the piece's corner, the build from its first part: one shift brings them together.
-  const hollows = new Hollows(solids);
   const size = sawStep + BESIDE_STEP;
   const shift: Point =
     anchor && first
@@ -93,12 +92,12 @@ class Boxes {
     sawStep: number,
   ): { readonly shift: Point; readonly astray?: string } {
     if (member.box === undefined) return { shift: whole };
-    const known = this.shifts.get(member.box);
+    const known = this.shifts.get(member.box.nth);
     if (known) return { shift: known };
     const shift = minus(this.hollows.of(standingShape(member)).box.min, this.hollows.of(part.shape).box.min);
-    this.shifts.set(member.box, shift);
+    this.shifts.set(member.box.nth, shift);
     const off = Math.max(...minus(shift, whole).map(Math.abs));
-    return off > PLACE + member.box * sawStep
+    return off > PLACE + member.box.inRow * sawStep
       ? {
           shift,
           astray: `The box that ${part.mark} belongs to stands ${round(off)} mm from where it was drawn.`,
@@ -255,8 +254,15 @@ function sameCuts(made: Hollow, drawn: Hollow, longest: number): boolean {
 }
 
 function standingShape(member: Member): Shape {
-  return { kind: 'moved', body: shapeOfPiece(member.piece), frame: frameOf(member) };
+  const known = STANDING.get(member);
+  if (known) return known;
+  const shape: Shape = { kind: 'moved', body: shapeOfPiece(member.piece), frame: frameOf(member) };
+  STANDING.set(member, shape);
+  return shape;
 }
+
+/** A member never changes, and what it looks like is asked for several times. */
+const STANDING = new WeakMap<Member, Shape>();
 
 function round(x: number): number {
   return Math.round(x * 1000) / 1000;

@@ -3,6 +3,7 @@ import { toMm } from '../measure/index.ts';
 import type { Assembly } from './assembly.ts';
 import { Clamping } from './clamping.ts';
 import { compare, type DrawnPart } from './compare.ts';
+import { Hollows } from './hollows.ts';
 import type { DryFitFault, DryFitReport } from './report.ts';
 import type { ShopAsItIs } from './shop-as-it-is.ts';
 import type { ReadCard } from './tool-work.ts';
@@ -19,6 +20,8 @@ export interface DryFitInput extends ShopAsItIs {
   readonly drawn: readonly DrawnPart[];
   /** The pieces that were promised to be left over, and their length and width in ticks. */
   readonly promised: ReadonlyMap<string, readonly [length: number, width: number]>;
+  /** Hollows that were looked into in other runs with these solids. */
+  readonly hollows?: Hollows;
 }
 
 /** The name of the assembly that is the finished piece. */
@@ -45,7 +48,12 @@ export function* dryFit(input: DryFitInput): Generator<number, DryFitReport> {
 export function outcomeOf(shop: Workshop, input: DryFitInput): DryFitReport {
   const { operations } = input.build;
   const built = shop.assemblies.get(PIECE) ?? { members: [] };
-  const { parts, faults } = compare(input.solids, built, input.drawn, toMm(input.sawStep));
+  const { parts, faults } = compare(
+    input.hollows ?? new Hollows(input.solids),
+    built,
+    input.drawn,
+    toMm(input.sawStep),
+  );
   const unused = [...shop.loose.keys(), ...[...shop.assemblies.keys()].filter((a) => a !== PIECE)].filter(
     (name) => !input.promised.has(name),
   );

@@ -29,6 +29,7 @@ const KEPT = SLIVER / 2;
 export class Hollows {
   private readonly solids: Solids;
   private readonly known = new Map<string, readonly Hollow[]>();
+  private readonly shapes = new WeakMap<Shape, Hollowed>();
 
   constructor(solids: Solids) {
     this.solids = solids;
@@ -36,6 +37,12 @@ export class Hollows {
 
   /** The box and hollows of a shape that is a box with cuts in it, wherever it stands. */
   of(shape: Shape): Hollowed {
+    const known = this.shapes.get(shape) ?? this.hollowed(shape);
+    this.shapes.set(shape, known);
+    return known;
+  }
+
+  private hollowed(shape: Shape): Hollowed {
     const { body, cuts, frame } = opened(shape);
     const box = boundsOf(body);
     const hollows = touching(cuts).flatMap((group) => this.hollowsOf(group, box));

@@ -391,10 +391,11 @@ export class Workshop {
     newcomers: Assembly | undefined,
     there: Assembly,
   ): Assembly | undefined {
-    const on = there.members.find((m) => m.mark === touches[0].of)?.box;
+    const beside = touches.map((t) => there.members.find((m) => m.mark === t.of)?.box);
     // A door with its handle is a door, no box.
     const alone = newcomers?.members.some((m) => m.mark === workpiece);
-    const box = this.screwedTogether.has(workpiece) && !alone ? ++this.boxes : on;
+    const inRow = 1 + Math.max(...beside.map((b) => b?.inRow ?? 0));
+    const box = this.screwedTogether.has(workpiece) && !alone ? { nth: ++this.boxes, inRow } : beside[0];
     if (!newcomers || box === undefined) return newcomers;
     return { members: newcomers.members.map((m) => ({ ...m, box })) };
   }

@@ -1,4 +1,5 @@
 import { type DryFitInput, outcomeOf } from '../../src/dry-fit/dry-fit.ts';
+import { Hollows } from '../../src/dry-fit/hollows.ts';
 import { type Box, boundsOf } from '../../src/dry-fit/shape-bounds.ts';
 import type { Way } from '../../src/dry-fit/virtual-piece.ts';
 import { Workshop } from '../../src/dry-fit/workshop.ts';
@@ -27,7 +28,8 @@ export function judgeMutants(
   choose: (all: readonly Mutant[]) => readonly Mutant[],
 ): MutantsJudged | undefined {
   const given = dryFitInput(job, drawn, breakdown, build, solids);
-  const base = { ...given, read: readMutated(given.read) };
+  // Most hollows are the same in every run.
+  const base = { ...given, read: readMutated(given.read), hollows: new Hollows(solids) };
   const before = states(base);
   if (!outcomeOf(before.at(-1)!, base).fits) return undefined;
   const all = [...mutants(build, base.read)];
