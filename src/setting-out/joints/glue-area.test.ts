@@ -49,6 +49,17 @@ describe('the area that is glued', () => {
     expect(glueAreaMm2(faced, strip)).toBe(Math.round((18 * faced.ledger.ticks(board.length)) / 3200));
   });
 
+  test('of a back in rabbets is the shoulder its face lies on: as wide as the rabbet goes in, as high as the back', () => {
+    const j = faced.joints.find((x) => x.duty === 'back' && x.mate === 'case/left-side')!;
+    const back = faced.parts.find((p) => p.id === j.part)!;
+    const side = faced.parts.find((p) => p.id === 'case/left-side')!;
+    const rabbet = side.features.find((f) => f.kind === 'rabbet')!;
+    const [wide, high] = [rabbet.depth, back.length].map((t) => faced.ledger.ticks(t) / 3200);
+    expect([j.kind, back.place.length]).toEqual(['rabbet', '+z']);
+    const clear = faced.ledger.ticks(j.letIn!.endways) / 3200;
+    expect(glueAreaMm2(faced, j)).toBe(Math.round((wide! - clear) * high!));
+  });
+
   test('of a drawer’s bottom in a groove is the wall that it lies on', () => {
     const chest = setOut(toolChest());
     const rest = chest.joints.find((j) => j.id === 'planes/bottom>planes/left')!;

@@ -8,7 +8,8 @@ import { isGlued, type Joint } from './joint.ts';
 
 /**
  * The area that is glued in a joint, in whole mm²; undefined where none is. Of faces that meet, what both still have
- * where they touch, a groove’s wall among them; of a panel let in by its end, that and the walls beside it; of a mitre, its slope.
+ * where they touch, a groove’s wall among them; of a panel let in by its end, that and the walls beside it; of a
+ * back in rabbets, their shoulders; of a mitre, its slope.
  */
 export function glueAreaMm2(setOut: SetOut, joint: Joint): number | undefined {
   if (!isGlued(joint)) return undefined;
@@ -28,6 +29,8 @@ export function glueAreaMm2(setOut: SetOut, joint: Joint): number | undefined {
   if (joint.letIn && joint.kind !== 'groove') {
     const across = toMm(ledger.ticks(part.thickness));
     const end = area(sides);
+    // A back lies with its face on the shoulder, and keeps clear of the wall.
+    if (joint.duty === 'back') return Math.round(end);
     const run = end / across;
     const walls = joint.kind === 'rabbet' ? 1 : 2;
     return Math.round(end + walls * run * toMm(ledger.ticks(joint.letIn.depth)));
