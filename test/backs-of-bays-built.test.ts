@@ -50,6 +50,33 @@ describe('a back in each bay', () => {
     expect(await dryFaults(of)).toEqual([]);
   });
 
+  test.each(['pocket-screws', 'dado', 'face-screws', 'dowels', 'tongue'])(
+    'one in rabbets, one in grooves, joined by %s: in one plane, the divider cut for each on its own face',
+    async (joints) => {
+      for (const grooved of ['back-left', 'back-right']) {
+        const of = built(
+          equipped(
+            parted('rabbet', (j) => {
+              Object.assign(recordOf(j, 'case'), { joints });
+              Object.assign(recordOf(j, grooved), { fitting: 'groove' });
+            }),
+          ),
+        );
+        expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+        const part = (id: string) => of.drawn.parts.find((p) => p.id === id)!;
+        // It lies from behind to the front.
+        const front = (id: string) =>
+          mm(of, part(`${id}/back`).place.origin[1]) - mm(of, part(`${id}/back`).thickness);
+        expect(front('back-left')).toBe(front('back-right'));
+        const cut = part('upright/divider').features.flatMap((f) =>
+          (f.kind === 'rabbet' || f.kind === 'groove') && f.edge === 'far' ? [f.kind] : [],
+        );
+        expect(cut.sort()).toEqual(['groove', 'rabbet']);
+        expect(await dryFaults(of)).toEqual([]);
+      }
+    },
+  );
+
   test.each(['pocket-screws', 'dado', 'dowels'])(
     'laid on, joined by %s: two meet in the middle of the divider, each screwed to its side',
     async (joints) => {
@@ -123,8 +150,15 @@ describe('a back in each bay', () => {
   test.each([
     ['on a space behind another', (j: PlainJob) => Object.assign(recordOf(j, 'inside'), { split: 'back' })],
     [
-      'fitted otherwise than the others',
-      (j: PlainJob) => Object.assign(recordOf(j, 'back-right'), { fitting: 'groove' }),
+      'laid on beside one that is let in',
+      (j: PlainJob) => Object.assign(recordOf(j, 'back-right'), { fitting: 'applied' }),
+    ],
+    [
+      'in rabbets, set in otherwise than the one in grooves',
+      (j: PlainJob) => {
+        Object.assign(recordOf(j, 'back-left'), { setIn: '8 mm' });
+        Object.assign(recordOf(j, 'back-right'), { fitting: 'groove', setIn: '15 mm' });
+      },
     ],
     ['set in otherwise', (j: PlainJob) => Object.assign(recordOf(j, 'back-right'), { setIn: '15 mm' })],
     [
@@ -152,17 +186,22 @@ describe('a back in each bay', () => {
     expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['document.missing-field']);
   });
 
-  test('is fitted otherwise together with all others of its case, in one edit', () => {
+  test('is laid on together with all others of its case, in one edit; grooves and rabbets stand side by side', () => {
     const read = checkJob(parted('rabbet'));
     if (!read.ok) throw new Error('the cupboard is fine');
     const { job } = read;
-    const edited = applyEdit(job, backFittingEdit(job, treeOf(job).all('back')[1]!, 'groove'));
+    const edit = backFittingEdit(job, treeOf(job).all('back')[1]!, 'applied');
+    const edited = applyEdit(job, edit);
     if (!edited.ok) throw new Error('the edit is fine');
-    expect(treeOf(edited.job).all('back')).toMatchObject([{ fitting: 'groove' }, { fitting: 'groove' }]);
+    expect(treeOf(edited.job).all('back')).toMatchObject([{ fitting: 'applied' }, { fitting: 'applied' }]);
     expect(checkJob(edited.job).ok).toBe(true);
-    expect(
-      applyEdit(edited.job, inverseOf(job, backFittingEdit(job, treeOf(job).all('back')[1]!, 'groove'))),
-    ).toEqual({
+    const own = applyEdit(job, backFittingEdit(job, treeOf(job).all('back')[1]!, 'groove'));
+    expect(own.ok && treeOf(own.job).all('back')).toMatchObject([
+      { fitting: 'rabbet' },
+      { fitting: 'groove' },
+    ]);
+    expect(own.ok && checkJob(own.job).ok).toBe(true);
+    expect(applyEdit(edited.job, inverseOf(job, edit))).toEqual({
       ok: true,
       job,
     });

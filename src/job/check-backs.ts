@@ -2,7 +2,10 @@ import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import type { RecordTree } from './tree.ts';
 
-/** A back of one bay stands behind an opening of the case’s own split, across or down; all backs of a case are fitted alike. */
+/**
+ * A back of one bay stands behind an opening of the case’s own split, across or down; all backs of a case come in one plane. Side by side
+ * some may stand in rabbets and some in grooves.
+ */
 export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly Snag[] {
   const bay = tree.get(back.parent);
   if (bay?.kind !== 'opening') return [];
@@ -45,7 +48,8 @@ export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly
         ],
       ),
     ];
-  const [first] = tree.childrenOf(whole.id, 'opening').flatMap((o) => tree.childOf(o.id, 'back') ?? []);
+  const backs = tree.childrenOf(whole.id, 'opening').flatMap((o) => tree.childOf(o.id, 'back') ?? []);
+  const [first] = backs;
   if (!first) return [];
   const alike = first.fitting === back.fitting && first.setIn === back.setIn;
   if (alike && whole.split === 'down' && back.fitting === 'groove' && first.board !== back.board)
@@ -63,18 +67,39 @@ export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly
       ),
     ];
   // One that doesn't say how it is fitted has been told so, and is not held against others.
-  if (alike || !first.fitting || !back.fitting) return [];
-  const field = first.fitting === back.fitting ? 'setIn' : 'fitting';
-  const value = first[field];
+  if (!first.fitting || !back.fitting) return [];
+  if (first.fitting !== back.fitting) {
+    const why = apart(back, first, whole.split === 'down');
+    if (why)
+      return [
+        say('fitting', why, [
+          { says: 'Fit it alike.', edits: [{ record: back.id, field: 'fitting', value: first.fitting }] },
+        ]),
+      ];
+  }
+  // In rabbets beside grooves a back is set in as that is which stands in them, so it needn't say how far.
+  const grooved = backs.find((b) => b.fitting === 'groove');
+  const leads = grooved ?? backs.find((b) => b.fitting === back.fitting) ?? first;
+  const follows = back.fitting === 'rabbet' && grooved !== undefined && back.setIn === undefined;
+  if (follows || leads.setIn === back.setIn) return [];
   return [
     say(
-      field,
-      `“${back.id}” is fitted otherwise than “${first.id}”: all backs of a case come in one plane.`,
+      'setIn',
+      `“${back.id}” is set in otherwise than “${leads.id}”: all backs of a case come in one plane.`,
       [
-        value === undefined
-          ? { says: 'Leave “setIn” out.' }
-          : { says: 'Fit it alike.', edits: [{ record: back.id, field, value }] },
+        leads.setIn === undefined
+          ? { says: 'Leave “setIn” out.', edits: [{ record: back.id, field: 'setIn' }] }
+          : { says: 'Set it in alike.', edits: [{ record: back.id, field: 'setIn', value: leads.setIn }] },
       ],
     ),
   ];
+}
+
+/** Why two backs can't be fitted one this way and one the other; undefined where they can. */
+function apart(back: RecordOf<'back'>, first: RecordOf<'back'>, down: boolean): string | undefined {
+  if (down)
+    return `“${back.id}” is fitted otherwise than “${first.id}”: one above another, they stand in the same sides, which are grooved, rabbeted or cut short for a back from end to end.`;
+  if (back.fitting !== 'applied' && first.fitting !== 'applied') return undefined;
+  const [laid, inside] = back.fitting === 'applied' ? [back, first] : [first, back];
+  return `“${laid.id}” is laid on and “${inside.id}” let in: what stands between them can’t end before the one and run on behind the other.`;
 }

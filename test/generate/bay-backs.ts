@@ -2,9 +2,10 @@ import type { Field } from './typed-length.ts';
 
 /**
  * The records of a case with a back in each of its bays in place of the one behind all of them; as they are where
- * it has no bays, or something asks for the one back.
+ * it has no bays, or something asks for the one back. `mixed`: side by side, every second one in grooves where the others are in
+ * rabbets, or the other way round.
  */
-export function withBayBacks(records: readonly Field[]): readonly Field[] {
+export function withBayBacks(records: readonly Field[], how: 'alike' | 'mixed'): readonly Field[] {
   const back = records.find((r) => r.kind === 'back');
   const bays = records.filter((r) => r.kind === 'opening' && r.parent === 'inside');
   const inside = records.find((r) => r.id === 'inside');
@@ -19,6 +20,15 @@ export function withBayBacks(records: readonly Field[]): readonly Field[] {
       .filter(
         (_, i) => back.fitting !== 'applied' || inside?.split === 'down' || i === 0 || i + 1 === bays.length,
       )
-      .map((bay, i) => ({ ...back, id: `back.${i + 1}`, parent: bay.id })),
+      .map((bay, i) => ({
+        ...back,
+        id: `back.${i + 1}`,
+        parent: bay.id,
+        ...(how === 'mixed' && inside?.split === 'across' && i % 2 === 1 ? { fitting: other(back) } : {}),
+      })),
   ];
+}
+
+function other({ fitting }: Field): unknown {
+  return fitting === 'rabbet' ? 'groove' : fitting === 'groove' ? 'rabbet' : fitting;
 }

@@ -264,7 +264,7 @@ function records(
   list.push(...holeRecords(wish.holes, list));
   list.push(...handleRecords(wish.handles, list));
   if (edged && !list.some((r) => r.kind === 'front')) list.push(edgingOfCase(list, wish.ends));
-  return { list: wish.bayBacks ? withBayBacks(list) : list, asked };
+  return { list: wish.bayBacks ? withBayBacks(list, wish.bayBacks) : list, asked };
 }
 
 /** An inside for doors that close an opening each: side by side, where there is room for that. */
@@ -296,7 +296,7 @@ interface Wish {
   readonly heads: 'countersunk' | 'plugged' | undefined;
   readonly back: 'rabbet' | 'groove' | 'applied' | undefined;
   readonly setIn: string | undefined;
-  readonly bayBacks: boolean;
+  readonly bayBacks: 'alike' | 'mixed' | undefined;
   readonly top: Field | undefined;
   readonly base: Field | undefined;
   readonly edged: boolean;
@@ -355,7 +355,7 @@ function wishesOf(units: Units, overall: Wish['overall']): fc.Arbitrary<Wish> {
     heads: optional(fc.constantFrom('countersunk' as const, 'plugged' as const)),
     back: optional(fc.constantFrom('rabbet' as const, 'groove' as const, 'applied' as const)),
     setIn: optional(text(6, 20)),
-    bayBacks: fc.constantFrom(true, true, true, false),
+    bayBacks: fc.constantFrom('mixed' as const, 'mixed' as const, 'alike' as const, undefined),
     top: topWishes(text),
     base: optional(bases(text)),
     hung: fc.constantFrom(true, true, false),

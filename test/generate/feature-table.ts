@@ -27,6 +27,11 @@ function backOf(split: 'across' | 'down') {
   };
 }
 
+function backsIn(job: JobDocument, box: string): readonly RecordOf<'back'>[] {
+  const tree = treeOf(job);
+  return tree.all('back').filter((b) => tree.caseOf(b.id)?.id === box);
+}
+
 /** What generated designs must say now and then: a row for each thing that the language can say. */
 const ROWS: readonly Row[] = [
   { feature: 'cases side by side', in: has('group', (g) => g.lay === 'across') },
@@ -88,6 +93,13 @@ const ROWS: readonly Row[] = [
   { feature: 'a back in grooves', in: has('back', (b) => b.fitting === 'groove') },
   { feature: 'a back laid on', in: has('back', (b) => b.fitting === 'applied') },
   { feature: 'backs of several bays', in: has('back', backOf('across')) },
+  {
+    feature: 'backs side by side, some in rabbets and some in grooves',
+    in: (job) =>
+      treeOf(job)
+        .all('case')
+        .some((c) => new Set(backsIn(job, c.id).map((b) => b.fitting)).size > 1),
+  },
   { feature: 'backs one above another', in: has('back', backOf('down')) },
   { feature: 'a top', in: has('top') },
   { feature: 'a top with strips mitred round it', in: has('top', (t) => t.edging !== undefined) },

@@ -109,11 +109,23 @@ export function baseFormEdit(
   };
 }
 
-/** Fits a back, and with it all backs of its case: they come in one plane. */
+/**
+ * Fits a back, and with it all backs of its case where these must be alike: one above another, or where one is laid on. Side by side, one
+ * may stand in grooves and the next in rabbets.
+ */
 export function backFittingEdit(job: JobDocument, back: RecordOf<'back'>, fitting: string): Edit {
   const tree = treeOf(job);
   const box = tree.caseOf(back.id);
-  const alike = tree.all('back').filter((b) => b.id === back.id || (box && tree.caseOf(b.id) === box));
+  const bay = tree.get(back.parent);
+  const split = bay?.kind === 'opening' ? tree.get(bay.parent) : undefined;
+  const own =
+    split?.kind === 'opening' &&
+    split.split === 'across' &&
+    back.fitting !== 'applied' &&
+    fitting !== 'applied';
+  const alike = tree
+    .all('back')
+    .filter((b) => b.id === back.id || (!own && box && tree.caseOf(b.id) === box));
   return {
     edit: 'all',
     of: alike.map((b): Edit => ({ edit: 'set', at: `design/records/${b.id}/fitting`, value: fitting })),

@@ -204,12 +204,17 @@ function grooves(
   const wider = l.row(SETTING_OUT.dadoClear);
   const thickness = draft.thickness(draft.lot(back.board));
   // Backs of several thicknesses have their fronts in one plane, and thinner ones more wood behind them.
-  const thinner = l.less('how much thinner it is than the thickest back', frame.backThickness, thickness);
-  const inset = l.less(
-    'from the back edge to the groove',
-    frame.backs.length > 1 ? l.sum('behind the back', frame.backSetIn, thinner) : frame.backSetIn,
-    wider,
-  );
+  const thinner = () =>
+    l.less('how much thinner it is than the thickest back', frame.backThickness, thickness);
+  // Beside one in rabbets the plane is where the panels inside end, as they are sawn.
+  const plane = () =>
+    l.less('from the back edge of the sides to the front of the back', rearOf(frame, l), frame.insideDepth);
+  const behind = frame.backs.some((b) => b.fitting === 'rabbet')
+    ? l.less('behind the back', plane(), thickness)
+    : frame.backs.length > 1
+      ? l.sum('behind the back', frame.backSetIn, thinner())
+      : frame.backSetIn;
+  const inset = l.less('from the back edge to the groove', behind, wider);
   if (l.ticks(inset) < l.ticks(l.row(SETTING_OUT.backLip)))
     draft.stop(
       'back.no-lip',
@@ -233,6 +238,11 @@ function grooves(
     });
   };
   return { left: groove('left'), right: groove('right') };
+}
+
+/** How deep the sides are behind their front edging. */
+function rearOf(frame: CaseFrame, l: Draft['ledger']): Traced {
+  return l.less('depth behind the front edging', frame.depth, frame.edgingThickness);
 }
 
 /** What rabbet and groove have in common: along the back edge of a side, out of its inner face. */

@@ -16,6 +16,7 @@ import { takesFeetFirst } from './feet-first.ts';
 import type { CaseFrame } from './frame-of-case.ts';
 import { screwUpRail } from './screw-up-rail.ts';
 import { skirting } from './skirting.ts';
+import { hasSlidBack } from './slid-back.ts';
 
 /** What a case stands on or hangs by, other than a mitred frame. */
 export interface Footing {
@@ -173,7 +174,7 @@ export function railsBeforeBack(
   panels: Pick<CasePanels, 'lid'>,
   { between }: Footing,
 ): readonly DraftPart[] {
-  return frame.back?.fitting === 'groove' && !closesAtOnce(frame) && !panels.lid?.between
+  return hasSlidBack(frame) && !closesAtOnce(frame) && !panels.lid?.between
     ? between
         .map(({ part }) => part)
         .filter((part) => part.record !== frame.base?.id && !isCleat(draft, part))
@@ -198,7 +199,7 @@ export function joinFooting(
   { between, feet, behind }: Footing,
 ): void {
   // A back in grooves slides in before what is laid on the case.
-  const slid = frame.back?.fitting === 'groove' ? backs.map((b) => b.part) : [];
+  const slid = backs.filter((b) => b.record.fitting === 'groove').map((b) => b.part);
   const stands = standingPanels(frame, panels, partings);
   // Feet come before shelves that are screwed in last.
   const standing = [...stands, ...slid];

@@ -181,7 +181,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
     },
     edgingThickness: () =>
       edging && edgesFront({ edging }) ? draft.thickness(draft.lot(edging.strip)) : draft.nothing,
-    backSetIn: () => setInOf(draft, back),
+    backSetIn: () => setInOf(draft, leadingOf(backs)),
     backThickness: () => thickestOf(draft, backs),
     // A back lies against the panels inside, so the rabbets must not stop it before: reckoned with the sizes as sawn,
     // and on to the next step of the router.
@@ -220,7 +220,7 @@ export function frameOfCase(draft: Draft, box: RecordOf<'case'>, site: Site, alo
         planes.backThickness,
         ...(draft.isSome(planes.backSetIn) ? [planes.backSetIn] : []),
       );
-      return back?.fitting === 'rabbet' ? draft.asSawn(depth, 'down') : depth;
+      return backs.some((b) => b.fitting === 'rabbet') ? draft.asSawn(depth, 'down') : depth;
     },
   });
   const outside = asAsked<CaseFrame['outside']>({
@@ -294,6 +294,11 @@ export function backsOf(draft: Draft, box: RecordOf<'case'>): readonly RecordOf<
   return root
     ? draft.tree.childrenOf(root.id, 'opening').flatMap((bay) => draft.tree.childOf(bay.id, 'back') ?? [])
     : [];
+}
+
+/** The back by which all of a case are set in: one that says how far, or else one in grooves, which need wood behind them. */
+function leadingOf(backs: readonly RecordOf<'back'>[]): RecordOf<'back'> | undefined {
+  return backs.find((b) => b.setIn !== undefined) ?? backs.find((b) => b.fitting === 'groove') ?? backs[0];
 }
 
 function thickestOf(draft: Draft, backs: readonly RecordOf<'back'>[]): Traced {

@@ -3,6 +3,7 @@ import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { inPart } from '../joints/contact.ts';
 import type { CaseFrame } from './frame-of-case.ts';
+import { hasSlidBack } from './slid-back.ts';
 
 export type Hand = 'left' | 'right';
 
@@ -44,7 +45,7 @@ export function servesCase(
           ? 'it does not reach as far down'
           : t(max[2]) < t(frame.head)
             ? 'it does not reach as high'
-            : frame.back?.fitting === 'groove' && t(max[2]) > t(frame.head)
+            : hasSlidBack(frame) && t(max[2]) > t(frame.head)
               ? 'it runs on above, so that the back can’t be slid into its groove'
               : undefined;
   if (short === undefined) return true;

@@ -148,7 +148,7 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
   const { panels, partings, frame, backs } = parts;
   const standing = [
     ...standingPanels(frame, panels, partings),
-    ...(frame.back?.fitting === 'groove' ? backs.map((b) => b.part) : []),
+    ...backs.filter((b) => b.record.fitting === 'groove').map((b) => b.part),
     ...parts.rails,
   ];
   const onButtons = frame.top?.moves === 'buttons';
