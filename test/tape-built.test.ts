@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { openSolids } from '../src/adaptors/solids-manifold.ts';
+import { cutsOfAct } from '../src/build/index.ts';
 import { checkJob } from '../src/job/index.ts';
 import { toMm } from '../src/measure/index.ts';
 import { type Plan, planJob } from '../src/plan/index.ts';
@@ -42,8 +43,11 @@ describe('front edges with veneer tape', () => {
     expect(tape.length).toBeGreaterThan(5);
     const lot = plan.breakdown.lots.find((l) => l.lot.id === 'ash6')!;
     expect(ledger.ticks(lot.problem.kerf)).toBe(0);
-    const cuts = plan.build.operations.filter(({ does }) => does.act === 'saw' && does.workpiece === 'L1');
-    for (const o of cuts) expect(o.tool === undefined).toBe(o.does.act === 'saw' && o.does.knife === true);
+    const cuts = plan.build.operations.flatMap(({ does, tool }) =>
+      cutsOfAct(does).flatMap((cut) => (cut.workpiece === 'L1' ? [{ tool, cut }] : [])),
+    );
+    expect(cuts.length).toBeGreaterThan(2);
+    for (const { tool, cut } of cuts) expect(tool === undefined).toBe(cut.knife === true);
   });
 
   test('no clamp, no router and no waiting: the iron does it, and a chisel trims', () => {

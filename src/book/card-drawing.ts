@@ -1,4 +1,4 @@
-import type { Act, Operation } from '../build/index.ts';
+import { type Act, cutsOfAct, type Operation } from '../build/index.ts';
 import type { Ticks, Traced } from '../measure/index.ts';
 import { partsAndBoards } from '../setting-out/index.ts';
 import type { BookInput } from './book-input.ts';
@@ -35,7 +35,11 @@ export class Progress {
   next(operation: Operation, lengths: Lengths, type: TextMeasure): Drawing | undefined {
     const act = operation.does;
     if (act.act === 'glue-up') this.glueUp(act.as);
-    if (act.act === 'saw') return this.saw(act, operation, lengths, type);
+    if (act.act === 'saw' || act.act === 'saw-alike') {
+      // Of what is cut at one setting the first is drawn.
+      const [first] = cutsOfAct(act).map((cut) => this.saw(cut, operation, lengths, type));
+      return first;
+    }
     if (act.act === 'rip-apart') return this.ripApart(act, lengths, type);
     if (act.act === 'set' || act.act === 'screw') return this.assemble(act);
     if (act.act === 'rabbet') return rabbetSection(act.width, act.depth, lengths);

@@ -1,5 +1,5 @@
 import type { PlannedNode, PlannedSheet } from '../breakdown/index.ts';
-import type { Operation } from '../build/index.ts';
+import { cutsOfAct, type Operation } from '../build/index.ts';
 import type { Traced } from '../measure/index.ts';
 
 export type PlannedCut = PlannedNode & { readonly kind: 'cut' };
@@ -22,19 +22,21 @@ export function numberedCuts(sheet: PlannedSheet, cards: readonly Operation[]): 
   const places = new Map<string, PlannedNode>([[sheet.name, sheet.root]]);
   const cuts: NumberedCut[] = [];
   cards.forEach((card, i) => {
-    const act = card.does;
-    if (act.act !== 'saw' || act.yields.some((y) => y?.name === act.workpiece)) return;
-    const node = places.get(act.workpiece);
-    if (node?.kind !== 'cut' || node.across !== act.across) return;
-    places.delete(act.workpiece);
-    cuts.push({
-      number: i + 1,
-      node,
-      ...(act.rough === undefined && act.keep === 'before' ? {} : { marked: act.at }),
-    });
-    act.yields.forEach((y, half) => {
-      if (y) places.set(y.name, node.parts[half as 0 | 1]);
-    });
+    for (const cut of cutsOfAct(card.does)) {
+      // One that trims or trues divides nothing.
+      if (cut.yields.every((y) => y === undefined || y.name === cut.workpiece)) continue;
+      const node = places.get(cut.workpiece);
+      if (node?.kind !== 'cut' || node.across !== cut.across) continue;
+      places.delete(cut.workpiece);
+      cuts.push({
+        number: i + 1,
+        node,
+        ...(cut.rough === undefined && cut.keep === 'before' ? {} : { marked: cut.at }),
+      });
+      cut.yields.forEach((y, half) => {
+        if (y) places.set(y.name, node.parts[half as 0 | 1]);
+      });
+    }
   });
   const known = new Set(cuts.map((c) => c.node));
   let number = cards.length;

@@ -76,7 +76,7 @@ export class Bench {
   }
 
   /** The shortest clamps that go so far apart, or the longest that are there. */
-  private clampFor(spans: Traced): ToolOf<'clamp'> | undefined {
+  clampFor(spans: Traced): ToolOf<'clamp'> | undefined {
     const reach = (t: ToolOf<'clamp'>) => this.ticksOf(t.reach);
     const clamps = this.job.shop.tools
       .filter((t: Tool): t is ToolOf<'clamp'> => t.kind === 'clamp')

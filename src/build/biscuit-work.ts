@@ -4,6 +4,7 @@ import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { squaredLines } from './dowel-work.ts';
 import { fromEdge, placeholders, strokesAlong } from './hole-places.ts';
+import { markWords } from './mark-words.ts';
 import type { WorkEdge, WorkSide } from './operation.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
@@ -154,7 +155,7 @@ function cut(
       id: `${part.mark}/biscuit-${side}${on.suffix}`,
       kind: 'biscuit-slot',
       stage: 'machine',
-      title: `Slots for biscuits in the ${sideWords(part, side)} of ${batch.length === 1 ? `${part.mark} (${part.name})` : listWords(marks)}`,
+      title: `Slots for biscuits in the ${sideWords(part, side)} of ${batch.length === 1 ? `${part.mark} (${part.name})` : markWords(marks)}`,
       does: {
         act: 'biscuit-slot',
         workpieces: marks,

@@ -6,6 +6,7 @@ import { generatedJobs } from '../../test/generate/design.ts';
 import { equipped } from '../../test/generate/equipped.ts';
 import { smallJob } from '../../test/generate/small-job.ts';
 import { parseLength, type Report, type Traced, tracesOf } from '../measure/index.ts';
+import { cutsOfAct } from './cuts-of-act.ts';
 import type { Operation } from './operation.ts';
 import { stepsReport } from './steps-report.ts';
 
@@ -33,9 +34,9 @@ function faultsOf({ job, drawn, build }: Built): string[] {
     for (const { path, traced } of tracesOf(acts[i]!))
       if (!printed.has(Math.abs(t(traced)))) say(`${path} is done but not printed`);
     // Saws are set on their own grid.
-    const grid = o.does.act === 'saw' ? step(o.tool) : undefined;
-    if (grid !== undefined && o.does.act === 'saw' && t(o.does.at) % grid !== 0)
-      say('its cut is off the grid');
+    const grid = step(o.tool);
+    for (const { at } of cutsOfAct(o.does))
+      if (grid !== undefined && t(at) % grid !== 0) say('its cut is off the grid');
     for (const name of uses(o)) if (!there.has(name)) say(`speaks of ${name}, which isn’t there`);
     for (const name of gives(o)) there.add(name);
     for (const text of [o.title, ...o.lines, ...o.cautions, o.faceUp ?? 'up', o.reference ?? 'none'])
@@ -46,6 +47,8 @@ function faultsOf({ job, drawn, build }: Built): string[] {
 
 function uses({ does }: Operation): readonly string[] {
   switch (does.act) {
+    case 'saw-alike':
+      return does.cuts.map((c) => c.workpiece);
     case 'saw':
     case 'part':
     case 'rip-apart':
@@ -101,7 +104,8 @@ function uses({ does }: Operation): readonly string[] {
 }
 
 function gives({ does }: Operation): readonly string[] {
-  if (does.act === 'saw') return does.yields.flatMap((y) => (y ? [y.name] : []));
+  if (does.act === 'saw' || does.act === 'saw-alike')
+    return cutsOfAct(does).flatMap(({ yields }) => yields.flatMap((y) => (y ? [y.name] : [])));
   if (does.act === 'name') return [does.as.name];
   if (does.act === 'glue-up') return [does.as];
   if (does.act === 'rip-apart') return does.yields;

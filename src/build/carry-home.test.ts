@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { builtExample, mm } from '../../test/build/built.ts';
+import { markWords } from './mark-words.ts';
 
 const kitchen = builtExample('hall-kitchen');
 const card = (id: string) => kitchen.build.operations.find((o) => o.id === id)!;
@@ -32,15 +33,16 @@ test('two bumpers a door are stuck on when the doors go back for good', () => {
   const words = card('home/put-back').lines.join(' ');
   const doors = kitchen.drawn.doors.filter((d) => d.hang === 'overlay');
   expect(words).toContain('two bumpers');
-  for (const d of doors) expect(words).toContain(kitchen.drawn.parts.find((p) => p.id === d.part)!.mark);
+  const marks = doors.map((d) => kitchen.drawn.parts.find((p) => p.id === d.part)!.mark);
+  expect(words).toContain(`on the inside of ${markWords(marks)} each`);
 });
 
 test('of tops of several heights those within reach get one coat more', () => {
   const { title, lines } = card('finish/top-coat');
   expect(title).toContain('on the tops, which wear most');
   const tops = kitchen.drawn.parts.filter(
-    (p) => lines[0]!.includes(` ${p.mark} `) || lines[0]!.includes(`${p.mark},`),
+    (p) => p.mark.startsWith('C') && mm(kitchen, p.place.origin[2]) < 1500,
   );
   expect(tops.length).toBe(7);
-  for (const p of tops) expect(mm(kitchen, p.place.origin[2])).toBeLessThan(1500);
+  expect(lines[0]).toContain(`The upper face of ${markWords(tops.map((p) => p.mark))} alone`);
 });

@@ -3,6 +3,7 @@ import type { Hole, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { fromEdge, linesOfHoles, placeholders, strokesAlong } from './hole-places.ts';
+import { markWords } from './mark-words.ts';
 import type { WorkEdge } from './operation.ts';
 import { listWords, referenceFor, sideWords } from './words.ts';
 
@@ -136,5 +137,5 @@ export function squaredLines(
 
 function named(batch: readonly [Part, ...Part[]]): string {
   const [first] = batch;
-  return batch.length === 1 ? `${first.mark} (${first.name})` : listWords(batch.map((p) => p.mark));
+  return batch.length === 1 ? `${first.mark} (${first.name})` : markWords(batch.map((p) => p.mark));
 }

@@ -5,6 +5,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { clampsAlong, clampsThere } from './glue/clamps-needed.ts';
+import { markWords } from './mark-words.ts';
 import type { PieceDirection, Touch } from './operation.ts';
 import { offset } from './seating.ts';
 import { tapeLines, tapeOf, trimTape } from './tape-work.ts';
@@ -80,10 +81,7 @@ function coversOthers(bench: Bench, strip: Part, board: Part): boolean {
 function batchesOf(bench: Bench, all: readonly Edged[]): readonly Batch[] {
   const batches = new Map<string, [Edged, ...Edged[]]>();
   for (const edged of all) {
-    const key = [
-      ...[edged.board, ...edged.strips].map((p) => likeness(bench, p)),
-      ...edged.strips.map((p) => beginsAt(bench, p, edged.board)),
-    ].join('|');
+    const key = asTold(bench, edged);
     const batch = batches.get(key);
     if (batch) batch.push(edged);
     else batches.set(key, [edged]);
@@ -106,23 +104,30 @@ function clampsOn(bench: Bench, { strips }: Edged): number {
   return strips.reduce((sum, s) => sum + clampsAlong(bench.ledger.ticks(s.length) / 3200), 0);
 }
 
-function likeness(bench: Bench, part: Part): string {
-  const sizes = [part.length, part.width, part.thickness].map((t) => bench.ledger.ticks(t));
-  const { length, width } = part.place;
-  return [
-    part.lot,
-    ...sizes,
-    length,
-    width,
-    ...part.features.map((f) => (f.kind === 'bevel' ? f.edge : '')),
-  ].join(' ');
+/** All that the cards of a board's edging tell of it but marks: boards of which the same is told are edged in one go. */
+function asTold(bench: Bench, { board, strips }: Edged): string {
+  const l = bench.ledger;
+  const turn = ({ place }: Part) => `${place.length} ${place.width}`;
+  const gap = (touch: Touch) => (touch.gap === undefined ? touch.side : [touch.side, l.ticks(touch.gap)]);
+  return JSON.stringify([
+    turn(board),
+    board.hand,
+    ...strips.map((strip) => [
+      strip.lot,
+      turn(strip),
+      strip.features.map((f) => (f.kind === 'bevel' ? f.edge : '')),
+      gap(endTouch(bench, strip, board)),
+      gap(overhangAcross(bench, strip, board)),
+      standsOut(bench, strip),
+      clampsAlong(l.ticks(strip.length) / 3200),
+      bench.clampFor(spanOf(strip, board))?.id,
+    ]),
+  ]);
 }
 
-/** How far a strip's start lies from its board's: alike strips begin otherwise where their boards go deeper in. */
-function beginsAt(bench: Bench, strip: Part, board: Part): number {
-  const l = bench.ledger;
-  const start = looks(strip, 'start');
-  return l.ticks(planesOf(l, strip).planes[start]) - l.ticks(planesOf(l, board).planes[start]);
+/** How far apart the jaws of clamps go that hold a strip to its board. */
+function spanOf(strip: Part, board: Part): Traced {
+  return axisOf(looks(strip, 'show')).axis === axisOf(board.place.width).axis ? board.width : board.length;
 }
 
 function glueBatch(bench: Bench, batch: Batch, { stage }: Round): void {
@@ -148,7 +153,7 @@ function trimBatch(bench: Bench, batch: Batch, round: Round): void {
       id: `${boards[0]}/flush`,
       kind: 'flush',
       stage: round.stage,
-      title: `Trim the edging of ${listWords(boards)} level`,
+      title: `Trim the edging of ${markWords(boards)} level`,
       does: {
         act: 'flush',
         workpieces: boards,
@@ -247,7 +252,7 @@ function glueStrips(
       id: `${strip.mark}/edge`,
       kind: tape ? 'iron' : 'edge',
       stage,
-      title: `${tape ? 'Iron' : 'Glue'} ${listWords(pairs.map((p) => p.strip))} ${tape ? 'on' : 'to'} the ${directionWords(outer)} edge of ${pairs.length > 1 ? listWords(pairs.map((p) => p.board)) : `${board.mark} (${board.name})`}`,
+      title: `${tape ? 'Iron' : 'Glue'} ${markWords(pairs.map((p) => p.strip))} ${tape ? 'on' : 'to'} the ${directionWords(outer)} edge of ${pairs.length > 1 ? markWords(pairs.map((p) => p.board)) : `${board.mark} (${board.name})`}`,
       does: {
         act: 'edge',
         pairs,
@@ -260,7 +265,7 @@ function glueStrips(
         ? {}
         : {
             tool: 'clamp' as const,
-            spans: axisOf(outer).axis === axisOf(board.place.width).axis ? board.width : board.length,
+            spans: spanOf(strip, board),
             ...(clamps === undefined ? {} : { clamps }),
             together: { name: `${board.mark}/edging`, last: clamps !== undefined },
           }),

@@ -3,10 +3,11 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { driveScrews } from './drive-screws.ts';
+import { markWords } from './mark-words.ts';
 import type { Touch } from './operation.ts';
 import { offset } from './seating.ts';
 import { setGroup } from './set-group.ts';
-import { listWords, looks, sideWords } from './words.ts';
+import { looks, sideWords } from './words.ts';
 
 /** Scribes the fillers to their walls, when the cases stand level in their place, and screws them on from inside. */
 export function fitFillers(bench: Bench): void {
@@ -71,6 +72,6 @@ function shelvesOut(bench: Bench, side: Part): readonly string[] {
     .map((shelf) => bench.setOut.parts.find((p) => p.id === shelf.part)!.mark);
   if (marks.length === 0) return [];
   return [
-    `Lift ${listWords(marks)} out first, which would leave the drill no room, and back on ${marks.length === 1 ? 'its' : 'their'} pins when the screws are in.`,
+    `Lift ${markWords(marks)} out first, which would leave the drill no room, and back on ${marks.length === 1 ? 'its' : 'their'} pins when the screws are in.`,
   ];
 }

@@ -5,6 +5,7 @@ import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { clampsAlong, clampsThere } from './glue/clamps-needed.ts';
 import { glueTime, handsFor, minutesOf } from './glue/glue-time.ts';
+import { markWords } from './mark-words.ts';
 import { underRail } from './rail.ts';
 import { listWords } from './words.ts';
 
@@ -36,7 +37,7 @@ function planeEdges(bench: Bench, { boards, jointed }: GluedPanel, panel: Part):
       id: `${panel.mark}/joint`,
       kind: 'plane',
       stage: 'panels',
-      title: `Plane the edges of ${listWords(marks)} straight for ${panel.mark}`,
+      title: `Plane the edges of ${markWords(marks)} straight for ${panel.mark}`,
       does: { act: 'plane', workpieces: marks, across: 'width', to: jointed },
       times: boards.length,
       lines: [
@@ -173,7 +174,7 @@ function clampUp(bench: Bench, glued: GluedPanel, panel: Part, pieces: readonly 
       id,
       kind: 'glue-up',
       stage: 'panels',
-      title: `Glue up ${whole ? named(panel) : `${as}, a part of ${panel.mark},`} from ${listWords(pieces)}`,
+      title: `Glue up ${whole ? named(panel) : `${as}, a part of ${panel.mark},`} from ${markWords(pieces)}`,
       does: { act: 'glue-up', boards: pieces, as },
       tool: 'clamp',
       spans: glued.raw.width,

@@ -6,6 +6,7 @@ import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { cutToOpenings } from './cut-to-opening.ts';
 import { liftCautions } from './lifting.ts';
+import { markWords } from './mark-words.ts';
 import type { Touch } from './operation.ts';
 import { byEdging, edgingOf, offset, outermost } from './seating.ts';
 import { fitStays } from './stays.ts';
@@ -40,12 +41,29 @@ export function hangDoors(bench: Bench): void {
         leaf.held.stays,
       );
   }
-  const records = new Set(bench.setOut.doors.map((d) => d.record));
-  for (const record of records)
-    adjust(
-      bench,
-      bench.setOut.doors.filter((d) => d.record === record),
+  for (const alike of adjustedAlike(bench)) adjust(bench, alike);
+}
+
+/** Doors that are adjusted alike, all of a record together. */
+interface Adjusted {
+  readonly leaves: readonly DoorLeaf[];
+  /** Do two of them meet? */
+  readonly pairs: boolean;
+}
+
+function adjustedAlike(bench: Bench): readonly Adjusted[] {
+  const { doors } = bench.setOut;
+  const alike = new Map<string, Adjusted>();
+  for (const record of new Set(doors.map((d) => d.record))) {
+    const leaves = doors.filter((d) => d.record === record);
+    const [{ cup, hang, gap, held }] = leaves as [DoorLeaf, ...DoorLeaf[]];
+    const pairs = leaves.length > 1;
+    const key = [cup !== undefined, hang, bench.ledger.ticks(gap), held?.stays !== undefined, pairs].join(
+      ' ',
     );
+    alike.set(key, { pairs, leaves: [...(alike.get(key)?.leaves ?? []), ...leaves] });
+  }
+  return [...alike.values()];
 }
 
 function partOf(bench: Bench, id: string): Part {
@@ -263,35 +281,34 @@ function screwHinges(bench: Bench, leaf: DoorLeaf): void {
   );
 }
 
-function adjust(bench: Bench, leaves: readonly DoorLeaf[]): void {
+function adjust(bench: Bench, { leaves, pairs }: Adjusted): void {
   const marks = leaves.map((d) => partOf(bench, d.part).mark);
-  const gap = bench.set('marking', leaves[0]!.gap);
+  const [{ cup, gap, held, hang }] = leaves as [DoorLeaf, ...DoorLeaf[]];
   bench.do(
     {
       id: `${marks[0]}/adjust`,
       kind: 'adjust',
       stage: 'hang',
-      title: `Adjust ${listWords(marks)}`,
+      title: `Adjust ${markWords(marks)}`,
       does: { act: 'other', on: [...marks, 'case'] },
       times: leaves.length,
       lines: [
-        leaves[0]!.cup
+        cup
           ? 'By the screws of the hinges: first height, then sideways until the edges are parallel, then in and out.'
           : 'Where it binds, look which edge has rubbed: a slip of card behind a leaf moves the door away, a deeper recess draws it in.',
-        `${gapWords(leaves)} Open and close ${leaves.length > 1 ? 'each' : 'it'} right round: nothing may touch.`,
-        leaves[0]!.held?.stays
+        `${gapWords(hang, pairs)} Open and close ${leaves.length > 1 ? 'each' : 'it'} right round: nothing may touch.`,
+        held?.stays
           ? 'Take stays, flap and hinges off again for the finish.'
           : 'Take doors and hinges off again for the finish.',
       ],
-      lengths: [gap],
+      lengths: [bench.set('marking', gap)],
     },
     [...marks, 'case'],
   );
 }
 
 /** Where the gap is to be seen: all round an inset door, between overlay doors. */
-function gapWords(leaves: readonly DoorLeaf[]): string {
-  if (leaves[0]!.hang === 'inset')
-    return `The gap is {0} all round${leaves.length > 1 ? ', and between the two doors' : ''}.`;
+function gapWords(hang: DoorLeaf['hang'], pairs: boolean): string {
+  if (hang === 'inset') return `The gap is {0} all round${pairs ? ', and between the two doors' : ''}.`;
   return 'The gap is {0} between doors and under a top that lies on the case; half as much is left free at the case’s own edges.';
 }

@@ -211,7 +211,7 @@ function putBack(bench: Bench): void {
           : []),
         ...(before.length > 0
           ? [
-              `Stick two bumpers, {${bumper}} thick, on the inside of ${listWords(before)}${before.length > 1 ? ' each' : ''}, where the free edge meets the case: one near each end of it.`,
+              `Stick two bumpers, {${bumper}} thick, on the inside of ${markWords(before)}${before.length > 1 ? ' each' : ''}, where the free edge meets the case: one near each end of it.`,
             ]
           : []),
         ...(gap !== undefined

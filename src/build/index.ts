@@ -1,6 +1,7 @@
 export { areaWords, coverageWords, usedWords, volumeWords } from './amounts.ts';
 export type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
 export { CAUTION } from './cautions.ts';
+export { cutsOfAct } from './cuts-of-act.ts';
 export { timeWords } from './duration-words.ts';
 export type { ClassFinish, FinishPlan } from './finish/finish-plan.ts';
 export { finishReport } from './finish/finish-report.ts';

@@ -61,6 +61,17 @@ export type Act =
       /** Cut with scissors or a knife: nothing is lost. */
       readonly knife?: true;
     }
+  /** Strips crosscut to one length at one stop, one cut after the other; what stays of a strip for more cuts keeps its name. */
+  | {
+      readonly act: 'saw-alike';
+      readonly cuts: readonly {
+        readonly workpiece: string;
+        readonly yields: readonly [Yield, Yield | undefined];
+      }[];
+      readonly at: Traced;
+      /** Cut with scissors or a knife: nothing is lost. */
+      readonly knife?: true;
+    }
   /** A workpiece that needs no cut gets its mark. */
   | { readonly act: 'name'; readonly workpiece: string; readonly as: Yield }
   /** Planed to a width, both edges alike, or to a thickness, both faces. */

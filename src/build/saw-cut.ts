@@ -27,7 +27,13 @@ export interface CutDraft {
   readonly extra?: string;
   /** Veneer tape: scissors cut it. */
   readonly tape?: boolean;
+  /** A strip that nothing was cut off yet. */
+  readonly uncut?: boolean;
 }
+
+/** How veneer tape is cut. */
+export const TAPE_CUT =
+  'Cut with sharp scissors, or a knife along the square; tape from a roll curls, so weigh it down.';
 
 /** One straight cut, as its card tells it: two marks from a named edge, the rail on the part to keep. */
 export function cut(bench: Bench, draft: CutDraft): void {
@@ -43,14 +49,10 @@ export function cut(bench: Bench, draft: CutDraft): void {
   const trimming = draft.kind === 'true-edge' || draft.kind === 'square-end';
   const from =
     trimming && keep === 'behind' ? (across === 'width' ? 'the raw long edge' : 'the raw end') : reference;
-  const saw =
-    (strip || !bench.tool('circular-saw')) && mitres(bench, draft.at) ? 'mitre-saw' : 'circular-saw';
+  const saw = strip ? stripSaw(bench, draft.at) : sheetSaw(bench, draft.at);
   const byHand = !draft.tape && isTooSmall(bench, saw, draft);
   const lines = draft.tape
-    ? [
-        `Mark {0} from ${from} and square the line across.`,
-        'Cut with sharp scissors, or a knife along the square; tape from a roll curls, so weigh it down.',
-      ]
+    ? [`Mark {0} from ${from} and square the line across.`, TAPE_CUT]
     : byHand
       ? [`Mark {0} from ${from} and square the line across.`, ...BY_HAND]
       : strip
@@ -69,7 +71,7 @@ export function cut(bench: Bench, draft: CutDraft): void {
                 ]
               : []),
           ];
-  if (strip && !draft.tape && /^L\d+$/.test(workpiece))
+  if (draft.uncut && !draft.tape)
     lines.unshift(
       'Check its end with the square, and saw it square first where it isn’t; of what stays after a cut, the fresh end is the squared one.',
     );
@@ -108,6 +110,15 @@ export function cut(bench: Bench, draft: CutDraft): void {
     [workpiece],
   );
   for (const y of draft.yields) if (y) bench.comesFrom(y.name, draft.id);
+}
+
+/** The saw that cuts strips to a length. */
+export function stripSaw(bench: Bench, at: Traced): 'mitre-saw' | 'circular-saw' {
+  return mitres(bench, at) ? 'mitre-saw' : 'circular-saw';
+}
+
+function sheetSaw(bench: Bench, at: Traced): 'mitre-saw' | 'circular-saw' {
+  return bench.tool('circular-saw') ? 'circular-saw' : stripSaw(bench, at);
 }
 
 /** Is there a mitre saw that can be set to this length, or nothing else to cut it with? */

@@ -1,5 +1,6 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { built, builtExample, demoDocument } from '../../test/build/built.ts';
+import { cutsOfAct } from './cuts-of-act.ts';
 import type { Operation } from './operation.ts';
 
 const { build, drawn } = built(demoDocument());
@@ -87,4 +88,39 @@ test('of a piece that is wider than it is long the card says which side is meant
   expect(short.length).toBeGreaterThan(20);
   for (const o of short)
     expect(o.lines.join(' ')).toContain('from the trued edge, here a short side, near both of its ends');
+});
+
+describe('strips of a kitchen', () => {
+  const kitchen = builtExample('hall-kitchen');
+  const rows = kitchen.build.operations.filter((o) => o.stage === 'strips' && o.kind === 'crosscut');
+  const at = (o: Operation) => cutsOfAct(o.does).map((c) => kitchen.drawn.ledger.ticks(c.at));
+
+  test('all of one length are cut at one stop, on one card', () => {
+    expect(rows.flatMap(at).length).toBe(92);
+    const lengths = rows.map((o) => at(o)[0]);
+    expect(new Set(lengths).size).toBe(lengths.length);
+  });
+
+  test('what stays of a strip keeps its name, and the card says from which strip each comes', () => {
+    const row = rows.find((o) => at(o).length === 14)!;
+    expect(row.title).toContain('J16, J17');
+    expect(row.lines.join(' ')).toContain('From L5 come J16, J17 and J25; from L6 J26');
+    expect(row.lines).toContain('Keep L18 for its next cuts.');
+    for (const { workpiece, yields } of cutsOfAct(row.does))
+      expect([undefined, workpiece]).toContain(yields[1]?.name);
+  });
+});
+
+test('boards whose edging reads alike are edged together, whatever their sizes before rounding', () => {
+  const { operations } = builtExample('hall-kitchen').build;
+  const trims = operations.filter((o) => o.kind === 'flush').map((o) => o.title);
+  expect(trims).toContain('Trim the edging of E1–E47 level');
+  expect(trims.length).toBeLessThan(10);
+});
+
+test('doors that are adjusted alike stand on one card', () => {
+  const { operations } = builtExample('hall-kitchen').build;
+  expect(operations.filter((o) => o.kind === 'adjust' && o.stage === 'hang').map((o) => o.title)).toEqual([
+    'Adjust K1–K18',
+  ]);
 });

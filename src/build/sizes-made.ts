@@ -1,12 +1,18 @@
 import type { Traced } from '../measure/index.ts';
 import { type Part, partsAndBoards, type SetOut } from '../setting-out/index.ts';
-import type { Operation } from './operation.ts';
+import { cutsOfAct } from './cuts-of-act.ts';
+import type { Act, Operation } from './operation.ts';
 
 /** The sizes that stand once a card is done: of every part that comes off the saw, by the name of the dimension. */
 export function sizesMade(
   setOut: SetOut,
   { does }: Operation,
 ): readonly (readonly [name: string, size: Traced])[] {
+  if (does.act === 'saw-alike') return cutsOfAct(does).flatMap((cut) => sizesOf(setOut, cut));
+  return sizesOf(setOut, does);
+}
+
+function sizesOf(setOut: SetOut, does: Act): readonly (readonly [name: string, size: Traced])[] {
   // Of two strips, the card prints one width; the other is what the blade leaves.
   if (does.act === 'part') {
     const [first] = does.yields;

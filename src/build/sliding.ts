@@ -4,6 +4,7 @@ import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { CAUTION } from './cautions.ts';
 import { cutToOpenings } from './cut-to-opening.ts';
+import { markWords } from './mark-words.ts';
 import { stand } from './turning.ts';
 import { listWords } from './words.ts';
 
@@ -34,7 +35,7 @@ export function waxGrooves(bench: Bench): void {
         title: `Wax the grooves and lift ${listWords(doors)} in`,
         does: { act: 'other', on: [...panels, ...doors] },
         lines: [
-          `Rub candle wax or paraffin into the grooves of ${listWords(panels)}, floors and walls, and along the edges that run in them.`,
+          `Rub candle wax or paraffin into the grooves of ${markWords(panels)}, floors and walls, and along the edges that run in them.`,
           'Lift the doors in as before, the rearmost first. A coat of finish takes up room: where a door now binds, scrape its edges, not the grooves.',
         ],
       },

@@ -73,6 +73,13 @@ function actReport(a: Act): Report {
         rough_mm: a.rough,
         knife: a.knife,
       };
+    case 'saw-alike':
+      return {
+        act: a.act,
+        cuts: a.cuts.map((c) => ({ workpiece: c.workpiece, yields: c.yields.map((y) => y ?? null) })),
+        at_mm: a.at,
+        knife: a.knife,
+      };
     case 'name':
       return { act: a.act, workpiece: a.workpiece, as: a.as };
     case 'plane':

@@ -2,6 +2,7 @@ import type { Lot } from '../job/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
+import { markWords } from './mark-words.ts';
 import type { PieceDirection } from './operation.ts';
 import { directionWords, listWords, looks } from './words.ts';
 
@@ -37,7 +38,7 @@ export function trimTape(
       id: `${boards[0]}/${covers ? 'flush-sides' : 'flush'}`,
       kind: 'trim',
       stage,
-      title: `Trim the ${covers ? `tape ${listWords(batch.flatMap((e) => e.strips.map((s) => s.mark)))} on` : 'tape of'} ${listWords(boards)} level`,
+      title: `Trim the ${covers ? `tape ${markWords(batch.flatMap((e) => e.strips.map((s) => s.mark)))} on` : 'tape of'} ${markWords(boards)} level`,
       does: {
         act: 'flush',
         workpieces: boards,

@@ -1,4 +1,4 @@
-import type { Operation } from '../build/index.ts';
+import { cutsOfAct, type Operation } from '../build/index.ts';
 import { type Traced, toMm } from '../measure/index.ts';
 import type { CheckInput } from './check-input.ts';
 
@@ -44,28 +44,30 @@ export function sawCuts({ setOut, build }: Pick<CheckInput, 'setOut' | 'build'>)
     } else if (does.act === 'name') {
       const w = lying.get(does.workpiece);
       if (w) lying.set(does.as.name, turned(w, does.as.turned));
-    } else if (does.act === 'saw') {
-      const w = lying.get(does.workpiece);
-      if (!w) continue;
-      const lengthwise = does.across === 'length';
-      if (!does.knife)
-        cuts.push({
-          operation,
-          run: lengthwise ? w.width : w.length,
-          onSheet: operation.stage === 'sheets' || operation.stage === 'panels',
-          thickness: w.thickness,
-          width: w.width,
-          angle: 0,
+    } else if (does.act === 'saw' || does.act === 'saw-alike') {
+      for (const cut of cutsOfAct(does)) {
+        const w = lying.get(cut.workpiece);
+        if (!w) continue;
+        const lengthwise = cut.across === 'length';
+        if (!cut.knife)
+          cuts.push({
+            operation,
+            run: lengthwise ? w.width : w.length,
+            onSheet: operation.stage === 'sheets' || operation.stage === 'panels',
+            thickness: w.thickness,
+            width: w.width,
+            angle: 0,
+          });
+        const size = lengthwise ? w.length : w.width;
+        const both = [mm(cut.at), Math.max(0, size - mm(cut.at))];
+        cut.yields.forEach((y, i) => {
+          if (y)
+            lying.set(
+              y.name,
+              turned(lengthwise ? { ...w, length: both[i]! } : { ...w, width: both[i]! }, y.turned),
+            );
         });
-      const size = lengthwise ? w.length : w.width;
-      const both = [mm(does.at), Math.max(0, size - mm(does.at))];
-      does.yields.forEach((y, i) => {
-        if (y)
-          lying.set(
-            y.name,
-            turned(lengthwise ? { ...w, length: both[i]! } : { ...w, width: both[i]! }, y.turned),
-          );
-      });
+      }
     } else if (does.act === 'part') {
       const w = lying.get(does.workpiece);
       if (!w) continue;

@@ -99,6 +99,10 @@ export class Workshop {
     switch (does.act) {
       case 'saw':
         return this.saw(operation, does);
+      case 'saw-alike':
+        for (const { workpiece, yields } of does.cuts)
+          this.saw(operation, { ...does, act: 'saw', across: 'length', keep: 'before', workpiece, yields });
+        return;
       case 'name':
         return this.name(operation, does);
       case 'part':

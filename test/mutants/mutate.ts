@@ -165,6 +165,10 @@ function* actMutants(
       yield as('saw across instead of along', { ...a, across: a.across === 'length' ? 'width' : 'length' });
       yield as('keep the wrong half', { ...a, yields: [a.yields[1], a.yields[0]] });
       return;
+    case 'saw-alike':
+      for (const mm of [-3, 3]) yield as(`saw ${mm} mm off`, { ...a, at: more(a.at, mm) });
+      yield as('leave one of the equal cuts out', { ...a, cuts: a.cuts.slice(0, -1) });
+      return;
     case 'name':
       yield as('turn a blank', { ...a, as: { ...a.as, turned: !a.as.turned } });
       return;

@@ -4,6 +4,7 @@ import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import { CAUTION } from '../cautions.ts';
 import { driveScrews } from '../drive-screws.ts';
+import { markWords } from '../mark-words.ts';
 import type { Touch } from '../operation.ts';
 import { touchesTold } from '../touch-words.ts';
 import { listWords } from '../words.ts';
@@ -135,7 +136,7 @@ function firstLines(bench: Bench, drawer: Drawer): readonly string[] {
     drawer.parts.bottom,
   ].map((id) => partOf(bench, id).mark);
   return [
-    `${listWords(marks)} lie ready.`,
+    `${markWords(marks)} lie ready.`,
     'It lies on its outer face, lower edge to the front of the bench. Cards speak of the box as it stands in the case.',
   ];
 }

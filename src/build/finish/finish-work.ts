@@ -2,6 +2,7 @@ import { FINISH_WORK } from '../../materials/index.ts';
 import type { Bench } from '../bench.ts';
 import { apartWords, unitsOf } from '../case-units.ts';
 import { CAUTION } from '../cautions.ts';
+import { markWords } from '../mark-words.ts';
 import { stand } from '../turning.ts';
 import { capital, listWords } from '../words.ts';
 import type { FinishPlan } from './finish-plan.ts';
@@ -130,7 +131,7 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
       does: { act: 'other', on: whole },
       times: Math.max(0.25, top.areaM2 / FINISH_WORK.m2PerCard),
       lines: [
-        `The upper face of ${listWords(plan.tops)} alone, in one go from end to end. Stand away when it is done: dust falls on wet tops.`,
+        `The upper face of ${markWords(plan.tops)} alone, in one go from end to end. Stand away when it is done: dust falls on wet tops.`,
       ],
       cautions: [CAUTION.oil, CAUTION.vapour],
     },

@@ -1,5 +1,6 @@
 import type { Snag } from '../../snag/index.ts';
 import type { Bench } from '../bench.ts';
+import { markWords } from '../mark-words.ts';
 import type { Operation } from '../operation.ts';
 import { listWords } from '../words.ts';
 import { clampsThere } from './clamps-needed.ts';
@@ -94,7 +95,7 @@ function checkedBy(operations: readonly Operation[], ends: number, assembly: str
 
 function snagsOf(bench: Bench, glueUp: GlueUp, time: GlueTime): readonly Snag[] {
   const snags: Snag[] = [];
-  const marks = listWords(glueUp.parts);
+  const marks = markWords(glueUp.parts);
   const where = { operation: glueUp.operations[0]!, path: 'shop/rack/adhesives' };
   if (glueUp.minutes > glueUp.leaves) {
     const slower = slowEnough(glueUp.minutes).filter((kind) => kind !== time.kind);

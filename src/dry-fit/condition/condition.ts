@@ -59,6 +59,8 @@ export class Condition {
       case 'saw':
       case 'part':
         return this.saw(o, does.workpiece);
+      case 'saw-alike':
+        return does.cuts.flatMap((c) => this.saw(o, c.workpiece));
       case 'rip-apart':
         return this.ripApart(o, does);
       case 'bevel':
