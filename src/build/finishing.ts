@@ -1,3 +1,4 @@
+import type { Breakdown } from '../breakdown/index.ts';
 import { SETTING_OUT, VENEER } from '../materials/index.ts';
 import { type Traced, ticks } from '../measure/index.ts';
 import {
@@ -26,7 +27,7 @@ import { suppliesLines } from './supplies-lines.ts';
 import { listWords } from './words.ts';
 
 /** Begins the work: what must be there and measured before anything is cut. */
-export function gather(bench: Bench, finishing: FinishPlan): void {
+export function gather(bench: Bench, finishing: FinishPlan, breakdown: Breakdown): void {
   const screws = screwsUsed(bench.setOut);
   const cut = partsToCut(bench.setOut);
   const lots = bench.job.shop.rack.lots.filter((lot) => cut.some((p) => p.lot === lot.id));
@@ -41,6 +42,7 @@ export function gather(bench: Bench, finishing: FinishPlan): void {
       bench.job.shop.units === 'in' ? SETTING_OUT.measureAgainInches : SETTING_OUT.measureAgain,
     ),
   ];
+  const counts = new Map(breakdown.lots.map((b) => [b.lot.id, stockCounts(b, lengths)]));
   const supplies = suppliesLines(bench, finishing, lengths);
   bench.do(
     {
@@ -52,7 +54,7 @@ export function gather(bench: Bench, finishing: FinishPlan): void {
       lines: [
         ...lots.map(
           (lot, i) =>
-            `${lot.name}: reckoned ${lot.thickness === undefined ? 'at its nominal' : 'as measured, at'} {${i}} thick.`,
+            `${lot.name}: reckoned ${lot.thickness === undefined ? 'at its nominal' : 'as measured, at'} {${i}} thick.${counts.get(lot.id) ?? ''}`,
         ),
         ...cutAlready(bench),
         `Measure all of it again before the first cut, ${measureAt}. Where it differs by {${lots.length}} or more, enter what you find and plan again.`,
@@ -91,6 +93,24 @@ export function gather(bench: Bench, finishing: FinishPlan): void {
     },
     [],
   );
+}
+
+/** What is taken of a lot: how many of each size, and their names. */
+function stockCounts({ lot, sheets }: Breakdown['lots'][number], lengths: Traced[]): string {
+  const word = lot.tape === undefined ? stockWord(lot) : 'length';
+  const kinds = new Map<string, (typeof sheets)[number][]>();
+  for (const sheet of sheets) {
+    const { id } = sheet.source.stock;
+    kinds.set(id, [...(kinds.get(id) ?? []), sheet]);
+  }
+  const put = (t: Traced) => `{${lengths.push(t) - 1}}`;
+  const told = [...kinds.values()].map((all) => {
+    const [{ source }] = all as [(typeof sheets)[number], ...typeof sheets];
+    const { length, width, stock } = source;
+    const size = lot.form === 'strip' ? `${put(length)} long` : `${put(length)} × ${put(width)}`;
+    return `${all.length} ${word}${all.length > 1 ? 's' : ''} ${size}${stock.name === undefined ? '' : `, “${stock.name}”`}: ${markWords(all.map((s) => s.name))} (${onRack(all.length, stock.have)}).`;
+  });
+  return told.map((t) => ` ${t}`).join('');
 }
 
 /** How many of them lie there, and how many must be bought. */

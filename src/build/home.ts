@@ -77,6 +77,7 @@ function fixToWall(bench: Bench): void {
     setOut.lids.length > 0
       ? 'with an angle bracket at each side, inside, close under the lid'
       : 'with an angle bracket under its top';
+  const several = unitsOf(bench).length > 1;
   const low =
     toMm(ledger.ticks(setOut.overall.height)) <= LOW_MM && setOut.drawers.length + setOut.doors.length === 0;
   bench.do(
@@ -92,7 +93,12 @@ function fixToWall(bench: Bench): void {
             'What is carried about, as a stool is, stays loose: soft feet under it, and nobody stands at its edge.',
           ]
         : [
-            `Fix it to the wall near its top: ${setOut.lids.length > 0 ? under : 'with an angle bracket, or through a batten screwed under the top'}. A thin back alone doesn’t hold it. Put tape where a finished face is marked and bored: pencil stays on the tape, and the film doesn’t chip.`,
+            ...(several
+              ? [
+                  `Every case by itself${tallFirst(bench)}: what holds one to the next is no fixing for another.`,
+                ]
+              : []),
+            `Fix ${several ? 'each' : 'it'} to the wall near its top: ${setOut.lids.length > 0 ? under : 'with an angle bracket, or through a batten screwed under the top'}. A thin back alone doesn’t hold it. Put tape where a finished face is marked and bored: pencil stays on the tape, and the film doesn’t chip.`,
             ...(bench.job.design.records.some((r) => r.kind === 'room' && r.wall !== undefined)
               ? wallLines(bench, {}, lengths)
               : []),
@@ -103,6 +109,16 @@ function fixToWall(bench: Bench): void {
     },
     ['case'],
   );
+}
+
+/** Of cases of several heights the tall ones are fixed first, which tip most easily. */
+function tallFirst(bench: Bench): string {
+  const { ledger: l } = bench;
+  const cases = unitsOf(bench).flatMap(({ boxes }) => boxes);
+  const height = ({ left }: (typeof cases)[number]) => l.ticks(left.length);
+  const [most, least] = [Math.max(...cases.map(height)), Math.min(...cases.map(height))];
+  const tall = cases.filter((box) => height(box) === most);
+  return most === least ? '' : `, the tallest first (${listWords(tall.map((box) => box.words))})`;
 }
 
 function hang(bench: Bench, rails: readonly string[]): void {

@@ -79,7 +79,7 @@ function marksIn(node: PlannedNode): readonly string[] {
   return node.kind === 'piece' ? [node.part.mark] : [];
 }
 
-/** A cut on waste before the first that counts: it proves the saw and the rail, and measures the kerf. */
+/** A cut on a scrap before the first that counts: it proves the saw and the rail, and measures the kerf. */
 function testCut(bench: Bench, breakdown: Breakdown): void {
   const lots = breakdown.lots.filter((l) => l.lot.form === 'sheet' && l.sheets.length > 0);
   const sheets = lots.flatMap((l) => l.sheets.map((s) => s.name));
@@ -91,12 +91,13 @@ function testCut(bench: Bench, breakdown: Breakdown): void {
       id: 'sheets/test-cut',
       kind: 'test-cut',
       stage: 'sheets',
-      title: `Make a test cut on waste of the ${words}`,
+      title: 'Make a test cut on a scrap',
       does: { act: 'other', on: [] },
       tool: 'circular-saw',
       lines: [
+        `Nothing of the ${words} is waste yet: take a scrap of board about as thick, large enough to be clamped down.`,
         'A sacrificial board under every cut, the blade set to cut {1} into it and no deeper.',
-        'Cut a strip of waste in two: the halves, one of them turned over, must close without a gap, or the blade isn’t square. The cut follows the rail’s edge, and the face that lay down is clean.',
+        'Cut the scrap in two: the halves, one of them turned over, must close without a gap, or the blade isn’t square. The cut follows the rail’s edge, and the face that lay down is clean.',
         'The blade is reckoned to take {0}: measure the slot, and enter what you find where it differs.',
       ],
       lengths: [kerf, bench.rule(MACHINE_RULES.intoBoard)],

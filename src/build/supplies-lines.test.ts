@@ -39,10 +39,19 @@ test('small things that cards ask for are gathered too, and no others', () => {
       .split('\n')
       .filter((line) => /tape\b.*\.$|wax|compasses/i.test(line) && !/reckoned|hardwax/i.test(line));
   expect(things('glaze-cabinet')).toEqual([
-    'Masking tape, double-sided tape for the fronts of drawers and candle wax or paraffin for what slides.',
+    'A scrap of board for the test cut, masking tape, double-sided tape for the fronts of drawers and candle wax or paraffin for what slides.',
   ]);
   expect(things('linen-cupboard')).toEqual([
-    'Masking tape, an iron and a block of hardwood for the tape and compasses to scribe with.',
+    'A scrap of board for the test cut, masking tape, an iron and a block of hardwood for the tape and compasses to scribe with.',
   ]);
   expect(things('step-stool')).toEqual([]);
+});
+
+test('of every lot the first card counts what is taken, and what is to be bought; each case has its bracket', () => {
+  const kitchen = builtExample('hall-kitchen');
+  expect(first(kitchen)).toMatch(/14 sheets \{\d+\} × \{\d+\}: S1–S14 \(on the rack: 0, so 14 to buy\)/);
+  expect(first(kitchen)).toMatch(/23 strips \{\d+\} long: L1–L23/);
+  expect(first(kitchen)).toContain('9 angle brackets, one for each case');
+  const fixed = kitchen.build.operations.find((o) => o.id === 'home/set-up')!.lines[0];
+  expect(fixed).toContain('the tallest first (case “pantry” and case “brooms”)');
 });

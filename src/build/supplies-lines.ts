@@ -1,8 +1,9 @@
 import { DOORS, GLUE_WORK } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import { glueAreaMm2, type SetOut } from '../setting-out/index.ts';
+import { glueAreaMm2, partsToCut, type SetOut } from '../setting-out/index.ts';
 import { areaWords, volumeWords } from './amounts.ts';
 import type { Bench } from './bench.ts';
+import { unitsOf } from './case-units.ts';
 import type { FinishPlan } from './finish/finish-plan.ts';
 import { markWords } from './mark-words.ts';
 import { glueOf } from './setting-times.ts';
@@ -72,11 +73,13 @@ function bumperLine(bench: Bench, lengths: Traced[]): readonly string[] {
 /** What the cards ask for that is no fitting, and that nobody wants to go out for in the middle. */
 function smallThings({ job, setOut }: Bench, { before }: FinishPlan): readonly string[] {
   const { drawers, sliding } = setOut;
+  const sawn = new Set(job.shop.rack.lots.flatMap((lot) => (lot.form === 'sheet' ? [lot.id] : [])));
   const lots = new Map(job.shop.rack.lots.map((lot) => [lot.id, lot.tape]));
   const edging = setOut.parts.filter((p) =>
     setOut.joints.some((j) => j.duty === 'edging' && j.part === p.id),
   );
   const things = [
+    ...(partsToCut(setOut).some((p) => sawn.has(p.lot)) ? ['a scrap of board for the test cut'] : []),
     ...(edging.some((p) => lots.get(p.lot) === undefined) || before.length > 0 ? ['masking tape'] : []),
     ...(edging.some((p) => lots.get(p.lot) === 'iron-on')
       ? ['an iron and a block of hardwood for the tape']
@@ -90,7 +93,9 @@ function smallThings({ job, setOut }: Bench, { before }: FinishPlan): readonly s
   return things.length === 0 ? [] : [`${capital(listWords(things))}.`];
 }
 
-function wallLine({ setOut }: Bench): readonly string[] {
+function wallLine(bench: Bench): readonly string[] {
+  const { setOut } = bench;
+  const units = unitsOf(bench).length;
   const wall = new Set(setOut.cleats.map((c) => c.onWall));
   const onCase = new Set(setOut.cleats.flatMap((c) => [c.onCase, c.spacer]));
   const held = setOut.parts
@@ -102,5 +107,9 @@ function wallLine({ setOut }: Bench): readonly string[] {
       ]
     : setOut.lids.length > 0
       ? ['Two angle brackets, one for each side, and for each an anchor for the wall, or a screw for a stud.']
-      : ['An angle bracket, and an anchor for the wall behind it, or a screw for a stud.'];
+      : units > 1
+        ? [
+            `${units} angle brackets, one for each case, and for each an anchor for the wall behind it, or a screw for a stud.`,
+          ]
+        : ['An angle bracket, and an anchor for the wall behind it, or a screw for a stud.'];
 }

@@ -8,6 +8,7 @@ export function stepLines(build: BuildPlan, ledger: Ledger, shop: Shop): string 
   const byId = new Map(build.operations.map((o) => [o.id, o]));
   const lines: string[] = [];
   let n = 0;
+  let last: readonly string[] = [];
   for (const stage of build.stages) {
     lines.push('', stage.title, '-'.repeat(stage.title.length));
     for (const id of stage.operations) {
@@ -17,11 +18,18 @@ export function stepLines(build: BuildPlan, ledger: Ledger, shop: Shop): string 
         l.replace(/\{(\d+)\}/g, (_, i) => printSetting(ledger.ticks(o.lengths[Number(i)]!), format)),
       );
       lines.push('', `${++n}. ${o.title}${tool ? `  [${toolName(tool)}]` : ''}`);
+      const words = [...filled.map((l) => `   - ${l}`), ...o.cautions.map((c) => `   ! ${c}`)];
       if (o.faceUp) lines.push(`   Lying: ${o.faceUp}.`);
       if (o.reference) lines.push(`   Measure from: ${o.reference}.`);
-      for (const l of filled) lines.push(`   - ${l}`);
-      for (const c of o.cautions) lines.push(`   ! ${c}`);
+      // Of a mirrored pair the second card reads like the first.
+      if (words.length > 1 && sameWords(words, last)) lines.push(`   - All as on card ${n - 1}.`);
+      else lines.push(...words);
+      last = words;
     }
   }
   return lines.map((l) => `${l}\n`).join('');
+}
+
+function sameWords(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((w, i) => w === b[i]);
 }

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { cutsOfAct } from '../../src/build/index.ts';
 import { builtExample } from './built.ts';
 
 test('a test piece of every lot is laid by when its last piece is sawn', () => {
@@ -11,8 +12,8 @@ test('a test piece of every lot is laid by when its last piece is sawn', () => {
     if (from !== 'leftover') continue;
     expect(left.get(name!)?.lot).toBe(lot);
     const card = build.operations.find((o) => o.does.act === 'other' && o.does.on.includes(name!))!;
-    const cut = build.operations.find(
-      (o) => o.does.act === 'saw' && o.does.yields.some((y) => y?.name === name),
+    const cut = build.operations.find((o) =>
+      cutsOfAct(o.does).some(({ yields }) => yields.some((y) => y?.name === name)),
     )!;
     expect(at(card.id)).toBeGreaterThan(at(cut.id));
     expect(card.lines.join()).toContain(`write TEST on ${name}.`);

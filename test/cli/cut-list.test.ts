@@ -16,8 +16,9 @@ describe('cut --list', () => {
     expect(plan.parts.map((p: { count: number }) => p.count)).toEqual([4, 5, 2, 3, 5]);
     expect(new Set(placed).size).toBe(19);
     expect(plan.breakdown.lots.every((l: { verified: boolean }) => l.verified)).toBe(true);
-    const named = plan.steps.operations.flatMap((o: { does: { yields?: ({ name: string } | null)[] } }) =>
-      (o.does.yields ?? []).flatMap((y) => (y ? [y.name] : [])),
+    type Cut = { readonly yields?: readonly ({ readonly name: string } | null)[] };
+    const named = plan.steps.operations.flatMap(({ does }: { does: Cut & { cuts?: readonly Cut[] } }) =>
+      [does, ...(does.cuts ?? [])].flatMap(({ yields = [] }) => yields.flatMap((y) => (y ? [y.name] : []))),
     );
     expect(placed.filter((mark) => !named.includes(mark))).toEqual([]);
   });
