@@ -8,7 +8,7 @@ import type { Solids } from '../src/solid/index.ts';
 import { equipped } from './generate/equipped.ts';
 import { rowFaults } from './generate/judge-hole-rows.ts';
 import { boxOf } from './generate/judge-set-out.ts';
-import { type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
+import { lotOf, type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
 
 let solids: Solids;
 beforeAll(async () => {
@@ -38,7 +38,13 @@ function jobWith(joints: string, fitting: string, corners: object, without: read
 }
 
 function planOf(...of: Parameters<typeof jobWith>): Plan {
-  const planning = planJob(jobWith(...of), { solids });
+  return planned(jobWith(...of));
+}
+
+function planned(document: unknown): Plan {
+  const read = checkJob(document);
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  const planning = planJob(read.job, { solids });
   let step = planning.next();
   while (!step.done) step = planning.next();
   return step.value;
@@ -161,6 +167,30 @@ describe('which panel runs through, at each corner by itself', () => {
     expect(run('case/right-side')).toEqual([18, 702, 720]);
   });
 
+  test.each([
+    ['rabbet', '18.1 mm'],
+    ['tongue', '17.9 mm'],
+  ])(
+    '%s in boards of %s: they run into what takes the lid’s end on a side with cases on both faces',
+    (joints, nominal) => {
+      const job = equipped(smallJob()) as PlainJob;
+      // The router is set to tenths, a stop is marked to halves.
+      lotOf(job, 'birch18').nominal = nominal;
+      const box = { kind: 'case', parent: 'row', board: 'birch18', joints };
+      const back = { kind: 'back', board: 'birch6', fitting: 'rabbet' };
+      job.design.records = [
+        job.design.records[0]!,
+        { id: 'row', kind: 'group', parent: 'cupboard', lay: 'across' },
+        { ...box, id: 'a', rightSide: 'shared' },
+        { ...box, id: 'b', bottom: 'under-right', lid: 'over-right' },
+        { ...back, id: 'back-b', parent: 'b' },
+      ];
+      const plan = planned(job);
+      expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+      expect(plan.dryFit.faults).toEqual([]);
+    },
+  );
+
   test.each(['dowels', 'biscuits'])(
     '%s point two ways where each panel runs past the next all round',
     (joints) => {
@@ -194,6 +224,42 @@ describe('which panel runs through, at each corner by itself', () => {
       }
     },
   );
+
+  test.each([
+    ['tongue', { bottom: 'under-left', lid: 'over-left' }],
+    ['tongue', { bottom: 'under-right', lid: 'over-right' }],
+    ['biscuits', { bottom: 'under-left', lid: 'over-left' }],
+  ])(
+    '%s, %j: a back in grooves slides in before the lid and the side that closes on it',
+    (joints, corners) => {
+      const job = equipped(smallJob()) as PlainJob;
+      const kept = ['cupboard', 'case', 'back', 'lipping'].map((id) => recordOf(job, id));
+      const shelf = { id: 'shelf', kind: 'shelf', parent: 'inside', at: '300 mm' };
+      Object.assign(recordOf(job, 'case'), { joints, ...corners });
+      recordOf(job, 'back').fitting = 'groove';
+      job.design.records = [...kept, { id: 'inside', kind: 'opening', parent: 'case' }, shelf];
+      const plan = planned(job);
+      expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+      expect(plan.dryFit.fits).toBe(true);
+    },
+  );
+
+  test('dividers for trays stand before the lid, which can’t slide in over their tongues: that is told', () => {
+    const job = equipped(smallJob()) as PlainJob;
+    const kept = ['cupboard', 'case', 'lipping'].map((id) => recordOf(job, id));
+    const trays = { id: 'trays', kind: 'trays', parent: 'inside', board: 'birch6', count: 2 };
+    const whole = { id: 'inside', kind: 'opening', parent: 'case' };
+    Object.assign(recordOf(job, 'case'), { joints: 'tongue' });
+    job.design.records = [...kept, whole, trays];
+    const stops = (bottom: string) => {
+      recordOf(job, 'case').bottom = bottom;
+      const read = checkJob(job);
+      if (!read.ok) throw new Error(read.snags[0]!.sentence);
+      return setOut(read.job).snags.flatMap((s) => (s.level === 'stop' ? [s.code] : []));
+    };
+    expect(stops('under-left')).toEqual(['joints.cannot-close']);
+    expect(stops('between')).toEqual([]);
+  });
 
   test('a side that has a case on either face is run past by neither, but their other sides may be', () => {
     const job = smallJob();

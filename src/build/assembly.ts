@@ -187,6 +187,8 @@ function boxTogether(
     tongued.some((lid) => takesTongue(bench, lid).includes(side.id)),
   );
   const underLids = (side: Part) => (onLid.includes(side) ? [] : [side]);
+  // Past a back that is in its grooves nothing slides in from behind: shelves go into the right side before the left one comes.
+  const fromRight = over && backs.length > 0 && onLid.includes(left);
   // What is only screwed in comes when the case is closed: before that it would stand in the way of screws.
   const comesLast = (p: Part) =>
     p.mark.startsWith('E') && !bench.setOut.joints.some((j) => j.part === p.id && isLetIn(j));
@@ -195,8 +197,9 @@ function boxTogether(
       ? [
           ...marked(box, 'B'),
           ...underLids(left),
+          ...(fromRight ? underLids(right) : []),
           ...fromTheLeft(bench, [...uprights, ...marked(box, 'E').filter((p) => !comesLast(p))]),
-          ...underLids(right),
+          ...(fromRight ? [] : underLids(right)),
           ...tongued,
           ...onLid,
           ...between,
@@ -218,7 +221,8 @@ function boxTogether(
   for (const panel of [...closing, ...underLid]) waiting.splice(waiting.indexOf(panel), 1);
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
-    const ready = waiting.find((p) => supports(bench, p).every((id) => standing.has(id))) ?? waiting[0]!;
+    const there = (id: string) => standing.has(id) || (fromRight && id === left.id);
+    const ready = waiting.find((p) => supports(bench, p).every(there)) ?? waiting[0]!;
     if (comesLast(ready) && waiting.every(comesLast)) break;
     waiting.splice(waiting.indexOf(ready), 1);
     if (over && closes(ready)) slideIn();

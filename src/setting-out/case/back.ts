@@ -183,7 +183,7 @@ function rabbets(
     return cutOnce(side, {
       kind: 'rabbet',
       ...channel(side, hand, column),
-      ...stretch(draft, frame, side, column, besideFlats(frame, panels, hand, side)),
+      ...stretch(draft, frame, side, column, besideFlats(draft, frame, panels, hand, side)),
       width: frame.backRoom,
       depth,
     });
@@ -231,7 +231,7 @@ function grooves(
       kind: 'groove',
       ...channel(side, hand, column),
       // Whatever stands in it slides in from its upper end.
-      ...stretch(draft, frame, side, { from: besideFlats(frame, panels, hand, side).from }),
+      ...stretch(draft, frame, side, { from: besideFlats(draft, frame, panels, hand, side).from }),
       inset,
       width: l.sum('width of the groove: the back, and a little to slide in', thickness, wider),
       depth,
@@ -263,18 +263,34 @@ function cutOnce(side: DraftPart, cut: Rabbet | Groove): Traced {
   return cut.depth;
 }
 
-/** Where channels end on a side: what runs on under or over the back from the other side ends at this one. */
+/**
+ * Where channels end on a side: what runs on under or over the back from the other side ends at this one. Where it is let in
+ * there, they run into its own channel a little, so that no sliver stands between.
+ */
 function besideFlats(
+  draft: Draft,
   frame: CaseFrame,
   { left, right, bottom, lid }: CasePanels,
   hand: Hand,
   side: DraftPart,
 ): Stretch {
-  const through = runsThrough(frame);
   if (side !== (hand === 'left' ? left : right)) return {};
+  const l = draft.ledger;
+  const through = runsThrough(frame);
+  // More than it is off by as it is marked.
+  const step = draft.stepOf('marking');
+  const goesIn = (flat: DraftPart) => flat.tongues[hand === 'left' ? 'start' : 'end'] !== undefined;
+  const from = () => {
+    const face = bottom.box.max[2];
+    return goesIn(bottom) ? l.less('into the channel of the bottom', face, step) : face;
+  };
+  const to = (flat: DraftPart) => {
+    const face = flat.box.min[2];
+    return goesIn(flat) ? l.sum('into the channel of the lid', face, step) : face;
+  };
   return {
-    ...(endsAtSide(through.bottom, hand) ? { from: bottom.box.max[2] } : {}),
-    ...(lid && endsAtSide(through.lid, hand) ? { to: lid.box.min[2] } : {}),
+    ...(endsAtSide(through.bottom, hand) ? { from: from() } : {}),
+    ...(lid && endsAtSide(through.lid, hand) ? { to: to(lid) } : {}),
   };
 }
 

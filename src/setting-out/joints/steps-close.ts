@@ -1,6 +1,7 @@
 import type { RecordOf } from '../../job/index.ts';
 import { endsAtSide, runsThrough } from '../case/corners.ts';
 import type { Draft, DraftPart } from '../draft.ts';
+import type { Parting } from '../spaces/openings.ts';
 import type { Joinable } from './joints.ts';
 
 const HANDS = ['left', 'right'] as const;
@@ -49,7 +50,9 @@ function slidesIn(draft: Draft, { frame, panels, partings }: Closing): void {
       .map((p) => p.part),
     ...(lidEnds ? [lid] : []),
   ];
-  const upright = partings.find((p) => p.upright && !p.thin && p.to && slide.includes(p.to));
+  // Dividers for trays slide in under a shelf that is there; a lid comes when they stand.
+  const stands = ({ thin, to }: Parting) => to !== undefined && slide.includes(to) && (!thin || to === lid);
+  const upright = partings.find((p) => p.upright && stands(p));
   if (upright) stop(upright.to!, upright.part);
 }
 
