@@ -37,9 +37,14 @@ test('the cards say which end of each lies beside which', () => {
   expect(words).toContain('A1, C1 and A2 are cut from one strip: that is their order round the case');
 });
 
-test('built by its cards, such a case is as drawn', async () => {
-  expect(await dryFaults(built(equipped(box())))).toEqual([]);
-});
+test.each([{}, { lid: 'over-left' }, { lid: 'over-right', bottom: 'under-left', joints: 'rabbet' }])(
+  'built by its cards, such a case is as drawn: %j',
+  async (corners) => {
+    const of = built(equipped(box(corners)));
+    expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+    expect(await dryFaults(of)).toEqual([]);
+  },
+);
 
 test('sides that are one blank, or a case without a lid of its own, can’t have such a strip', () => {
   const codes = (of: unknown) =>
