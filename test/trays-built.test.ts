@@ -46,6 +46,57 @@ describe('tray dividers', () => {
     },
   );
 
+  test.each(['between', 'over'] as const)(
+    'a shelf and a lid (%s) over them have their pockets driven before they slide in',
+    async (lid) => {
+      const job = smallJob();
+      job.design.records = job.design.records.filter(
+        (r) => !['shelf', 'shelves', 'upright', 'top', 'back', 'left', 'right'].includes(String(r.id)),
+      );
+      Object.assign(recordOf(job, 'case'), { joints: 'pocket-screws', lid });
+      Object.assign(recordOf(job, 'inside'), { split: 'down' });
+      job.design.records.push(
+        { id: 'low', kind: 'opening', parent: 'inside' },
+        { id: 'high', kind: 'opening', parent: 'inside' },
+        { id: 'trays', kind: 'trays', parent: 'low', board: 'birch6', count: 9 },
+        { id: 'more', kind: 'trays', parent: 'high', board: 'birch6', count: 9 },
+      );
+      const of = built(equipped(job));
+      expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+      const order = of.build.operations.map((o) => o.id);
+      const lidSet = order.indexOf('C1/set');
+      expect(lidSet).toBeGreaterThan(0);
+      for (const { mark } of of.drawn.parts.filter((p) => p.record === 'more'))
+        expect(order.indexOf(`${mark}/set`)).toBeGreaterThan(lidSet);
+      expect(await dryFaults(of)).toEqual([]);
+    },
+  );
+
+  test.each([undefined, 'rabbet', 'pocket-screws'])(
+    'right under shelves near the lid, on either side of a divider that is pocketed to it: %s',
+    async (joints) => {
+      for (const back of ['rabbet', 'groove']) {
+        const job = smallJob();
+        job.design.records = job.design.records.filter(
+          (r) => !['shelf', 'shelves', 'top'].includes(String(r.id)),
+        );
+        Object.assign(recordOf(job, 'back'), { fitting: back });
+        Object.assign(recordOf(job, 'case'), { lid: 'between', ...(joints ? { joints } : {}) });
+        for (const bay of ['left', 'right']) {
+          Object.assign(recordOf(job, bay), { split: 'down' });
+          job.design.records.push(
+            { id: `${bay}.low`, kind: 'opening', parent: bay },
+            { id: `${bay}.high`, kind: 'opening', parent: bay, size: '140 mm' },
+            { id: `${bay}.trays`, kind: 'trays', parent: `${bay}.low`, board: 'birch6', count: 2 },
+          );
+        }
+        const of = built(equipped(job));
+        expect(of.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+        expect(await dryFaults(of)).toEqual([]);
+      }
+    },
+  );
+
   test.each([undefined, 'face-screws', 'rabbet', 'dado', 'tongue', 'mitre'])(
     'stand in dados a third of the board deep, equally spaced, in a case joined by %s',
     async (joints) => {
@@ -92,9 +143,17 @@ describe('tray dividers', () => {
     expect(drawn.snags.filter((s) => s.level === 'stop').map((s) => s.code)).toEqual([code]);
   });
 
-  test('leave a driver no room for pockets beside them, where only pockets are asked for', () => {
-    const pockets = (j: PlainJob) => Object.assign(recordOf(j, 'case'), { joints: 'pocket-screws' });
-    const { drawn } = built(equipped(withTrays({}, pockets)));
+  test('leave a driver no room for pockets over them where a panel behind them keeps them from sliding in later', () => {
+    const hidden = (j: PlainJob) => {
+      Object.assign(recordOf(j, 'case'), { joints: 'pocket-screws' });
+      Object.assign(recordOf(j, 'right'), { split: 'back' });
+      Object.assign(recordOf(j, 'trays'), { parent: 'front' });
+      j.design.records.push(
+        { id: 'front', kind: 'opening', parent: 'right' },
+        { id: 'hidden', kind: 'opening', parent: 'right', size: '60 mm' },
+      );
+    };
+    const { drawn } = built(equipped(withTrays({}, hidden)));
     expect(drawn.snags.map((s) => s.code)).toContain('pockets.no-driver');
   });
 

@@ -8,7 +8,7 @@ import {
   type Part,
 } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { planesOf } from './boxes.ts';
+import { overlap, planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, marked, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { clampSpan } from './clamp-span.ts';
@@ -172,7 +172,13 @@ function boxTogether(
     for (const part of [...before, ...backs]) if (!standing.has(part.id)) setPart(bench, standing, part);
   };
   for (const part of first.filter((p) => !standing.has(p.id))) {
-    if (over && closes(part)) slideIn();
+    if (over && closes(part)) {
+      // A lid comes down on dividers for trays, and on a back that slides in behind them.
+      for (const tray of uprights)
+        if (isTray(tray) && standsIn(bench, tray, part) && standsOn(bench, standing, tray))
+          setPart(bench, standing, tray);
+      slideIn();
+    }
     setPart(bench, standing, part, { folded });
   }
   if (folded.length > 0)
@@ -218,7 +224,27 @@ function boxTogether(
       : uprights.filter(
           (d) => axisOf(d.place.thickness).axis === 1 && !closing.includes(d) && waiting.includes(d),
         );
-  for (const panel of [...closing, ...underLid]) waiting.splice(waiting.indexOf(panel), 1);
+  // Dividers for trays would stand before them as well, and slide in under it.
+  const traysUnderLid =
+    first.length > 0
+      ? []
+      : waiting.filter(
+          (d) =>
+            isTray(d) &&
+            !isClosedIn(bench, d, [...uprights, ...(over ? backs : [])]) &&
+            lids.some((lid) => hasPockets(bench, lid) && standsIn(bench, d, lid)),
+        );
+  // A shelf over or under trays that is only screwed in would keep a driver from the pockets under a lid: it comes when that is on,
+  // and they slide in after it. Not where a back is in by then, or something stands on the shelf.
+  const trayShelves =
+    first.length > 0 || lids.length === 0 || (over && backs.length > 0)
+      ? []
+      : waiting.filter((p) => comesLast(p) && holdsTraysAlone(bench, uprights, p));
+  const laterTrays = waiting.filter(
+    (d) => traysUnderLid.includes(d) || trayShelves.some((shelf) => standsIn(bench, d, shelf)),
+  );
+  for (const panel of [...closing, ...underLid, ...trayShelves, ...laterTrays])
+    waiting.splice(waiting.indexOf(panel), 1);
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const there = (id: string) => standing.has(id) || (fromRight && id === left.id);
@@ -231,7 +257,8 @@ function boxTogether(
   if (first.length === 0) {
     // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
     if (over) slideIn();
-    for (const panel of [...lids, ...underLid]) if (!standing.has(panel.id)) setPart(bench, standing, panel);
+    for (const panel of [...lids, ...underLid, ...trayShelves, ...laterTrays])
+      if (!standing.has(panel.id)) setPart(bench, standing, panel);
   }
   if (folded.length === 0)
     checkSquare(bench, standing.into, nth, box, {
@@ -285,20 +312,64 @@ function takesTongue(bench: Bench, lid: Part): readonly string[] {
   return bench.setOut.joints.filter((j) => j.part === lid.id && isLetIn(j)).map((j) => j.mate);
 }
 
+function isTray(part: Part): boolean {
+  return part.role.startsWith('tray');
+}
+
+/** Does a part stand in a channel of another? */
+function standsIn({ setOut }: Bench, part: Part, other: Part): boolean {
+  return setOut.joints.some((j) => j.part === part.id && j.mate === other.id && isLetIn(j));
+}
+
+/** Is a shelf over or under dividers for trays that can slide in behind it, with nothing else standing on it? */
+function holdsTraysAlone(bench: Bench, uprights: readonly Part[], shelf: Part): boolean {
+  const trays = uprights.filter((d) => isTray(d) && standsIn(bench, d, shelf));
+  const carries = bench.setOut.joints.some(
+    (j) => j.mate === shelf.id && uprights.some((d) => !isTray(d) && d.id === j.part),
+  );
+  return trays.length > 0 && !carries && !trays.some((d) => isClosedIn(bench, d, uprights));
+}
+
+/** Does what a divider for trays stands in below stand already? */
+function standsOn({ setOut }: Bench, standing: Standing, tray: Part): boolean {
+  return setOut.joints.some(
+    (j) => j.part === tray.id && j.side === 'start' && isLetIn(j) && standing.has(j.mate),
+  );
+}
+
+/** Is something parallel to the back right behind a divider for trays, so that it can't slide in from there? */
+function isClosedIn(bench: Bench, tray: Part, others: readonly Part[]): boolean {
+  const { planes: mine } = planesOf(bench.ledger, tray);
+  const t = (x: Traced) => bench.ledger.ticks(x);
+  return others.some((other) => {
+    const { planes } = planesOf(bench.ledger, other);
+    return (
+      axisOf(other.place.thickness).axis === 1 &&
+      t(planes['-y']) >= t(mine['+y']) &&
+      ([0, 2] as const).every((axis) => overlap(bench.ledger, other, tray, axis))
+    );
+  });
+}
+
+/** Is a lid held by pocket screws, its own or those of uprights under it? */
+function hasPockets({ setOut }: Bench, lid: Part): boolean {
+  return setOut.joints.some((j) => j.hold === 'pocket-screws' && (j.part === lid.id || j.mate === lid.id));
+}
+
 /** What a part can't be set before: the parts that its own ends are fixed to, but for what closes the case from above. */
 function supports(bench: Bench, part: Part): readonly string[] {
   const upright = axisOf(part.place.length).axis === 2;
   // Dividers for trays slide in between two panels: the shelf over them would not come down on them.
-  const isTray = part.role.startsWith('tray');
+  const tray = isTray(part);
   return bench.setOut.joints
     .flatMap((j) => {
-      const letIn = isLetIn(j) && (j.side === 'start' || isTray || standsInDado(bench, j.mate));
+      const letIn = isLetIn(j) && (j.side === 'start' || tray || standsInDado(bench, j.mate));
       if (j.part === part.id && (j.hold === 'pocket-screws' || letIn)) return [{ end: j.side, on: j.mate }];
       return j.mate === part.id && j.duty === 'carries' && isScrewedThrough(j)
         ? [{ end: j.mateSide, on: j.part }]
         : [];
     })
-    .filter(({ end }) => !upright || end === 'start' || isTray)
+    .filter(({ end }) => !upright || end === 'start' || tray)
     .map(({ on }) => on)
     .filter((id) => id !== part.id && !isSide(bench, id, part) && !partById(bench, id).mark.startsWith('C'));
 }

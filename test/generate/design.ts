@@ -241,7 +241,7 @@ function records(
     list.push({ id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: back, ...setIn });
   }
   if (top) list.push({ id: 'top', kind: 'top', parent: 'case', board: 'board', ...withoutAbsent(top) });
-  withoutTraysUnderTop(list, joints);
+  withoutTraysUnderTop(list);
   chestOf(wish.chest, list, overall.height.ticks / 3200);
   if (base) list.push({ id: 'base', kind: 'base', parent: 'case', ...withoutAbsent(base) });
   // Drawers and dividers for trays reach as far back and up as a rail does.

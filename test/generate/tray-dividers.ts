@@ -17,10 +17,9 @@ export function trayDividers(
 }
 
 /**
- * Takes out dividers for trays right under a top that is laid on last, which has no dados for them, and where they would
- * keep a driver from the pockets asked for.
+ * Takes out dividers for trays right under a top that is laid on last, which has no dados for them.
  */
-export function withoutTraysUnderTop(list: Field[], joints: string | undefined): void {
+export function withoutTraysUnderTop(list: Field[]): void {
   const top = list.find((r) => r.kind === 'top');
   const reachesTop = (id: unknown): boolean => {
     const opening = list.find((r) => r.kind === 'opening' && r.id === id);
@@ -30,6 +29,5 @@ export function withoutTraysUnderTop(list: Field[], joints: string | undefined):
     return (parent!.split !== 'down' || highest === opening) && reachesTop(parent!.id);
   };
   for (const trays of list.filter((r) => r.kind === 'trays'))
-    if (joints === 'pocket-screws' || (top && top.fit !== 'inset' && reachesTop(trays.parent)))
-      list.splice(list.indexOf(trays), 1);
+    if (top && top.fit !== 'inset' && reachesTop(trays.parent)) list.splice(list.indexOf(trays), 1);
 }

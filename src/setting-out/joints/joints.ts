@@ -1,4 +1,5 @@
 import { SETTING_OUT } from '../../materials/index.ts';
+import type { Traced } from '../../measure/index.ts';
 import type { BackIn } from '../case/back.ts';
 import { holdByButtons } from '../case/buttons.ts';
 import type { CasePanels } from '../case/case-panels.ts';
@@ -7,6 +8,7 @@ import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { CaseEdging } from '../case/front-edging.ts';
 import { joinMitres } from '../case/mitred-corners.ts';
 import type { FrameSide } from '../case/mitred-frame.ts';
+import { hasSlidBack } from '../case/slid-back.ts';
 import type { Top } from '../case/top.ts';
 import { screwTopToLid } from '../case/tops-over-cases.ts';
 import type { Draft, DraftPart } from '../draft.ts';
@@ -57,11 +59,19 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   const box = [panels.left, panels.right, panels.bottom, ...(panels.lid ? [panels.lid] : [])];
   const around = [...box, ...beyond];
   const through = runsThrough(frame);
-  // A lid comes down on dividers for trays, and on panels at the back of a space, so they stand before it.
+  // A lid comes down on panels at the back of a space, so they stand before it; dividers for trays slide in under it, but not where
+  // they are closed in behind.
   const behind = [
-    ...parts.partings.filter((p) => p.behind || p.thin).map((p) => p.part),
+    ...parts.partings
+      .filter((p) => p.behind || (p.thin && (p.to !== panels.lid || isClosedIn(draft, parts, p.part))))
+      .map((p) => p.part),
     ...parts.rails,
-    // So does a back that slides in before a lid is laid over it.
+    // So do shelves over and under trays where a back slides in before a lid is laid over it, and that back.
+    ...(panels.lid && !panels.lid.between && hasSlidBack(frame)
+      ? parts.partings.flatMap((p) =>
+          p.thin ? [p.from, ...(p.to && p.to !== panels.lid ? [p.to] : [])] : [],
+        )
+      : []),
     ...(panels.lid && !panels.lid.between
       ? parts.backs.filter((b) => b.record.fitting === 'groove').map((b) => b.part)
       : []),
@@ -96,7 +106,12 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     ...numbered.filter((p) => !inDados(p)),
   ]) {
     const before = parts.partings.slice(0, i).map((p) => p.part);
-    const standing = [...around, ...before, ...(upright ? [] : uprights)].filter((p) => p !== part);
+    const slideIn = parts.partings.flatMap((p) =>
+      p.thin && (p.from === part || p.to === part) ? [p.part] : [],
+    );
+    const standing = [...around, ...before, ...(upright ? [] : uprights)].filter(
+      (p) => p !== part && !slideIn.includes(p),
+    );
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
     // Whatever closes a case above comes when panels at the back of its spaces stand.
     const atLast = to === panels.lid ? [...standing, ...behind.filter((p) => p !== part)] : standing;
@@ -119,6 +134,21 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   for (const [strip, next] of parts.edging.corners) mitre(draft, strip, next);
   if (top) glueTop(draft, top);
   for (const frame of [parts.base, top?.strips]) if (frame) mitreCorners(draft, frame);
+}
+
+/** True where a divider for trays can’t slide in from behind when the panels round it stand: another panel, or a back, is there by then. */
+function isClosedIn(draft: Draft, { panels, partings, backs }: Joinable, tray: DraftPart): boolean {
+  const t = (x: Traced) => draft.ledger.ticks(x);
+  // A back in grooves slides in before a lid is laid over it.
+  const slid = panels.lid && !panels.lid.between ? backs.filter((b) => b.record.fitting === 'groove') : [];
+  const there = [...partings.filter((p) => p.behind).map((p) => p.part), ...slid.map((b) => b.part)];
+  return there.some(
+    ({ box }) =>
+      t(box.min[1]) >= t(tray.box.max[1]) &&
+      ([0, 2] as const).every(
+        (k) => t(box.min[k]) < t(tray.box.max[k]) && t(box.max[k]) > t(tray.box.min[k]),
+      ),
+  );
 }
 
 /** Dowels or biscuits that point two ways at once, whichever panel is put in last. */
