@@ -40,6 +40,33 @@ function pegged(): PlainJob {
   return job;
 }
 
+test('a hole on the middle of its part is told by that alone, without a figure', async () => {
+  const job = equipped(smallJob()) as PlainJob;
+  job.design.records.push({
+    id: 'hand',
+    kind: 'holes',
+    parent: 'shelf',
+    diameter: '10 mm',
+    count: 3,
+    apart: '90 mm',
+  });
+  // Across it stands where the shelf is half as deep.
+  const { job: read, drawn, breakdown, build } = built(job);
+  const card = build.operations.find((o) => o.id.includes('-row-'))!;
+  expect(card.does).toMatchObject({ act: 'drill', middle: ['length', 'width'] });
+  const l = drawn.ledger;
+  const at = card.does.act === 'drill' ? card.does.at : [];
+  expect(at.map((p) => p.map((t) => (t === 'middle' ? t : l.ticks(t) / 3200)))).toEqual([
+    [90, 'middle'],
+    ['middle', 'middle'],
+  ]);
+  expect(card.lines).toContain('On the middle: on the middle and {1} to each side of it.');
+  const run = dryFit(dryFitInput(read, drawn, breakdown, build, await openSolids()));
+  let step = run.next();
+  while (!step.done) step = run.next();
+  expect(step.value.faults).toEqual([]);
+});
+
 test('rows of holes are bored where they were drawn, by what their cards say', async () => {
   const { job, drawn, breakdown, build } = built(pegged());
   expect(drawn.snags).toEqual([]);

@@ -3,7 +3,7 @@ import { openSolids } from '../src/adaptors/solids-manifold.ts';
 import type { Act, Operation } from '../src/build/index.ts';
 import { dryFit } from '../src/dry-fit/index.ts';
 import { checkJob } from '../src/job/index.ts';
-import { fromMm } from '../src/measure/index.ts';
+import { fromMm, type Traced } from '../src/measure/index.ts';
 import { dryFitInput, type Plan, planJob } from '../src/plan/index.ts';
 import { opposite } from '../src/setting-out/index.ts';
 import type { Solids } from '../src/solid/index.ts';
@@ -104,7 +104,7 @@ describe('a cupboard with dowels or biscuits', () => {
     const further = acts(plan, (a) => {
       if (bored || a.act !== 'drill' || !a.dowels) return a;
       bored = true;
-      const [first, ...others] = a.at;
+      const [first, ...others] = a.at as readonly (readonly [Traced, Traced])[];
       return { ...a, at: [[ledger.sum('moved', first![0], mm), first![1]] as const, ...others] };
     });
     expect(faultsOf(plan, further)).toEqual(['peg-binds']);

@@ -29,7 +29,7 @@ export interface FaceWork {
   }[];
   /** Along the length (from the start, or the end) and across from the near edge, or the far one. */
   readonly holes: readonly {
-    readonly at: readonly [along: Traced, across: Traced];
+    readonly at: readonly [along: Traced | 'middle', across: Traced | 'middle'];
     readonly from?: Edge;
     readonly acrossFrom?: 'far';
     /** Of a hole wide enough to be drawn to size. */
@@ -120,19 +120,24 @@ export function faceDrawing(
       const list = alongLength(p.edge) ? below : p.edge === 'end' ? right : left;
       list.push(place(at, t));
     }
+  const placesOf = (t: Traced | 'middle', whole: number, halved: boolean, fromFar: boolean) => {
+    if (t === 'middle') return [whole / 2];
+    const off = mm(t);
+    return halved ? [whole / 2 - off, whole / 2 + off] : [fromFar ? whole - off : off];
+  };
   for (const { at, from, acrossFrom, diameter, follows, middle } of work.holes) {
-    const [a, b] = at.map(mm) as [number, number];
+    const [a, b] = at;
     const [lengthHalved, widthHalved] = [middle?.includes('length'), middle?.includes('width')];
-    const along = lengthHalved ? aboutMiddle(long, a) : [from === 'end' || from === 'far' ? long - a : a];
-    const across = widthHalved ? aboutMiddle(wide, b) : [acrossFrom === 'far' ? wide - b : b];
+    const along = placesOf(a, long, lengthHalved === true, from === 'end' || from === 'far');
+    const across = placesOf(b, wide, widthHalved === true, acrossFrom === 'far');
     const drawn = diameter === undefined ? 0 : (mm(diameter) * width) / long / 2;
     for (const m of along) for (const n of across) marks.push(...holeMark([x(m), y(n)], Math.max(drawn, 1)));
     if (lengthHalved) marks.push(line([x(long / 2), 0], [x(long / 2), height], 'hidden', 'quiet'));
     if (widthHalved) marks.push(line([0, y(wide / 2)], [width, y(wide / 2)], 'hidden', 'quiet'));
     if (follows) continue;
     // A hole on the middle line needs no figure.
-    if (!lengthHalved || a > 0) below.push(...along.map((m) => place(x(m), at[0])));
-    if (!widthHalved || b > 0) left.push(...across.map((n) => place(y(n), at[1])));
+    if (a !== 'middle') below.push(...along.map((m) => place(x(m), a)));
+    if (b !== 'middle') left.push(...across.map((n) => place(y(n), b)));
   }
   for (const s of work.slots ?? []) {
     const along = (a: Traced) => (s.from === 'end' ? long - mm(a) : mm(a));
@@ -290,10 +295,6 @@ function pocketMark(edge: Edge, at: number, width: number, height: number, face:
   if (edge === 'end') return [slot(width - inset - long, at - wide / 2, long, wide)];
   const bottom = (edge === 'near') === nearAtBottom;
   return [slot(at - wide / 2, bottom ? height - inset - long : inset, wide, long)];
-}
-
-function aboutMiddle(whole: number, off: number): readonly number[] {
-  return off === 0 ? [whole / 2] : [whole / 2 - off, whole / 2 + off];
 }
 
 function holeMark(at: PaperPoint, r: number): Mark[] {

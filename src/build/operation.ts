@@ -182,8 +182,8 @@ export type Act =
       readonly side: WorkSide;
       readonly from: WorkEdge;
       readonly acrossFrom?: 'far';
-      readonly at: readonly (readonly [Traced, Traced])[];
-      /** On a face: the numbers along these measures of the part are from its middle, and mean a hole to each side of it. */
+      readonly at: readonly (readonly [Traced | 'middle', Traced | 'middle'])[];
+      /** On a face: the numbers along these measures of the part are from its middle, and mean a hole to each side of it; `middle` is on it. */
       readonly middle?: readonly ('length' | 'width')[];
       readonly diameter: Traced;
       readonly depth?: Traced;

@@ -35,6 +35,8 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
       return { along: bench.set('marking', along), across: bench.set('marking', across) };
     }),
   );
+  const onMiddle = (run: 'length' | 'width', t: Traced) =>
+    middle.includes(run) && l.ticks(t) === 0 ? 'middle' : t;
   const depth =
     first.depth === undefined
       ? undefined
@@ -65,7 +67,7 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
       side: face,
       from: ref.from,
       ...(side.turned ? { acrossFrom: 'far' as const } : {}),
-      at: placed.map((p) => [p.along, p.across] as const),
+      at: placed.map((p) => [onMiddle('length', p.along), onMiddle('width', p.across)] as const),
       ...(middle.length > 0 ? { middle } : {}),
       diameter: first.diameter,
       ...(depth === undefined ? {} : { depth }),

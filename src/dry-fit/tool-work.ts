@@ -177,8 +177,11 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
   const cuts: Shape[] = [];
   const ways: Way[] = [];
   const faceHalved = act.side === 'show' || act.side === 'under' ? act.middle : undefined;
-  const places = (run: 'length' | 'width', whole: number, t: Traced) =>
-    faceHalved?.includes(run) ? aboutMiddle(whole, toMm(read(t))) : [toMm(read(t))];
+  const places = (run: 'length' | 'width', whole: number, t: Traced | 'middle') => {
+    if (t === 'middle') return [whole / 2];
+    const off = toMm(read(t));
+    return faceHalved?.includes(run) ? [whole / 2 - off, whole / 2 + off] : [off];
+  };
   const mouths = act.at.flatMap(([first, second]) =>
     places('length', size[0], first).flatMap((a) =>
       places('width', size[1], second).map((b) => mouthOf(size, act.side, act.from, a, across(b))),
@@ -225,11 +228,6 @@ export function drilled(piece: VirtualPiece, act: ActOf<'drill'>, read: ReadCard
     });
   }
   return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
-}
-
-/** The places so far from the middle of a measure, to both sides; one on the middle itself. */
-function aboutMiddle(whole: number, off: number): readonly number[] {
-  return off === 0 ? [whole / 2] : [whole / 2 - off, whole / 2 + off];
 }
 
 /** A round cutter plunged square into a side: its disc lies flat in an edge, and stands along its run in a face. */

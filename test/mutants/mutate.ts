@@ -224,11 +224,15 @@ function* actMutants(
     case 'drill':
       yield as('move a hole', {
         ...a,
-        at: a.at.map((x, n) => (n === 0 ? ([more(x[0], 4), x[1]] as const) : x)),
+        at: a.at.map((x, n) =>
+          n === 0 ? ([x[0] === 'middle' ? a.diameter : more(x[0], 4), x[1]] as const) : x,
+        ),
       });
       yield as('move a hole aside', {
         ...a,
-        at: a.at.map((x, n) => (n === 0 ? ([x[0], more(x[1], 3)] as const) : x)),
+        at: a.at.map((x, n) =>
+          n === 0 ? ([x[0], x[1] === 'middle' ? a.diameter : more(x[1], 3)] as const) : x,
+        ),
       });
       yield as('forget a hole', { ...a, at: a.at.slice(1) });
       yield as('holes in the other side', {
