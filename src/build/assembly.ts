@@ -7,8 +7,9 @@ import {
   type Joint,
   type Part,
 } from '../setting-out/index.ts';
+import { afterLid, isTray, traysUnder } from './after-lid.ts';
 import type { Bench } from './bench.ts';
-import { overlap, planesOf } from './boxes.ts';
+import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, marked, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { clampSpan } from './clamp-span.ts';
@@ -16,6 +17,7 @@ import { closesShelves, isBefore } from './closed-behind.ts';
 import { driveScrews } from './drive-screws.ts';
 import { earlyFeet } from './feet-on-bottom.ts';
 import { foldedParts, foldLines } from './fold-work.ts';
+import { fromTheLeft } from './from-the-left.ts';
 import { checkSquare } from './glue/check-square.ts';
 import { glueFrame } from './glue-frame.ts';
 import { endGlueLines, gluedTo, glueLines } from './glue-lines.ts';
@@ -173,10 +175,7 @@ function boxTogether(
   };
   for (const part of first.filter((p) => !standing.has(p.id))) {
     if (over && closes(part)) {
-      // A lid comes down on dividers for trays, and on a back that slides in behind them.
-      for (const tray of uprights)
-        if (isTray(tray) && standsIn(bench, tray, part) && standsOn(bench, standing, tray))
-          setPart(bench, standing, tray);
+      for (const tray of traysUnder(bench, standing, uprights, part)) setPart(bench, standing, tray);
       slideIn();
     }
     setPart(bench, standing, part, { folded });
@@ -217,34 +216,18 @@ function boxTogether(
   // the back is in by then.
   const closing =
     letIn || backs.length > 0 ? [] : uprights.filter((d) => closesShelves(bench, d, marked(box, 'E')));
-  // Other panels parallel to the back would stand before the pockets of a lid.
-  const underLid =
-    letIn || over || first.length > 0 || lids.length === 0
-      ? []
-      : uprights.filter(
-          (d) => axisOf(d.place.thickness).axis === 1 && !closing.includes(d) && waiting.includes(d),
-        );
-  // Dividers for trays would stand before them as well, and slide in under it.
-  const traysUnderLid =
-    first.length > 0
-      ? []
-      : waiting.filter(
-          (d) =>
-            isTray(d) &&
-            !isClosedIn(bench, d, [...uprights, ...(over ? backs : [])]) &&
-            lids.some((lid) => hasPockets(bench, lid) && standsIn(bench, d, lid)),
-        );
-  // A shelf over or under trays that is only screwed in would keep a driver from the pockets under a lid: it comes when that is on,
-  // and they slide in after it. Not where a back is in by then, or something stands on the shelf.
-  const trayShelves =
-    first.length > 0 || lids.length === 0 || (over && backs.length > 0)
-      ? []
-      : waiting.filter((p) => comesLast(p) && holdsTraysAlone(bench, uprights, p));
-  const laterTrays = waiting.filter(
-    (d) => traysUnderLid.includes(d) || trayShelves.some((shelf) => standsIn(bench, d, shelf)),
-  );
-  for (const panel of [...closing, ...underLid, ...trayShelves, ...laterTrays])
-    waiting.splice(waiting.indexOf(panel), 1);
+  const open = waiting.filter((p) => !closing.includes(p));
+  const under = {
+    lids,
+    uprights,
+    open,
+    shelves: open.filter(comesLast),
+    shut: over ? backs : [],
+    letIn,
+    over,
+  };
+  const later = first.length > 0 ? [] : afterLid(bench, under);
+  for (const panel of [...closing, ...later]) waiting.splice(waiting.indexOf(panel), 1);
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const there = (id: string) => standing.has(id) || (fromRight && id === left.id);
@@ -257,8 +240,7 @@ function boxTogether(
   if (first.length === 0) {
     // A back in grooves slides in from the upper end, so it comes before whatever is laid on the case there.
     if (over) slideIn();
-    for (const panel of [...lids, ...underLid, ...trayShelves, ...laterTrays])
-      if (!standing.has(panel.id)) setPart(bench, standing, panel);
+    for (const panel of [...lids, ...later]) if (!standing.has(panel.id)) setPart(bench, standing, panel);
   }
   if (folded.length === 0)
     checkSquare(bench, standing.into, nth, box, {
@@ -283,16 +265,6 @@ function peggedParts(bench: Bench, parts: readonly Part[]): readonly Part[] {
   return order.map((id) => held.find((p) => p.id === id)!);
 }
 
-/** Panels in the order in which they are let in: from the left, lower ones first. */
-function fromTheLeft(bench: Bench, parts: readonly Part[]): readonly Part[] {
-  const l = bench.ledger;
-  const at = parts.map((part) => {
-    const { planes } = planesOf(l, part);
-    return { part, x: l.ticks(planes['-x']), z: l.ticks(planes['-z']) };
-  });
-  return at.sort((a, b) => a.x - b.x || a.z - b.z).map(({ part }) => part);
-}
-
 /**
  * A lid whose tongues go into channels of both sides: it lies on the uprights before the sides are pushed on to it. Not where
  * these stand in channels of the bottom: then it slides in last, from behind.
@@ -310,50 +282,6 @@ function isTongued(bench: Bench, lid: Part): boolean {
 /** The sides that take the tongues of a lid. */
 function takesTongue(bench: Bench, lid: Part): readonly string[] {
   return bench.setOut.joints.filter((j) => j.part === lid.id && isLetIn(j)).map((j) => j.mate);
-}
-
-function isTray(part: Part): boolean {
-  return part.role.startsWith('tray');
-}
-
-/** Does a part stand in a channel of another? */
-function standsIn({ setOut }: Bench, part: Part, other: Part): boolean {
-  return setOut.joints.some((j) => j.part === part.id && j.mate === other.id && isLetIn(j));
-}
-
-/** Is a shelf over or under dividers for trays that can slide in behind it, with nothing else standing on it? */
-function holdsTraysAlone(bench: Bench, uprights: readonly Part[], shelf: Part): boolean {
-  const trays = uprights.filter((d) => isTray(d) && standsIn(bench, d, shelf));
-  const carries = bench.setOut.joints.some(
-    (j) => j.mate === shelf.id && uprights.some((d) => !isTray(d) && d.id === j.part),
-  );
-  return trays.length > 0 && !carries && !trays.some((d) => isClosedIn(bench, d, uprights));
-}
-
-/** Does what a divider for trays stands in below stand already? */
-function standsOn({ setOut }: Bench, standing: Standing, tray: Part): boolean {
-  return setOut.joints.some(
-    (j) => j.part === tray.id && j.side === 'start' && isLetIn(j) && standing.has(j.mate),
-  );
-}
-
-/** Is something parallel to the back right behind a divider for trays, so that it can't slide in from there? */
-function isClosedIn(bench: Bench, tray: Part, others: readonly Part[]): boolean {
-  const { planes: mine } = planesOf(bench.ledger, tray);
-  const t = (x: Traced) => bench.ledger.ticks(x);
-  return others.some((other) => {
-    const { planes } = planesOf(bench.ledger, other);
-    return (
-      axisOf(other.place.thickness).axis === 1 &&
-      t(planes['-y']) >= t(mine['+y']) &&
-      ([0, 2] as const).every((axis) => overlap(bench.ledger, other, tray, axis))
-    );
-  });
-}
-
-/** Is a lid held by pocket screws, its own or those of uprights under it? */
-function hasPockets({ setOut }: Bench, lid: Part): boolean {
-  return setOut.joints.some((j) => j.hold === 'pocket-screws' && (j.part === lid.id || j.mate === lid.id));
 }
 
 /** What a part can't be set before: the parts that its own ends are fixed to, but for what closes the case from above. */
