@@ -6,7 +6,9 @@ import { checkPlan } from './check-plan.ts';
 
 test('the glaze cabinet can be cut: nothing stops it', () => {
   const snags = checkPlan(checkInput(glazeCabinet()));
+  // A saw that is half a millimetre off may leave its drawers more room than their runners put up with.
   expect(codes(snags)).toEqual([
+    'fits.loose',
     'fits.tight',
     'joints.chosen',
     'screws.to-buy',

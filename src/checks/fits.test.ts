@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { toolChest } from '../../test/drawers/chest-job.ts';
 import { type PlainJob, smallJob } from '../../test/generate/small-job.ts';
 import { checkJob } from '../job/index.ts';
 import { toMm } from '../measure/index.ts';
@@ -87,4 +88,16 @@ test('with tools that err less than a fit may lose nothing is said', () => {
     for (const tool of job.shop.tools) tool.accuracy = '0.1 mm';
   });
   expect(snags).toEqual([]);
+});
+
+test('a drawer is drawn in the middle of what its runners put up with: with tools that hold a tenth it is likely to run', () => {
+  const job = toolChest();
+  const levels = (accuracy: string) => {
+    const tools = job.shop.tools.map((t) => ({ ...t, accuracy }));
+    const of = { ...job, shop: { ...job.shop, tools } };
+    const told = fits({ job: of, setOut: setOut(of) }).filter((s) => s.sentence.includes('on its runners'));
+    return new Set(told.map((s) => s.level));
+  };
+  expect(levels('0.1 mm')).not.toContain('mind');
+  expect(levels('1 mm')).toContain('mind');
 });

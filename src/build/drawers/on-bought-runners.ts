@@ -61,7 +61,7 @@ export function onBoughtRunners(bench: Bench, drawer: Drawer, runners: NonNullab
   });
   const travel = bench.set('marking', drawer.travel, 'down');
   const screws = 2 * (runners.caseScrews.length + runners.drawerScrews.length);
-  const beside = drawer.beside;
+  const { thick } = runners;
   bench.do(
     {
       id: `${left.mark}/travel`,
@@ -73,7 +73,7 @@ export function onBoughtRunners(bench: Bench, drawer: Drawer, runners: NonNullab
         sides: [left.mark, right.mark],
         posts: [posts[0].mark, posts[1].mark],
         into: 'case',
-        thickness: beside,
+        thickness: thick,
         screw: runners.screw,
         length: runners.screwLength,
         diameter: runners.screwDiameter,
@@ -88,7 +88,7 @@ export function onBoughtRunners(bench: Bench, drawer: Drawer, runners: NonNullab
         'Between box and upright each runner has {2}, up to {4} more: where the case came out wider, pack the runner with card; where it is narrower, plane the box, not the runner.',
         `Draw it out {3}, load it with ${trialLoad(bench.job.shop.units)}, and push it in again: nothing may rub or drop.`,
       ],
-      lengths: [runners.screwLength, runners.screwDiameter, beside, travel, bench.rule(DRAWERS.runnerWider)],
+      lengths: [runners.screwLength, runners.screwDiameter, thick, travel, bench.rule(DRAWERS.runnerWider)],
     },
     ['case'],
   );

@@ -55,6 +55,8 @@ export interface Drawer {
     readonly screw: string;
     readonly screwLength: Traced;
     readonly screwDiameter: Traced;
+    /** What each takes between drawer and case. */
+    readonly thick: Traced;
     /** The middle of the profile above the box's lower edge, and in the piece. */
     readonly line: Traced;
     readonly height: Traced;

@@ -12,13 +12,14 @@ function chest(changes: Changes = {}) {
 }
 
 describe('the box of a drawer', () => {
-  test('is 1/2 in a side narrower than its opening, for usual side-mount runners (common practice)', () => {
+  test('is 1/2 in a side narrower than its opening for usual side-mount runners, and half of the 1/32 in that they put up with (common practice)', () => {
     const { piece, mm, part } = chest();
     const [drawer] = piece.drawers;
     const opening = piece.openings.find((o) => o.id === 'heavy')!;
     const side = part(drawer!.parts.left);
-    expect(mm(drawer!.beside)).toBe(12.7);
-    expect(mm(drawer!.inside.width) + 2 * mm(side.thickness)).toBeCloseTo(mm(opening.width) - 25.4, 9);
+    expect(mm(drawer!.runner!.thick)).toBe(12.7);
+    expect(mm(drawer!.beside)).toBe(13.1);
+    expect(mm(drawer!.inside.width) + 2 * mm(side.thickness)).toBeCloseTo(mm(opening.width) - 26.2, 9);
     expect(mm(side.length)).toBe(300);
   });
 
@@ -28,7 +29,8 @@ describe('the box of a drawer', () => {
       for (const { parts } of piece.drawers) {
         expect(mm(part(parts.back).cut.length)).toBe(mm(part(parts.front).cut.length));
         const across = piece.fits.find((f) => f.id === `${parts.left}/across`)!;
-        expect(mm(across.gap)).toBeLessThan(0);
+        // Of the 0.8 mm that it was drawn with, film takes some.
+        expect(mm(across.gap)).toBeLessThan(0.8);
         expect(mm(across.printed)).toBeGreaterThanOrEqual(0);
       }
     }

@@ -255,12 +255,26 @@ function onRunners(draft: Draft, record: RecordOf<'drawers'>, depth: Traced): Ca
   return (
     runner && {
       length: runner.length,
-      beside: runner.thickness,
+      beside: inItsMiddle(draft, runner.thickness),
       lowest: runner.height,
       travel: runner.travel,
       by: { kind: 'bought', runner },
     }
   );
+}
+
+/**
+ * Room for a runner in the middle of what it puts up with: a box that was drawn as wide as it may be would be too wide with
+ * the least error.
+ */
+function inItsMiddle(draft: Draft, thickness: Traced): Traced {
+  const l = draft.ledger;
+  const half = l.ratio(
+    'half of what a runner may have beside it, as errors go both ways',
+    l.row(DRAWERS.runnerWider),
+    SETTING_OUT.half,
+  );
+  return l.sum('room for a runner', thickness, half);
 }
 
 /** Puts a box on what carries it; undefined where there is no place for that (a stop says so). */
@@ -288,6 +302,7 @@ function carry(
         screwDiameter: runner.screwDiameter,
         line: line.aboveBox,
         height: line.at,
+        thick: runner.thickness,
         caseScrews: runner.caseScrews,
         drawerScrews: runner.drawerScrews,
       },
