@@ -81,7 +81,7 @@ describe('the assembly', () => {
     const gaps = build.operations.flatMap(({ id, does }) =>
       does.act === 'set' && does.into === 'case' && !id.endsWith('/runners')
         ? does.touches.flatMap((t) =>
-            t.gap !== undefined && t.side !== t.face && !t.floor ? [[id, ledger.ticks(t.gap)]] : [],
+            t.gap !== undefined && t.side !== t.face && !t.shoulder ? [[id, ledger.ticks(t.gap)]] : [],
           )
         : [],
     );

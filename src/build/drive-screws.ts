@@ -4,7 +4,7 @@ import { angledHeadLines } from './angled-head.ts';
 import type { Bench } from './bench.ts';
 import type { StageId } from './stages.ts';
 import { washerLines } from './washer-lines.ts';
-import { listWords, sideWords } from './words.ts';
+import { listWords, looks, sideWords } from './words.ts';
 
 /** A back under this dimples where a head is drawn too deep; common practice. */
 const THIN_MM = 10;
@@ -52,6 +52,7 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
       tool: 'drill',
       times: fasteners.length,
       lines: [
+        ...toItsMarks(bench, joint, part, mate),
         `${fasteners.length} × ${screw.name ?? screw.id}, {1} × {0}, ${pockets ? `in the pocket${s} at its ${sideWords(part, side)}` : `through its ${passed.length > 0 ? 'countersunk ' : ''}hole${s}${over ? ` and ${one ? 'that' : 'those'} of ${over.mark}` : ''} into the pilot${s} of ${mate.mark}`}.`,
         ...(passed.length > 0
           ? [`Its plain holes stay free: screws through ${listWords(passed)} pass them later.`]
@@ -64,6 +65,18 @@ export function driveScrews(bench: Bench, into: string, joint: Joint, stage: Sta
     },
     [part.mark, mate.mark, into],
   );
+}
+
+/** An upright that only its foot holds leans: its upper end comes to its marks before a screw holds it there. */
+function toItsMarks({ stories }: Bench, joint: Joint, part: Part, mate: Part): readonly string[] {
+  const upper = [
+    { of: part, side: joint.side },
+    { of: mate, side: joint.mateSide },
+  ].find(({ of, side }) => side !== undefined && of.hand === 'none' && looks(of, side) === '+z');
+  const marked = stories.some((s) => s.runs === 'across' && s.marks.some((m) => m.part === upper?.of.mark));
+  return upper && marked
+    ? [`Bring the upper end of ${upper.of.mark} to its marks on the long story stick, and clamp it there.`]
+    : [];
 }
 
 /** How far the screws of a joint are turned. */

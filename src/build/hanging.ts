@@ -268,12 +268,14 @@ function screwHinges(bench: Bench, leaf: DoorLeaf): void {
           ]
         : [
             what,
-            'Pilot holes through the leaves, {2} wide and {0} deep, a little toward the back so that the screws draw them in. One screw in each leaf first; try the door, then the others.',
+            'Pilot holes through the leaves, {2} wide and {3} deep, a little toward the back so that the screws draw them in. One screw in each leaf first; try the door, then the others.',
           ],
       lengths: [
         leaf.screwLength,
         leaf.screwDiameter,
-        ...(cup ? [cup.diameter, cup.plateScrews] : [leaf.pilot]),
+        ...(cup
+          ? [cup.diameter, cup.plateScrews]
+          : [leaf.pilot, bench.set('drill', leaf.screwLength, 'down')]),
       ],
       cautions: liftCautions(bench, [part]),
     },

@@ -1,11 +1,11 @@
 import { axisOf, type Joint, type Part } from '../setting-out/index.ts';
 import { glueBases, isCarried, setOnBase } from './bases-under-cases.ts';
 import type { Bench } from './bench.ts';
-import { highSide, lowSide, planesOf } from './boxes.ts';
+import { highSide, lowSide } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
 import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
-import { edgingOf, jointDirection, offset } from './seating.ts';
+import { jointDirection, offset, outermost } from './seating.ts';
 import { setGroup } from './set-group.ts';
 import { TopsToLay } from './tops-over-cases.ts';
 import { stand } from './turning.ts';
@@ -68,14 +68,11 @@ function setCase(
   // The way from what stands there to what comes.
   const axis = axisOf(facing).axis;
   const outward = (there.id === joint.part) === axisOf(facing).sign > 0;
-  const [a, b] = [planesOf(bench.ledger, mine), planesOf(bench.ledger, there)];
   const touches = ([0, 1, 2] as const).map((k): Touch => {
     if (k !== axis) {
-      const edge = edgingOf(bench, there, lowSide(k));
-      return {
-        ...offset(bench, a, lowSide(k), edge ? planesOf(bench.ledger, edge) : b),
-        part: mine.mark,
-      };
+      // What is edged is felt by its edging.
+      const own = outermost(bench, mine, lowSide(k));
+      return { ...offset(bench, own, lowSide(k), outermost(bench, there, lowSide(k))), part: own.part.mark };
     }
     const side = outward ? lowSide(k) : highSide(k);
     const face = outward ? highSide(k) : lowSide(k);

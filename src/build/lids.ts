@@ -125,10 +125,10 @@ function screwOn(bench: Bench, lid: Lid): void {
       times: count,
       lines: [
         `${count} × ${hinge?.name ?? lid.hinge}, ${count * lid.screwsPerHinge} × ${screw.name ?? screw.id}, {0} long and {1} thick.`,
-        'Pilot holes through the leaves, {2} wide and {0} deep, a little inward so that the screws draw them home; into the back’s edge right in its middle. One screw in each leaf first; open and close the lid, then the others.',
+        'Pilot holes through the leaves, {2} wide and {3} deep, a little inward so that the screws draw them home; into the back’s edge right in its middle. One screw in each leaf first; open and close the lid, then the others.',
         'Somebody holds the lid until its stays are on.',
       ],
-      lengths: [lid.screwLength, lid.screwDiameter, lid.pilot],
+      lengths: [lid.screwLength, lid.screwDiameter, lid.pilot, bench.set('drill', lid.screwLength, 'down')],
       cautions: [CAUTION.pinch],
     },
     [part.mark, 'case'],

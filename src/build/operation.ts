@@ -24,8 +24,8 @@ export interface Touch {
   readonly face: PieceDirection;
   /** Measured along the axis of `face`, outward positive; absent for a touch or flush. */
   readonly gap?: Traced;
-  /** The side lies on the floor of a rabbet, which is so far in from that face. */
-  readonly floor?: true;
+  /** The side lies against the shoulder of a rabbet, which is so far in from that face. */
+  readonly shoulder?: true;
 }
 
 /** A piece that a cut gives: its name, and whether its length lies across the workpiece's. */

@@ -82,7 +82,7 @@ function byRouter(part: Part, r: Rabbet, runs: string): Way {
     tool: 'router',
     lines: [
       `Straight bit, edge guide on the ${sideWords(part, r.edge)}: {0} in from the edge, ${runs}.`,
-      'Depth {1}, in two or three passes; a bit narrower than the rabbet clears the edge first, and then runs by the guide. Try both settings on an offcut with a piece of the panel that goes in.',
+      'Depth {1}, in two or three passes. A bit wider than the rabbet hangs over the edge by the rest: a sacrificial strip on the edge guide gives it room. One that is narrower clears the edge first, and then runs by the guide. Try both settings on an offcut with a piece of the panel that goes in.',
     ],
     cautions: [CAUTION.router, CAUTION.dust],
   };

@@ -84,10 +84,18 @@ export function rowHoles(bench: Bench, batch: readonly [Part, ...Part[]], row: r
       markLine(row.length),
       ...lines,
       HOW[bit](depth !== undefined),
+      ...(first.use === 'row' && bit !== 'twist' ? [rimLine(depth !== undefined)] : []),
     ],
     lengths,
     cautions: [CAUTION.drill],
   });
+}
+
+/** Fingers and cords go through wide holes. */
+function rimLine(blind: boolean): string {
+  return blind
+    ? 'Ease the rim with sandpaper round a dowel.'
+    : 'Round both rims well over with a half-round file, and sand them round a dowel: fingers and cords go through, and an arris cuts.';
 }
 
 /**

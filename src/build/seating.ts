@@ -135,7 +135,7 @@ function inGroove(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
   return { side, of: mate.mark, face: side, gap: bench.ledger.times('so far in from that edge', place, -1) };
 }
 
-/** A back let into rabbets lies on their floors, wherever a divider before it has come by rounded figures. */
+/** A back let into rabbets lies against their shoulders, wherever a divider before it has come by rounded figures. */
 function inRabbet(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
   if (axisOf(part.place.thickness).axis !== axis) return undefined;
   const joint = bench.setOut.joints.find(
@@ -152,7 +152,7 @@ function inRabbet(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
     of: mate.mark,
     face: looks(mate, rabbet.edge),
     gap: width,
-    floor: true,
+    shoulder: true,
   };
 }
 

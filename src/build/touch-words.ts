@@ -47,8 +47,8 @@ export function touchWords(
   const words =
     touch.side === touch.face
       ? `${side} {${n}} ${outward ? 'beyond' : 'in from'} the ${edge} side of ${touch.of}`
-      : touch.floor
-        ? `${side} home on the floor of the rabbets, {${n}} in from the ${edge} side of ${touch.of}`
+      : touch.shoulder
+        ? `${side} home against the shoulders of the rabbets, {${n}} in from the ${edge} side of ${touch.of}`
         : outward
           ? `${side} {${n}} from ${touch.of}`
           : takesIn(bench, part, touch.of)
