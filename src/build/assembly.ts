@@ -24,8 +24,9 @@ import { endGlueLines, gluedTo, glueLines } from './glue-lines.ts';
 import { legFrame, squareLegs, UPSIDE_DOWN } from './leg-frame.ts';
 import { baseWords, mountBase } from './mount-base.ts';
 import type { Touch } from './operation.ts';
+import { packingsUnder } from './packings-under.ts';
 import { pegsIn } from './pegs-in.ts';
-import { isLetIn, isScrewedThrough, outermost, Standing, seat } from './seating.ts';
+import { isLetIn, isScrewedThrough, Standing, seat } from './seating.ts';
 import { setGroup } from './set-group.ts';
 import { topTouches } from './top-touches.ts';
 import { touchesTold } from './touch-words.ts';
@@ -432,30 +433,6 @@ function gaugeLine(bench: Bench, part: Part, gap: Traced, lengths: Traced[]): re
 /** A distance between two faces that look at each other. */
 function isClear(bench: Bench, touch: Touch): boolean {
   return touch.gap !== undefined && touch.side !== touch.face && bench.ledger.ticks(touch.gap) > 0;
-}
-
-/** While a case lies on its face, what stands back from its front would hang in the air: packings carry it. */
-function packingsUnder(
-  bench: Bench,
-  standing: Standing,
-  part: Part,
-  touches: readonly Touch[],
-  lengths: Traced[],
-): readonly string[] {
-  const l = bench.ledger;
-  // What lies on another part is carried by that.
-  const rests = touches.some((t) => t.side === '-y' && t.face === '+y');
-  if (rests || bench.lies.get(standing.into) !== 'on its face') return [];
-  const front = (p: Part) => outermost(bench, p, '-y').planes['-y'];
-  const [first, ...others] = standing.placed.map((p) => front(p.part));
-  const back = l.less(
-    'how far it stands back',
-    front(part),
-    l.least('the front that lies down', first!, ...others),
-  );
-  if (l.ticks(back) <= 0) return [];
-  const n = lengths.push(bench.set('marking', back)) - 1;
-  return [`Packings {${n}} thick under its front edge, near both ends, until it is fixed.`];
 }
 
 /** How a part is turned, by what can be seen on it: its marked front edge and its pockets. */

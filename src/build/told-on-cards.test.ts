@@ -31,9 +31,15 @@ test('cases are set beside one another by the edging of both', () => {
   expect(set.lines.at(-1)).toContain('J16’s front side level with the front side of J2');
 });
 
-test('a back is home against the shoulders of its rabbets', () => {
+test('a back is home against the shoulders of its rabbets, which do not run out through a mitre', () => {
   const table = builtExample('lamp-table');
   expect(card(table, 'F1/set').lines.join(' ')).toContain('against the shoulders of the rabbets');
+  const { does } = table.build.operations.find((o) => o.does.act === 'rabbet' && o.title.includes('A1'))!;
+  const stop = does.act === 'rabbet' ? (does.from ?? does.before) : undefined;
+  // The bottom, as thick as the side, is mitred to its lower end; it stops a little inside the mitre.
+  const bottom = table.drawn.parts.find((p) => p.role === 'bottom')!;
+  expect(mm(table, bottom.thickness) - mm(table, stop!)).toBeGreaterThan(0);
+  expect(mm(table, bottom.thickness) - mm(table, stop!)).toBeLessThan(3);
 });
 
 test('an inch shop bores pilots through the leaves of hinges to a depth that its drill is set to', () => {

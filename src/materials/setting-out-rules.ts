@@ -180,6 +180,12 @@ export const SETTING_OUT = {
   grooveBit: length('bit.straight', 6, 'a straight bit of this size, until one is on the list'),
   guideReach: length('guide.reach', 150, 'a router’s edge guide reaches about this far in from an edge'),
   mitreAllowance: length('mitre.allowance', 6, 'a strip to be mitred is left this much longer at each end'),
+  intoMitre: length(
+    'mitre.into',
+    2,
+    'the channel of a back ends so far inside a mitre, where nothing is seen of it',
+    'our own choice',
+  ),
   cutLaterAllowance: length(
     'cut-later.allowance',
     10,

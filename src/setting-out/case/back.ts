@@ -8,7 +8,7 @@ import { depthIn } from '../joints/let-in.ts';
 import type { Direction } from '../place.ts';
 import { type BackBounds, beginsOver, endsOver } from './back-extent.ts';
 import type { CasePanels } from './case-panels.ts';
-import { endsAtSide, runsSomewhere, runsThrough } from './corners.ts';
+import { endsAtSide, isMitred, runsSomewhere, runsThrough } from './corners.ts';
 import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { type Hand, runOnSide } from './shared-sides.ts';
 
@@ -265,7 +265,8 @@ function cutOnce(side: DraftPart, cut: Rabbet | Groove): Traced {
 
 /**
  * Where channels end on a side: what runs on under or over the back from the other side ends at this one. Where it is let in
- * there, they run into its own channel a little, so that no sliver stands between.
+ * there, they run into its own channel a little, so that no sliver stands between. Right through a mitre they would leave a
+ * hole in its corner; a little into it nothing is seen of them.
  */
 function besideFlats(
   draft: Draft,
@@ -280,6 +281,13 @@ function besideFlats(
   // More than it is off by as it is marked.
   const step = draft.stepOf('marking');
   const goesIn = (flat: DraftPart) => flat.tongues[hand === 'left' ? 'start' : 'end'] !== undefined;
+  if (isMitred(frame)) {
+    const on = l.row(SETTING_OUT.intoMitre);
+    return {
+      from: l.less('a little into the mitre', bottom.box.max[2], on),
+      ...(lid ? { to: l.sum('a little into the mitre', lid.box.min[2], on) } : {}),
+    };
+  }
   const from = () => {
     const face = bottom.box.max[2];
     return goesIn(bottom) ? l.less('into the channel of the bottom', face, step) : face;
