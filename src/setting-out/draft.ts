@@ -90,6 +90,11 @@ export class Draft {
   readonly pegs: Peg[] = [];
   /** The strips on the edges of doors and drawers' fronts, and on the ends of a case's panels, by board. */
   readonly edged = new Map<string, ReadonlyMap<EdgeSide, DraftPart>>();
+  /** Strips that end beside the neighbours of their panel, which goes into these by so much: they are no longer than it was cut. */
+  readonly besideNeighbours = new Map<
+    DraftPart,
+    { readonly panel: DraftPart; readonly goesIn: readonly Traced[] }
+  >();
   readonly openings: Opening[] = [];
   readonly surfaces: Surface[] = [];
   readonly doors: DoorLeaf[] = [];

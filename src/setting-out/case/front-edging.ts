@@ -87,6 +87,7 @@ function frontStrip(draft: Draft, frame: CaseFrame, panel: DraftPart, ends: read
       thickness: frame.edgingThickness,
     },
   });
+  if (tongues.length > 0 && ends.length === 0) draft.besideNeighbours.set(part, { panel, goesIn: tongues });
   if (mitred) for (const side of ends) mitredTip(part, side === 'left' ? 'start' : 'end', side);
   return part;
 }

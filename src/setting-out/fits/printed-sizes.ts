@@ -99,6 +99,11 @@ export class PrintedSizes {
     const bare = this.bare(part)[size];
     // What rests on this one meanwhile takes it as the saw alone has it.
     sizes.set(part, bare);
+    const beside = size === 'length' ? this.besideNeighbours(part, bare) : undefined;
+    if (beside !== undefined) {
+      sizes.set(part, beside);
+      return beside;
+    }
     const strip = part.form === 'strip' && size === 'width';
     // What is trimmed later is cut long enough; a strip that ends beside its neighbours has its length from the saw.
     const trimmed = part.rough && !part.cutLater && !(part.form === 'strip' && part.between);
@@ -108,6 +113,20 @@ export class PrintedSizes {
         : (this.cuttings[size].get(part) ?? []).reduce((so, c) => this.cutTo(c, part, size, so), bare);
     sizes.set(part, fitted);
     return fitted;
+  }
+
+  /** The length of a strip that ends where its panel goes into the neighbours: these come no further apart than that was cut. */
+  private besideNeighbours(strip: DraftPart, bare: Traced): Traced | undefined {
+    const on = this.draft.besideNeighbours.get(strip);
+    if (!on) return undefined;
+    const l = this.draft.ledger;
+    const clear = l.less(
+      'between the neighbours, as the panel is cut',
+      this.cut(on.panel, 'length'),
+      ...on.goesIn,
+    );
+    if (l.ticks(clear) >= l.ticks(bare)) return bare;
+    return l.round('as fine as the saw is set, and no more than there is room', clear, this.step, 'down');
   }
 
   /** The length that a part has from one that it must be like: from one that is made, or from the first of them. */
