@@ -124,6 +124,27 @@ describe('a back in each bay', () => {
     ]);
   });
 
+  test('in a mitred case, whose dividers come when it is closed, grooves beside them are refused; rabbets are not', async () => {
+    const mitred = (fitting: string) =>
+      equipped(
+        parted(fitting, (j) => {
+          Object.assign(recordOf(j, 'case'), { joints: 'mitre' });
+          j.design.records = j.design.records.filter((r) => r.kind !== 'edging');
+        }),
+      );
+    const read = checkJob(mitred('groove'));
+    expect(read.ok).toBe(false);
+    const told = read.ok ? [] : read.snags.map((s) => [s.code, s.where.path, s.cures?.[0]?.edits]);
+    expect(told).toEqual(
+      ['back-left', 'back-right'].map((record) => [
+        'design.back-of-bay',
+        `design/records/${record}/fitting`,
+        [{ record, field: 'fitting', value: 'rabbet' }],
+      ]),
+    );
+    expect(await dryFaults(built(mitred('rabbet')))).toEqual([]);
+  });
+
   test('one bay may stay open', async () => {
     const of = built(
       equipped(

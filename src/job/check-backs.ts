@@ -48,6 +48,14 @@ export function badBackOfBay(back: RecordOf<'back'>, tree: RecordTree): readonly
         ],
       ),
     ];
+  if (back.fitting === 'groove' && whole.split === 'across' && bays.length > 1 && box.joints === 'mitre')
+    return [
+      say(
+        'fitting',
+        `Mitred panels are glued all round at once, and the dividers come between them when these have set: “${back.id}” would have to be in grooves of dividers that aren’t there yet.`,
+        [{ says: 'Let it into rabbets.', edits: [{ record: back.id, field: 'fitting', value: 'rabbet' }] }],
+      ),
+    ];
   const backs = tree.childrenOf(whole.id, 'opening').flatMap((o) => tree.childOf(o.id, 'back') ?? []);
   const [first] = backs;
   if (!first) return [];

@@ -13,6 +13,10 @@ export function withBayBacks(records: readonly Field[], how: 'alike' | 'mixed'):
     records.some((r) => r.parent === 'back' || (r.kind === 'top' && r.hinged) || r.by === 'cleat') ||
     !(inside?.split === 'across' || inside?.split === 'down');
   if (!back || bays.length < 2 || whole) return records;
+  // Dividers come into a mitred case when it is closed: backs beside them stand in no grooves.
+  const across = inside?.split === 'across';
+  const mitred = across && records.some((r) => r.kind === 'case' && r.joints === 'mitre');
+  const fitting = mitred && back.fitting === 'groove' ? 'rabbet' : back.fitting;
   return [
     ...records.filter((r) => r !== back),
     ...bays
@@ -22,9 +26,10 @@ export function withBayBacks(records: readonly Field[], how: 'alike' | 'mixed'):
       )
       .map((bay, i) => ({
         ...back,
+        ...(fitting === undefined ? {} : { fitting }),
         id: `back.${i + 1}`,
         parent: bay.id,
-        ...(how === 'mixed' && inside?.split === 'across' && i % 2 === 1 ? { fitting: other(back) } : {}),
+        ...(how === 'mixed' && across && !mitred && i % 2 === 1 ? { fitting: other(back) } : {}),
       })),
   ];
 }
