@@ -145,6 +145,19 @@ describe('a back in each bay', () => {
     expect(await dryFaults(built(mitred('rabbet')))).toEqual([]);
   });
 
+  test('where the router’s step leaves the rabbets deeper than the panels inside are short, backs lie on these', async () => {
+    const job = parted('rabbet', (j) => {
+      for (const id of ['back-left', 'back-right']) recordOf(j, id).setIn = '17 mm';
+      recordOf(j, 'back-right').board = 'birch6';
+    });
+    const shop = equipped(job) as PlainJob;
+    for (const tool of shop.shop.tools) if (tool.kind === 'router') tool.step = '1/64 in';
+    const of = built(shop);
+    const set = of.build.operations.find((o) => o.title.startsWith('Set F1'))!;
+    expect(set.lines.join()).toContain('its front side against B1');
+    expect(await dryFaults(of)).toEqual([]);
+  });
+
   test('one bay may stay open', async () => {
     const of = built(
       equipped(

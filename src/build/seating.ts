@@ -1,4 +1,4 @@
-import type { Traced } from '../measure/index.ts';
+import { fromMm, type Traced } from '../measure/index.ts';
 import {
   type Axis,
   axisOf,
@@ -135,7 +135,10 @@ function inGroove(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
   return { side, of: mate.mark, face: side, gap: bench.ledger.times('so far in from that edge', place, -1) };
 }
 
-/** A back let into rabbets lies against their shoulders, wherever a divider before it has come by rounded figures. */
+/**
+ * A back let into rabbets lies against their shoulders, wherever a divider before it has come by rounded figures; or on a panel
+ * inside, where that stands out behind them because the router has no finer step.
+ */
 function inRabbet(bench: Bench, standing: Standing, part: Part, axis: Axis): Touch | undefined {
   if (axisOf(part.place.thickness).axis !== axis) return undefined;
   const joint = bench.setOut.joints.find(
@@ -146,6 +149,8 @@ function inRabbet(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
     (f): f is Rabbet => f.kind === 'rabbet' && f.id === `${mate.id}#${part.record}`,
   );
   if (!joint || !mate || !rabbet) return undefined;
+  const inside = standsOut(bench, standing, part, mate, rabbet);
+  if (inside) return { side: jointDirection(bench, joint), of: inside.mark, face: looks(mate, rabbet.edge) };
   const width = bench.ledger.times('so far in from that edge', bench.set('router', rabbet.width), -1);
   return {
     side: jointDirection(bench, joint),
@@ -154,6 +159,28 @@ function inRabbet(bench: Bench, standing: Standing, part: Part, axis: Axis): Tou
     gap: width,
     shoulder: true,
   };
+}
+
+/** A panel standing out behind a shoulder by less than this is not felt, in ticks (our own choice). */
+const FELT = fromMm(0.25);
+
+/** The panel inside that a back meets before it comes to the shoulder of its rabbet. */
+function standsOut(
+  bench: Bench,
+  standing: Standing,
+  part: Part,
+  mate: Part,
+  rabbet: Rabbet,
+): Part | undefined {
+  const l = bench.ledger;
+  const face = looks(mate, rabbet.edge);
+  const { sign } = axisOf(face);
+  const at = (of: Part): number => sign * l.ticks(planesOf(l, of).planes[face]);
+  const shoulder = at(mate) - l.ticks(bench.set('router', rabbet.width));
+  return bench.setOut.joints
+    .filter((j) => j.part === part.id && j.duty === 'back' && j.kind === 'butt')
+    .map((j) => standing.get(j.mate)?.part)
+    .find((p) => p !== undefined && at(p) - shoulder > FELT);
 }
 
 /** A leg level with others there; an apron so far behind the outer face of its leg. */
