@@ -123,7 +123,9 @@ function stated(piece: SetOut, joint: Joint): number {
   if (joint.kind === 'mitre') {
     // Seen along the push: both slopes lie one on the other there.
     const push = outward(part, joint.side);
-    return spans.reduce((area, s, k) => (push[k] === 0 ? area * s : area), 1) - offSlope(part, mm);
+    return (
+      spans.reduce((area, s, k) => (push[k] === 0 ? area * s : area), 1) - offSlope(part, joint.side, mm)
+    );
   }
   const area = spans.filter((s) => s > 0).reduce((a, b) => a * b, 1);
   const bevels = cornersOff(part, joint.side);
@@ -157,13 +159,14 @@ function slotted(piece: SetOut, joint: Joint): number {
   }, 0);
 }
 
-/** What rabbets along a panel take off the slope of its end, seen along the panel. */
-function offSlope(part: Part, mm: (t: Traced) => number): number {
-  return part.features.reduce(
-    (sum, f) =>
-      f.kind === 'rabbet' && (f.edge === 'near' || f.edge === 'far') ? sum + mm(f.width) * mm(f.depth) : sum,
-    0,
-  );
+/** What rabbets along a panel take off the slope of its end, seen along the panel: as deep as they run into it. */
+function offSlope(part: Part, side: Joint['side'], mm: (t: Traced) => number): number {
+  return part.features.reduce((sum, f) => {
+    if (f.kind !== 'rabbet' || (f.edge !== 'near' && f.edge !== 'far')) return sum;
+    // So far from the tip; at that depth under the inner face the slope lies as far in.
+    const stops = side === 'start' ? mm(f.from) : mm(part.length) - mm(f.to);
+    return sum + mm(f.width) * Math.max(0, Math.min(mm(f.depth), mm(part.thickness) - stops));
+  }, 0);
 }
 
 /**
