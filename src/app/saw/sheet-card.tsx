@@ -72,7 +72,8 @@ export function SheetCard({ plan, lot, sheet }: SheetProps) {
         {cuts.length > 0 && (
           <ol className="cuts">
             {cuts.map(({ number, node, marked }) => (
-              <li key={number}>
+              // Equal strips come off at one stop, all under the number of one card.
+              <li key={`${number} ${gives(node.parts)}`}>
                 <span className="mark">{number}</span> {node.across === 'width' ? 'along' : 'across'} the
                 grain,{' '}
                 <Length
