@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type PlainJob, smallJob } from '../../../test/generate/small-job.ts';
+import { type PlainJob, recordOf, smallJob } from '../../../test/generate/small-job.ts';
 import { readJob } from '../../job/index.ts';
 import { toMm } from '../../measure/index.ts';
 import { setOut } from '../index.ts';
@@ -101,4 +101,23 @@ test('both doors of a pair give up as much where rounding would use up their gap
 test('sizes of parts that nothing must fit are rounded by the saw alone', () => {
   const { cut } = made((job) => withTool(job, 'circular-saw', { ...saw, step: '1 mm' }));
   expect(cut('case/left-side').every((mm) => Number.isInteger(mm))).toBe(true);
+});
+
+test('edging that ends beside the neighbours is cut no longer than its panel leaves between them', () => {
+  const job = smallJob();
+  Object.assign(recordOf(job, 'case'), { joints: 'rabbet' });
+  // Rabbets of so odd a depth that the bottom, rounded down, comes short of what was drawn.
+  withTool(job, 'router', { step: '1/64 in' });
+  const read = readJob(JSON.stringify(job));
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  const { parts, joints, ledger } = setOut(read.job);
+  const strip = parts.find((p) => p.name === 'edging for bottom')!;
+  const bottom = parts.find((p) => p.id === 'case/bottom')!;
+  const goesIn = joints
+    .filter((j) => j.part === bottom.id && j.letIn)
+    .map((j) => ledger.ticks(j.letIn!.depth));
+  expect(goesIn).toHaveLength(2);
+  const clear = ledger.ticks(bottom.cut.length) - goesIn[0]! - goesIn[1]!;
+  expect(clear).toBeLessThan(ledger.ticks(strip.length));
+  expect(ledger.ticks(strip.cut.length)).toBeLessThanOrEqual(clear);
 });
