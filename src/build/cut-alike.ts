@@ -3,10 +3,9 @@ import type { Traced } from '../measure/index.ts';
 import type { Part } from '../setting-out/index.ts';
 import { leftWords } from './after-cut.ts';
 import type { Bench } from './bench.ts';
-import { CAUTION } from './cautions.ts';
 import { markWords } from './mark-words.ts';
 import type { Yield } from './operation.ts';
-import { cut, stripSaw, TAPE_CUT } from './saw-cut.ts';
+import { cut, cutCaution, stripSaw, TAPE_CUT } from './saw-cut.ts';
 import { BY_HAND } from './too-small.ts';
 
 /** A cut across a strip that takes a part off its end. */
@@ -59,15 +58,7 @@ export function cutAlike(bench: Bench, cuts: Cuts): void {
         ...whatStays(cuts),
       ],
       lengths: [at],
-      cautions: [
-        tape
-          ? CAUTION.knife
-          : byHand
-            ? CAUTION.handsaw
-            : saw === 'mitre-saw'
-              ? CAUTION.mitreSaw
-              : CAUTION.saw,
-      ],
+      cautions: [cutCaution(saw, { tape, byHand })],
     },
     [...new Set(cuts.map((c) => c.strip))],
   );

@@ -4,7 +4,7 @@ import type { Hole, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { CAUTION } from './cautions.ts';
 import { linesOfHoles, markLine } from './hole-places.ts';
-import { listWords, measuredFrom, referenceFor, sideWords } from './words.ts';
+import { capital, listWords, measuredFrom, referenceFor, sideWords } from './words.ts';
 
 /** Twist drills are sold up to about this width, mm (common practice); wider holes are bored with a Forstner bit. */
 const TWIST_MOST = 13;
@@ -145,10 +145,6 @@ function aboutMiddle(
     ...on,
     ...(beside.length > 0 ? [`${print(beside)} to each side of ${on.length > 0 ? 'it' : 'the middle'}`] : []),
   ].join(' and ');
-}
-
-function capital(text: string): string {
-  return text.startsWith('{') ? text : text[0]!.toUpperCase() + text.slice(1);
 }
 
 type RowBit = 'twist' | 'forstner' | 'hole-saw';

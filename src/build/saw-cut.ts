@@ -97,19 +97,21 @@ export function cut(bench: Bench, draft: CutDraft): void {
       reference: from,
       lines,
       lengths: [draft.at, ...(draft.more ?? [])],
-      cautions: [
-        draft.tape
-          ? CAUTION.knife
-          : byHand
-            ? CAUTION.handsaw
-            : saw === 'mitre-saw'
-              ? CAUTION.mitreSaw
-              : CAUTION.saw,
-      ],
+      cautions: [cutCaution(saw, { byHand, tape: draft.tape === true })],
     },
     [workpiece],
   );
   for (const y of draft.yields) if (y) bench.comesFrom(y.name, draft.id);
+}
+
+/** The caution of a straight cut, by what it is made with. */
+export function cutCaution(
+  saw: 'mitre-saw' | 'circular-saw',
+  { tape, byHand }: { readonly tape: boolean; readonly byHand: boolean },
+): string {
+  if (tape) return CAUTION.knife;
+  if (byHand) return CAUTION.handsaw;
+  return saw === 'mitre-saw' ? CAUTION.mitreSaw : CAUTION.saw;
 }
 
 /** The saw that cuts strips to a length. */

@@ -40,6 +40,7 @@ export {
 export { closingOrder } from './joints/closing-order.ts';
 export { driverAt } from './joints/driver-room.ts';
 export { glueAreaMm2 } from './joints/glue-area.ts';
+export { JOINED_BY } from './joints/joinery.ts';
 export type { Duty, Fastener, Hold, Joint } from './joints/joint.ts';
 export { isGlued, isPegged } from './joints/joint.ts';
 export type { Peg } from './joints/peg.ts';

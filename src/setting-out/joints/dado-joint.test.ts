@@ -208,7 +208,7 @@ describe('joints that were not asked for', () => {
     expect(reasons(chosen)).toContain('joined so because the shop has a router, and no pocket-hole jig');
     expect(reasons(joined('dado'))).not.toContain('because');
     expect(reasons(setOutWith(() => {}))).toContain(
-      'butts, held by pocket screws; joined so because the shop has a pocket-hole jig',
+      'panels butt there, joined by pocket screws because the shop has a pocket-hole jig',
     );
     expect(reasons(joined('pocket-screws'))).not.toContain('because');
   });

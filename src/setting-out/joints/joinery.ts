@@ -34,18 +34,22 @@ export function becauseOf(what: string, { because }: Joinery): string {
   return because === undefined ? what : `${what}; joined so because ${because}`;
 }
 
-/** What holds panels that butt, of those ways of joining that may be chosen by the tools. */
-const HELD_BY: Partial<Record<CaseJoints, string>> = {
+/** What the panels of a case are joined by. */
+export const JOINED_BY: Record<CaseJoints, string> = {
   'pocket-screws': 'pocket screws',
-  'face-screws': 'screws through the face',
-  dowels: 'dowels',
-  biscuits: 'biscuits',
+  'face-screws': 'screws through their faces',
+  rabbet: 'rabbets at the corners, and pocket screws',
+  dado: 'dados and glue',
+  'stopped-dado': 'stopped dados and glue',
+  tongue: 'tongues in dados, and glue',
+  dowels: 'dowels and glue',
+  biscuits: 'biscuits and glue',
+  mitre: 'mitres at the corners',
 };
 
 /** The reason of a clear size that panels are cut to where they butt, rather than go in: told where butting was not asked for. */
-export function buttedBetween(what: string, joinery: Joinery): string {
-  const by = HELD_BY[joinery.joints];
-  return joinery.because === undefined || by === undefined
-    ? what
-    : becauseOf(`${what}; what stands there butts, held by ${by}`, joinery);
+export function buttedBetween(what: string, { joints, because }: Joinery): string {
+  // Of the ways that follow from the tools dados alone let panels in; those tell it of their depth.
+  if (because === undefined || joints === 'dado') return what;
+  return `${what}; panels butt there, joined by ${JOINED_BY[joints]} because ${because}`;
 }

@@ -1,5 +1,6 @@
 import type { RecordOf } from '../../job/index.ts';
 import { endsAtSide, runsThrough } from '../case/corners.ts';
+import { hasSlidBack } from '../case/slid-back.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Parting } from '../spaces/openings.ts';
 import type { Joinable } from './joints.ts';
@@ -64,7 +65,7 @@ function shutByBack(draft: Draft, { frame, panels, partings }: Closing): void {
   const { bottom, lid } = runsThrough(frame);
   // Tongues of a side that stands in the bottom let the lid slide in from behind; no pegs do.
   const last = HANDS.find((hand) => endsAtSide(lid, hand) && !(frame.joints === 'tongue' && bottom[hand]));
-  if (!last || !panels.lid || frame.back?.fitting !== 'groove') return;
+  if (!last || !panels.lid || !hasSlidBack(frame)) return;
   const { left, right } = panels;
   if (!partings.some((p) => !p.upright && !p.behind && !(p.from === left && p.to === right))) return;
   draft.stop(
