@@ -50,6 +50,12 @@ function planned(document: unknown): Plan {
   return step.value;
 }
 
+function isBuiltAsDrawn(...of: Parameters<typeof jobWith>): void {
+  const plan = planOf(...of);
+  expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
+  expect(plan.dryFit.faults).toEqual([]);
+}
+
 const BOTH = { bottom: 'under', lid: 'over' };
 
 describe('which panel runs through at a corner', () => {
@@ -62,11 +68,7 @@ describe('which panel runs through at a corner', () => {
     ['rabbet', 'rabbet', BOTH],
     ['dado', 'groove', BOTH],
     ['stopped-dado', 'rabbet', { lid: 'over' }],
-  ])('%s, the back by %s, %j: it is built as drawn', (joints, fitting, corners) => {
-    const plan = planOf(joints, fitting, corners);
-    expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
-    expect(plan.dryFit.fits).toBe(true);
-  });
+  ])('%s, the back by %s, %j: it is built as drawn', isBuiltAsDrawn);
 
   test('tongued sides stand in the bottom: a lid between them slides in last, from behind', () => {
     const plan = planOf('tongue', 'applied', { bottom: 'under' }, ['top', 'lipping']);
@@ -128,11 +130,7 @@ describe('which panel runs through, at each corner by itself', () => {
     ['tongue', 'applied', { bottom: 'under-right', lid: 'over-right' }],
     ['dowels', 'applied', { bottom: 'under-left', lid: 'over' }],
     ['biscuits', 'rabbet', { lid: 'over-right' }],
-  ])('%s, the back by %s, %j: it is built as drawn', (joints, fitting, corners) => {
-    const plan = planOf(joints, fitting, corners);
-    expect(plan.snags.filter((s) => s.level === 'stop').map((s) => s.sentence)).toEqual([]);
-    expect(plan.dryFit.fits).toBe(true);
-  });
+  ])('%s, the back by %s, %j: it is built as drawn', isBuiltAsDrawn);
 
   test('a side stands on the bottom at one corner, and beside it at the other', () => {
     const piece = setOut(jobWith('pocket-screws', 'applied', { bottom: 'under-left', lid: 'over-right' }));
@@ -318,5 +316,27 @@ describe('which panel runs through, at each corner by itself', () => {
     const read = checkJob(job);
     if (!read.ok) throw new Error(read.snags[0]!.sentence);
     expect(rowFaults(read.job, setOut(read.job))).toEqual([]);
+  });
+
+  test('backs of bays some in rabbets and some in grooves: one in grooves keeps clamps out where a jaw would stand before it', () => {
+    const stops = (left: string, right: string) => {
+      const job = equipped(smallJob()) as PlainJob;
+      job.design.records = job.design.records.filter((r) => r.id !== 'top' && r.id !== 'back');
+      Object.assign(recordOf(job, 'case'), { joints: 'dowels', lid: 'over-left' });
+      const back = { kind: 'back', board: 'birch6' };
+      job.design.records.push(
+        { ...back, id: 'back-left', parent: 'left', fitting: left },
+        { ...back, id: 'back-right', parent: 'right', fitting: right },
+      );
+      const { snags, dryFit } = planned(job);
+      const codes = snags.filter((s) => s.level === 'stop').map((s) => s.code);
+      return {
+        told: codes.includes('joints.cannot-close'),
+        clamped: !dryFit.faults.some((f) => f.code === 'no-clamp'),
+      };
+    };
+    // The right side comes last: the other jaw stands in the left bay, beyond the divider that the shelf ends at.
+    expect(stops('rabbet', 'groove')).toEqual({ told: false, clamped: true });
+    expect(stops('groove', 'rabbet')).toEqual({ told: true, clamped: false });
   });
 });

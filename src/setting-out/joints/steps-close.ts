@@ -1,12 +1,12 @@
 import type { RecordOf } from '../../job/index.ts';
+import type { Traced } from '../../measure/index.ts';
 import { endsAtSide, runsThrough } from '../case/corners.ts';
-import { hasSlidBack } from '../case/slid-back.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Parting } from '../spaces/openings.ts';
 import type { Joinable } from './joints.ts';
 
 const HANDS = ['left', 'right'] as const;
-type Closing = Pick<Joinable, 'frame' | 'panels' | 'partings'>;
+type Closing = Pick<Joinable, 'frame' | 'panels' | 'partings' | 'backs'>;
 
 /** Tells where panels with tongues, dowels or biscuits are in one another’s way as they are put together. */
 export function stepsClose(draft: Draft, parts: Closing): void {
@@ -59,15 +59,22 @@ function slidesIn(draft: Draft, { frame, panels, partings }: Closing): void {
 
 /**
  * A lid that lies over one side and ends at the other is shut in by that other side, which is pushed on to it last; a back in
- * grooves is in by then, and no clamp gets past it at the ends of shelves between uprights.
+ * grooves is in by then, and no clamp gets past it to the far end of a shelf between that side and a divider.
  */
-function shutByBack(draft: Draft, { frame, panels, partings }: Closing): void {
+function shutByBack(draft: Draft, { frame, panels, partings, backs }: Closing): void {
   const { bottom, lid } = runsThrough(frame);
   // Tongues of a side that stands in the bottom let the lid slide in from behind; no pegs do.
   const last = HANDS.find((hand) => endsAtSide(lid, hand) && !(frame.joints === 'tongue' && bottom[hand]));
-  if (!last || !panels.lid || !hasSlidBack(frame)) return;
-  const { left, right } = panels;
-  if (!partings.some((p) => !p.upright && !p.behind && !(p.from === left && p.to === right))) return;
+  if (!last || !panels.lid) return;
+  const side = { left: panels.left, right: panels.right }[last];
+  const slid = backs.filter((b) => b.record.fitting === 'groove').map((b) => b.part);
+  // The other jaw would stand beyond the divider at the shelf's other end.
+  const isShut = ({ from, to, part, upright, behind }: Parting) => {
+    const divider = from === side ? to : to === side ? from : undefined;
+    if (upright || behind || !divider || divider === panels.left || divider === panels.right) return false;
+    return slid.some((back) => goesBeyond(draft, back, divider, last) && meetsAlong(draft, back, part, 2));
+  };
+  if (!partings.some(isShut)) return;
   draft.stop(
     'joints.cannot-close',
     frame.box,
@@ -83,6 +90,21 @@ function shutByBack(draft: Draft, { frame, panels, partings }: Closing): void {
     },
     byDados(frame.box),
   );
+}
+
+/** True of a back that closes what lies beyond a divider, seen from one side of the case. */
+function goesBeyond(draft: Draft, back: DraftPart, divider: DraftPart, from: 'left' | 'right'): boolean {
+  const t = (x: Traced) => draft.ledger.ticks(x);
+  const [b, d] = [back.box, divider.box];
+  return (
+    meetsAlong(draft, back, divider, 0) &&
+    (from === 'right' ? t(b.min[0]) < t(d.min[0]) : t(b.max[0]) > t(d.max[0]))
+  );
+}
+
+function meetsAlong(draft: Draft, a: DraftPart, b: DraftPart, axis: 0 | 2): boolean {
+  const t = (x: Traced) => draft.ledger.ticks(x);
+  return t(a.box.min[axis]) < t(b.box.max[axis]) && t(a.box.max[axis]) > t(b.box.min[axis]);
 }
 
 function byDados(box: RecordOf<'case'>) {
