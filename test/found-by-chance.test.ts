@@ -4,6 +4,7 @@ import { checkJob } from '../src/job/index.ts';
 import { setOut } from '../src/setting-out/index.ts';
 import { built } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
+import { whatIsWrong } from './build/what-is-wrong.ts';
 import { document, piece } from './generate/document.ts';
 import { equipped } from './generate/equipped.ts';
 import { pinFaults } from './generate/judge-pins.ts';
@@ -93,13 +94,6 @@ const bays = (parent: string, n: number) => [
   { id: 'inside', kind: 'opening', parent, split: 'across' },
   ...Array.from({ length: n }, (_, i) => ({ id: `bay.${i + 1}`, kind: 'opening', parent: 'inside' })),
 ];
-
-/** What a design says that stops it, and what its dry fit finds wrong. */
-async function wrong(of: Document): Promise<readonly string[]> {
-  const made = built(equipped(of));
-  const stops = made.drawn.snags.filter((s) => s.level === 'stop').map((s) => s.code);
-  return stops.length > 0 ? stops : (await dryFaults(made)).map((f) => f.sentence);
-}
 
 type Document = ReturnType<typeof document>;
 
@@ -341,12 +335,12 @@ test.each<[string, Document]>([
     ),
   ],
 ])('%s', async (_, of) => {
-  expect(await wrong(of)).toEqual([]);
+  expect(await whatIsWrong(of)).toEqual([]);
 });
 
 test('loose shelves under something, behind a fixed front, are told as shut in', async () => {
   expect(
-    await wrong(
+    await whatIsWrong(
       document('mm', '18 mm', [
         piece('800 mm', '700 mm', '400 mm'),
         { id: 'case', kind: 'case', parent: 'piece', board: 'board', joints: 'face-screws' },

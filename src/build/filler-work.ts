@@ -44,8 +44,13 @@ function fitFiller(bench: Bench, filler: Part): void {
   const [mine, there] = [planesOf(l, filler), planesOf(l, side)];
   const near = looks(filler, 'near');
   const face = near === '+x' ? '-x' : '+x';
+  // Cases upon one another come out a step of the saw wider or narrower.
+  const others = joints
+    .map((j) => bench.setOut.parts.find((p) => p.id === j.part)!)
+    .filter((p) => p !== side && l.ticks(planesOf(l, p).planes[face]) === l.ticks(there.planes[face]))
+    .map((p) => p.mark);
   const touches: readonly [Touch, Touch, Touch] = [
-    { side: near, of: side.mark, face },
+    { side: near, of: side.mark, ...(others.length > 0 ? { or: others } : {}), face },
     offset(bench, mine, '-y', there),
     offset(bench, mine, '-z', there),
   ];

@@ -1,7 +1,7 @@
-import { axisOf, type Joint, type Part } from '../setting-out/index.ts';
+import { axisOf, type Direction, type Joint, type Part } from '../setting-out/index.ts';
 import { glueBases, isCarried, setOnBase } from './bases-under-cases.ts';
 import type { Bench } from './bench.ts';
-import { highSide, lowSide } from './boxes.ts';
+import { highSide, lowSide, planesOf } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
 import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
@@ -47,19 +47,23 @@ export function joinCases(bench: Bench): void {
     const joints = met(next);
     // What stands under it says more of its place than what stands beside it.
     const under = joints.find((j) => axisOf(jointDirection(bench, j)).axis === 2);
-    setCase(bench, first.name, next, under ?? joints[0]!, standing);
+    setCase(bench, first.name, next, under ?? joints[0]!, joints, standing);
     for (const part of next.parts) standing.set(part.id, part);
     for (const j of joints) driveScrews(bench, first.name, j);
     fill();
   }
 }
 
-/** Brings a case to its place: against the panel that it touches, and so far along that as was drawn. */
+/**
+ * Brings a case to its place: against the panel that it touches, and so far along that as was drawn. Cases upon one another
+ * come out a step of the saw wider or narrower: beside them it meets whichever is wider.
+ */
 function setCase(
   bench: Bench,
   into: string,
   unit: CaseUnit,
   joint: Joint,
+  joints: readonly Joint[],
   standing: ReadonlyMap<string, Part>,
 ): void {
   const there = standing.get(joint.part) ?? standing.get(joint.mate)!;
@@ -76,7 +80,8 @@ function setCase(
     }
     const side = outward ? lowSide(k) : highSide(k);
     const face = outward ? highSide(k) : lowSide(k);
-    return { part: mine.mark, side, of: there.mark, face };
+    const inLine = axis === 2 ? [] : othersInLine(bench, joints, mine, there, standing, face);
+    return { part: mine.mark, side, of: there.mark, ...(inLine.length > 0 ? { or: inLine } : {}), face };
   }) as unknown as readonly [Touch, Touch, Touch];
   const upon = axis === 2;
   setGroup(
@@ -93,4 +98,21 @@ function setCase(
     ],
     { length: '+x', width: '+y' },
   );
+}
+
+/** Marks of the other panels there that a panel of a newcomer is to be screwed to, in line with the first. */
+function othersInLine(
+  bench: Bench,
+  joints: readonly Joint[],
+  mine: Part,
+  there: Part,
+  standing: ReadonlyMap<string, Part>,
+  face: Direction,
+): readonly string[] {
+  const l = bench.ledger;
+  const at = (part: Part) => l.ticks(planesOf(l, part).planes[face]);
+  const met = joints
+    .filter((j) => j.part === mine.id || j.mate === mine.id)
+    .flatMap((j) => standing.get(j.part === mine.id ? j.mate : j.part) ?? []);
+  return [...new Set(met.filter((p) => p.id !== there.id && at(p) === at(there)).map((p) => p.mark))];
 }

@@ -21,6 +21,8 @@ export interface Touch {
   readonly side: PieceDirection;
   /** The mark of a part that is already there; `bench` for the first one. */
   readonly of: string;
+  /** Others whose `face` is drawn in line with that one: it comes against whichever stands out furthest. */
+  readonly or?: readonly string[];
   readonly face: PieceDirection;
   /** Measured along the axis of `face`, outward positive; absent for a touch or flush. */
   readonly gap?: Traced;

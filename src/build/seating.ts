@@ -27,7 +27,7 @@ export class Standing {
   readonly placed: PartPlanes[] = [];
   /** Where panels in dados come by the cards, whose figures are rounded: what is set from them next counts from there. */
   readonly setAt = new Map<string, Traced>();
-  /** How much further along dividers come by the cards than they were drawn, where no dado holds them. */
+  /** How much further along dividers and shelves come by the cards than they were drawn, where no dado holds them. */
   readonly further = new Map<string, Traced>();
 
   constructor(bench: Bench, into: string, pockets = false) {
@@ -373,11 +373,11 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
   const nearest = before(bench, standing, mine, axis)[0];
   if (!nearest) return undefined;
   const l = bench.ledger;
-  if (isFreeDivider(bench, mine.part)) {
+  if (isFree(bench, mine.part)) {
     const clear = l.less('clear distance from the neighbour', mine.planes[low], nearest.planes[high]);
-    const late = standing.further.get(nearest.part.id);
+    const late = standing.further.get(`${nearest.part.id} ${axis}`);
     const { printed, further } = runningClear(l, clear, late, bench.finest('marking'));
-    standing.further.set(mine.part.id, further);
+    standing.further.set(`${mine.part.id} ${axis}`, further);
     const touch = { side: low, of: nearest.part.mark, face: high };
     return t(printed) === 0 ? touch : { ...touch, gap: printed };
   }
@@ -391,8 +391,9 @@ function fromNeighbour(bench: Bench, standing: Standing, mine: PartPlanes, axis:
   return t(gap) === 0 ? touch : { ...touch, gap };
 }
 
-function isFreeDivider(bench: Bench, part: Part): boolean {
-  return /^divider(:|$)/.test(part.role) && !goesIntoDados(bench, part);
+/** Dividers and shelves that stand where they are set: a row of them is set one from the next. */
+function isFree(bench: Bench, part: Part): boolean {
+  return /^(divider|shelf)(:|$)/.test(part.role) && !goesIntoDados(bench, part);
 }
 
 /** Its dados hold it where it was drawn: rounded distances from one to the next mustn’t add up. */

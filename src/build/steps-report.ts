@@ -397,5 +397,5 @@ function actReport(a: Act): Report {
 }
 
 function touchReport(t: Touch): Report {
-  return { part: t.part, side: t.side, of: t.of, face: t.face, gap_mm: t.gap };
+  return { part: t.part, side: t.side, of: t.of, or: t.or, face: t.face, gap_mm: t.gap };
 }

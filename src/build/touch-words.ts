@@ -24,6 +24,11 @@ export function touchesTold(
   });
 }
 
+/** What is touched, of several whichever is met first. */
+function against({ of, or = [] }: Touch): string {
+  return or.length === 0 ? of : `${[of, ...or].join(' or ')}, whichever stands out further`;
+}
+
 /** A touch in words; a distance is printed at placeholder `n`. The second value is the length for it, outward or not. */
 export function touchWords(
   bench: Bench,
@@ -38,7 +43,7 @@ export function touchWords(
       words:
         touch.side === touch.face
           ? `${side} level with the ${directionWords(touch.face)} side of ${touch.of}`
-          : `${side} against ${touch.of}`,
+          : `${side} against ${against(touch)}`,
       lengths: [],
     };
   const outward = bench.ledger.ticks(touch.gap) >= 0;

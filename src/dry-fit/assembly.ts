@@ -74,9 +74,13 @@ export function seated(
     const { axis, sign } = axisOf(touch.face);
     if (axisOf(touch.side).axis !== axis || settled.has(axis)) return 'its three touches don’t fix its place';
     settled.add(axis);
-    const other = there.members.find((m) => m.mark === touch.of);
-    if (touch.of !== 'bench' && !other) return `${touch.of} is not there yet`;
-    const plane = other ? planesOf(other)[touch.face] : 0;
+    const planes: number[] = [];
+    for (const of of touch.of === 'bench' ? [] : [touch.of, ...(touch.or ?? [])]) {
+      const other = there.members.find((m) => m.mark === of);
+      if (!other) return `${of} is not there yet`;
+      planes.push(planesOf(other)[touch.face]);
+    }
+    const plane = planes.length === 0 ? 0 : sign * Math.max(...planes.map((p) => sign * p));
     const gap = touch.gap === undefined ? 0 : read(touch.gap);
     by[axis] = plane + sign * gap - planesOf(mine)[touch.side];
   }

@@ -80,6 +80,32 @@ function crossed({ groove = 6, deep = 4, dados = [100, 250] }): VirtualPiece {
   return piece;
 }
 
+/** A board with a rabbet at its end and a groove along it in the other face, which between them take its whole thickness. */
+function halved({ rabbet = 9, deep = 9, long = 12 }): VirtualPiece {
+  const act = { workpieces: ['A'], depth: mm(rabbet), width: mm(long) };
+  const done = rabbeted(
+    plainPiece(fromMm(400), fromMm(200), fromMm(18)),
+    { act: 'rabbet', edge: 'start', face: 'show', ...act },
+    readCard,
+  );
+  if ('fault' in done) throw new Error(done.fault);
+  const grooves = grooved(
+    done.piece,
+    {
+      act: 'groove',
+      workpieces: ['A'],
+      edge: 'far',
+      face: 'under',
+      bit: mm(6),
+      depth: mm(deep),
+      channels: [[mm(20)], [mm(40)]],
+    },
+    readCard,
+  );
+  if ('fault' in grooves) throw new Error(grooves.fault);
+  return grooves.piece;
+}
+
 function faults(made: Member, drawing = DRAWING): string[] {
   const built = { members: [anchor, made] };
   const drawn = [{ mark: 'Z', shape: shapeOf(anchor) }, drawing];
@@ -142,6 +168,17 @@ describe('what was built against what was drawn', () => {
     expect(faults(standing(crossed({})), drawing)).toEqual([]);
     expect(faults(standing(crossed({ dados: [100.4, 250.4] })), drawing)).toEqual([]);
     expect(faults(standing(crossed(made)), drawing).join()).toContain('lacks 1 of the cuts');
+  });
+
+  test('cuts from both faces that just meet, or just don’t', () => {
+    const drawing = { mark: 'A', shape: shapeOf(standing(halved({}))) };
+    for (const rounded of [{ rabbet: 9.05 }, { rabbet: 8.95 }, { deep: 9.1 }, { deep: 8.9 }]) {
+      expect(faults(standing(halved(rounded)), drawing)).toEqual([]);
+      const over = { mark: 'A', shape: shapeOf(standing(halved(rounded))) };
+      expect(faults(standing(halved({})), over)).toEqual([]);
+    }
+    for (const wrong of [{ rabbet: 10 }, { rabbet: 8 }, { deep: 10 }, { rabbet: 9.05, long: 14 }])
+      expect(faults(standing(halved(wrong)), drawing).join()).toContain('lacks');
   });
 
   test('a slope that a rabbet runs into, sawn 4 degrees too steep or too flat', () => {

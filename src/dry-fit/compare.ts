@@ -1,7 +1,8 @@
 import { toMm } from '../measure/index.ts';
 import type { Point, Shape } from '../solid/index.ts';
 import { type Assembly, axesOf, axisOf, frameOf, type Member } from './assembly.ts';
-import { type Hollow, type Hollows, minus, plus, SLIVER } from './hollows.ts';
+import { type Hollow, type Hollows, minus, plus } from './hollows.ts';
+import { pairHollows } from './pair-hollows.ts';
 import type { DryFitFault, PartOutcome } from './report.ts';
 import type { Box } from './shape-bounds.ts';
 import { shapeOfPiece } from './virtual-piece.ts';
@@ -23,18 +24,6 @@ const THICKNESS = 0.05;
 const PLACE = 1.5;
 /** A raw edge this thin is what setting the saw leaves, mm. */
 const RAW = 0.5;
-/**
- * A hollow (a hole, a rabbet) is the drawn one when its middle is this near, its volume within this share, and its
- * sides within this much; the longest may differ as a part's length may.
- */
-const HOLLOW_PLACE = 1.5;
-const HOLLOW_SHARE = 0.2;
-/** Channels that cross are one hollow: half a step on the width of one shifts its balance by this share of its length. */
-const HOLLOW_BALANCE = 0.01;
-/** With slopes at its ends, a groove of another depth shifts the balance of all by this share. */
-const CUTS_BALANCE = 0.03;
-const HOLLOW_SIDE = 0.6;
-
 /** Compares what was built with what was drawn: every part there, the right size, the right hollows, in its place. */
 export function compare(
   hollows: Hollows,
@@ -129,14 +118,14 @@ function compareOne(hollows: Hollows, member: Member, part: DrawnPart, shift: Po
   // Corner on corner, as the box it fills and the hollows in it.
   const by = minus(madeBox.min, drawnBox.min);
   const moved = <T extends { readonly middle: Point }>(h: T): T => ({ ...h, middle: plus(h.middle, by) });
-  const hollow = matchHollows(
-    (a, b) => alike(a, b, size) && sameCuts(a, b, size),
+  const hollow = pairHollows(
     made.hollows,
     drawn.hollows.map((h) => ({
       ...moved(h),
       centre: plus(h.centre, by),
       ...(h.cuts ? { cuts: h.cuts.map(moved) } : {}),
     })),
+    size,
   );
   if (hollow.lacking.length > 0)
     differs.push(`${part.mark} lacks ${hollow.lacking.length} of the cuts and holes that were drawn.`);
@@ -175,82 +164,8 @@ function boxVolumes(a: Box, b: Box): readonly [number, number, number] {
   ];
 }
 
-/**
- * Pairs the hollows of the made part with those of the drawn one. What finds no partner is a turned or mirrored
- * part, a missing hole, or a cut along the wrong edge; of pairs, how much wider or narrower the made ones are.
- */
-function matchHollows(
-  isSame: (made: Hollow, drawn: Hollow) => boolean,
-  made: readonly Hollow[],
-  drawn: readonly Hollow[],
-) {
-  const lacking: Hollow[] = [];
-  const extra = [...made];
-  let wider = 0;
-  let narrower = 0;
-  for (const h of drawn) {
-    const i = extra.findIndex((m) => isSame(m, h));
-    if (i < 0) {
-      lacking.push(h);
-      continue;
-    }
-    const [m] = extra.splice(i, 1);
-    wider += Math.max(0, m!.volume - h.volume);
-    narrower += Math.max(0, h.volume - m!.volume);
-  }
-  const counts = (h: Hollow) => h.volume > SLIVER;
-  return { lacking: lacking.filter(counts), extra: extra.filter(counts), wider, narrower };
-}
-
 function sum(of: readonly Hollow[]): number {
   return of.reduce((total, h) => total + h.volume, 0);
-}
-
-function distance(p: Point, q: Point): number {
-  return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
-}
-
-function alike(a: Hollow, b: Hollow, longest: number): boolean {
-  const place = Math.max(HOLLOW_PLACE, longest);
-  // Where each channel is told by itself, small differences of all of them add up in the whole.
-  const told = a.cuts !== undefined && b.cuts !== undefined;
-  const balance = (told ? CUTS_BALANCE : HOLLOW_BALANCE) * Math.max(...b.sides);
-  return (
-    liesAlike(a, b, longest, told ? HOLLOW_PLACE : HOLLOW_SIDE) &&
-    distance(a.centre, b.centre) <= Math.max(place, balance) &&
-    Math.abs(a.volume - b.volume) <= HOLLOW_SHARE * b.volume
-  );
-}
-
-/** Whether two boxes lie in the same place, as large as one another. */
-function liesAlike(
-  a: Pick<Hollow, 'middle' | 'sides'>,
-  b: Pick<Hollow, 'middle' | 'sides'>,
-  longest: number,
-  side = HOLLOW_SIDE,
-): boolean {
-  const most = Math.max(...b.sides);
-  return (
-    // What is cut at the far end of a part comes as far as the part is long.
-    distance(a.middle, b.middle) <= Math.max(HOLLOW_PLACE, longest) &&
-    a.sides.every(
-      (s, i) => Math.abs(s - b.sides[i]!) <= (b.sides[i] === most ? Math.max(longest, side) : side),
-    )
-  );
-}
-
-/** Whether each single cut of a hollow is one of the other’s. */
-function sameCuts(made: Hollow, drawn: Hollow, longest: number): boolean {
-  // A slot may be a single body, or a channel with round ends.
-  if (!made.cuts || !drawn.cuts) return true;
-  const left = [...made.cuts];
-  return (
-    drawn.cuts.every((cut) => {
-      const i = left.findIndex((m) => liesAlike(m, cut, longest));
-      if (i >= 0) left.splice(i, 1);
-      return i >= 0;
-    }) && left.length === 0
-  );
 }
 
 function standingShape(member: Member): Shape {

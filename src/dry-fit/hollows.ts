@@ -1,6 +1,6 @@
 import type { Frame, Point, Shape, Solids } from '../solid/index.ts';
 import { type Box, boundsOf, inFrame, overlap } from './shape-bounds.ts';
-import { singleCuts } from './single-cuts.ts';
+import { isBox, singleCuts } from './single-cuts.ts';
 
 /** A hole, a rabbet, a slope: something that is missing from the box a part fills. */
 export interface Hollow {
@@ -12,6 +12,8 @@ export interface Hollow {
   readonly sides: Point;
   /** The rabbets, channels and notches that it was made by: where they run into one another, its own box and volume don’t tell of each. */
   readonly cuts?: readonly Pick<Hollow, 'middle' | 'sides'>[];
+  /** It is nothing but those. */
+  readonly straight?: true;
 }
 
 /** A shape as the box it fills and the hollows in that box. */
@@ -50,7 +52,7 @@ export class Hollows {
     return {
       box: boundsOf({ kind: 'moved', frame, body: { kind: 'box', ...box } }),
       hollows: hollows.map((h) => ({
-        volume: h.volume,
+        ...h,
         centre: inFrame(frame, h.centre),
         middle: inFrame(frame, h.middle),
         sides: turned(frame, h.sides),
@@ -89,6 +91,7 @@ export class Hollows {
     const { min, max } = within;
     if ([0, 1, 2].some((i) => min[i]! >= max[i]!)) return [];
     const cuts = singleCuts(this.solids, of, within);
+    const straight = of.every(isBox);
     return this.solids
       .make({ kind: 'union', of })
       .common(this.solids.make({ kind: 'box', min, max }))
@@ -105,6 +108,7 @@ export class Hollows {
                 cuts: cuts
                   .filter((c) => overlap(c, box))
                   .map((c) => ({ middle: middleOf(c), sides: sidesOf(c) })),
+                ...(straight ? { straight } : {}),
               }
             : {}),
         };

@@ -47,7 +47,8 @@ function filled(solids: Solids, shape: Shape, within: Box): Box | undefined {
     .bounds();
 }
 
-function isBox(shape: Shape): boolean {
+/** True for a box that lies along the axes: what a blade or bit takes that runs straight. */
+export function isBox(shape: Shape): boolean {
   if (shape.kind !== 'moved') return shape.kind === 'box';
   const { x, y, z } = shape.frame;
   return [x, y, z].every((v) => v.some((c) => Math.abs(c) === 1)) && isBox(shape.body);

@@ -293,7 +293,9 @@ export class Workshop {
   ): void {
     const marks = new Set(newcomers.members.map((m) => m.mark));
     const came = joined.members.filter((m) => marks.has(m.mark));
-    const there = this.around(joined, ...act.touches.map((t) => t.of)).filter((m) => !marks.has(m.mark));
+    const there = this.around(joined, ...act.touches.flatMap((t) => [t.of, ...(t.or ?? [])])).filter(
+      (m) => !marks.has(m.mark),
+    );
     const none =
       act.hooks === undefined
         ? noWayIn(this.shop.solids, there, came, ...(pegs.length > 0 ? [pegs] : []))

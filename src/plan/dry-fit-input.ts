@@ -93,18 +93,19 @@ function careOf({ shop }: JobDocument, { finishing }: BuildPlan): Care {
 
 /**
  * How far a part's size is from the drawing beyond a step of the saw, mm: because of what it must fit, or because it was
- * made so. Edging is trimmed level with its board and follows it.
+ * made so. Edging is trimmed level with its board and follows it; mitred round a door that was cut to its opening it goes the
+ * whole way with that, and a step of its own comes to it.
  */
 function toFit({ ledger, joints, parts }: SetOut, part: Part, sawStep: Ticks): number {
   const boards = joints.filter((j) => j.duty === 'edging' && j.part === part.id).map((j) => j.mate);
   const off = [part, ...parts.filter((p) => boards.includes(p.id))].flatMap((p) =>
     (['length', 'width'] as const).map((size) =>
       p.fitted
-        ? Math.abs(ledger.ticks(p[size]) - ledger.ticks(p.fitted[size]))
-        : Math.abs(ledger.ticks((p.rough ?? p)[size]) - ledger.ticks(p.cut[size])),
+        ? Math.abs(ledger.ticks(p[size]) - ledger.ticks(p.fitted[size])) - (p === part ? sawStep : 0)
+        : Math.abs(ledger.ticks((p.rough ?? p)[size]) - ledger.ticks(p.cut[size])) - sawStep,
     ),
   );
-  return toMm(Math.max(0, ...off.map((t) => t - sawStep)));
+  return toMm(Math.max(0, ...off));
 }
 
 /** Reads a length as its card prints it, not as it was reckoned. */

@@ -81,7 +81,7 @@ export function splitGlueUps(bench: Bench, operations: readonly Operation[]): re
     const together = clampsNeeded(bench, [...already, ...joints]);
     const held = step.minutes + screwsBehind(bench, operations, i, into);
     const tooMuch = steps && (sumOf(sinceGlue(steps)) + held > leaves || together > most);
-    if (tooMuch && !goesOnWith(already, joints)) close(into, { more: true, checked: false });
+    if (tooMuch && !cornersOpen(bench, already)) close(into, { more: true, checked: false });
     const before = begun.get(into);
     begun.delete(into);
     open.set(into, [...(open.get(into) ?? (before ? [before] : [])), step]);
@@ -114,10 +114,12 @@ function runOf(
   };
 }
 
-/** Do joints close corners of the case whose first corner is in wet glue? */
-function goesOnWith(already: readonly Joint[], joints: readonly Joint[]): boolean {
+/** Is a corner of the case open whose first corner is in wet glue? */
+function cornersOpen(bench: Bench, already: readonly Joint[]): boolean {
   const begun = new Set(already.filter(isCorner).flatMap((j) => [j.part, j.mate]));
-  return joints.some((j) => isCorner(j) && (begun.has(j.part) || begun.has(j.mate)));
+  return bench.setOut.joints.some(
+    (j) => isCorner(j) && (begun.has(j.part) || begun.has(j.mate)) && !already.includes(j),
+  );
 }
 
 /** Steps from the first glue on: what only begins the assembly is done before. */
