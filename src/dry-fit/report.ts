@@ -25,6 +25,7 @@ export interface DryFitFault {
     | 'still-wet'
     | 'glue-on-finish'
     | 'left-out'
+    | 'closed-bare'
     | 'part-missing'
     | 'part-differs'
     | 'part-misplaced'

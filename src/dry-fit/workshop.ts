@@ -2,6 +2,7 @@
 
 import type { Act, Operation, PieceDirection, Workpiece } from '../build/index.ts';
 import { ticks, toMm } from '../measure/index.ts';
+import { closedIn } from './access/closed-in.ts';
 import { tiltsIn } from './access/tilt-in.ts';
 import { noWayIn, noWayToHook, wayInSentence } from './access/way-in.ts';
 import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
@@ -46,6 +47,9 @@ import { plainPiece, type VirtualPiece, type Way } from './virtual-piece.ts';
 
 /** A screw's size may be printed in the other system, to a thousandth of an inch: these ticks are a tenth of a mm. */
 const SAME_SCREW = 320;
+
+/** The name of the assembly that is the finished piece. */
+const PIECE = 'case';
 
 /** The virtual shop: loose pieces, assemblies, screws driven, and what has gone wrong. */
 export class Workshop {
@@ -94,6 +98,7 @@ export class Workshop {
   /** Does what a card says. */
   run(operation: Operation): void {
     const { does } = operation;
+    if (operation.kind === 'finish') this.closedBefore(operation);
     for (const f of this.condition.meet(operation, (name) => this.marksOf(name)))
       this.fault(operation, f.code, f.on ?? '', f.sentence);
     switch (does.act) {
@@ -169,6 +174,20 @@ export class Workshop {
         if (operation.kind === 'cure') this.sets(operation, does.on);
         return;
     }
+  }
+
+  /** What no hand reaches once the piece stands must have had its coats before. */
+  private closedBefore(operation: Operation): void {
+    const standing = this.around(this.assemblies.get(PIECE) ?? { members: [] });
+    const bare = new Set(this.condition.bare(standing.map((m) => m.mark)));
+    if (bare.size === 0) return;
+    for (const mark of closedIn(standing).filter((m) => bare.has(m)))
+      this.fault(
+        operation,
+        'closed-bare',
+        mark,
+        `${mark} has a face in a space that is closed by now, and no coat was put on it before.`,
+      );
   }
 
   private fault(operation: Operation, code: DryFitFault['code'], on: string, sentence: string): void {

@@ -342,6 +342,10 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ],
     ['dry-fit.glue-on-finish', 'Glue goes on a finished face that was not masked.'],
     ['dry-fit.left-out', 'What a card needs was never done: measuring, marking, sanding, rubbing, a coat.'],
+    [
+      'dry-fit.closed-bare',
+      'A face is closed in before any finish comes on it, and no hand reaches it later.',
+    ],
     ['dry-fit.screw-misses', 'A screw misses the part it should hold.'],
     ['dry-fit.screw-comes-through', 'A screw comes out on the far side.'],
     ['dry-fit.screws-meet', 'Two screws meet.'],

@@ -105,6 +105,11 @@ export class Condition {
     }
   }
 
+  /** Which of these parts have not had a coat yet. */
+  bare(marks: readonly string[]): readonly string[] {
+    return marks.filter((m) => !this.coatsOn.has(m));
+  }
+
   /** What is wanting at the end. */
   atEnd(): readonly ConditionFault[] {
     const faults = [...this.still([...this.wet.keys(), ...this.folded.keys()])];

@@ -5,6 +5,7 @@ import { axisOf } from '../place.ts';
 import type { SetOut } from '../set-out.ts';
 import type { ExposedFace } from './exposed-faces.ts';
 import type { SurfaceClass } from './surface-class.ts';
+import { underShelvesOfChests } from './under-shelves-of-chests.ts';
 
 type ComesOut = Pick<SetOut, 'drawers' | 'doors' | 'sliding' | 'pinned'>;
 
@@ -14,13 +15,14 @@ type ComesOut = Pick<SetOut, 'drawers' | 'doors' | 'sliding' | 'pinned'>;
  * meanwhile.
  */
 export function finishedBefore(
-  setOut: ComesOut & { readonly ledger: Ledger },
+  setOut: ComesOut & { readonly ledger: Ledger; readonly parts: readonly UncutPart[] },
 ): (face: ExposedFace<UncutPart>, surface: SurfaceClass) => boolean {
   const comesOut = partsThatComeOut(setOut);
+  const underShelves = underShelvesOfChests(setOut.parts, setOut.ledger, comesOut);
   return (face, surface) =>
     surface === 'inside' &&
     !comesOut.has(face.part.id) &&
-    (closesBehind(face) || outOfReach(setOut.ledger, face));
+    (closesBehind(face) || underShelves.has(face.part.id) || outOfReach(setOut.ledger, face));
 }
 
 /** Drawers, doors and loose shelves come out for the finish: every face of theirs can be reached then. */
