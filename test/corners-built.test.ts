@@ -78,6 +78,13 @@ describe('which panel runs through at a corner', () => {
     expect(order.indexOf('C1/set')).toBeGreaterThan(order.indexOf('A2/set'));
   });
 
+  test('one that goes into a side and takes the other is let down along both channels, and its card says so', () => {
+    const plan = planOf('tongue', 'applied', { bottom: 'under-right', lid: 'over-left' }, ['top', 'lipping']);
+    const card = plan.build.operations.find((o) => o.id === 'C1/set');
+    expect(card?.lines.join(' ')).toContain('Let it down from behind, along all these channels at once');
+    expect(plan.dryFit.faults).toEqual([]);
+  });
+
   test('not where its front edging would run into the tongue of a divider: that is told, and what to do', () => {
     const piece = setOut(jobWith('tongue', 'applied', { bottom: 'under' }));
     const [stop] = piece.snags.filter((s) => s.level === 'stop');

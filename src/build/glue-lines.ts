@@ -1,6 +1,6 @@
-import { isPegged, type Part } from '../setting-out/index.ts';
+import { isPegged, type Joint, opposite, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { isLetIn, type Standing } from './seating.ts';
+import { isLetIn, jointDirection, type Standing } from './seating.ts';
 import { listWords } from './words.ts';
 
 /** Marks of the parts there that a newcomer is glued to as well as screwed or pegged. */
@@ -28,16 +28,14 @@ const DIAGONALS = 'Measure both diagonals once more: the back holds the case as 
 export function glueLines(bench: Bench, standing: Standing, part: Part): readonly string[] {
   const into = bench.setOut.joints.filter(isLetIn);
   const entered = into.filter((j) => j.part === part.id && standing.has(j.mate));
-  const goesIn = entered.map((j) => j.mate);
-  const between = entered.filter((j) => j.kind === 'dado').length > 1;
-  const takes = into.filter((j) => j.mate === part.id && standing.has(j.part)).map((j) => j.part);
-  if (goesIn.length + takes.length > 0) {
-    const marks = [...new Set([...goesIn, ...takes])].map((id) => partById(bench, id).mark);
+  const takes = into.filter((j) => j.mate === part.id && standing.has(j.part));
+  if (entered.length + takes.length > 0) {
+    const marks = [...new Set([...entered.map((j) => j.mate), ...takes.map((j) => j.part)])].map(
+      (id) => partById(bench, id).mark,
+    );
     return [
       `Try it dry first. Then glue on the walls of the channels between ${part.mark} and ${listWords(marks)}, a thin even film.`,
-      between
-        ? 'Let it down into its dados from behind, until its front is where it belongs.'
-        : 'Press it home with a clamp and a batten across; wipe off what comes out.',
+      goesHome(bench, entered, takes),
       ...(entered.some((j) => j.kind === 'dado')
         ? ['The dado says where it comes; distances are there to check it by.']
         : []),
@@ -57,6 +55,19 @@ export function glueLines(bench: Bench, standing: Standing, part: Part): readonl
     : isBack
       ? [DIAGONALS]
       : [];
+}
+
+/** How it comes into channels: straight where all of them close one way, else along them. */
+function goesHome(bench: Bench, entered: readonly Joint[], takes: readonly Joint[]): string {
+  const inDados = (joints: readonly Joint[]) => joints.filter((j) => j.kind === 'dado');
+  const ways = new Set([
+    ...inDados(entered).map((j) => jointDirection(bench, j)),
+    ...inDados(takes).map((j) => opposite(jointDirection(bench, j))),
+  ]);
+  if (ways.size < 2) return 'Press it home with a clamp and a batten across; wipe off what comes out.';
+  return takes.length === 0
+    ? 'Let it down into its dados from behind, until its front is where it belongs.'
+    : 'Let it down from behind, along all these channels at once, until its front is where it belongs: they close in different ways, and pressed straight into one it can’t come into the other. Spread the glue thin, and don’t stop half way.';
 }
 
 function partById(bench: Bench, id: string): Part {
