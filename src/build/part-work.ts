@@ -7,19 +7,20 @@ import { CAUTION } from './cautions.ts';
 import { dowelHoles } from './dowel-work.ts';
 import { fingerHoles } from './finger-holes.ts';
 import { grooves } from './groove-work.ts';
-import { fromEdge, linesOfHoles, markLine, placeholders } from './hole-places.ts';
+import { fromEdge, markLine, placeholders } from './hole-places.ts';
 import { mitreSawFor } from './mitre-saw.ts';
 import { mitredLength } from './mitred-length.ts';
 import { writeSettings } from './one-setting.ts';
 import { openHoles } from './open-holes.ts';
 import type { WorkEdge } from './operation.ts';
 import { pinHoles } from './pin-work.ts';
+import { placesOnFace } from './places-on-face.ts';
 import { rabbets } from './rabbet-work.ts';
 import { rowHoles } from './row-holes.ts';
 import { sideOfHoles } from './side-of-holes.ts';
 import { slots } from './slot-work.ts';
 import { splineGrooves } from './spline-work.ts';
-import { listWords, measuredFrom, referenceFor, sideWords } from './words.ts';
+import { measuredFrom, referenceFor, sideWords } from './words.ts';
 
 /** Parts that are worked alike: same sizes, same features, same way round in the piece. */
 type Batch = readonly [Part, ...Part[]];
@@ -270,10 +271,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
   const ref = referenceFor(part, 'near');
   // Both from the sides that a part is set by: what was rounded off its size then lies beyond the holes.
   const side = sideOfHoles(bench, part, row);
-  const at = row.map((h) => {
-    const along = bench.set('drill', fromEdge(bench, part, 'near', h.at[0], ref.turned));
-    return { along, across: bench.set('drill', fromEdge(bench, part, 'start', h.at[1], side.turned)) };
-  });
+  const places = placesOnFace(bench, part, row, 'drill', side);
   const depth = first.depth === undefined ? undefined : bench.set('drill', first.depth, 'up');
   const wide = first.counterbore && {
     diameter: first.counterbore.diameter,
@@ -292,11 +290,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
         : `Drill {0} right through into the waste board${first.countersink === undefined ? '' : '; countersink to {1} wide, so that heads lie just level'}.`
       : `Drill {0}, {${lengths.length - 1}} deep and no deeper: a flag of tape on the bit shows it.`;
   const end = measuredFrom(part, ref.from, face);
-  const lines = linesOfHoles(bench, at).map(({ across, along }) => {
-    const print = (all: readonly Traced[]) => listWords(all.map((t) => `{${lengths.push(t) - 1}}`));
-    const line = print(across);
-    return `${line} from the ${sideWords(part, side.from)}: ${across.length > 1 ? 'on each line ' : ''}at ${print(along)} from ${end}.`;
-  });
+  const lines = places.lines(lengths);
   bench.settings.push({
     id: `${part.mark}/drill-${face}-${first.use}${suffix}`,
     kind: 'drill',
@@ -308,7 +302,8 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
       side: face,
       from: ref.from,
       ...(side.turned ? { acrossFrom: 'far' as const } : {}),
-      at: at.map((a) => [a.along, a.across] as const),
+      at: places.at,
+      ...(places.middle.length > 0 ? { middle: places.middle } : {}),
       diameter: first.diameter,
       ...(depth === undefined ? {} : { depth }),
       ...(first.countersink === undefined ? {} : { countersink: first.countersink }),
@@ -318,7 +313,7 @@ function faceHoles(bench: Bench, batch: Batch, row: readonly Hole[], suffix: str
     times: row.length * 0.5,
     faceUp: `${sideWords(part, face)} up${depth === undefined ? ', a waste board under it' : ''}`,
     reference: `${end} and the ${sideWords(part, side.from)}`,
-    lines: [markLine(row.length), ...lines, drill],
+    lines: [...places.found, markLine(row.length), ...lines, drill],
     lengths,
     cautions: [CAUTION.drill],
   });

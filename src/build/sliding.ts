@@ -156,11 +156,17 @@ function cutShort(l: Bench['ledger'], board: Part): Traced {
 /** What a door slides between: the ends, or the handles of doors behind it that it can't pass. */
 function between(bench: Bench, set: SlidingSet, leaf: SlidingLeaf): readonly [string, string] {
   const bars = set.leaves.filter((other) => other.bars && other.track > leaf.track);
-  const handle = (door?: SlidingLeaf) =>
-    door && bench.setOut.joints.find((j) => j.duty === 'handle' && j.part === door.part)?.mate;
+  // Of a row across the door, the one that is met first.
+  const handle = (side: '-x' | '+x', door?: SlidingLeaf) => {
+    const mates = bench.setOut.joints.flatMap((j) =>
+      j.duty === 'handle' && j.part === door?.part ? [j.mate] : [],
+    );
+    const out = (id: string) => bench.ledger.ticks(planesOf(bench.ledger, partOf(bench, id)).planes[side]);
+    return mates.sort((a, b) => (side === '+x' ? out(b) - out(a) : out(a) - out(b)))[0];
+  };
   const before = bars.filter((other) => other.order < leaf.order);
   const beyond = bars.filter((other) => other.order > leaf.order);
-  return [handle(before.at(-1)) ?? set.left, handle(beyond[0]) ?? set.right];
+  return [handle('+x', before.at(-1)) ?? set.left, handle('-x', beyond[0]) ?? set.right];
 }
 
 function tryThem(bench: Bench, set: SlidingSet): void {

@@ -69,16 +69,15 @@ export function screwOnPull(
     faults.push({
       code: 'no-hole',
       on: card.part,
-      sentence: `The pull has ${card.count} screws, and ${card.part} has ${holes.length} holes for it.`,
+      sentence: `The card has ${card.count} screws for pulls, and ${card.part} ${holes.length} holes for them.`,
     });
-  const [a, b] = holes;
-  const apart = a && b ? Math.hypot(...a.mouth.map((x, k) => x - b.mouth[k]!)) : undefined;
-  if (card.holesMm !== undefined && apart !== undefined && Math.abs(apart - card.holesMm) > OFF)
-    faults.push({
-      code: 'no-hole',
-      on: card.part,
-      sentence: `The holes for the pull in ${card.part} are ${round(apart)} mm apart, its own ${round(card.holesMm)} mm.`,
-    });
+  if (card.holesMm !== undefined)
+    for (const found of wrongPairs(holes, card.holesMm))
+      faults.push({
+        code: 'no-hole',
+        on: card.part,
+        sentence: `The holes for the pull in ${card.part} are ${round(found)} mm apart, its own ${round(card.holesMm)} mm.`,
+      });
   const wood = thicknessOf(part) + (behind ? thicknessOf(behind) : 0);
   const reach = card.lengthMm - wood;
   if (reach < card.diameterMm * 0.9 || reach > card.deepMm)
@@ -114,6 +113,20 @@ export function screwOnPull(
         sentence: `A screw of the pull meets another in ${card.part}.`,
       });
   return { screws, faults };
+}
+
+/** Holes two by two, each with the one that comes nearest to a pull's own distance: the distances that are not that. */
+function wrongPairs(holes: readonly Through[], apart: number): readonly number[] {
+  const left = [...holes].sort((a, b) => a.mouth[0] - b.mouth[0] || a.mouth[2] - b.mouth[2]);
+  const wrong: number[] = [];
+  while (left.length > 1) {
+    const one = left.shift()!;
+    const far = left.map((h) => Math.hypot(...one.mouth.map((x, k) => x - h.mouth[k]!)));
+    const best = far.reduce((b, d, i) => (Math.abs(d - apart) < Math.abs(far[b]! - apart) ? i : b), 0);
+    left.splice(best, 1);
+    if (Math.abs(far[best]! - apart) > OFF) wrong.push(far[best]!);
+  }
+  return wrong;
 }
 
 function throughIn(member: Member): readonly Through[] {

@@ -69,7 +69,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(holeFaults(piece)).toEqual([]);
       expect(pegFaults(piece)).toEqual([]);
       expect(rowFaults(job, piece)).toEqual([]);
-      expect(handleFaults(piece)).toEqual([]);
+      expect(handleFaults(job, piece)).toEqual([]);
       expect(lidFaults(piece)).toEqual([]);
       expect(gluedPanelFaults(piece)).toEqual([]);
       expect(pinFaults(piece)).toEqual([]);

@@ -198,6 +198,8 @@ const ROWS: readonly Row[] = [
   { feature: 'a hinged lid over a fixed front', in: (_, piece) => piece.lids.length > 0 },
   { feature: 'bought pulls', in: has('pull') },
   { feature: 'shop-made handles', in: has('handle') },
+  { feature: 'two bought pulls on a front', in: has('pull', (p) => (p.count ?? 1) > 1) },
+  { feature: 'two shop-made handles on a front', in: has('handle', (h) => (h.count ?? 1) > 1) },
   { feature: 'vents of slots', in: has('vent', (v) => v.form === 'slots') },
   { feature: 'vents of holes', in: has('vent', (v) => v.form === 'holes') },
   { feature: 'inset doors', in: has('door', (d) => d.hang === 'inset') },

@@ -16,6 +16,14 @@ export function handleWishes(
     fromBelow: optional(text(80, 100)),
     bought: fc.boolean(),
     lay: optional(fc.constantFrom('across', 'up')),
+    several: fc.option(
+      fc.record({
+        how: fc.constantFrom('shares', 'apart', 'sides'),
+        apart: text(165, 190),
+        side: text(85, 100),
+      }),
+      { nil: undefined, freq: 2 },
+    ),
   });
   return fc.option(wish, { nil: undefined, freq: 3 });
 }
@@ -31,16 +39,45 @@ export function handleRecords(wish: HandleWish | undefined, list: readonly Field
   if (list.some((r) => r.kind === 'holes' && r.parent === parent.id)) return [];
   // Every other time bought ones.
   if (wish.bought === true && parent.kind !== 'sliding-doors')
-    return [{ id: 'pull', kind: 'pull', parent: parent.id }];
+    return [{ id: 'pull', kind: 'pull', parent: parent.id, ...inRow(wish.several as Several, parent) }];
   const own = { id: 'handle', kind: 'handle', parent: parent.id, strip: 'foot' };
-  if (parent.kind === 'drawers') return [{ ...own, ...(wish.length ? { length: wish.length } : {}) }];
+  const row = inRow(wish.several as Several, parent);
+  if (parent.kind === 'drawers') return [{ ...own, ...row, ...(wish.length ? { length: wish.length } : {}) }];
+  const { length, lay, fromEdge, fromBelow } = wish;
+  // On a flap the edge that opens is the lower or the upper one.
+  if (isFlap(parent))
+    return [
+      {
+        ...own,
+        ...row,
+        ...withoutAbsent({
+          length,
+          [fromBelow && !row ? 'fromBelow' : 'fromEdge']: fromBelow && !row ? fromBelow : fromEdge,
+        }),
+      },
+    ];
   // Lying across, a handle needs to be further in.
-  const { lay, fromEdge, bought: _, ...more } = wish;
   return [
     {
       ...own,
-      ...withoutAbsent(more),
+      ...withoutAbsent({ length }),
+      ...(row ?? withoutAbsent({ fromBelow })),
       ...(lay === 'across' ? { lay, fromEdge: '90 mm' } : withoutAbsent({ fromEdge })),
     },
   ];
+}
+
+type Several = { readonly how: string; readonly apart: string; readonly side: string } | undefined;
+
+/** Two in a row: along the edge of a door that opens, or across. */
+function inRow(several: Several, parent: Field): Field | undefined {
+  if (!several) return undefined;
+  const across = parent.kind === 'drawers' || isFlap(parent);
+  const [low, high] = across ? ['fromLeft', 'fromRight'] : ['fromBelow', 'fromAbove'];
+  if (several.how === 'apart') return { count: 2, apart: several.apart };
+  return { count: 2, ...(several.how === 'sides' ? { [low!]: several.side, [high!]: several.side } : {}) };
+}
+
+function isFlap({ kind, hand }: Field): boolean {
+  return kind === 'door' && (hand === 'above' || hand === 'below');
 }

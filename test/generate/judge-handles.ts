@@ -1,4 +1,6 @@
+import type { JobDocument } from '../../src/job/index.ts';
 import type { SetOut } from '../../src/setting-out/index.ts';
+import { rowOfHandlesFaults } from './judge-handle-rows.ts';
 import { boxOf } from './judge-set-out.ts';
 
 // A judge of handles: its own arithmetic, in ticks of 1/3200 mm.
@@ -6,8 +8,8 @@ import { boxOf } from './judge-set-out.ts';
 const MM = 3200;
 
 /** Everything that is wrong with the handles of a set-out piece: off their doors, or hardly held. */
-export function handleFaults(setOut: SetOut): string[] {
-  return [...pullFaults(setOut), ...madeFaults(setOut)];
+export function handleFaults(job: JobDocument, setOut: SetOut): string[] {
+  return [...pullFaults(setOut), ...madeFaults(setOut), ...rowOfHandlesFaults(job, setOut)];
 }
 
 /** Screws of bought pulls that hold in their threads, through holes as far apart as the pull's. */
@@ -26,10 +28,13 @@ function pullFaults(setOut: SetOut): string[] {
       const at = board.features.flatMap((f) =>
         f.kind === 'hole' && f.id.startsWith(`${board.id}#${pull.record}:`) ? [f.at.map(t)] : [],
       );
-      if (at.length !== pull.count) faults.push(`has ${at.length} holes in ${board.id}`);
-      const [a, b] = at;
-      if (a && b && pull.holes && Math.abs(Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!) - t(pull.holes)) > 2)
-        faults.push('has holes that are not as far apart as its own');
+      const alike = setOut.pulls.filter((p) => p.record === pull.record && p.part === pull.part);
+      if (at.length !== pull.count * alike.length) faults.push(`has ${at.length} holes in ${board.id}`);
+      for (let i = 0; pull.holes && i + 1 < at.length; i += 2) {
+        const [a, b] = [at[i]!, at[i + 1]!];
+        if (Math.abs(Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!) - t(pull.holes)) > 2)
+          faults.push('has holes that are not as far apart as its own');
+      }
     }
     return faults.map((what) => `${pull.record} on ${pull.part} ${what}`);
   });

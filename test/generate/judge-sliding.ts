@@ -147,8 +147,16 @@ function handlesLetPass(setOut: SetOut, set: SlidingSet): string[] {
     .map((leaf) => {
       const mates = setOut.joints
         .filter((j) => j.duty === 'handle' && j.part === leaf.part)
-        .map((j) => j.mate);
-      return { ...leaf, box: box(setOut, leaf.part), handle: mates[0] ? box(setOut, mates[0]) : undefined };
+        .map((j) => box(setOut, j.mate));
+      // All that stands out of a door, from the first handle to the last.
+      const handle =
+        mates.length === 0
+          ? undefined
+          : {
+              min: [0, 1].map((k) => Math.min(...mates.map((b) => b.min[k]!))),
+              max: [Math.max(...mates.map((b) => b.max[0]!))],
+            };
+      return { ...leaf, box: box(setOut, leaf.part), handle };
     })
     .sort((a, b) => a.order - b.order);
   const [left, right] = [box(setOut, set.left).max[0], box(setOut, set.right).min[0]];
@@ -174,10 +182,10 @@ function handlesLetPass(setOut: SetOut, set: SlidingSet): string[] {
         // Only what comes into the way of the door before it counts.
         if (!behind?.handle) continue;
         const front = behind === before ? door : before;
-        if (behind.handle.min[1] >= front.box.max[1]) continue;
+        if (behind.handle.min[1]! >= front.box.max[1]) continue;
         const [from, to] = [
-          behind.handle.min[0] - behind.box.min[0],
-          behind.handle.max[0] - behind.box.min[0],
+          behind.handle.min[0]! - behind.box.min[0],
+          behind.handle.max[0]! - behind.box.min[0],
         ];
         at = Math.max(at, places[k]! + (behind === before ? to : wide - from));
       }

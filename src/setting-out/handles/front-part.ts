@@ -1,9 +1,9 @@
 import type { RecordOf } from '../../job/index.ts';
-import { HANDLES, SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { outerBox } from '../edging/outer-box.ts';
-import { fromEdge, sizeAcross } from './from-edge.ts';
+import { ordinal } from '../spaces/openings.ts';
+import { placesOn, rowOn } from './places-on-front.ts';
 
 /** Something that is opened by hand: a door or a drawer front, and the edge that opens, where it has one. */
 export interface FrontPart {
@@ -11,6 +11,8 @@ export interface FrontPart {
   readonly opens?: 'left' | 'right' | 'upper' | 'lower';
   /** How far it laps those beside it, where it slides. */
   readonly overlap?: Traced;
+  /** Set on the right one of a pair of doors. */
+  readonly mirrored?: boolean;
 }
 
 /** The edge that opens, away from the hinges. */
@@ -32,44 +34,36 @@ export function frontParts(draft: Draft, record: OnFront): readonly FrontPart[] 
     if (faces.has(part.id)) return [{ part }];
     const opens = leaves.get(part.id);
     const slides = sliding.get(part.id);
-    return opens ? [{ part, opens }] : slides ? [{ part, ...slides }] : [];
+    const mirrored = part.role === 'right-door';
+    return opens ? [{ part, opens, mirrored }] : slides ? [{ part, ...slides }] : [];
   });
 }
 
-/** Which way it runs: as asked, else upward on a door, and across on a drawer or on what opens upward or downward. */
-export function layOn(record: OnFront, { opens }: FrontPart): 'across' | 'up' {
-  return record.lay ?? (opens === 'left' || opens === 'right' ? 'up' : 'across');
+/** The middles of the handles or pulls on a front, from left to right and upward, as they are marked; rows in their order. */
+export function middlesOn(
+  draft: Draft,
+  record: OnFront,
+  front: FrontPart,
+): readonly (readonly [x: Traced, z: Traced])[] {
+  const l = draft.ledger;
+  const { min, max } = outerBox(draft, front.part);
+  const along = (way: 'across' | 'up') => {
+    const k = way === 'across' ? 0 : 2;
+    const whole = l.less(way === 'up' ? 'its height' : 'its width', max[k], min[k]);
+    return placesOn(draft, record, front, way, whole).map(({ from, off }) =>
+      from === 'low'
+        ? l.sum('middle of the handle', min[k], off)
+        : l.less('middle of the handle', max[k], off),
+    );
+  };
+  const [xs, zs] = [along('across'), along('up')];
+  return xs.flatMap((x) => zs.map((z) => [x, z] as const));
 }
 
-/** The middle of a handle or a pull on its front, from left to right and upward, as it is marked. */
-export function middleOn(draft: Draft, record: OnFront, front: FrontPart): readonly [x: Traced, z: Traced] {
-  const l = draft.ledger;
-  const { part, opens } = front;
-  const { min, max } = outerBox(draft, part);
-  const step = l.row(SETTING_OUT.setStep);
-  const marked = (t: Traced) => l.round('as it is marked', t, step, 'nearest');
-  const half = (t: Traced, why: string) => marked(l.ratio(why, t, SETTING_OUT.half));
-  const aside =
-    record.kind === 'handle'
-      ? fromEdge(draft, record, sizeAcross(draft, record, layOn(record, front)), front.overlap)
-      : record.fromEdge === undefined
-        ? l.row(HANDLES.fromEdge)
-        : draft.field(record, 'fromEdge');
-  const x =
-    opens !== 'left' && opens !== 'right'
-      ? l.sum('half way across', min[0], half(l.less('its width', max[0], min[0]), 'half its width'))
-      : opens === 'left'
-        ? l.sum('middle of the handle', min[0], aside)
-        : l.less('middle of the handle', max[0], aside);
-  const z =
-    record.fromBelow !== undefined
-      ? l.sum('middle of the handle', min[2], draft.field(record, 'fromBelow'))
-      : record.fromAbove !== undefined
-        ? l.less('middle of the handle', max[2], draft.field(record, 'fromAbove'))
-        : opens === 'lower'
-          ? l.sum('middle of the handle', min[2], aside)
-          : opens === 'upper'
-            ? l.less('middle of the handle', max[2], aside)
-            : l.sum('half way up', min[2], half(l.less('its height', max[2], min[2]), 'half its height'));
-  return [x, z];
+/** What tells one of several on a front from the others: `left`, `upper`, `second`; nothing where it is alone. */
+export function whichOf(record: OnFront, front: FrontPart, i: number): string {
+  const count = record.count ?? 1;
+  if (count === 1) return '';
+  if (count > 2) return `${ordinal(i + 1)} `;
+  return `${(rowOn(record, front) === 'across' ? ['left', 'right'] : ['lower', 'upper'])[i]} `;
 }

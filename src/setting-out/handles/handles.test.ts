@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { cupboard } from '../../../test/doors/door-job.ts';
 import { handleFaults } from '../../../test/generate/judge-handles.ts';
 import { boxOf } from '../../../test/generate/judge-set-out.ts';
+import type { JobDocument } from '../../job/index.ts';
 import { type SetOut, setOut } from '../index.ts';
 
 const HANDLE_STRIP = {
@@ -14,20 +15,22 @@ const HANDLE_STRIP = {
   stock: [{ id: 'oak-length', length: '1000 mm', price: 6 }],
 };
 
-function withHandles(
+function jobWithHandles(
   handle: Record<string, unknown> = {},
   lengths: Readonly<Record<string, string>> = {},
   more: readonly Record<string, unknown>[] = [],
-): SetOut {
-  return setOut(
-    cupboard({}, (job) => {
-      for (const [id, length] of Object.entries({ 'flat-4x30': '30 mm', 'flat-4x35': '35 mm', ...lengths }))
-        job.shop.rack.screws.push({ id, kind: 'countersunk', length, diameter: '4 mm', head: '8 mm' });
-      job.shop.rack.lots.push(HANDLE_STRIP);
-      job.design.records.push(...more);
-      job.design.records.push({ id: 'grip', kind: 'handle', parent: 'bag-doors', strip: 'oak', ...handle });
-    }),
-  );
+): JobDocument {
+  return cupboard({}, (job) => {
+    for (const [id, length] of Object.entries({ 'flat-4x30': '30 mm', 'flat-4x35': '35 mm', ...lengths }))
+      job.shop.rack.screws.push({ id, kind: 'countersunk', length, diameter: '4 mm', head: '8 mm' });
+    job.shop.rack.lots.push(HANDLE_STRIP);
+    job.design.records.push(...more);
+    job.design.records.push({ id: 'grip', kind: 'handle', parent: 'bag-doors', strip: 'oak', ...handle });
+  });
+}
+
+function withHandles(...wishes: Parameters<typeof jobWithHandles>): SetOut {
+  return setOut(jobWithHandles(...wishes));
 }
 
 const mm = (piece: SetOut, t: Parameters<SetOut['ledger']['ticks']>[0]) => piece.ledger.ticks(t) / 3200;
@@ -38,7 +41,7 @@ describe('shop-made handles', () => {
 
   test('one for each door of a pair, mirrored: 40 mm from the edges that open', () => {
     expect(piece.snags).toEqual([]);
-    expect(handleFaults(piece)).toEqual([]);
+    expect(handleFaults(jobWithHandles(), piece)).toEqual([]);
     const [left, right] = piece.parts.filter((p) => p.record === 'bag-doors').map((p) => boxOf(piece, p));
     const [one, other] = handles.map((p) => boxOf(piece, p));
     const middle = (b: typeof one) => (b!.min[0] + b!.max[0]) / 2 / 3200;

@@ -8,7 +8,10 @@ import { contactBox, inPart } from '../joints/contact.ts';
 import { type ChosenScrew, connectingScrew } from '../joints/screw-choice.ts';
 import { clearanceHole, edgePilot } from '../joints/screw-holes.ts';
 import { type Axis, axisOf } from '../place.ts';
-import { type FrontPart, frontParts, layOn, middleOn } from './front-part.ts';
+import { sizeAcross } from './from-edge.ts';
+import { type FrontPart, frontParts, middlesOn, whichOf } from './front-part.ts';
+import { layOn, rowOn } from './places-on-front.ts';
+import { markFromMiddle, standApart } from './several-on-front.ts';
 
 type HandleRecord = RecordOf<'handle'>;
 
@@ -16,18 +19,41 @@ type HandleRecord = RecordOf<'handle'>;
 export function shopMadeHandles(draft: Draft, bores: Bores, frame: CaseFrame): void {
   for (const record of draft.tree.all('handle')) {
     if (draft.tree.caseOf(record.id) !== frame.box) continue;
-    for (const [i, front] of frontParts(draft, record).entries())
-      makeHandle(draft, bores, record, front, i + 1);
+    const fronts = frontParts(draft, record);
+    for (const [i, front] of fronts.entries()) {
+      // The way that the row runs, a handle lying along it is as long as it is.
+      const lay = layOn(record, front);
+      const size = sizeAcross(draft, record, rowOn(record, front) === lay ? 'across' : 'up');
+      const middles = middlesOn(draft, record, front);
+      if (!standApart(draft, record, front, middles, size)) continue;
+      const before = front.part.features.length;
+      middles.forEach((middle, j) => {
+        makeHandle(draft, bores, record, front, { n: i * middles.length + j + 1, j, middle });
+      });
+      markFromMiddle(draft, record, front, front.part, before);
+    }
   }
 }
 
-function makeHandle(draft: Draft, bores: Bores, record: HandleRecord, front: FrontPart, n: number): void {
+/** One of the handles of a front: its number among all of the record, that on its front, and its middle. */
+interface One {
+  readonly n: number;
+  readonly j: number;
+  readonly middle: readonly [x: Traced, z: Traced];
+}
+
+function makeHandle(
+  draft: Draft,
+  bores: Bores,
+  record: HandleRecord,
+  front: FrontPart,
+  { n, j, middle: [x, z] }: One,
+): void {
   const l = draft.ledger;
   const lot = draft.lot(record.strip);
   const [thick, wide] = [draft.thickness(lot), draft.typed(`shop/rack/lots/${lot.id}/width`, lot.width!)];
   const long = record.length === undefined ? l.row(HANDLES.long) : draft.field(record, 'length');
   const up = layOn(record, front) === 'up';
-  const [x, z] = middleOn(draft, record, front);
   const half = (t: Traced) => l.ratio('half of it', t, SETTING_OUT.half);
   const at: Triple = [
     l.less('left side of the handle', x, half(up ? wide : long)),
@@ -37,7 +63,7 @@ function makeHandle(draft: Draft, bores: Bores, record: HandleRecord, front: Fro
   const part = draft.panel({
     record: record.id,
     role: `handle:${n}`,
-    name: `handle of the ${front.part.name}`,
+    name: `${whichOf(record, front, j)}handle of the ${front.part.name}`,
     family: 'handle',
     lot,
     at,
@@ -106,7 +132,10 @@ function isOnFront(draft: Draft, record: HandleRecord, part: DraftPart, front: D
   );
   if (inside) return true;
   draft.stop('handles.off-front', record, 'length', `The ${part.name} comes to its edge, or beyond.`, {
-    says: 'Make it shorter, or place it further in.',
+    says:
+      (record.count ?? 1) > 1
+        ? 'Make it shorter, place it further in, or have fewer.'
+        : 'Make it shorter, or place it further in.',
   });
   return false;
 }

@@ -3,7 +3,9 @@ import { HANDLES, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Draft, DraftPart } from '../draft.ts';
-import { type FrontPart, frontParts, layOn, middleOn } from '../handles/front-part.ts';
+import { type FrontPart, frontParts, middlesOn, whichOf } from '../handles/front-part.ts';
+import { layOn, rowOn } from '../handles/places-on-front.ts';
+import { markFromMiddle, standApart } from '../handles/several-on-front.ts';
 import { bitNear } from '../joints/bit-choice.ts';
 import type { Bore, Bores } from '../joints/bores.ts';
 import { inPart, sideLooking } from '../joints/contact.ts';
@@ -15,8 +17,25 @@ export function boughtPulls(draft: Draft, bores: Bores, frame: CaseFrame): void 
   for (const record of draft.tree.all('pull')) {
     if (draft.tree.caseOf(record.id) !== frame.box) continue;
     const pull = pullFor(draft, record);
-    if (pull) for (const front of frontParts(draft, record)) fixPull(draft, bores, record, pull, front);
+    if (pull) for (const front of frontParts(draft, record)) pullsOn(draft, bores, record, pull, front);
   }
+}
+
+/** All pulls of one front. */
+function pullsOn(draft: Draft, bores: Bores, record: RecordOf<'pull'>, pull: Pull, front: FrontPart): void {
+  const { part } = front;
+  const middles = middlesOn(draft, record, front);
+  // A bar that lies across its row is as wide there as nobody measured; a knob is as wide as it is long.
+  const along = pull.holes === undefined || layOn(record, front) === rowOn(record, front);
+  const size = along ? draft.typed(`shop/rack/pulls/${pull.id}/length`, pull.length) : draft.nothing;
+  if (!standApart(draft, record, front, middles, size)) return;
+  const box = draft.drawers.find((d) => d.parts.face === part.id)?.parts.front;
+  const boards = [part, ...(box === undefined ? [] : [draft.part(box)])];
+  const before = boards.map((b) => b.features.length);
+  middles.forEach((middle, j) => {
+    fixPull(draft, bores, record, pull, front, { j, middle });
+  });
+  for (const [i, board] of boards.entries()) markFromMiddle(draft, record, front, board, before[i]!);
 }
 
 function pullFor(draft: Draft, record: RecordOf<'pull'>): Pull | undefined {
@@ -29,14 +48,21 @@ function pullFor(draft: Draft, record: RecordOf<'pull'>): Pull | undefined {
   return pull;
 }
 
-function fixPull(draft: Draft, bores: Bores, record: RecordOf<'pull'>, pull: Pull, front: FrontPart): void {
+function fixPull(
+  draft: Draft,
+  bores: Bores,
+  record: RecordOf<'pull'>,
+  pull: Pull,
+  front: FrontPart,
+  { j, middle: [x, z] }: { readonly j: number; readonly middle: Place },
+): void {
   const l = draft.ledger;
   const { part } = front;
   const size = (field: 'holes' | 'thread' | 'deep' | 'length') =>
     draft.typed(`shop/rack/pulls/${pull.id}/${field}`, pull[field]!);
   const up = layOn(record, front) === 'up';
-  const [x, z] = middleOn(draft, record, front);
-  if (!isOnFront(draft, record, part, [x, z], size('length'), up)) return;
+  const name = `${whichOf(record, front, j)}pull on the ${part.name}`;
+  if (!isOnFront(draft, record, part, { name, middle: [x, z], length: size('length'), up })) return;
   const behind = boxBehind(draft, part, [x, z]);
   const wood = behind
     ? l.sum('both boards together', part.thickness, behind.thickness)
@@ -63,14 +89,15 @@ function fixPull(draft: Draft, bores: Bores, record: RecordOf<'pull'>, pull: Pul
       ? [middle]
       : [l.less('first hole of the pull', middle, half), l.sum('second hole of the pull', middle, half)];
   const places = along.map((at) => (up ? ([x, at] as const) : ([at, z] as const)));
+  if (behind && !betweenSides(draft, record, part, name, places, screw)) return;
   const bored = places.map((place) => boreOf(draft, part, behind, place, screw));
   if (bored.some((b) => bores.meets(b))) {
     draft.stop(
       'pulls.no-place',
       record,
-      up ? 'fromBelow' : 'fromEdge',
-      `The screws of the pull on the ${part.name} would meet others.`,
-      { says: 'Place it elsewhere, by “fromBelow”, “fromAbove” or “fromEdge”.' },
+      placeField(record, up),
+      `The screws of the ${name} would meet others.`,
+      { says: 'Place it elsewhere: further from the edge, higher or lower.' },
     );
     return;
   }
@@ -87,17 +114,11 @@ function fixPull(draft: Draft, bores: Bores, record: RecordOf<'pull'>, pull: Pul
     l.sum('wider, so that the front can be set', through, l.row(HANDLES.wider)),
   );
   places.forEach((place, i) => {
+    const n = j * places.length + i + 1;
     bores.add(bored[i]!);
-    hole(draft, part, place, through, `${part.id}#${record.id}:${i + 1}`, 'for its pull');
+    hole(draft, part, place, through, `${part.id}#${record.id}:${n}`, 'for its pull');
     if (behind)
-      hole(
-        draft,
-        behind,
-        place,
-        wider,
-        `${behind.id}#${record.id}:${i + 1}`,
-        `for the pull of the ${part.name}`,
-      );
+      hole(draft, behind, place, wider, `${behind.id}#${record.id}:${n}`, `for the pull of the ${part.name}`);
   });
   draft.pulls.push({
     record: record.id,
@@ -116,13 +137,25 @@ function fixPull(draft: Draft, bores: Bores, record: RecordOf<'pull'>, pull: Pul
 
 type Place = readonly [x: Traced, z: Traced];
 
+/** A pull as it would lie on its front. */
+interface Pictured {
+  readonly name: string;
+  readonly middle: Place;
+  readonly length: Traced;
+  readonly up: boolean;
+}
+
+/** The field that a pull’s place is changed by. */
+function placeField(record: RecordOf<'pull'>, up: boolean): string {
+  if ((record.count ?? 1) > 1) return record.apart === undefined ? 'count' : 'apart';
+  return up ? 'fromBelow' : 'fromEdge';
+}
+
 function isOnFront(
   draft: Draft,
   record: RecordOf<'pull'>,
   part: DraftPart,
-  middle: Place,
-  length: Traced,
-  up: boolean,
+  { name, middle, length, up }: Pictured,
 ): boolean {
   const l = draft.ledger;
   const clear = l.ticks(l.row(HANDLES.beside));
@@ -135,8 +168,8 @@ function isOnFront(
     draft.stop(
       'handles.off-front',
       record,
-      up ? 'fromBelow' : 'fromEdge',
-      `The pull on the ${part.name} comes to its edge, or beyond.`,
+      placeField(record, up),
+      `The ${name} comes to its edge, or beyond.`,
       { says: 'Take a shorter one, or place it further in.' },
     );
   return fits;
@@ -150,6 +183,34 @@ function boxBehind(draft: Draft, part: DraftPart, [, z]: Place): DraftPart | und
   return box && l.ticks(z) > l.ticks(box.box.min[2]) && l.ticks(z) < l.ticks(box.box.max[2])
     ? box
     : undefined;
+}
+
+/** Whether screws come through a drawer's box between its sides, where a hand reaches them; a stop says where not. */
+function betweenSides(
+  draft: Draft,
+  record: RecordOf<'pull'>,
+  part: DraftPart,
+  name: string,
+  places: readonly Place[],
+  screw: MachineScrew,
+): boolean {
+  const l = draft.ledger;
+  const { left, right } = draft.drawers.find((d) => d.parts.face === part.id)!.parts;
+  const clear = l.ticks(screw.diameter) / 2 + l.ticks(l.row(HANDLES.beside));
+  const reached = places.every(
+    ([x]) =>
+      l.ticks(x) - clear >= l.ticks(draft.part(left).box.max[0]) &&
+      l.ticks(x) + clear <= l.ticks(draft.part(right).box.min[0]),
+  );
+  if (!reached)
+    draft.stop(
+      'pulls.no-place',
+      record,
+      placeField(record, false),
+      `A screw of the ${name} would come through beside its box or into a side of it.`,
+      { says: 'Place the pull further in.' },
+    );
+  return reached;
 }
 
 function boreOf(

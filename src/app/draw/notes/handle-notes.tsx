@@ -1,7 +1,7 @@
 import type { RecordOf } from '../../../job/index.ts';
 import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
-import { LengthField } from '../../fields/text-field.tsx';
+import { LengthField, NumberField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { removeEdit } from '../design-edits.ts';
 import { Note } from './note.tsx';
@@ -11,14 +11,15 @@ export function HandlesNote({ handles }: { handles: readonly RecordOf<'handle'>[
   const job = useApp((s) => s.history.job);
   return (
     <Note title="Handles">
-      {handles.map(({ id, parent }) => {
+      {handles.map((record) => {
+        const { id, parent } = record;
         const at = `design/records/${id}`;
         return (
           <p key={id}>
             <strong>{id}</strong>, on {parent}, of{' '}
             <LotField path={`${at}/strip`} label={`Strip of ${id}`} form="strip" end="," />{' '}
             <LengthField path={`${at}/length`} label={`Length of ${id}`} empty="a hand" /> long, running{' '}
-            <WhereItStands id={id} />{' '}
+            <WhereTheyStand record={record} />{' '}
             <EditButton edit={() => removeEdit(job, id)} quiet>
               Take away
             </EditButton>
@@ -35,7 +36,8 @@ export function PullsNote({ pulls }: { pulls: readonly RecordOf<'pull'>[] }) {
   const rack = job.shop.rack.pulls ?? [];
   return (
     <Note title="Pulls">
-      {pulls.map(({ id, parent }) => {
+      {pulls.map((record) => {
+        const { id, parent } = record;
         const at = `design/records/${id}`;
         return (
           <p key={id}>
@@ -49,7 +51,7 @@ export function PullsNote({ pulls }: { pulls: readonly RecordOf<'pull'>[] }) {
               ]}
               end=","
             />{' '}
-            running <WhereItStands id={id} />{' '}
+            running <WhereTheyStand record={record} />{' '}
             <EditButton edit={() => removeEdit(job, id)} quiet>
               Take away
             </EditButton>
@@ -60,8 +62,8 @@ export function PullsNote({ pulls }: { pulls: readonly RecordOf<'pull'>[] }) {
   );
 }
 
-/** Which way a handle runs, and how far its middle is from the edges. */
-function WhereItStands({ id }: { id: string }) {
+/** How many handles stand on a front, which way they run, and how far their middles are from its edges. */
+function WhereTheyStand({ record: { id, count = 1 } }: { record: RecordOf<'handle' | 'pull'> }) {
   const at = `design/records/${id}`;
   return (
     <>
@@ -75,10 +77,40 @@ function WhereItStands({ id }: { id: string }) {
         ]}
         end=","
       />{' '}
+      <NumberField path={`${at}/count`} label={`How many on each front, ${id}`} empty="1" /> on each front,{' '}
+      {count > 1 && (
+        <>
+          in a row{' '}
+          <ChoiceField
+            path={`${at}/row`}
+            label={`Way that the row of ${id} runs`}
+            choices={[
+              ['', 'as usual'],
+              ['across', 'from left to right'],
+              ['up', 'upward'],
+            ]}
+            end=","
+          />{' '}
+          <LengthField path={`${at}/apart`} label={`Distance between two of ${id}`} empty="equally" /> apart,
+          places measured{' '}
+          <ChoiceField
+            path={`${at}/measured`}
+            label={`What places of ${id} are measured to`}
+            choices={[
+              ['', 'to the nearest one'],
+              ['middle', 'to the row’s middle'],
+            ]}
+            end=","
+          />{' '}
+        </>
+      )}
       its middle <LengthField path={`${at}/fromEdge`} label={`From the edge to ${id}`} empty="as usual" />{' '}
       from the edge that opens,{' '}
-      <LengthField path={`${at}/fromBelow`} label={`From below to ${id}`} empty="half way" /> from below,{' '}
-      <LengthField path={`${at}/fromAbove`} label={`From above to ${id}`} empty="half way" /> from above.
+      <LengthField path={`${at}/fromLeft`} label={`From the left to ${id}`} empty="half way" /> from the left,{' '}
+      <LengthField path={`${at}/fromRight`} label={`From the right to ${id}`} empty="half way" /> from the
+      right, <LengthField path={`${at}/fromBelow`} label={`From below to ${id}`} empty="half way" /> from
+      below, <LengthField path={`${at}/fromAbove`} label={`From above to ${id}`} empty="half way" /> from
+      above.
     </>
   );
 }
