@@ -40,7 +40,8 @@ export type LedgerOperation = (typeof OPERATIONS)[number];
 type Leaf = 'document' | 'measured' | 'row';
 
 const PLACE = Object.fromEntries(OPERATIONS.map((o, i) => [o, i])) as Record<LedgerOperation, number>;
-const NONE: readonly never[] = [];
+/** Where the empty word stands among the words of `data()`. */
+const NO_WORD = 0;
 
 const ROUNDINGS: readonly Rounding[] = ['down', 'up', 'nearest'];
 
@@ -79,12 +80,17 @@ export class Ledger {
   private operation = new Uint8Array(4096);
   // Told apart only in `data()`: to look each sentence up as it comes would cost more than all the sums.
   private readonly reason: string[] = [];
-  /** A row's note is only put together when somebody reads it: most are proportions, asked for again and again. */
-  private readonly note: (string | RatioRow)[] = [];
+  /**
+   * Notes, by entry: seven in eight have none. A row's note is only put together when somebody reads it: most are
+   * proportions, asked for again and again.
+   */
+  private readonly note = new Map<number, string | RatioRow>();
   /** Where the operands of each entry start in the pool, and where the next one's will. */
   private start = new Int32Array(4097);
   private pool = new Float64Array(16384);
   private count = 0;
+  /** Where the next operand or number of the entry under way goes. */
+  private next = 0;
   private readonly leaves: Readonly<Record<Leaf, Map<string, Traced>>> = {
     document: new Map(),
     measured: new Map(),
@@ -121,36 +127,35 @@ export class Ledger {
   /** a + b + ... */
   sum(reason: string, ...terms: readonly Traced[]): Traced {
     let v = 0;
-    let at = this.begin(terms.length, 0);
-    for (let i = 0; i < terms.length; i++) {
-      v += this.ticks(terms[i]!);
-      this.pool[at++] = terms[i]!;
-    }
-    return this.end('sum', reason, v, at);
+    this.begin(terms.length, 0);
+    for (let i = 0; i < terms.length; i++) v += this.operand(terms[i]!);
+    return this.end('sum', reason, v);
   }
 
   /** a - b - c ... */
   less(reason: string, from: Traced, ...taken: readonly Traced[]): Traced {
-    let v: number = this.ticks(from);
-    let at = this.begin(taken.length + 1, 0);
-    this.pool[at++] = from;
-    for (let i = 0; i < taken.length; i++) {
-      v -= this.ticks(taken[i]!);
-      this.pool[at++] = taken[i]!;
-    }
-    return this.end('less', reason, v, at);
+    this.begin(taken.length + 1, 0);
+    let v: number = this.operand(from);
+    for (let i = 0; i < taken.length; i++) v -= this.operand(taken[i]!);
+    return this.end('less', reason, v);
   }
 
   /** a taken `count` times; the count is a whole number of things, never a measure. */
   times(reason: string, a: Traced, count: number): Traced {
-    return this.push('times', reason, this.ticks(a) * count, [a], [count]);
+    this.begin(1, 1);
+    const v = this.operand(a) * count;
+    this.number(count);
+    return this.end('times', reason, v);
   }
 
   /** A proportion of `a` from a sourced table, to the nearest tick. */
   ratio(reason: string, a: Traced, row: RatioRow): Traced {
     const [over, under] = row.of;
-    const v = roundHalfAway((this.ticks(a) * over) / under);
-    return this.push('ratio', reason, v, [a], [over, under], row);
+    this.begin(1, 2);
+    const v = roundHalfAway((this.operand(a) * over) / under);
+    this.number(over);
+    this.number(under);
+    return this.end('ratio', reason, v, row);
   }
 
   /**
@@ -158,9 +163,13 @@ export class Ledger {
    * tells where.
    */
   fraction(reason: string, a: Traced, over: number, under: number, how: Rounding, stands: string): Traced {
-    const q = (this.ticks(a) * over) / under;
+    this.begin(1, 3);
+    const q = (this.operand(a) * over) / under;
     const v = how === 'down' ? Math.floor(q) : how === 'up' ? Math.ceil(q) : roundHalfAway(q);
-    return this.push('fraction', reason, v, [a], [over, under, ROUNDINGS.indexOf(how)], stands);
+    this.number(over);
+    this.number(under);
+    this.number(ROUNDINGS.indexOf(how));
+    return this.end('fraction', reason, v, stands);
   }
 
   /**
@@ -168,24 +177,35 @@ export class Ledger {
    * rounding each boundary down, so the shares always sum to the total and equal ones differ by a tick at most.
    */
   share(reason: string, total: Traced, weights: readonly number[], index: number): Traced {
-    const v = shareOf(this.ticks(total), weights, index);
-    return this.push('share', reason, v, [total], [index, ...weights]);
+    this.begin(1, 1 + weights.length);
+    const v = shareOf(this.operand(total), weights, index);
+    this.number(index);
+    for (const w of weights) this.number(w);
+    return this.end('share', reason, v);
   }
 
   /** The greatest of several lengths. */
   greatest(reason: string, ...of: readonly Traced[]): Traced {
-    return this.push('greatest', reason, Math.max(...of.map((t) => this.ticks(t))), of, NONE);
+    this.begin(of.length, 0);
+    let v = Number.NEGATIVE_INFINITY;
+    for (let i = 0; i < of.length; i++) v = Math.max(v, this.operand(of[i]!));
+    return this.end('greatest', reason, v);
   }
 
   /** The least of several lengths. */
   least(reason: string, ...of: readonly Traced[]): Traced {
-    return this.push('least', reason, Math.min(...of.map((t) => this.ticks(t))), of, NONE);
+    this.begin(of.length, 0);
+    let v = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < of.length; i++) v = Math.min(v, this.operand(of[i]!));
+    return this.end('least', reason, v);
   }
 
   /** `a` on the grid of what a tool can set; the step is itself traced, to the tool. */
   round(reason: string, a: Traced, step: Traced, how: Rounding): Traced {
-    const v = toStep(this.ticks(a), this.ticks(step), how);
-    return this.push('round', reason, v, [a, step], [ROUNDINGS.indexOf(how)]);
+    this.begin(2, 1);
+    const v = toStep(this.operand(a), this.operand(step), how);
+    this.number(ROUNDINGS.indexOf(how));
+    return this.end('round', reason, v);
   }
 
   /** One entry, for explaining. */
@@ -197,7 +217,7 @@ export class Ledger {
       operation: OPERATIONS[this.operation[t]!]!,
       value,
       reason: this.reason[t]!,
-      note: written(this.note[t]!),
+      note: written(this.note.get(t)),
       operands: [...this.pool.subarray(from + 1, from + 1 + count)] as Traced[],
       numbers: [...this.pool.subarray(from + 1 + count, this.start[t + 1]!)],
     };
@@ -213,12 +233,12 @@ export class Ledger {
       wordAt.set(w, words.length);
       return words.push(w) - 1;
     };
-    word('');
+    word(''); // NO_WORD
     const reason = new Int32Array(this.size);
     const note = new Int32Array(this.size);
     for (let i = 0; i < this.size; i++) {
       reason[i] = word(this.reason[i]!);
-      note[i] = word(written(this.note[i]!));
+      note[i] = word(written(this.note.get(i)));
     }
     return {
       value: this.value.slice(0, this.count),
@@ -242,7 +262,7 @@ export class Ledger {
     for (let i = 0; i < l.count; i++) {
       const id = data.words[data.reason[i]!]!;
       l.reason.push(id);
-      l.note.push(data.words[data.note[i]!]!);
+      if (data.note[i] !== NO_WORD) l.note.set(i, data.words[data.note[i]!]!);
       const kind = OPERATIONS[data.operation[i]!]!;
       if (isLeaf(kind)) l.leaves[kind].set(id, i as Traced);
     }
@@ -258,48 +278,43 @@ export class Ledger {
   }
 
   private leaf(kind: Leaf, id: string, value: Ticks, note: string): Traced {
-    const t = this.push(kind, id, value, NONE, NONE, note);
+    this.begin(0, 0);
+    const t = this.end(kind, id, value, note);
     this.leaves[kind].set(id, t);
     return t;
   }
 
-  private push(
-    kind: LedgerOperation,
-    reason: string,
-    value: number,
-    operands: readonly Traced[],
-    numbers: readonly number[],
-    note: string | RatioRow = '',
-  ): Traced {
-    let at = this.begin(operands.length, numbers.length);
-    for (let i = 0; i < operands.length; i++) this.pool[at++] = operands[i]!;
-    for (let i = 0; i < numbers.length; i++) this.pool[at++] = numbers[i]!;
-    return this.end(kind, reason, value, at, note);
-  }
+  // An entry goes straight into the pool, bit by bit: lists of its operands would be most of what setting-out leaves
+  // to be swept up.
 
-  /** Makes room for an entry with so many operands and whole numbers, and tells where in the pool they go. */
-  private begin(operands: number, numbers: number): number {
+  /** Begins an entry, with room for so many operands and whole numbers. */
+  private begin(operands: number, numbers: number): void {
     const at = this.start[this.count]!;
     this.makeRoom(at + 1 + operands + numbers);
     this.pool[at] = operands;
-    return at + 1;
+    this.next = at + 1;
   }
 
-  /** The entry whose operands and numbers end there. */
-  private end(
-    kind: LedgerOperation,
-    reason: string,
-    value: number,
-    at: number,
-    note: string | RatioRow = '',
-  ): Traced {
+  /** Adds an operand to the entry that was begun, and gives its length. */
+  private operand(t: Traced): Ticks {
+    this.pool[this.next++] = t;
+    return this.ticks(t);
+  }
+
+  /** Adds a whole number behind the operands. */
+  private number(n: number): void {
+    this.pool[this.next++] = n;
+  }
+
+  /** Ends the entry that was begun. */
+  private end(kind: LedgerOperation, reason: string, value: number, note?: string | RatioRow): Traced {
     const id = this.count;
     this.value[id] = ticks(value);
     this.operation[id] = PLACE[kind];
     this.reason.push(reason);
-    this.note.push(note);
+    if (note !== undefined) this.note.set(id, note);
     this.count = id + 1;
-    this.start[this.count] = at;
+    this.start[this.count] = this.next;
     return id as Traced;
   }
 
@@ -316,7 +331,8 @@ export class Ledger {
   }
 }
 
-function written(note: string | RatioRow): string {
+function written(note: string | RatioRow | undefined): string {
+  if (note === undefined) return '';
   return typeof note === 'string' ? note : `${note.id}: ${note.says} (${note.source})`;
 }
 
