@@ -32,9 +32,11 @@ export interface UncutPart {
   readonly width: Traced;
   readonly thickness: Traced;
   /** Sizes to cut to, before what is trimmed off once the part is glued on; equal to the finished ones if absent. */
-  readonly rough?: { readonly length: Traced; readonly width: Traced; readonly thickness: Traced };
+  readonly rough?:
+    | { readonly length: Traced; readonly width: Traced; readonly thickness: Traced }
+    | undefined;
   /** Set when it is cut to `rough` first, and to its opening once that can be measured. */
-  readonly cutLater?: true;
+  readonly cutLater?: true | undefined;
   /** Whether the grain must run along the length. */
   readonly grain: 'length' | 'free';
   readonly place: Place;
@@ -42,16 +44,18 @@ export interface UncutPart {
   /** Whether the part has a mirror twin, and which of the two it is. */
   readonly hand: 'left' | 'right' | 'none';
   /** Parts with one strip's id are cut from it in the order of their marks, so that the grain runs on from one to the next. */
-  readonly strip?: {
-    readonly id: string;
-    readonly follow: 'length' | 'width';
-    /** Its place in the strip, where that is not the order of the marks. */
-    readonly place?: number;
-    /** Marks of the parts that lie beside its ends in the strip; told where a part could be turned end for end. */
-    readonly beside?: { readonly start?: string; readonly end?: string };
-  };
+  readonly strip?:
+    | {
+        readonly id: string;
+        readonly follow: 'length' | 'width';
+        /** Its place in the strip, where that is not the order of the marks. */
+        readonly place?: number;
+        /** Marks of the parts that lie beside its ends in the strip; told where a part could be turned end for end. */
+        readonly beside?: { readonly start?: string; readonly end?: string };
+      }
+    | undefined;
   /** Set for a blank of two parts: whose edge its near one is, and whose its far one, and which way that looks in the piece. */
-  readonly joins?: readonly [near: JoinedEdge, far: JoinedEdge];
+  readonly joins?: readonly [near: JoinedEdge, far: JoinedEdge] | undefined;
   /** Set when the printed length must not exceed the drawn one: the part stands between two others. */
   readonly between: boolean;
 }
@@ -68,5 +72,5 @@ export interface Part extends UncutPart {
   /** Sizes to cut to, on the grid of what the saw can set, and so that nothing it must fit is printed too tight. */
   readonly cut: CutSize;
   /** Sizes that its opening asks for by the drawing, where it is cut to that later. */
-  readonly fitted?: CutSize;
+  readonly fitted?: CutSize | undefined;
 }

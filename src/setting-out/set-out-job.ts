@@ -150,14 +150,38 @@ function cutBlank(
 
 function inOrderOfMarks(parts: readonly DraftPart[], printed: PrintedSizes): readonly Part[] {
   return parts
-    .map((whole) => {
-      const { box: _, tongues: __, ...part } = whole;
-      const { cut, fitted } = printed.of(whole);
-      const made: Part = { cut, ...(fitted ? { fitted } : {}), ...part };
-      return { made, letter: made.mark.charCodeAt(0), number: Number(made.mark.slice(1)) };
-    })
-    .sort((a, b) => a.letter - b.letter || a.number - b.number)
+    .map((part) => ({ part, made: finished(part, printed.of(part)) }))
+    .sort((a, b) => a.part.mark.charCodeAt(0) - b.part.mark.charCodeAt(0) || a.part.nth - b.part.nth)
     .map(({ made }) => made);
+}
+
+/** A part as it leaves the room: with its printed sizes, and without what only serves the draft. */
+function finished(part: DraftPart, { cut, fitted }: Pick<Part, 'cut' | 'fitted'>): Part {
+  // Each field by name: to copy all but a few took longer than all sorting. The type asks for every one of them.
+  const made: { readonly [K in keyof Required<Part>]: Part[K] } = {
+    cut,
+    fitted,
+    id: part.id,
+    record: part.record,
+    role: part.role,
+    name: part.name,
+    mark: part.mark,
+    lot: part.lot,
+    form: part.form,
+    length: part.length,
+    width: part.width,
+    thickness: part.thickness,
+    rough: part.rough,
+    cutLater: part.cutLater,
+    grain: part.grain,
+    place: part.place,
+    features: part.features,
+    hand: part.hand,
+    between: part.between,
+    joins: part.joins,
+    strip: part.strip,
+  };
+  return made;
 }
 
 /** Says which parts would stand in the same place. */
