@@ -101,7 +101,7 @@ function backPanel(
               : endsOver(draft, frame, back, bounds.right, { axis: 0, start: left }),
             left,
           );
-    return draft.panel({ ...common, at: [left, front, foot], size: [width, thickness, height] });
+    return draft.panel({ at: [left, front, foot], size: [width, thickness, height], ...common });
   }
   const deep =
     back.fitting === 'groove'
@@ -113,7 +113,6 @@ function backPanel(
     deep.left,
   );
   return draft.panel({
-    ...common,
     at: [l.sum(`left edge of the back, clear of its ${back.fitting}`, left, clear), front, foot],
     size: [
       l.less(
@@ -126,6 +125,7 @@ function backPanel(
       height,
     ],
     between: true,
+    ...common,
   });
 }
 

@@ -91,7 +91,7 @@ export function partsOfCase(
     space: whole,
   };
   if (root) {
-    leaves.push(...divideSpace(draft, frame, clear, { ...whole, record: root }, partings, closed));
+    leaves.push(...divideSpace(draft, frame, clear, { record: root, ...whole }, partings, closed));
     for (const leaf of leaves) {
       fixedShelves(draft, frame, leaf, partings);
       trayDividers(draft, frame, leaf, partings);
@@ -129,20 +129,20 @@ export function joinParts(draft: Draft, bores: Bores, made: MadeCase, beyond: re
   joinLegs(draft, bores, made.legs);
   holeRows(draft, bores, frame, 'doors');
   const before = draft.joints.length;
-  if (made.front) joinFront(draft, bores, { ...made, beyond, rails: [] }, made.front.part);
+  if (made.front) joinFront(draft, bores, { beyond, rails: [], ...made }, made.front.part);
   joinCase(draft, bores, {
-    ...made,
     beyond,
     rails: railsBeforeBack(draft, frame, panels, made.stands),
+    ...made,
   });
-  joinFooting(draft, bores, { ...made, beyond }, made.stands);
+  joinFooting(draft, bores, { beyond, ...made }, made.stands);
   hangLid(draft, frame, top, made.back);
   const frames = top ? [base, top.strips] : [base];
   fitsOfCase(draft, {
-    ...made,
-    partings: [...made.partings, ...made.stands.between, ...(made.front ? [made.front] : [])],
     frames,
     joints: draft.joints.slice(before),
+    ...made,
+    partings: [...made.partings, ...made.stands.between, ...(made.front ? [made.front] : [])],
   });
   standOnLevellers(draft, bores, frame, panels.bottom);
   const loops = new ClearLoops(draft, made.closed);

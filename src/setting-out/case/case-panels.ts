@@ -61,12 +61,11 @@ export function ownSides(draft: Draft, frame: CaseFrame): Readonly<Partial<Recor
       ...(sides[hand].shared ? {} : { hand }),
     });
   };
-  return {
-    ...(sides.left.of === box ? { left: side('left', frame.left) } : {}),
-    ...(sides.right.of === box
-      ? { right: side('right', l.less('inner face of the right side', frame.right, board)) }
-      : {}),
-  };
+  const own: { left?: DraftPart; right?: DraftPart } = {};
+  if (sides.left.of === box) own.left = side('left', frame.left);
+  if (sides.right.of === box)
+    own.right = side('right', l.less('inner face of the right side', frame.right, board));
+  return own;
 }
 
 /** Where a side stands: on the floor or on the bottom, up to the lid or past it, and what of it goes into these. */
@@ -135,6 +134,8 @@ export function casePanels(
               : {}),
           }
         : {
+            tongues,
+            between: true,
             ...lengthened(
               draft,
               [insideLeft, frame.panelFront, z],
@@ -142,8 +143,6 @@ export function casePanels(
               0,
               tongues,
             ),
-            tongues,
-            between: true,
           }),
       length: '+x',
       width: '+y',

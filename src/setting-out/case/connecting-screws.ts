@@ -10,7 +10,7 @@ import { clearPlaces, type Row } from '../joints/move-aside.ts';
 import { type ChosenScrew, connectingScrew } from '../joints/screw-choice.ts';
 import { clearanceHole, edgePilot } from '../joints/screw-holes.ts';
 import { spaceScrews } from '../joints/screw-spacing.ts';
-import { axisOf, boxTicks, type Direction, opposite } from '../place.ts';
+import { axisOf, boxTicks, type Direction, oneAlong, opposite } from '../place.ts';
 import type { RoomToMove } from './free-top.ts';
 
 /** Two panels that lie face on face, screwed together through both. */
@@ -46,12 +46,12 @@ export function connectingScrews(draft: Draft, bores: Bores, spec: ConnectingSpe
     if (!screw || !places) continue;
     const id = `${way.part.id}>${way.mate.id}`;
     const fasteners = places.map((at, n) => drive(draft, way, screw, { id, at, n: n + 1 }));
-    draft.joints.push({ ...jointOf(draft, way), fasteners });
+    draft.joints.push({ fasteners, ...jointOf(draft, way) });
     return true;
   }
   if (spec.mayFail && screws.some((screw) => screw !== undefined)) return false;
   if (screws.some((screw) => screw !== undefined)) noPlace(draft, spec);
-  draft.joints.push({ ...jointOf(draft, spec), fasteners: [] });
+  draft.joints.push({ fasteners: [], ...jointOf(draft, spec) });
   return false;
 }
 
@@ -210,11 +210,9 @@ function isBehind(
   bore: Bore,
 ): boolean {
   const l = draft.ledger;
-  const { axis, sign } = axisOf(towards);
   const aside = Math.max(l.ticks(screw.head), wanted ? l.ticks(wanted.washerWidth) / 2 : 0);
   if (avoid.some((p) => touches(bore, boxTicks(l, p.box), aside))) return true;
-  const out: [number, number, number] = [0, 0, 0];
-  out[axis] = -sign;
+  const out = oneAlong(opposite(towards));
   return !driverRoom(draft, { head: bore.from, out, own: part }, avoid);
 }
 

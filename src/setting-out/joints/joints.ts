@@ -100,15 +100,14 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   if (isMitred(frame)) joinMitres(draft, bores, frame.box, panels);
   // What goes into dados first: screws of the others keep clear of these, on the far face of an upright as well.
   const inDados = ({ part }: Parting) => part.tongues.start !== undefined || part.tongues.end !== undefined;
-  const numbered = parts.partings.map((parting, i) => ({ ...parting, i }));
-  for (const { part, upright, from, to, i } of [
-    ...numbered.filter(inDados),
-    ...numbered.filter((p) => !inDados(p)),
+  const all = parts.partings.map((p) => p.part);
+  const trays = parts.partings.filter((p) => p.thin);
+  for (const { part, upright, from, to } of [
+    ...parts.partings.filter(inDados),
+    ...parts.partings.filter((p) => !inDados(p)),
   ]) {
-    const before = parts.partings.slice(0, i).map((p) => p.part);
-    const slideIn = parts.partings.flatMap((p) =>
-      p.thin && (p.from === part || p.to === part) ? [p.part] : [],
-    );
+    const before = all.slice(0, all.indexOf(part));
+    const slideIn = trays.filter((p) => p.from === part || p.to === part).map((p) => p.part);
     const standing = [...around, ...before, ...(upright ? [] : uprights)].filter(
       (p) => p !== part && !slideIn.includes(p),
     );
@@ -119,7 +118,7 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   }
   // What joins its own panels to one another has only come now.
   const own = draft.joints.slice(before);
-  if (!closingOrder(own, [...box, ...parts.partings.map((p) => p.part)])) cannotClose(draft, frame);
+  if (!closingOrder(own, [...box, ...all])) cannotClose(draft, frame);
   stepsClose(draft, parts);
   if (top && panels.lid)
     screwTopToLid(draft, bores, frame.top!, top.board, panels.lid, [

@@ -66,7 +66,7 @@ export function divideSpace(
       const inside: Parting[] = [];
       const leaves = divideSpace(draft, frame, clear, part, inside, closed);
       partings.push(...inside.map((p) => (i === 0 ? p : { ...p, behind: true })));
-      return leaves.map((leaf) => (i === 0 ? leaf : { ...leaf, behind: true }));
+      return leaves.map((leaf) => (i === 0 ? leaf : { behind: true, ...leaf }));
     });
   }
   const across = record.split === 'across';
