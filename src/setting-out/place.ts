@@ -63,6 +63,20 @@ export function opposite(d: Direction): Direction {
   return OPPOSITE[d];
 }
 
+const ONE_ALONG: Readonly<Record<Direction, readonly [number, number, number]>> = {
+  '+x': [1, 0, 0],
+  '-x': [-1, 0, 0],
+  '+y': [0, 1, 0],
+  '-y': [0, -1, 0],
+  '+z': [0, 0, 1],
+  '-z': [0, 0, -1],
+};
+
+/** A direction as a step of one in the piece; always the same list for the same direction. */
+export function oneAlong(d: Direction): readonly [x: number, y: number, z: number] {
+  return ONE_ALONG[d];
+}
+
 /** The direction that makes a right-handed frame with the two given ones (first cross second). */
 export function thirdDirection(first: Direction, second: Direction): Direction {
   const a = axisOf(first);

@@ -24,10 +24,12 @@ export function outward(place: Place, side: Side): Direction {
 
 /** The side of a standing part that looks in a direction. */
 export function sideLooking(place: Place, direction: Direction): Side {
-  return SIDES.find((s) => outward(place, s) === direction)!;
+  if (direction === place.length) return 'end';
+  if (direction === place.width) return 'far';
+  if (direction === place.thickness) return 'show';
+  const back = opposite(direction);
+  return back === place.length ? 'start' : back === place.width ? 'near' : 'under';
 }
-
-const SIDES: readonly Side[] = ['start', 'end', 'near', 'far', 'under', 'show'];
 
 /** Where a part's side lies along its own outward axis. */
 export function planeOf(part: DraftPart, side: Side): Traced {
@@ -69,7 +71,14 @@ export function alongEdge(part: DraftPart, edge: Edge, face: Face): Axis {
 /** A piece coordinate along an axis, as a part's own measure from its start, near edge or under face. */
 export function inPart(draft: Draft, part: DraftPart, axis: Axis, at: Traced, reason: string): Traced {
   const l = draft.ledger;
-  const d = [part.place.length, part.place.width, part.place.thickness].find((x) => axisOf(x).axis === axis)!;
   const origin = part.place.origin[axis];
-  return axisOf(d).sign > 0 ? l.less(reason, at, origin) : l.less(reason, origin, at);
+  return axisOf(runAlong(part.place, axis)).sign > 0
+    ? l.less(reason, at, origin)
+    : l.less(reason, origin, at);
+}
+
+/** Which of a part's three directions runs along an axis of the piece. */
+function runAlong({ length, width, thickness }: Place, axis: Axis): Direction {
+  if (axisOf(length).axis === axis) return length;
+  return axisOf(width).axis === axis ? width : thickness;
 }

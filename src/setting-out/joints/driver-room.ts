@@ -96,13 +96,22 @@ function hasGrip(
   const at = bit + grip.behind.value;
   const root: Vec = [head[0] + out[0] * at, head[1] + out[1] * at, head[2] + out[2] * at];
   const radius = grip.radius.value;
-  const [u, v] = squareTo(out);
-  for (const { a, b } of ROUND) {
-    const side: Vec = [u[0] * a + v[0] * b, u[1] * a + v[1] * b, u[2] * a + v[2] * b];
+  for (const side of sidesOf(out))
     if (isClear(root, side, radius, grip.length.value - radius, radius, others, own)) return true;
-  }
   return false;
 }
+
+/** Eight directions square to a way out. The screws of a piece go but a few ways, which are lists that they share. */
+function sidesOf(out: Vec): readonly Vec[] {
+  const known = SIDES.get(out);
+  if (known) return known;
+  const [u, v] = squareTo(out);
+  const sides = ROUND.map(({ a, b }): Vec => [u[0] * a + v[0] * b, u[1] * a + v[1] * b, u[2] * a + v[2] * b]);
+  SIDES.set(out, sides);
+  return sides;
+}
+
+const SIDES = new WeakMap<Vec, readonly Vec[]>();
 
 /** Eight ways round an axis, as shares of two directions square to it. */
 const ROUND = [

@@ -2,7 +2,7 @@ import { FACE_SCREWS } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Edge, Face } from '../feature.ts';
-import { axisOf, opposite } from '../place.ts';
+import { axisOf, oneAlong, opposite } from '../place.ts';
 import type { Bores } from './bores.ts';
 import { contactBox, outward, planeOf, sideLooking } from './contact.ts';
 import { driverRoom } from './driver-room.ts';
@@ -148,8 +148,7 @@ export function faceJoint(draft: Draft, bores: Bores, spec: FaceJointSpec): bool
   const across = axisOf(part.place.thickness).axis;
   const drive = axisOf(outward(part.place, edge));
   const along = ([0, 1, 2] as const).find((k) => k !== across && k !== drive.axis)!;
-  const out: [number, number, number] = [0, 0, 0];
-  out[drive.axis] = drive.sign;
+  const out = oneAlong(outward(part.place, edge));
   const fasteners = throughScrews(draft, bores, {
     joint: id,
     part: mate,

@@ -2,7 +2,7 @@ import { pocketShape, SETTING_OUT } from '../../materials/index.ts';
 import { fromMm, type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Edge, Face } from '../feature.ts';
-import { axisOf, opposite } from '../place.ts';
+import { axisOf, type Direction, opposite } from '../place.ts';
 import type { Bore, Bores } from './bores.ts';
 import { alongEdge, contactBox, inPart, outward, planeOf, sideLooking } from './contact.ts';
 import { driverRoom } from './driver-room.ts';
@@ -32,7 +32,7 @@ export interface PocketJointSpec {
 /** Adds the joint, its pockets and its screws. */
 export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): void {
   const l = draft.ledger;
-  const { part, edge, face, mate, duty } = spec;
+  const { part, edge, face, mate, duty, standing } = spec;
   const direction = outward(part.place, edge);
   const across = axisOf(direction);
   const along = alongEdge(part, edge, face);
@@ -92,8 +92,7 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
     head[faceOut.axis] = tickOut;
     return head;
   };
-  const boresFrom = boresOf(draft, spec, chosen);
-  const boresAt = (place: number) => boresFrom(headTicks(place));
+  const { screwFrom, pocketFrom } = boresOf(draft, spec, chosen);
   const least = fromEnds(draft, mate, along, chosen.diameter);
   const whole = spaceScrews(l, duty, length, l.row(SETTING_OUT.setStep), least);
   const spacing = spec.foremost ? { ...whole, at: whole.at.slice(0, 1) } : whole;
@@ -109,37 +108,46 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
       isFree,
     });
   const isFree = (at: number) => {
-    const [screw, pocket] = boresAt(at);
-    return !bores.meets(screw) && !bores.meets(pocket);
+    const head = headTicks(at);
+    return !bores.meets(screwFrom(head)) && !bores.meets(pocketFrom(head));
   };
-  const row = clear((at) => isFree(at) && isReached(draft, spec, headTicks(at)));
+  const out = wayOut(spec);
+  const isReached = (at: number) => driverRoom(draft, { head: headTicks(at), out, own: part }, standing);
+  const row = clear((at) => isFree(at) && isReached(at));
   if (!row && (spec.besides === true || spec.besides?.())) return;
   if (!row) {
     if (clear(isFree)) noDriver(draft, spec);
     else screwsMeet(draft, part, mate);
   }
+  // What the screws of a joint have in common, they share: there are hundreds of them in a kitchen.
+  const purpose = `screw into the ${mate.name}`;
+  const through = [part.id, mate.id];
+  const lean = { degrees: 15, toward: opposite(outward(part.place, face)) };
+  const [pocketId, screwId] = [`${part.id}#${mate.id}:`, `${id}:`];
   const fasteners = (row ?? []).map((place, i) => {
     const head: [Traced, Traced, Traced] = [place, place, place];
     head[across.axis] = headAcross;
     head[faceOut.axis] = headOut;
-    for (const bore of boresAt(l.ticks(place))) bores.add(bore);
+    const from = headTicks(l.ticks(place));
+    bores.add(screwFrom(from));
+    bores.add(pocketFrom(from));
     part.features.push({
       kind: 'pocket',
-      id: `${part.id}#${mate.id}:${i + 1}`,
-      purpose: `screw into the ${mate.name}`,
+      id: `${pocketId}${i + 1}`,
+      purpose,
       face,
       edge,
       along: inPart(draft, part, along, place, 'place of the pocket along the edge'),
     });
-    const fastener = `${id}:${i + 1}`;
+    const fastener = `${screwId}${i + 1}`;
     draft.fasteners.push({
       id: fastener,
       joint: id,
       screw: chosen.screw.id,
-      through: [part.id, mate.id],
+      through,
       head,
       direction,
-      lean: { degrees: 15, toward: opposite(outward(part.place, face)) },
+      lean,
       length: chosen.length,
       diameter: chosen.diameter,
       holds,
@@ -155,7 +163,7 @@ function boresOf(
   draft: Draft,
   { part, mate, edge, face }: PocketJointSpec,
   chosen: ChosenScrew,
-): (head: Bore['from']) => readonly [screw: Bore, pocket: Bore] {
+): { readonly screwFrom: (head: Bore['from']) => Bore; readonly pocketFrom: (head: Bore['from']) => Bore } {
   const l = draft.ledger;
   const across = axisOf(outward(part.place, edge));
   const faceOut = axisOf(outward(part.place, face));
@@ -170,34 +178,42 @@ function boresOf(
       return { parts, from, to, radius };
     };
   };
-  const screw = bore([part.id, mate.id], l.ticks(chosen.length), l.ticks(chosen.diameter) / 2);
-  const pocket = bore([part.id], fromMm(shape.seat - shape.out), fromMm(shape.boreRadius));
-  return (head) => [screw(head), pocket(head)];
+  return {
+    screwFrom: bore([part.id, mate.id], l.ticks(chosen.length), l.ticks(chosen.diameter) / 2),
+    pocketFrom: bore([part.id], fromMm(shape.seat - shape.out), fromMm(shape.boreRadius)),
+  };
 }
 
-/** True when a driver gets behind a pocket screw whose head is there. */
-function isReached(
-  draft: Draft,
-  { part, edge, face, standing }: PocketJointSpec,
-  head: Bore['from'],
-): boolean {
-  const across = axisOf(outward(part.place, edge));
-  const faceOut = axisOf(outward(part.place, face));
-  const [[cosine, of], [sine]] = [SETTING_OUT.pocketLean.of, SETTING_OUT.pocketDrift.of];
-  const out: [number, number, number] = [0, 0, 0];
-  out[across.axis] = (-across.sign * cosine) / of;
-  out[faceOut.axis] = (faceOut.sign * sine) / of;
-  return driverRoom(draft, { head, out, own: part }, standing);
+/** The way from the head of a pocket screw out to the hand. */
+function wayOut({ part, edge, face }: PocketJointSpec): Bore['from'] {
+  return WAYS_OUT[outward(part.place, edge)][outward(part.place, face)];
+}
+
+/** The ways out by where the edge looks, and then by where the face looks. */
+const WAYS_OUT = byDirection((edge) =>
+  byDirection((face): Bore['from'] => {
+    const [[cosine, of], [sine]] = [SETTING_OUT.pocketLean.of, SETTING_OUT.pocketDrift.of];
+    const [across, faceOut] = [axisOf(edge), axisOf(face)];
+    const out: [number, number, number] = [0, 0, 0];
+    out[across.axis] = (-across.sign * cosine) / of;
+    out[faceOut.axis] = (faceOut.sign * sine) / of;
+    return out;
+  }),
+);
+
+function byDirection<T>(of: (d: Direction) => T): Readonly<Record<Direction, T>> {
+  return { '+x': of('+x'), '-x': of('-x'), '+y': of('+y'), '-y': of('-y'), '+z': of('+z'), '-z': of('-z') };
 }
 
 /** True when a driver gets behind the screws of a joint somewhere along it, past what stands there already. */
 export function isWithinReach(draft: Draft, spec: PocketJointSpec): boolean {
   const l = draft.ledger;
-  const { part, edge, face, mate } = spec;
+  const { part, edge, face, mate, standing } = spec;
   const across = axisOf(outward(part.place, edge));
   const faceOut = axisOf(outward(part.place, face));
   const along = alongEdge(part, edge, face);
   const contact = contactBox(draft, part, edge, mate);
+  const out = wayOut(spec);
   const thick: number = l.ticks(part.thickness);
   const plane: number = l.ticks(planeOf(part, edge));
   const head: [number, number, number] = [0, 0, 0];
@@ -210,7 +226,7 @@ export function isWithinReach(draft: Draft, spec: PocketJointSpec): boolean {
   const aside = Math.min(ASIDE, (high - low) / 2);
   for (let at = low + aside; at <= high - aside; at += LOOK_EVERY) {
     head[along] = at;
-    if (isReached(draft, spec, head)) return true;
+    if (driverRoom(draft, { head, out, own: part }, standing)) return true;
   }
   return false;
 }
