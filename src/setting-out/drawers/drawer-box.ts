@@ -161,7 +161,6 @@ export function drawerBox(draft: Draft, spec: BoxSpec): DrawerBox {
     });
   const clear = l.row(DRAWERS.bottomClear);
   const bottom = draft.panel({
-    ...common,
     at: [
       l.sum(
         'left edge of the bottom, clear of its groove',
@@ -190,8 +189,9 @@ export function drawerBox(draft: Draft, spec: BoxSpec): DrawerBox {
       thin,
     ],
     between: true,
+    ...common,
   });
-  return { ...box, bottom, groove };
+  return { bottom, groove, ...box };
 }
 
 /** How far above the lower edge the bottom lies. */

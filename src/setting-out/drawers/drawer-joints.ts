@@ -92,13 +92,13 @@ function corner(
 function bottom(draft: Draft, box: DrawerBox): void {
   const common = { duty: 'drawer', hold: 'glue', part: box.bottom.id, fasteners: [] } as const;
   const under = (mate: DraftPart): Joint => ({
-    ...common,
     id: `${box.bottom.id}>${mate.id}`,
     kind: 'butt',
     side: 'show',
     mate: mate.id,
     mateSide: 'near',
     contact: contactBox(draft, box.bottom, 'show', mate),
+    ...common,
   });
   const { groove } = box;
   if (groove === undefined) {
@@ -107,16 +107,16 @@ function bottom(draft: Draft, box: DrawerBox): void {
   }
   for (const mate of [box.left, box.right, box.front])
     draft.joints.push({
-      ...under(mate),
-      kind: 'groove',
-      side: 'under',
-      mateSide: 'under',
-      contact: onGroove(draft, box, mate),
       letIn: {
         depth: groove,
         sideways: draft.ledger.row(SETTING_OUT.dadoClear),
         endways: draft.ledger.row(DRAWERS.bottomClear),
       },
+      ...under(mate),
+      kind: 'groove',
+      side: 'under',
+      mateSide: 'under',
+      contact: onGroove(draft, box, mate),
     });
   draft.joints.push(under(box.back));
 }

@@ -284,15 +284,15 @@ function carry(
   { carriage, ...spec }: Omit<WoodenSpec, 'strips'> & { readonly carriage: Carriage },
 ): Pick<Drawer, 'runner' | 'wooden' | 'centre'> | undefined {
   if (carriage.by.kind === 'wooden') {
-    const wooden = woodenRunners(draft, bores, { ...spec, strips: carriage.by.strips });
+    const wooden = woodenRunners(draft, bores, { strips: carriage.by.strips, ...spec });
     return wooden && { wooden };
   }
   if (carriage.by.kind === 'centre') {
-    const centre = centreRunner(draft, bores, { ...spec, strips: carriage.by.strips });
+    const centre = centreRunner(draft, bores, { strips: carriage.by.strips, ...spec });
     return centre && { centre };
   }
   const { runner } = carriage.by;
-  const line = runnerLine(draft, bores, { ...spec, runner });
+  const line = runnerLine(draft, bores, { runner, ...spec });
   return (
     line && {
       runner: {

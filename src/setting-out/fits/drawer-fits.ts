@@ -95,7 +95,6 @@ function acrossFit(
   if (carriage.by.kind === 'bought') {
     const { runner, thickness } = carriage.by.runner;
     addFit(draft, {
-      ...common,
       name: `${theName(drawer)} on its runners, across`,
       gap: l.less(
         'room beside box and runners',
@@ -117,17 +116,18 @@ function acrossFit(
       ],
       // The halves on the box come off for the finish; those on the uprights stay, under tape.
       faces: between(box.left, '-x', box.right, '+x'),
+      ...common,
     });
     return;
   }
   addFit(draft, {
-    ...common,
     name: `${theName(drawer)} between its uprights, across`,
     gap: l.less('room beside the box', space.size[0], width),
     least: l.row(DRAWERS.slideRoom),
     most: l.times('on both sides', l.row(DRAWERS.runnerWider), 4),
     loop,
     faces: [...between(space.left, '+x', space.right, '-x'), ...between(box.left, '-x', box.right, '+x')],
+    ...common,
   });
   if (carriage.by.kind === 'centre') {
     guideFit(draft, drawer, carriage.by.strips);

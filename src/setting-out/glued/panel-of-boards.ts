@@ -69,7 +69,7 @@ function gluedUp(draft: Draft, record: RecordOf<'top'>, spec: PanelSpec): DraftP
     );
     return undefined;
   }
-  const panel = draft.panel({ ...spec, form: 'sheet' });
+  const panel = draft.panel({ form: 'sheet', ...spec });
   const ends = l.row(GLUED_PANELS.overEnds);
   const length = l.sum('length of the boards, with what is cut off later', long, ends, ends);
   const width = l.times('width of the boards together', jointed, count);

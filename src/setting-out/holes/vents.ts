@@ -101,7 +101,7 @@ function cutOne(
   middles.forEach((middle, i) => {
     const cause = { id: `${part.id}#${record.id}:${i + 1}`, purpose: 'for air' };
     if (record.form === 'holes')
-      part.features.push(holeThrough(draft, part, middle, cell.beside, { ...cause, use: 'vent' }));
+      part.features.push(holeThrough(draft, part, middle, cell.beside, { use: 'vent', ...cause }));
     else
       part.features.push({
         kind: 'slot',

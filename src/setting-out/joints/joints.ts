@@ -186,18 +186,17 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
     // One that stands across would hold all of a top that moves.
     if (onButtons && axisOf(upright.place.thickness).axis !== 0) continue;
     const spec: PocketJointSpec = {
-      ...foremost,
       part: upright,
       edge: 'end',
       face: 'under',
       mate: board,
       duty: 'carries',
       standing,
+      ...foremost,
     };
     const away = hasJig(draft) && isOutOfReach(draft, frame, spec);
     const through = away || (screwsThrough(draft, frame) && !hasJig(draft));
     const down: FaceJointSpec = {
-      ...foremost,
       part: upright,
       edge: 'end',
       mate: board,
@@ -205,6 +204,7 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
       glued: false,
       plugs: plugWish(draft, parts.frame.box),
       standing: [],
+      ...foremost,
     };
     if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) {
       draft.stop(
