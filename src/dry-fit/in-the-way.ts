@@ -2,6 +2,8 @@ import { toMm } from '../measure/index.ts';
 import type { Point, Shape, Solids } from '../solid/index.ts';
 import { type Assembly, frameOf, type Member, planesOf } from './assembly.ts';
 import { type Box, boundsOf, overlap } from './shape-bounds.ts';
+import { volumeOf } from './volume-of.ts';
+import { woodLeft } from './wood-left.ts';
 
 /** Two parts that would share wood, and by how much across the thinnest way. */
 export interface Clash {
@@ -15,29 +17,65 @@ const GIVE = 0.75;
 
 /** Everything that a newcomer runs into. */
 export function inTheWay(solids: Solids, there: Assembly, came: Assembly): readonly Clash[] {
-  const clashes: Clash[] = [];
-  for (const a of came.members)
-    for (const b of there.members) {
-      const box = commonBox(a, b);
-      const [least, ...sides] = [0, 1, 2].map((i) => box.max[i]! - box.min[i]!).sort((x, y) => x - y);
-      if (least! <= GIVE) continue;
-      // Boxes overlap, but mitres and rabbets may leave room: ask the wood itself.
-      const volume = sharedVolume(solids, a, b);
-      const depth = volume / (sides[0]! * sides[1]!);
-      if (depth > GIVE)
-        clashes.push({ newcomer: a.mark, there: b.mark, depthMm: Math.round(depth * 10) / 10 });
-    }
-  return clashes;
+  return came.members.flatMap((a) =>
+    there.members.flatMap((b) => {
+      const meeting = meetingOf(a, b);
+      if (!meeting || !isTooMuch(solids, meeting)) return [];
+      const depthMm = Math.round((leftIn(solids, meeting) / meeting.across) * 10) / 10;
+      return [{ newcomer: a.mark, there: b.mark, depthMm }];
+    }),
+  );
+}
+
+/** Whether one member runs into another. */
+export function runInto(solids: Solids, a: Member, b: Member): boolean {
+  const meeting = meetingOf(a, b);
+  return meeting !== undefined && isTooMuch(solids, meeting);
 }
 
 /** How much wood two members would share as they stand, mm³. */
 export function sharedVolume(solids: Solids, a: Member, b: Member): number {
   const box = commonBox(a, b);
   if (box.min.some((low, k) => low >= box.max[k]!)) return 0;
-  const cuts = [a, b].flatMap((m) => cutsWithin(m, box));
-  // Mostly two plain boards would meet, and their boxes are their wood.
-  if (cuts.length === 0) return box.max.reduce((volume, far, k) => volume * (far - box.min[k]!), 1);
-  return solids.within(() => solids.make({ kind: 'without', body: { kind: 'box', ...box }, cuts }).volume());
+  return leftIn(solids, { box, cuts: [a, b].flatMap((m) => cutsWithin(m, box)) });
+}
+
+/** The box that two members share, what is cut out of them there, and how large it is across its thinnest way, mm². */
+interface Meeting {
+  readonly box: Box;
+  readonly cuts: readonly Shape[];
+  readonly across: number;
+}
+
+/** Where the boxes of two members overlap by more than what counts for nothing. Mitres and rabbets may leave room there. */
+function meetingOf(a: Member, b: Member): Meeting | undefined {
+  const box = commonBox(a, b);
+  const [least, ...sides] = [0, 1, 2].map((i) => box.max[i]! - box.min[i]!).sort((x, y) => x - y);
+  if (least! <= GIVE) return undefined;
+  return { box, cuts: [a, b].flatMap((m) => cutsWithin(m, box)), across: sides[0]! * sides[1]! };
+}
+
+function isTooMuch(solids: Solids, meeting: Meeting): boolean {
+  const much = GIVE * meeting.across;
+  const { least, most } = woodLeft(meeting.box, meeting.cuts);
+  if (least > much) return true;
+  if (most <= much) return false;
+  // Where slopes meet, they leave nothing, whatever holes are in them.
+  const slopes = meeting.cuts.filter((cut) => !isRound(cut));
+  if (slopes.length < meeting.cuts.length && leftIn(solids, { ...meeting, cuts: slopes }) <= much)
+    return false;
+  return leftIn(solids, meeting) > much;
+}
+
+function isRound(cut: Shape): boolean {
+  return cut.kind === 'cylinder' || (cut.kind === 'moved' && isRound(cut.body));
+}
+
+/** The wood that is left in a box; the modeller is asked only where it is not all boxes. */
+function leftIn(solids: Solids, { box, cuts }: Pick<Meeting, 'box' | 'cuts'>): number {
+  const { least, most } = woodLeft(box, cuts);
+  if (least === most) return most;
+  return volumeOf(solids, { kind: 'without', body: { kind: 'box', ...box }, cuts });
 }
 
 /** The box that two members' boxes share, mm; inside out where they are apart. */
@@ -51,9 +89,9 @@ function commonBox(a: Member, b: Member): Box {
 }
 
 /** What has been cut out of a member there, as it stands. */
-function cutsWithin({ piece, ...member }: Member, box: Box): readonly Shape[] {
-  const frame = frameOf({ piece, ...member });
-  return piece.cuts
+function cutsWithin(member: Member, box: Box): readonly Shape[] {
+  const frame = frameOf(member);
+  return member.piece.cuts
     .map((body): Shape => ({ kind: 'moved', body, frame }))
     .filter((cut) => overlap(boundsOf(cut), box));
 }

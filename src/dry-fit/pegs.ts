@@ -16,8 +16,9 @@ export interface PegCard {
 
 /** How far the holes of two parts may lie from each other, mm: the part goes where they lead (common practice). */
 const OFF_LINE = 1.5;
-/** How far one of a row may be off the others, mm, before the joint binds: along a slot a biscuit has more play (from memory). */
+/** How far one of a row may be off the others, mm, before the joint binds: along its slot a biscuit has more play, across it none (from memory). */
 const APART = { dowel: 0.4, biscuit: 2 } as const;
+const ACROSS = APART.dowel;
 /** How much wider than what goes in a hole may be, mm (from memory). */
 const LOOSE = 0.4;
 /** How much deeper both holes together may be than what goes in is long, mm: deeper, and it slips away into one. */
@@ -30,6 +31,8 @@ export interface Mouth {
   readonly way: Way;
   readonly at: Point;
   readonly into: Point;
+  /** Of a slot. */
+  readonly square?: Point;
 }
 
 /** Puts dowels or biscuits into the holes that two parts turn to each other, and tells what goes wrong. */
@@ -63,7 +66,9 @@ export function pegged(
   const mean = [0, 1, 2].map((k) => pairs.reduce((sum, p) => sum + p.off[k]!, 0) / pairs.length);
   for (const { own, other, off } of pairs) {
     const [a, b] = [own.way, other.way];
-    if (Math.hypot(...off.map((x, k) => x - mean[k]!)) > APART[kind])
+    const stray = off.map((x, k) => x - mean[k]!);
+    const across = Math.abs(own.square?.reduce((sum, c, k) => sum + c * stray[k]!, 0) ?? 0);
+    if (Math.hypot(...stray) > APART[kind] || across > ACROSS)
       fault('peg-binds', `The ${kind}s between ${words} are further apart in one than in the other.`);
     for (const { diameter } of [a, b])
       if (diameter < card.thickMm - 0.1 || diameter > card.thickMm + LOOSE)
@@ -113,7 +118,12 @@ function mouthsOf(member: Member, kind: Way['kind'], filled: ReadonlySet<Way>): 
   const frame = frameOf(member);
   return member.piece.ways
     .filter((w) => w.kind === kind && !filled.has(w))
-    .map((way) => ({ way, at: fromMember(frame, way.at), into: fromMember(frame, way.along, true) }));
+    .map((way) => ({
+      way,
+      at: fromMember(frame, way.at),
+      into: fromMember(frame, way.along, true),
+      ...(way.square ? { square: fromMember(frame, way.square, true) } : {}),
+    }));
 }
 
 /** True for mouths that look at each other, on faces that touch. */

@@ -6,8 +6,20 @@ export interface Box {
   readonly max: Point;
 }
 
+// A shape never changes, and cuts are looked at wherever their board goes.
+const KNOWN = new WeakMap<Shape, Box>();
+
 /** A box that a shape surely lies in: close, not always tight, and worked out without making the shape. */
 export function boundsOf(shape: Shape): Box {
+  let known = KNOWN.get(shape);
+  if (!known) {
+    known = bounds(shape);
+    KNOWN.set(shape, known);
+  }
+  return known;
+}
+
+function bounds(shape: Shape): Box {
   switch (shape.kind) {
     case 'box':
       return { min: shape.min, max: shape.max };
@@ -26,10 +38,7 @@ export function boundsOf(shape: Shape): Box {
     case 'without':
       return boundsOf(shape.body);
     case 'moved':
-      return around(
-        cornersOf(boundsOf(shape.body)).map((p) => inFrame(shape.frame, p)),
-        0,
-      );
+      return movedBox(boundsOf(shape.body), shape.frame);
   }
 }
 
@@ -53,9 +62,15 @@ function around(points: readonly Point[], margin: number): Box {
   return { min: side(Math.min, -margin), max: side(Math.max, margin) };
 }
 
-function cornersOf({ min, max }: Box): Point[] {
-  const corners: Point[] = [];
-  for (const x of [min[0], max[0]])
-    for (const y of [min[1], max[1]]) for (const z of [min[2], max[2]]) corners.push([x, y, z]);
-  return corners;
+/** The box that a box lies in once it is moved and turned: along each axis, the least and the most of each of its own sides. */
+function movedBox({ min, max }: Box, { origin, x, y, z }: Frame): Box {
+  const reach = (i: number, pick: (a: number, b: number) => number) =>
+    origin[i]! +
+    pick(x[i]! * min[0], x[i]! * max[0]) +
+    pick(y[i]! * min[1], y[i]! * max[1]) +
+    pick(z[i]! * min[2], z[i]! * max[2]);
+  return {
+    min: [reach(0, Math.min), reach(1, Math.min), reach(2, Math.min)],
+    max: [reach(0, Math.max), reach(1, Math.max), reach(2, Math.max)],
+  };
 }

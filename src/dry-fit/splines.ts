@@ -5,6 +5,7 @@ import { beside, faces, type Mouth } from './pegs.ts';
 import type { DryFitFault } from './report.ts';
 import { boundsOf, overlap } from './shape-bounds.ts';
 import { shapeOfPiece, type VirtualPiece, type Way } from './virtual-piece.ts';
+import { volumeOf } from './volume-of.ts';
 
 /** What a card says of a spline between two parts, and the strip that lies there. */
 export interface SplineCard {
@@ -128,7 +129,7 @@ export function inSplines(
 function shares(solids: Solids, member: Member, spline: Shape): boolean {
   const shape: Shape = { kind: 'moved', body: shapeOfPiece(member.piece), frame: frameOf(member) };
   if (!overlap(boundsOf(shape), boundsOf(spline))) return false;
-  return solids.within(() => solids.make({ kind: 'common', of: [shape, spline] }).volume()) > GIVE;
+  return volumeOf(solids, { kind: 'common', of: [shape, spline] }) > GIVE;
 }
 
 function mouths(member: Member, filled: ReadonlySet<Way>): readonly Mouth[] {

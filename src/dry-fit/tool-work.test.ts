@@ -66,6 +66,11 @@ describe('a rabbet', () => {
     near([gone.min[0], gone.max[0], 0], [50, 350, 0]);
   });
 
+  test('stopped before it begins is a fault', () => {
+    const stopped = { edge: 'far', face: 'show', width: mm(9), depth: mm(6) } as const;
+    expect(rabbet({ ...stopped, from: mm(50), before: mm(L - 40) })).toHaveProperty('fault');
+  });
+
   test.each([
     [0, 6],
     [9, 0],

@@ -68,6 +68,7 @@ export function rabbeted(piece: VirtualPiece, act: ActOf<'rabbet'>, read: ReadCa
     act.from === undefined ? -BEYOND : toMm(read(act.from)),
     (ends ? w : l) + (act.before === undefined ? BEYOND : -toMm(read(act.before))),
   ];
+  if (run[0] >= run[1]) return { fault: 'the rabbet stops before it begins' };
   const across = lowOrHigh(act.edge === 'start' || act.edge === 'near', width, ends ? l : w);
   const through = lowOrHigh(act.face === 'under', depth, t);
   const [x, y] = ends ? [across, run] : [run, across];
@@ -261,7 +262,17 @@ export function biscuitSlotted(piece: VirtualPiece, act: ActOf<'biscuit-slot'>, 
     const end = (off: number): Point =>
       at.map((x, i) => x + into[i]! * (depth - radius) + (i === axis ? off : 0)) as unknown as Point;
     cuts.push({ kind: 'cylinder', from: end(-half), to: end(half), radius });
-    ways.push({ kind: 'biscuit', side: act.side, at, along: into, seat: 0, depth, diameter: 2 * half });
+    const square = [0, 1, 2].map((i) => (i === axis ? 1 : 0)) as unknown as Point;
+    ways.push({
+      kind: 'biscuit',
+      side: act.side,
+      at,
+      along: into,
+      seat: 0,
+      depth,
+      diameter: 2 * half,
+      square,
+    });
   }
   return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };
 }
@@ -304,6 +315,7 @@ function slottedOnSlope(
       seat: 0,
       depth,
       diameter: 2 * half,
+      square: down,
     });
   }
   return { piece: { ...piece, cuts: [...piece.cuts, ...cuts], ways: [...piece.ways, ...ways] } };

@@ -18,6 +18,8 @@ export interface Way {
   readonly diameter: number;
   /** How long a groove is. */
   readonly run?: number;
+  /** Of a biscuit's slot, the way square to the disc that cut it: a biscuit gives nothing there. */
+  readonly square?: Point;
   /** Set where its mouth is countersunk. */
   readonly sunk?: true;
   /** How wide the mouth is bored where the head sits under a plug. */

@@ -2,7 +2,7 @@ import type { PieceDirection } from '../../build/index.ts';
 import { fromMm } from '../../measure/index.ts';
 import type { Solids } from '../../solid/index.ts';
 import { axisOf, type Member } from '../assembly.ts';
-import { inTheWay } from '../in-the-way.ts';
+import { inTheWay, runInto } from '../in-the-way.ts';
 import { boxOf } from './round-bar.ts';
 
 /** Why something can't come straight to its place: from where least is in its way, and what that is. */
@@ -95,7 +95,7 @@ function isBlocked(solids: Solids, a: Member, b: Member, d: PieceDirection): boo
     const by = Math.round(fromMm(begins + (last - begins) * share)) * sign;
     const origin = [...a.origin] as [number, number, number];
     origin[axis] += by;
-    return inTheWay(solids, { members: [b] }, { members: [{ ...a, origin }] }).length > 0;
+    return runInto(solids, { ...a, origin }, b);
   });
 }
 
