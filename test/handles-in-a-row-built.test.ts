@@ -130,6 +130,19 @@ test('on a pair of doors they stand one above the other; across, the right door 
   expect(await dryFaults(across)).toEqual([]);
 });
 
+test('they stand about the middle of what is named, and one alone does as well', async () => {
+  const shelf = built(cupboard({ kind: 'handle', strip: 'oak', about: 'bags' }));
+  expect(codes(shelf)).toEqual([]);
+  const l = shelf.drawn.ledger;
+  const opening = shelf.drawn.openings.find((o) => o.id === 'bags')!;
+  const middle = (l.ticks(opening.box.min[2]) + l.ticks(opening.box.max[2])) / 2;
+  for (const p of shelf.drawn.parts.filter((h) => h.record === 'grip'))
+    expect(Math.abs(l.ticks(p.place.origin[2]) + l.ticks(p.length) / 2 - middle)).toBeLessThanOrEqual(1);
+  expect(await dryFaults(shelf)).toEqual([]);
+  // All drawers of a stack stand about one opening.
+  expect(codes(built(chest({ kind: 'pull', count: 2, apart: '200 mm', about: 'trays' })))).toEqual([]);
+});
+
 test('what does not fit is told with its cure', () => {
   const of = (record: object) => built(chest({ kind: 'pull', count: 2, ...record }));
   const near = of({ apart: '90 mm' });
@@ -155,6 +168,9 @@ test.each([
   ['design.placed-twice', 'fromRight', { count: 2, apart: '90 mm', fromLeft: '90 mm', fromRight: '90 mm' }],
   ['design.placed-twice', 'fromAbove', { count: 2, fromBelow: '40 mm', fromAbove: '40 mm' }],
   ['design.handle-place', 'fromEdge', { fromEdge: '40 mm' }],
+  ['document.no-such-record', 'about', { about: 'chest' }],
+  ['design.handle-row', 'about', { count: 2, about: 'trays' }],
+  ['design.handle-row', 'about', { fromLeft: '90 mm', about: 'trays' }],
 ])('%s at %s', (code, field, more) => {
   const read = checkJob(chest({ kind: 'pull', ...more }));
   expect(!read.ok && read.snags.map((s) => [s.code, s.where.path])).toEqual([

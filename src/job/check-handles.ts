@@ -2,6 +2,7 @@ import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import { FROM_SIDES } from './records/on-panel.ts';
 import type { RecordTree } from './tree.ts';
+import { wrongAbout } from './wrong-about.ts';
 import { wrongField } from './wrong-field.ts';
 
 type OnFront = RecordOf<'handle' | 'pull'>;
@@ -9,7 +10,7 @@ type Way = 'across' | 'up';
 
 /** Whether a handle’s or a pull’s place is said once, its row enough, and its doors have nothing else to push them by. */
 export function badHandle(record: OnFront, tree: RecordTree): readonly Snag[] {
-  const snags: Snag[] = [...placedTwice(record, tree), ...badRow(record, tree)];
+  const snags: Snag[] = [...placedTwice(record, tree), ...badRow(record, tree), ...badAbout(record, tree)];
   const say = (field: string, sentence: string, cure: string) =>
     snags.push(wrongField(record, 'design.handle-place', field, sentence, cure));
   const parent = tree.get(record.parent);
@@ -32,6 +33,33 @@ export function badHandle(record: OnFront, tree: RecordTree): readonly Snag[] {
       'Keep one of the two.',
     );
   return snags;
+}
+
+/** Whether what handles stand about is there, and says something of their place along their row. */
+function badAbout(record: OnFront, tree: RecordTree): readonly Snag[] {
+  if (record.about === undefined) return [];
+  const wrong = wrongAbout(record, record.about, tree, 'design.handle-row');
+  if (wrong.length > 0) return wrong;
+  const say = (sentence: string, cure: string) => [
+    wrongField(record, 'design.handle-row', 'about', sentence, cure),
+  ];
+  const way = rowWay(record, tree);
+  if (fieldsAlong(record, way, tree).some((field) => record[field] !== undefined))
+    return say(
+      `“${record.id}” has its place from a side, so “about” says nothing of it.`,
+      'Take “about” out, or the place.',
+    );
+  if (isRow(record) && record.apart === undefined)
+    return say(
+      `“${record.id}” is spread over its front, so it doesn’t stand about “${record.about}”.`,
+      'Add “apart”, or take “about” out.',
+    );
+  if (way === 'across' && tree.get(record.parent)?.kind === 'sliding-doors')
+    return say(
+      `“${record.id}” stands on doors that slide across “${record.about}”, so it doesn’t stand about that.`,
+      'Take “about” out.',
+    );
+  return [];
 }
 
 /** The fields that place something along a way: from both sides, and from the edge that opens where that lies so. */

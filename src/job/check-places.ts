@@ -2,6 +2,7 @@ import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
 import { FROM_SIDES } from './records/on-panel.ts';
 import type { RecordTree } from './tree.ts';
+import { wrongAbout } from './wrong-about.ts';
 import { wrongField } from './wrong-field.ts';
 
 /** Whether what stands on a panel says which panel, and its place along each way once at most. */
@@ -71,27 +72,15 @@ function rowsPlacedFromOne(record: RecordOf<'holes'>, tree: RecordTree): boolean
 
 /** Whether what a row stands about is there, in its own case, and says something of its place. */
 function badAbout(record: RecordOf<'holes'>, about: string, tree: RecordTree): readonly Snag[] {
-  const say = (code: string, sentence: string, cure: string) => [
-    wrongField(record, code, 'about', sentence, cure),
+  const say = (sentence: string, cure: string) => [
+    wrongField(record, 'design.hole-row', 'about', sentence, cure),
   ];
-  const kind = tree.get(about)?.kind;
-  if (kind !== 'opening' && kind !== 'shelf' && kind !== 'divider')
-    return say(
-      'document.no-such-record',
-      `“${record.id}” stands about “${about}”, which is no opening, shelf or divider.`,
-      'Name one that is there.',
-    );
-  if (tree.caseOf(about) !== tree.caseOf(record.id))
-    return say(
-      'design.hole-row',
-      `“${record.id}” stands about “${about}”, which is in another case.`,
-      'Name an opening, a shelf or a divider of its own case.',
-    );
+  const wrong = wrongAbout(record, about, tree, 'design.hole-row');
+  if (wrong.length > 0) return wrong;
   const placed = FROM_SIDES.filter((pair) => pair.some((field) => record[field] !== undefined));
   const spread = (record.count ?? 1) > 1 && record.apart === undefined;
   if (placed.length >= 2 || (spread && !placed.includes(sidesAlongRow(record, tree))))
     return say(
-      'design.hole-row',
       placed.length >= 2
         ? `“${record.id}” has its place from sides both ways, so “about” says nothing of it.`
         : `“${record.id}” is spread from side to side, so it doesn’t stand about “${about}”.`,

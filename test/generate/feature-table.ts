@@ -198,6 +198,10 @@ const ROWS: readonly Row[] = [
   { feature: 'a hinged lid over a fixed front', in: (_, piece) => piece.lids.length > 0 },
   { feature: 'bought pulls', in: has('pull') },
   { feature: 'shop-made handles', in: has('handle') },
+  {
+    feature: 'handles or pulls about the middle of something else, or measured to their own',
+    in: (job, piece) => [has('handle', placed), has('pull', placed)].some((row) => row(job, piece)),
+  },
   { feature: 'two bought pulls on a front', in: has('pull', (p) => (p.count ?? 1) > 1) },
   { feature: 'two shop-made handles on a front', in: has('handle', (h) => (h.count ?? 1) > 1) },
   { feature: 'vents of slots', in: has('vent', (v) => v.form === 'slots') },
@@ -212,6 +216,11 @@ const ROWS: readonly Row[] = [
 
 function edged(what: RecordKind): Row['in'] {
   return has('edging', (e, job) => treeOf(job).get(e.parent)?.kind === what);
+}
+
+/** Handles or pulls whose place is that of something else, or is told to the middle of their row. */
+function placed(record: RecordOf<'handle' | 'pull'>): boolean {
+  return record.about !== undefined || record.measured !== undefined;
 }
 
 /** Holes of both sides of a case, or of a pair of doors. */

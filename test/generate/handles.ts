@@ -18,7 +18,7 @@ export function handleWishes(
     lay: optional(fc.constantFrom('across', 'up')),
     several: fc.option(
       fc.record({
-        how: fc.constantFrom('shares', 'apart', 'sides'),
+        how: fc.constantFrom('shares', 'apart', 'sides', 'about', 'measured'),
         apart: text(165, 190),
         side: text(85, 100),
       }),
@@ -39,9 +39,9 @@ export function handleRecords(wish: HandleWish | undefined, list: readonly Field
   if (list.some((r) => r.kind === 'holes' && r.parent === parent.id)) return [];
   // Every other time bought ones.
   if (wish.bought === true && parent.kind !== 'sliding-doors')
-    return [{ id: 'pull', kind: 'pull', parent: parent.id, ...inRow(wish.several as Several, parent) }];
+    return [{ id: 'pull', kind: 'pull', parent: parent.id, ...inRow(wish.several as Several, parent, list) }];
   const own = { id: 'handle', kind: 'handle', parent: parent.id, strip: 'foot' };
-  const row = inRow(wish.several as Several, parent);
+  const row = inRow(wish.several as Several, parent, list);
   if (parent.kind === 'drawers') return [{ ...own, ...row, ...(wish.length ? { length: wish.length } : {}) }];
   const { length, lay, fromEdge, fromBelow } = wish;
   // On a flap the edge that opens is the lower or the upper one.
@@ -70,12 +70,18 @@ export function handleRecords(wish: HandleWish | undefined, list: readonly Field
 type Several = { readonly how: string; readonly apart: string; readonly side: string } | undefined;
 
 /** Two in a row: along the edge of a door that opens, or across. */
-function inRow(several: Several, parent: Field): Field | undefined {
+function inRow(several: Several, parent: Field, list: readonly Field[]): Field | undefined {
   if (!several) return undefined;
+  const { how, apart, side } = several;
   const across = parent.kind === 'drawers' || isFlap(parent);
   const [low, high] = across ? ['fromLeft', 'fromRight'] : ['fromBelow', 'fromAbove'];
-  if (several.how === 'apart') return { count: 2, apart: several.apart };
-  return { count: 2, ...(several.how === 'sides' ? { [low!]: several.side, [high!]: several.side } : {}) };
+  // What a front closes is before the middle of it; a drawer stands in its own opening.
+  const over = (parent.over as readonly string[] | undefined)?.[0] ?? parent.parent;
+  const shelf = list.find((r) => r.kind === 'shelf' && r.parent === over);
+  if (how === 'about') return { count: 2, apart, about: (across ? undefined : shelf?.id) ?? over };
+  if (how === 'measured') return { count: 2, apart, measured: 'middle', [low!]: '180 mm' };
+  if (how === 'apart') return { count: 2, apart };
+  return { count: 2, ...(how === 'sides' ? { [low!]: side, [high!]: side } : {}) };
 }
 
 function isFlap({ kind, hand }: Field): boolean {

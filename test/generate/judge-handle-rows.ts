@@ -1,4 +1,5 @@
 import { type JobDocument, type RecordOf, treeOf } from '../../src/job/index.ts';
+import type { Traced } from '../../src/measure/index.ts';
 import type { SetOut } from '../../src/setting-out/index.ts';
 import { boxOf, outerBoxOf } from './judge-set-out.ts';
 
@@ -11,6 +12,7 @@ type OnFront = RecordOf<'handle' | 'pull'>;
 interface Row {
   readonly front: string;
   readonly role: string;
+  readonly origin: readonly [number, number];
   readonly size: readonly [number, number];
   readonly at: readonly (readonly [number, number])[];
 }
@@ -29,6 +31,9 @@ export function rowOfHandlesFaults(job: JobDocument, setOut: SetOut): string[] {
       .flatMap((row) => [
         ...(row.at.length === (record.count ?? 1) ? [] : [`${row.at.length} handles`]),
         ...(row.at.length > 1 ? wrongPlaces(record, row, k, (sideways ? 0 : 1) === k) : []),
+        ...(record.about === undefined || standsAbout(setOut, record.about, row, k)
+          ? []
+          : [`does not stand about ${record.about}`]),
       ])
       .concat(mirrored(rows) ? [] : ['the right door does not mirror the left'])
       .map((what) => `${record.id}: ${what}`);
@@ -45,7 +50,12 @@ function wrongPlaces(record: OnFront, row: Row, k: 0 | 1, opens: boolean): strin
   if (Math.max(...steps) - Math.min(...steps) > 1 * MM) faults.push('are not equally apart');
   if (Math.min(...steps) < 20 * MM) faults.push('leave no room for fingers');
   const [low, high] = k === 0 ? [record.fromLeft, record.fromRight] : [record.fromBelow, record.fromAbove];
-  if (low === high && !(opens && record.fromEdge !== undefined) && Math.abs(first + last - whole) > 4)
+  if (
+    low === high &&
+    record.about === undefined &&
+    !(opens && record.fromEdge !== undefined) &&
+    Math.abs(first + last - whole) > 4
+  )
     faults.push('do not stand about the middle');
   // Told in whole millimetres from the middle.
   const said = low ?? high ?? record.apart;
@@ -54,6 +64,20 @@ function wrongPlaces(record: OnFront, row: Row, k: 0 | 1, opens: boolean): strin
       if (Math.abs(a - (whole * (2 * i + 1)) / (2 * at.length)) > 0.5 * MM + 4)
         faults.push('do not stand in the middle of their shares');
   return faults;
+}
+
+/** Is the middle of a row, along its own way, that of what it stands about? */
+function standsAbout(setOut: SetOut, about: string, row: Row, k: 0 | 1): boolean {
+  const axis = k === 0 ? 0 : 2;
+  const t = (x: Traced) => setOut.ledger.ticks(x);
+  const opening = setOut.openings.find((o) => o.id === about);
+  const boxes = opening
+    ? [{ min: opening.box.min.map(t), max: opening.box.max.map(t) }]
+    : setOut.parts.filter((p) => p.record === about).map((p) => boxOf(setOut, p));
+  const low = Math.min(...boxes.map((b) => b.min[axis]!));
+  const high = Math.max(...boxes.map((b) => b.max[axis]!));
+  const middle = row.origin[k] + (row.at[0]![k] + row.at.at(-1)![k]) / 2;
+  return Math.abs(low + high - 2 * middle) <= 4;
 }
 
 /** Of a pair of doors, what stands on the one is as far from its edges as on the other, from left to right exchanged. */
@@ -75,7 +99,8 @@ function rowsOf(setOut: SetOut, record: OnFront): readonly Row[] {
       ([x, z]) => [x - front.min[0], z - front.min[2]] as const,
     );
     const size = [front.max[0] - front.min[0], front.max[2] - front.min[2]] as const;
-    return at.length > 0 ? [{ front: part.id, role: part.role, size, at }] : [];
+    const origin = [front.min[0], front.min[2]] as const;
+    return at.length > 0 ? [{ front: part.id, role: part.role, origin, size, at }] : [];
   });
 }
 

@@ -19,6 +19,8 @@ export const onFront = {
   apart: v.optional(SizeFormula),
   /** What a place along the row is measured to: the middle of the row, and not the one nearest to that side. */
   measured: v.optional(v.literal('middle')),
+  /** An opening, a shelf or a divider: along their row they stand about its middle, not the front's. */
+  about: v.optional(Id),
   /** From the edge of the door that opens to its middle. */
   fromEdge: v.optional(SizeFormula),
   /** From a side, or from the lower or the upper edge, to its middle. */

@@ -1,7 +1,10 @@
 import type { RecordOf } from '../../job/index.ts';
+import { SETTING_OUT } from '../../materials/index.ts';
 import type { Traced } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { outerBox } from '../edging/outer-box.ts';
+import type { TracedBox } from '../place.ts';
+import { extentOf } from '../spaces/extent-of.ts';
 import { ordinal } from '../spaces/openings.ts';
 import { placesOn, rowOn } from './places-on-front.ts';
 
@@ -47,10 +50,14 @@ export function middlesOn(
 ): readonly (readonly [x: Traced, z: Traced])[] {
   const l = draft.ledger;
   const { min, max } = outerBox(draft, front.part);
+  const extent = record.about === undefined ? undefined : extentOf(draft, record.about);
+  // What isn't made is told elsewhere.
+  if (record.about !== undefined && !extent) return [];
   const along = (way: 'across' | 'up') => {
     const k = way === 'across' ? 0 : 2;
     const whole = l.less(way === 'up' ? 'its height' : 'its width', max[k], min[k]);
-    return placesOn(draft, record, front, way, whole).map(({ from, off }) =>
+    const about = extent && halfWayTo(draft, extent, min[k], k);
+    return placesOn(draft, record, { ...front, about }, way, whole).map(({ from, off }) =>
       from === 'low'
         ? l.sum('middle of the handle', min[k], off)
         : l.less('middle of the handle', max[k], off),
@@ -58,6 +65,13 @@ export function middlesOn(
   };
   const [xs, zs] = [along('across'), along('up')];
   return xs.flatMap((x) => zs.map((z) => [x, z] as const));
+}
+
+/** From the low side of a front to the middle of something in its case. */
+function halfWayTo(draft: Draft, { min, max }: TracedBox, from: Traced, k: 0 | 2): Traced {
+  const l = draft.ledger;
+  const half = l.ratio('half of that', l.less('how far it reaches', max[k], min[k]), SETTING_OUT.half);
+  return l.less('to the middle of what it stands about', l.sum('its middle', min[k], half), from);
 }
 
 /** What tells one of several on a front from the others: `left`, `upper`, `second`; nothing where it is alone. */

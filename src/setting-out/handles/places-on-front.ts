@@ -21,6 +21,8 @@ export interface Front {
   readonly overlap?: Traced | undefined;
   /** Set where it mirrors the door to its left. */
   readonly mirrored?: boolean;
+  /** From its left or lower side to the middle of what its row stands about. */
+  readonly about?: Traced | undefined;
 }
 
 /** Which way several stand in a row on a front: as asked, else along the edge that opens, and across on a drawer. */
@@ -48,7 +50,7 @@ export function placesOn(
   const side = sideOf(record, front, way);
   const count = rowOn(record, front) === way ? (record.count ?? 1) : 1;
   if (count === 1) return [placeOfOne(draft, record, front, way, whole, side)];
-  if (record.apart !== undefined) return soFarApart(draft, record, whole, count, side);
+  if (record.apart !== undefined) return soFarApart(draft, record, front, whole, count, side);
   return side === 'both' ? between(draft, record, front, way, whole, count) : inShares(draft, whole, count);
 }
 
@@ -91,6 +93,7 @@ function placeOfOne(draft: Draft, record: OnFront, front: Front, way: Way, whole
   if (side && side !== 'both') return { from: side.from, off: draft.field(record, side.field as 'fromLeft') };
   const edge = edgeAlong(front, way);
   if (edge) return { from: edge, off: byTheTrade(draft, record, front) };
+  if (front.about !== undefined && rowOn(record, front) === way) return { from: 'low', off: front.about };
   return { from: 'low', off: halfOf(draft, way, whole) };
 }
 
@@ -105,6 +108,7 @@ function byTheTrade(draft: Draft, record: OnFront, front: Front): Traced {
 function soFarApart(
   draft: Draft,
   record: OnFront,
+  front: Front,
   whole: Traced,
   count: number,
   side: Side,
@@ -119,7 +123,11 @@ function soFarApart(
   const { from, to, toMiddle } =
     side && side !== 'both'
       ? { from: side.from, to: draft.field(record, side.field as 'fromLeft'), toMiddle: !!record.measured }
-      : { from: 'low' as const, to: l.ratio('half way', whole, SETTING_OUT.half), toMiddle: true };
+      : {
+          from: 'low' as const,
+          to: front.about ?? l.ratio('half way', whole, SETTING_OUT.half),
+          toMiddle: true,
+        };
   const first = toMiddle ? l.less('the first of the row', to, half) : to;
   const places = Array.from({ length: count }, (_, i) => ({
     from,

@@ -7,6 +7,7 @@ import type { Bores } from '../joints/bores.ts';
 import { outward, planeOf, sideLooking } from '../joints/contact.ts';
 import type { Side } from '../part.ts';
 import { type Axis, axisOf, type Direction, type TracedBox } from '../place.ts';
+import { extentOf } from '../spaces/extent-of.ts';
 import { inPanel, isClear, middleAlong, panelsOf, regionOf, sidesAlong } from './panel-holes.ts';
 
 type Row = RecordOf<'holes'>;
@@ -95,23 +96,6 @@ function bore(draft: Draft, bores: Bores, record: Row, { part, mirrored, of }: T
     });
     bores.add(made);
   }
-}
-
-/** How far an opening reaches, or all that a shelf's or a divider's record makes. */
-function extentOf(draft: Draft, id: string): TracedBox | undefined {
-  const opening = draft.openings.find((o) => o.id === id);
-  if (opening) return opening.box;
-  const [first, ...others] = draft.parts.filter((p) => p.record === id);
-  if (!first) return undefined;
-  const l = draft.ledger;
-  const outermost = (end: 'min' | 'max', sign: 1 | -1) =>
-    ([0, 1, 2] as const).map((k) =>
-      others.reduce(
-        (t, p) => (sign * (l.ticks(p.box[end][k]) - l.ticks(t)) > 0 ? p.box[end][k] : t),
-        first.box[end][k],
-      ),
-    ) as unknown as TracedBox['min'];
-  return { min: outermost('min', -1), max: outermost('max', 1) };
 }
 
 /** The measures of its panel that a row stands half way along: its holes are marked from that middle to both sides. */

@@ -1,4 +1,4 @@
-import type { RecordOf } from '../../../job/index.ts';
+import { type RecordOf, treeOf } from '../../../job/index.ts';
 import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField, NumberField } from '../../fields/text-field.tsx';
@@ -64,6 +64,8 @@ export function PullsNote({ pulls }: { pulls: readonly RecordOf<'pull'>[] }) {
 
 /** How many handles stand on a front, which way they run, and how far their middles are from its edges. */
 function WhereTheyStand({ record: { id, count = 1 } }: { record: RecordOf<'handle' | 'pull'> }) {
+  const tree = treeOf(useApp((s) => s.history.job));
+  const box = tree.caseOf(id);
   const at = `design/records/${id}`;
   return (
     <>
@@ -104,6 +106,19 @@ function WhereTheyStand({ record: { id, count = 1 } }: { record: RecordOf<'handl
           />{' '}
         </>
       )}
+      about{' '}
+      <ChoiceField
+        path={`${at}/about`}
+        label={`Middle that ${id} stands about`}
+        choices={[
+          ['', 'the front’s middle'],
+          ...(['opening', 'shelf', 'divider'] as const)
+            .flatMap((kind) => tree.all(kind))
+            .filter((r) => tree.caseOf(r.id) === box)
+            .map((r) => [r.id, `that of ${r.id}`] as const),
+        ]}
+        end=","
+      />{' '}
       its middle <LengthField path={`${at}/fromEdge`} label={`From the edge to ${id}`} empty="as usual" />{' '}
       from the edge that opens,{' '}
       <LengthField path={`${at}/fromLeft`} label={`From the left to ${id}`} empty="half way" /> from the left,{' '}
