@@ -43,6 +43,9 @@ const PLACE = Object.fromEntries(OPERATIONS.map((o, i) => [o, i])) as Record<Led
 /** Where the empty word stands among the words of `data()`. */
 const NO_WORD = 0;
 
+/** How many reasons lie in a page. */
+const PAGE = 1024;
+
 const ROUNDINGS: readonly Rounding[] = ['down', 'up', 'nearest'];
 
 /** One entry, opened up for reading. */
@@ -78,8 +81,9 @@ export interface LedgerData {
 export class Ledger {
   private value = new Int32Array(4096);
   private operation = new Uint8Array(4096);
-  // Told apart only in `data()`: to look each sentence up as it comes would cost more than all the sums.
-  private readonly reason: string[] = [];
+  // Told apart only in `data()`: to look each sentence up as it comes would cost more than all the sums. They lie in
+  // pages, because one long list is copied again and again as it grows.
+  private readonly reasons: string[][] = [];
   /**
    * Notes, by entry: seven in eight have none. A row's note is only put together when somebody reads it: most are
    * proportions, asked for again and again.
@@ -126,6 +130,8 @@ export class Ledger {
 
   /** a + b + ... */
   sum(reason: string, ...terms: readonly Traced[]): Traced {
+    // Most are of two. Where these are read each by its place, and no loop goes over them, no list of them is made.
+    if (terms.length === 2) return this.ofTwo('sum', reason, terms[0]!, terms[1]!);
     let v = 0;
     this.begin(terms.length, 0);
     for (let i = 0; i < terms.length; i++) v += this.operand(terms[i]!);
@@ -134,6 +140,7 @@ export class Ledger {
 
   /** a - b - c ... */
   less(reason: string, from: Traced, ...taken: readonly Traced[]): Traced {
+    if (taken.length === 1) return this.ofTwo('less', reason, from, taken[0]!);
     this.begin(taken.length + 1, 0);
     let v: number = this.operand(from);
     for (let i = 0; i < taken.length; i++) v -= this.operand(taken[i]!);
@@ -216,7 +223,7 @@ export class Ledger {
     return {
       operation: OPERATIONS[this.operation[t]!]!,
       value,
-      reason: this.reason[t]!,
+      reason: this.reasonOf(t),
       note: written(this.note.get(t)),
       operands: [...this.pool.subarray(from + 1, from + 1 + count)] as Traced[],
       numbers: [...this.pool.subarray(from + 1 + count, this.start[t + 1]!)],
@@ -237,7 +244,7 @@ export class Ledger {
     const reason = new Int32Array(this.size);
     const note = new Int32Array(this.size);
     for (let i = 0; i < this.size; i++) {
-      reason[i] = word(this.reason[i]!);
+      reason[i] = word(this.reasonOf(i));
       note[i] = word(written(this.note.get(i)));
     }
     return {
@@ -261,7 +268,7 @@ export class Ledger {
     l.count = data.value.length;
     for (let i = 0; i < l.count; i++) {
       const id = data.words[data.reason[i]!]!;
-      l.reason.push(id);
+      l.giveReason(i, id);
       if (data.note[i] !== NO_WORD) l.note.set(i, data.words[data.note[i]!]!);
       const kind = OPERATIONS[data.operation[i]!]!;
       if (isLeaf(kind)) l.leaves[kind].set(id, i as Traced);
@@ -287,6 +294,14 @@ export class Ledger {
   // An entry goes straight into the pool, bit by bit: lists of its operands would be most of what setting-out leaves
   // to be swept up.
 
+  /** The sum of two lengths, or what one leaves of the other. */
+  private ofTwo(kind: 'sum' | 'less', reason: string, a: Traced, b: Traced): Traced {
+    this.begin(2, 0);
+    const first = this.operand(a);
+    const second = this.operand(b);
+    return this.end(kind, reason, kind === 'sum' ? first + second : first - second);
+  }
+
   /** Begins an entry, with room for so many operands and whole numbers. */
   private begin(operands: number, numbers: number): void {
     const at = this.start[this.count]!;
@@ -311,11 +326,21 @@ export class Ledger {
     const id = this.count;
     this.value[id] = ticks(value);
     this.operation[id] = PLACE[kind];
-    this.reason.push(reason);
+    this.giveReason(id, reason);
     if (note !== undefined) this.note.set(id, note);
     this.count = id + 1;
     this.start[this.count] = this.next;
     return id as Traced;
+  }
+
+  private giveReason(entry: number, reason: string): void {
+    const page = Math.floor(entry / PAGE);
+    if (page === this.reasons.length) this.reasons.push(new Array(PAGE));
+    this.reasons[page]![entry % PAGE] = reason;
+  }
+
+  private reasonOf(entry: number): string {
+    return this.reasons[Math.floor(entry / PAGE)]![entry % PAGE]!;
   }
 
   /** Room for one more entry, and for so many words of the pool. */

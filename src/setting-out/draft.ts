@@ -28,7 +28,7 @@ import type { Lid } from './lids/lid.ts';
 import { type Family, type Letter, letterOf, markFor } from './mark.ts';
 import type { StockForm, UncutPart } from './part.ts';
 import type { PinnedShelf } from './pins/pinned-shelf.ts';
-import { axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
+import { type Axis, axisOf, type Direction, type TracedBox, thirdDirection } from './place.ts';
 import type { BoughtPull } from './pulls/bought-pull.ts';
 import type { Opening, Surface } from './set-out.ts';
 import type { SlidingSet } from './sliding/sliding-set.ts';
@@ -125,6 +125,7 @@ export class Draft {
   private readonly marks = new Map<Letter, number>();
   private readonly byId = new Map<string, DraftPart>();
   private readonly readAlready = new Map<string, Traced>();
+  private readonly lengthsRead = new Map<string, ReturnType<typeof parseLength>>();
   // The same by record, lot and kind of tool: they are asked for thousands of times, and a path is dear to write.
   private readonly fieldsRead = new Map<object, Map<string, Traced>>();
   private readonly thicknesses = new Map<Lot, Traced>();
@@ -179,12 +180,21 @@ export class Draft {
   typed(path: string, text: string): Traced {
     const known = this.readAlready.get(path);
     if (known !== undefined) return known;
-    const read = parseLength(text, this.job.shop.units);
+    const read = this.lengthOf(text);
     const traced = read.ok
       ? this.ledger.document(path, read.value, text)
       : reckon(this, path, text, this.names, (name) => this.named(name));
     this.readAlready.set(path, traced);
     return traced;
+  }
+
+  /** What a text says as a length: a document says the same few over and over. */
+  private lengthOf(text: string): ReturnType<typeof parseLength> {
+    const known = this.lengthsRead.get(text);
+    if (known) return known;
+    const read = parseLength(text, this.job.shop.units);
+    this.lengthsRead.set(text, read);
+    return read;
   }
 
   /** What was found on the bench for a dimension; undefined when it wasn't measured. */
@@ -288,14 +298,12 @@ export class Draft {
   panel(spec: PanelSpec): DraftPart {
     const { at, size, length, width } = spec;
     const thickness = thirdDirection(length, width);
-    const max = at.map((low, axis) =>
-      this.ledger.sum(FAR_SIDE[axis]!, low, size[axis]!),
-    ) as unknown as Triple;
-    const origin = at.map((low, axis) => {
-      const runs = [length, width, thickness].find((d) => axisOf(d).axis === axis)!;
-      return axisOf(runs).sign > 0 ? low : max[axis]!;
-    }) as unknown as Triple;
-    const along = (d: Direction) => size[axisOf(d).axis];
+    const max = this.farCorner(at, size);
+    const origin: [Traced, Traced, Traced] = [at[0], at[1], at[2]];
+    for (const d of [length, width, thickness]) {
+      const { axis, sign } = axisOf(d);
+      if (sign < 0) origin[axis] = max[axis];
+    }
     const letter = letterOf(spec.family);
     const number = (this.marks.get(letter) ?? 0) + 1;
     this.marks.set(letter, number);
@@ -308,9 +316,9 @@ export class Draft {
       mark: markFor(letter, number),
       lot: spec.lot.id,
       form: spec.form ?? spec.lot.form,
-      length: along(length),
-      width: along(width),
-      thickness: along(thickness),
+      length: size[axisOf(length).axis],
+      width: size[axisOf(width).axis],
+      thickness: size[axisOf(thickness).axis],
       rough: spec.rough,
       cutLater: spec.cutLater,
       grain: spec.lot.grain === 'free' ? 'free' : 'length',
@@ -322,12 +330,17 @@ export class Draft {
       strip: undefined,
       nth: number,
       box: { min: at, max },
-      tongues: spec.tongues ?? {},
+      tongues: spec.tongues ?? NO_TONGUES,
     };
     if (this.byId.has(part.id)) throw new Error(`two parts with one id: ${part.id}`);
     this.byId.set(part.id, part);
     if (!spec.apart) this.parts.push(part);
     return part;
+  }
+
+  private farCorner(at: Triple, size: Triple): Triple {
+    const far = (axis: Axis) => this.ledger.sum(FAR_SIDE[axis], at[axis], size[axis]);
+    return [far(0), far(1), far(2)];
   }
 
   part(id: string): DraftPart {
@@ -337,9 +350,7 @@ export class Draft {
   }
 
   opening(id: string, at: Triple, size: Triple): Opening {
-    const max = at.map((low, axis) =>
-      this.ledger.sum(FAR_SIDE[axis]!, low, size[axis]!),
-    ) as unknown as Triple;
+    const max = this.farCorner(at, size);
     const opening: Opening = { id, box: { min: at, max }, width: size[0], depth: size[1], height: size[2] };
     this.openings.push(opening);
     return opening;
@@ -366,6 +377,8 @@ export class Draft {
     return this.ledger.ticks(t) > 0;
   }
 }
+
+const NO_TONGUES: Tongues = { start: undefined, end: undefined };
 
 const FAR_SIDE = [
   'where its right side comes',

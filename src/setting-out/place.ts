@@ -77,6 +77,13 @@ export function oneAlong(d: Direction): readonly [x: number, y: number, z: numbe
   return ONE_ALONG[d];
 }
 
+/** The two directions along each axis: down it and up it. Put together from letters they would be slower to compare. */
+const ALONG = [
+  ['-x', '+x'],
+  ['-y', '+y'],
+  ['-z', '+z'],
+] as const;
+
 /** The direction that makes a right-handed frame with the two given ones (first cross second). */
 export function thirdDirection(first: Direction, second: Direction): Direction {
   const a = axisOf(first);
@@ -85,7 +92,7 @@ export function thirdDirection(first: Direction, second: Direction): Direction {
   const axis = (3 - a.axis - b.axis) as Axis;
   const cyclic = (a.axis + 1) % 3 === b.axis ? 1 : -1;
   const sign = a.sign * b.sign * cyclic;
-  return `${sign > 0 ? '+' : '-'}${'xyz'[axis]}` as Direction;
+  return ALONG[axis][sign > 0 ? 1 : 0];
 }
 
 /** Reads a traced box in ticks. */

@@ -108,9 +108,9 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   ]) {
     const before = all.slice(0, all.indexOf(part));
     const slideIn = trays.filter((p) => p.from === part || p.to === part).map((p) => p.part);
-    const standing = [...around, ...before, ...(upright ? [] : uprights)].filter(
-      (p) => p !== part && !slideIn.includes(p),
-    );
+    const standing = around
+      .concat(before, upright ? [] : uprights)
+      .filter((p) => p !== part && !slideIn.includes(p));
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
     // Whatever closes a case above comes when panels at the back of its spaces stand.
     const atLast = to === panels.lid ? [...standing, ...behind.filter((p) => p !== part)] : standing;

@@ -45,12 +45,14 @@ function placesBy(l: Ledger, row: Row, aside: Traced): readonly Traced[] | undef
   };
   const steps = first === 0 ? STEPS : STEPS.map((n) => n + first);
   const together = steps.find((n) => straight.every((place) => isFine(place, n)));
-  const places: Traced[] = [];
   // Moved one by one, two of them must not come to the same place.
   const apart = row.apart ?? 2 * l.ticks(l.row(SETTING_OUT.moveAside));
+  if (together === 0) return straight;
+  if (together !== undefined) return straight.map((place) => movedAside(l, place, together, aside));
+  const places: Traced[] = [];
   for (const place of straight) {
     const beside = (at: number) => places.every((p) => Math.abs(l.ticks(p) - at) >= apart);
-    const n = together ?? steps.find((k) => isFine(place, k) && beside(l.ticks(place) + k * step));
+    const n = steps.find((k) => isFine(place, k) && beside(l.ticks(place) + k * step));
     if (n === undefined) return undefined;
     places.push(movedAside(l, place, n, aside));
   }

@@ -107,16 +107,15 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
       first: lies && edge === 'end' && spacing.at.length > 1 ? 1 : 0,
       isFree,
     });
-  const isFree = (at: number) => {
-    const head = headTicks(at);
-    return !bores.meets(screwFrom(head)) && !bores.meets(pocketFrom(head));
-  };
+  const isFree = (head: Bore['from']) => !bores.meets(screwFrom(head)) && !bores.meets(pocketFrom(head));
   const out = wayOut(spec);
-  const isReached = (at: number) => driverRoom(draft, { head: headTicks(at), out, own: part }, standing);
-  const row = clear((at) => isFree(at) && isReached(at));
+  const row = clear((at) => {
+    const head = headTicks(at);
+    return isFree(head) && driverRoom(draft, { head, out, own: part }, standing);
+  });
   if (!row && (spec.besides === true || spec.besides?.())) return;
   if (!row) {
-    if (clear(isFree)) noDriver(draft, spec);
+    if (clear((at) => isFree(headTicks(at)))) noDriver(draft, spec);
     else screwsMeet(draft, part, mate);
   }
   // What the screws of a joint have in common, they share: there are hundreds of them in a kitchen.

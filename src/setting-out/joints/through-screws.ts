@@ -87,6 +87,11 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     (spec.duty === 'foot' ? firstOf(spacing.at, (at) => placesOf([at])) : undefined);
   if (!row && !spec.besides) screwsMeet(draft, part, mate);
   const [clearance, pilot] = [clearanceHole(draft, screw), edgePilot(draft, screw, draft.lot(mate.lot))];
+  // What the screws of a row have in common, they share.
+  const [intoMate, fromPart] = [`screw into the ${mate.name}`, `screw from the ${part.name}`];
+  const [inPartId, inMateId] = [`${part.id}#${mate.id}:`, `${mate.id}#${part.id}:`];
+  const through = [part.id, ...(over ? [over.id] : []), mate.id];
+  const headSide = spec.side === 'show' ? 'under' : 'show';
   return (row ?? []).map((place, i) => {
     const n = i + 1;
     for (const b of boresFrom(head(l.ticks(place)))) bores.add(b);
@@ -96,9 +101,9 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     part.features.push({
       kind: 'hole',
       use: 'clearance',
-      id: `${part.id}#${mate.id}:${n}`,
-      purpose: `screw into the ${mate.name}`,
-      side: spec.side === 'show' ? 'under' : 'show',
+      id: `${inPartId}${n}`,
+      purpose: intoMate,
+      side: headSide,
       at: onFaceOf(draft, part, { along, place, line }),
       diameter: clearance,
       ...(plug
@@ -108,8 +113,8 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
     mate.features.push({
       kind: 'hole',
       use: 'pilot',
-      id: `${mate.id}#${part.id}:${n}`,
-      purpose: `screw from the ${part.name}`,
+      id: `${inMateId}${n}`,
+      purpose: fromPart,
       side: spec.mateSide,
       at: [
         inPart(draft, mate, along, place, 'pilot along the edge'),
@@ -133,7 +138,7 @@ export function throughScrews(draft: Draft, bores: Bores, spec: ThroughSpec): re
       id,
       joint: spec.joint,
       screw: screw.screw.id,
-      through: [part.id, ...(over ? [over.id] : []), mate.id],
+      through,
       head: at,
       direction,
       length: screw.length,
