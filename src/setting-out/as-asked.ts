@@ -29,8 +29,11 @@ function prototypeOf(names: readonly string[]): object {
       enumerable: true,
       get(this: Record<typeof HIDDEN, Asked>) {
         const { ways, found } = this[HIDDEN];
-        if (!found.has(name)) found.set(name, ways[name]!());
-        return found.get(name);
+        const known = found.get(name);
+        if (known !== undefined || found.has(name)) return known;
+        const made = ways[name]!();
+        found.set(name, made);
+        return made;
       },
     });
   PROTOTYPES.set(key, made);

@@ -124,20 +124,22 @@ export class Draft {
   clearSize: (opening: string, size: 'width' | 'height' | 'depth') => Traced = () => this.nothing;
   private readonly marks = new Map<Letter, number>();
   private readonly byId = new Map<string, DraftPart>();
+  private readonly byPart = new Map<string, Joint[]>();
+  /** How many joints are in that list: it is brought up to date when it is asked for. */
+  private jointsKnown = 0;
   private readonly readAlready = new Map<string, Traced>();
   private readonly lengthsRead = new Map<string, ReturnType<typeof parseLength>>();
   // The same by record, lot and kind of tool: they are asked for thousands of times, and a path is dear to write.
   private readonly fieldsRead = new Map<object, Map<string, Traced>>();
   private readonly thicknesses = new Map<Lot, Traced>();
   private readonly steps = new Map<ToolKind, Traced>();
-  private readonly names: ReadonlyMap<string, NamedSize>;
+  private formulaNames: ReadonlyMap<string, NamedSize> | undefined;
   /** Sizes of the moment of the cards that are ticked, by dimension; the latest counts. */
   private readonly done: ReadonlyMap<string, () => Traced>;
 
   constructor(job: JobDocument) {
     this.job = job;
     this.tree = treeOf(job);
-    this.names = formulaNames(job);
     this.done = new Map(
       (job.work.done ?? []).flatMap(({ sizes = {} }, i) =>
         Object.entries(sizes).map(([name, text]) => [
@@ -197,6 +199,17 @@ export class Draft {
     return read;
   }
 
+  /** The joints so far that are made by a part: it is their `part`. */
+  jointsOf(part: string): readonly Joint[] {
+    for (; this.jointsKnown < this.joints.length; this.jointsKnown++) {
+      const joint = this.joints[this.jointsKnown]!;
+      const list = this.byPart.get(joint.part);
+      if (list) list.push(joint);
+      else this.byPart.set(joint.part, [joint]);
+    }
+    return this.byPart.get(part) ?? [];
+  }
+
   /** What was found on the bench for a dimension; undefined when it wasn't measured. */
   measured(dimension: string): Traced | undefined {
     const typed = this.job.work.measured?.[dimension];
@@ -223,6 +236,12 @@ export class Draft {
     const at = (this.job.work.made ?? []).findIndex((m) => m.part === part.id);
     const text = at < 0 ? undefined : this.job.work.made![at]![size];
     return text === undefined ? undefined : this.typed(`work/made/${at}/${size}`, text);
+  }
+
+  /** What formulas may name; put together for the first of them. */
+  private get names(): ReadonlyMap<string, NamedSize> {
+    this.formulaNames ??= formulaNames(this.job);
+    return this.formulaNames;
   }
 
   private named(name: NamedSize): Traced {

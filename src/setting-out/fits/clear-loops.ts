@@ -132,15 +132,11 @@ export class ClearLoops {
   private holes(b: Between, part: DraftPart, fitted?: DraftPart): readonly FitMember[] | undefined {
     const { along, size } = b;
     const l = this.draft.ledger;
-    const through = this.draft.joints.find(
-      (j) =>
-        j.duty === 'carries' &&
-        (isPegged(j)
-          ? j.part === part.id && j.mate === along.id
-          : (j.hold === 'face-screws' || j.hold === 'glue-and-screws') &&
-            j.part === along.id &&
-            j.mate === part.id),
-    );
+    const carried = (by: DraftPart, mate: DraftPart) =>
+      this.draft.jointsOf(by.id).filter((j) => j.duty === 'carries' && j.mate === mate.id);
+    const through =
+      carried(part, along).find(isPegged) ??
+      carried(along, part).find((j) => j.hold === 'face-screws' || j.hold === 'glue-and-screws');
     if (!through) return undefined;
     const against = isPegged(through) ? this.against(part, fitted) : undefined;
     if (against) return [...this.farFace(b, against.before), cut(this.draft, against.between, 'length', 1)];

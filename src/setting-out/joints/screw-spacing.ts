@@ -102,13 +102,7 @@ export function spaceBy(
   const t = (x: Traced) => l.ticks(x);
   const between = l.less('length of the joint between its end screws', length, end, end);
   const gaps = Math.max(1, Math.ceil(t(between) / t(most)));
-  const even = (n: number) =>
-    l.share(
-      'an even spacing',
-      between,
-      Array.from({ length: n }, () => 1),
-      0,
-    );
+  const even = (n: number) => l.share('an even spacing', between, new Array<number>(n).fill(1), 0);
 
   if (t(between) > 0) {
     const spacing = even(gaps);

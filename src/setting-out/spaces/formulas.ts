@@ -100,11 +100,17 @@ function mayBeNothing(draft: Draft, record: string, field: string): boolean {
 
 /** Reckons every formula of the design; false when one of them comes to no size. */
 export function formulasHold(draft: Draft): boolean {
+  // Most sizes are plain lengths, and the same few.
+  const plain = new Set<string>();
   for (const record of draft.job.design.records)
     for (const { field } of formulaFields(record.kind)) {
       const text: unknown = Reflect.get(record, field);
-      if (typeof text !== 'string' || !isFormula(text)) continue;
+      if (typeof text !== 'string' || plain.has(text)) continue;
       if (field === 'size' && !('fixed' in (readOpeningSize(text) ?? {}))) continue;
+      if (!isFormula(text)) {
+        plain.add(text);
+        continue;
+      }
       draft.typed(`design/records/${record.id}/${field}`, text);
     }
   return !draft.snags.some((s) => s.code === 'formula.no-size');
