@@ -55,6 +55,20 @@ describe('the ledger', () => {
     expect(() => l.times('too long', a, 2)).toThrow('not a whole tick');
   });
 
+  test('each entry of a long one keeps its own reason and note, in a copy as well', () => {
+    const l = new Ledger();
+    const a = l.document('w', fromMm(10), '10 mm');
+    for (let i = 1; i <= 5000; i++)
+      if (i % 7 === 0) l.ratio(`half ${i}`, a, half);
+      else l.sum(`sum ${i}`, a, a);
+    for (const ledger of [l, Ledger.from(l.data())])
+      for (let i = 1; i <= 5000; i++) {
+        const { reason, note } = ledger.entry(i as Traced);
+        expect(reason).toBe(i % 7 === 0 ? `half ${i}` : `sum ${i}`);
+        expect(note).toBe(i % 7 === 0 ? 'half: half the thickness (common practice)' : '');
+      }
+  });
+
   test('goes on from a copy as if nothing had happened', () => {
     const l = new Ledger();
     const a = l.document('w', fromMm(10), '10 mm');
