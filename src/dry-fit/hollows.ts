@@ -32,6 +32,8 @@ export class Hollows {
   private readonly solids: Solids;
   private readonly known = new Map<string, readonly Hollow[]>();
   private readonly shapes = new WeakMap<Shape, Hollowed>();
+  /** What was found in a board before it was set somewhere, by the list of its cuts. */
+  private readonly boards = new WeakMap<readonly Shape[], Hollowed>();
 
   constructor(solids: Solids) {
     this.solids = solids;
@@ -47,7 +49,7 @@ export class Hollows {
   private hollowed(shape: Shape): Hollowed {
     const { body, cuts, frame } = opened(shape);
     const box = boundsOf(body);
-    const hollows = touching(cuts).flatMap((group) => this.hollowsOf(group, box));
+    const hollows = this.inBoard(box, cuts);
     if (!frame) return { box, hollows };
     return {
       box: boundsOf({ kind: 'moved', frame, body: { kind: 'box', ...box } }),
@@ -61,6 +63,15 @@ export class Hollows {
           : {}),
       })),
     };
+  }
+
+  private inBoard(box: Box, cuts: readonly Shape[]): readonly Hollow[] {
+    const known = this.boards.get(cuts);
+    // What was cut off behind its cuts has the same list and another box.
+    if (known && isSame(known.box, box)) return known.hollows;
+    const hollows = touching(cuts).flatMap((group) => this.hollowsOf(group, box));
+    this.boards.set(cuts, { box, hollows });
+    return hollows;
   }
 
   /** What a group of cuts takes out of a box. Cutters reach out of the wood: only what they share with it counts. */
@@ -115,6 +126,10 @@ export class Hollows {
       })
       .filter((h) => h.volume > KEPT);
   }
+}
+
+function isSame(a: Box, b: Box): boolean {
+  return [0, 1, 2].every((i) => a.min[i] === b.min[i] && a.max[i] === b.max[i]);
 }
 
 const BEYOND: Point = [1, 1, 1];

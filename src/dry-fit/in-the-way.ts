@@ -1,5 +1,5 @@
 import { toMm } from '../measure/index.ts';
-import type { Point, Shape, Solids } from '../solid/index.ts';
+import type { Frame, Point, Shape, Solids } from '../solid/index.ts';
 import { type Assembly, frameOf, type Member, planesOf } from './assembly.ts';
 import { type Box, boundsOf, overlap } from './shape-bounds.ts';
 import { volumeOf } from './volume-of.ts';
@@ -90,8 +90,21 @@ function commonBox(a: Member, b: Member): Box {
 
 /** What has been cut out of a member there, as it stands. */
 function cutsWithin(member: Member, box: Box): readonly Shape[] {
+  if (member.piece.cuts.length === 0) return [];
   const frame = frameOf(member);
+  const own = inOwnFrame(frame, box);
   return member.piece.cuts
-    .map((body): Shape => ({ kind: 'moved', body, frame }))
-    .filter((cut) => overlap(boundsOf(cut), box));
+    .filter((cut) => overlap(boundsOf(cut), own))
+    .map((body) => ({ kind: 'moved', body, frame }));
+}
+
+/** A box as a member has it in its own frame, which is turned by quarters. */
+function inOwnFrame({ origin, x, y, z }: Frame, { min, max }: Box): Box {
+  const along = (way: Point, p: Point) => way.reduce((sum, c, k) => sum + c * (p[k]! - origin[k]!), 0);
+  const corner = (pick: (a: number, b: number) => number): Point => [
+    pick(along(x, min), along(x, max)),
+    pick(along(y, min), along(y, max)),
+    pick(along(z, min), along(z, max)),
+  ];
+  return { min: corner(Math.min), max: corner(Math.max) };
 }
