@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { checkJob } from '../src/job/index.ts';
 import type { Plan } from '../src/plan/index.ts';
 import { planned } from './build/planned.ts';
 import { box, type Fields, group, piece } from './build/row-of-cases.ts';
@@ -286,6 +287,86 @@ describe('one top over several cases', () => {
     const order = plan.build.operations.map((o) => o.id);
     const board = plan.setOut.parts.find((p) => p.id === 'over/top')!.mark;
     expect(order.indexOf('case:c/set')).toBeGreaterThan(order.indexOf(`${board}/set`));
+  });
+});
+
+describe('a top scribed to the walls beside its fillers', () => {
+  const filler = (id: string): Fields => ({
+    id,
+    kind: 'filler',
+    parent: 'g',
+    board: 'birch18',
+    size: '40 mm',
+  });
+  const top: Fields = {
+    id: 'over',
+    kind: 'top',
+    parent: 'g',
+    board: 'birch18',
+    overhangFront: '20 mm',
+    scribe: '15 mm',
+  };
+  const run = (...between: readonly Fields[]) =>
+    [group, ...between, box('b', { leftSide: 'shared' }), ...inside('b')] as const;
+
+  test('is cut longer at both, laid and bored so in the shop, and sawn to them once the cases and fillers stand', () => {
+    const plan = planOf(piece, ...run(filler('west'), box('a'), ...inside('a')), filler('east'), top);
+    builtClean(plan);
+    const { ledger, parts } = plan.setOut;
+    const mm = (t: Parameters<typeof ledger.ticks>[0]) => ledger.ticks(t) / 3200;
+    const part = parts.find((p) => p.id === 'over/top')!;
+    expect([mm(part.length), mm(part.rough!.length), mm(part.cut.length)]).toEqual([1500, 1530, 1530]);
+    const { operations } = plan.build;
+    const at = (id: string) => operations.findIndex((o) => o.id === id);
+    const [right, left] = ['right', 'left'].map((w) => at(`${part.mark}/scribe-${w}`)) as [number, number];
+    const fillers = parts.filter((p) => p.role === 'filler').map((p) => at(`${p.mark}/scribe`));
+    expect(right).toBeGreaterThan(Math.max(...fillers));
+    expect(left).toBe(right + 1);
+    expect(operations[right]!.lengths.map(mm)).toEqual([15, 1515]);
+    expect(operations[left]!.lengths.map(mm)).toEqual([15, 1500]);
+    // In the shop it stands out beyond the cases by the filler and the allowance.
+    const laid = operations[at(`${part.mark}/set`)]!;
+    expect(laid.lengths.map(mm)).toContain(55);
+  });
+
+  test('at one end alone is level with the case at the other, and its front strip is sawn with it', () => {
+    for (const row of [
+      run(filler('west'), box('a'), ...inside('a')),
+      [...run(box('a'), ...inside('a')), filler('east')],
+    ]) {
+      const plan = planOf(piece, ...row, { ...top, edging: 'ash18', edgedSides: 'front' });
+      builtClean(plan);
+      const cards = plan.build.operations.filter((o) => o.does.act === 'scribe' && o.does.edge !== undefined);
+      expect(cards.length).toBe(1);
+      expect(cards[0]!.does).toMatchObject({ with: [expect.stringMatching(/^/)] });
+    }
+  });
+});
+
+describe('a top to be scribed', () => {
+  const west: Fields = { id: 'west', kind: 'filler', parent: 'g', board: 'birch18', size: '40 mm' };
+  const top: Fields = { id: 'over', kind: 'top', parent: 'g', board: 'birch18', scribe: '5 mm' };
+
+  test('that is too short for where the room is widest is told, with the allowance that would do', () => {
+    const room = { id: 'alcove', kind: 'room', widths: ['1500 mm', '1512 mm', '1508 mm'] };
+    const plan = planOf(piece, room, group, west, box('a'), ...inside('a'), top);
+    const snag = plan.snags.find((s) => s.code === 'tops.too-short')!;
+    expect(snag.sentence).toContain('12 mm wider at its widest than the piece');
+    expect(snag.cures[0]!.edits).toEqual([{ record: 'over', field: 'scribe', value: '15 mm' }]);
+  });
+
+  test.each([
+    ['scribe', [], {}],
+    ['overhangSides', [west], { overhangSides: '20 mm' }],
+    ['edgedSides', [west], { edging: 'ash18' }],
+    ['board', [west], { board: 'ash18' }],
+  ])('is refused by its “%s” where nothing can be scribed', (field, beside, more) => {
+    const job = equipped(smallJob()) as PlainJob;
+    job.design.records = [piece, group, ...beside, box('a'), box('b'), { ...top, ...more }];
+    const read = checkJob(job);
+    expect(!read.ok && read.snags.map((s) => [s.code, s.where.path])).toEqual([
+      ['design.top-scribe', `design/records/over/${field}`],
+    ]);
   });
 });
 

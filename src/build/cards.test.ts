@@ -53,8 +53,9 @@ function uses({ does }: Operation): readonly string[] {
     case 'part':
     case 'rip-apart':
     case 'name':
-    case 'scribe':
       return [does.workpiece];
+    case 'scribe':
+      return [does.workpiece, ...(does.with ?? [])];
     case 'plane':
     case 'bevel':
     case 'rabbet':

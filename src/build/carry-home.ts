@@ -18,6 +18,9 @@ export function carryHome(bench: Bench): void {
     counted(pinned.length, 'loose shelf', 'loose shelves'),
   ];
   const out = loose.flat();
+  const scribed = bench.setOut.scribedTops.map(
+    (top) => bench.setOut.parts.find((p) => p.id === top.part)!.mark,
+  );
   const one = out.length === 1 && doors.length + drawers.length + pinned.length === 1;
   bench.do(
     {
@@ -31,6 +34,9 @@ export function carryHome(bench: Bench): void {
         ...way.lines,
         `${way.each} about ${massWords(bench.job.shop.units, Math.round(weightOf(bench, way.heaviest)))}${out.length > 0 ? ' without what goes on its own' : ''}.`,
         ...(out.length > 0 ? [`Its ${listWords(out)} ${one ? 'goes on its' : 'go on their'} own.`] : []),
+        ...scribed.map(
+          (mark) => `${mark} goes on its own, its screws out: it is sawn to the walls of its place.`,
+        ),
         'The finish is dry but still soft for days: blankets between it and everything else.',
       ],
       lengths: way.lengths,
@@ -52,7 +58,8 @@ interface OnTheWay {
 /** What is taken out or off by hand before the rest is carried, by its parts. */
 function goOnTheirOwn({ setOut }: Bench): readonly string[] {
   const drawers = setOut.drawers.flatMap((d) => Object.values(d.parts));
-  return [...doorsOf(setOut), ...drawers, ...setOut.pinned.map((s) => s.part)];
+  const tops = setOut.scribedTops.flatMap((top) => [top.part, ...top.strips]);
+  return [...doorsOf(setOut), ...drawers, ...setOut.pinned.map((s) => s.part), ...tops];
 }
 
 /** What is carried: the piece, or its cases one by one, and how large that is. */

@@ -5,11 +5,13 @@ import type { Bench } from './bench.ts';
 import { carryHome } from './carry-home.ts';
 import { unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
+import { fitFillers } from './filler-work.ts';
 import { hookOn } from './hook-on.ts';
 import { levellerLines } from './levellers.ts';
 import { liftCautions } from './lifting.ts';
 import { markWords } from './mark-words.ts';
 import { packingLines } from './packing.ts';
+import { scribeTops } from './scribed-tops.ts';
 import { waxGrooves } from './sliding.ts';
 import { EACH_HOLDS, wallLines } from './wall-fixings.ts';
 import { capital, counted, listWords } from './words.ts';
@@ -28,8 +30,15 @@ export function bringHome(bench: Bench): void {
     level(bench);
     fixToWall(bench);
   }
+  const scribed = bench.setOut.scribedTops.length > 0;
+  // Their screws are driven from inside, before that is full; and they lie on the fillers.
+  if (scribed) {
+    fitFillers(bench);
+    scribeTops(bench);
+  }
   putBack(bench);
   waxGrooves(bench);
+  if (!scribed) fitFillers(bench);
 }
 
 function level(bench: Bench): void {

@@ -158,10 +158,15 @@ export type Act =
       readonly length: Traced;
       readonly width: Traced;
     }
-  /** What goes beyond a wall is sawn off the far edge along the wall’s own line: so much of the part stays, as drawn. */
+  /**
+   * What goes beyond a wall is sawn off the far edge along the wall’s own line, or off the end that is named, and off what
+   * is glued there `with` it: so much of the part stays, as drawn.
+   */
   | {
       readonly act: 'scribe';
       readonly workpiece: string;
+      readonly edge?: 'start' | 'end';
+      readonly with?: readonly string[];
       readonly leaves: Traced;
     }
   /** Pocket holes with the jig set for a board of `collar`, at places along `edge`, measured from `from`. */

@@ -12,6 +12,7 @@ import {
 } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { gatherAngledHead } from './angled-head.ts';
+import { asInTheShop } from './as-in-the-shop.ts';
 import { assemble } from './assembly.ts';
 import { Bench } from './bench.ts';
 import type { BuildPlan, Stage, Workpiece } from './build-plan.ts';
@@ -20,7 +21,6 @@ import { fitDrawers } from './drawers/fit-drawers.ts';
 import { glueCentreRunners } from './drawers/on-centre-runner.ts';
 import { glueEdging, stripsLater } from './edging-work.ts';
 import { feetOnBottoms } from './feet-on-bottom.ts';
-import { fitFillers } from './filler-work.ts';
 import { type FinishPlan, planFinish } from './finish/finish-plan.ts';
 import { finishPiece, prefinishParts } from './finish/finish-work.ts';
 import { gather, sandParts } from './finishing.ts';
@@ -69,7 +69,8 @@ const TITLES: Record<Exclude<StageId, 'sheets'>, string> = {
 };
 
 /** Writes down how a piece is built: every operation with its settings, in an order in which each can be done. */
-export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown): BuildPlan {
+export function planBuild(job: JobDocument, drawn: SetOut, breakdown: Breakdown): BuildPlan {
+  const setOut = asInTheShop(drawn);
   const bench = new Bench(job, setOut);
   cutAtYard(bench, breakdown);
   const finishing = planFinish(bench);
@@ -104,7 +105,6 @@ export function planBuild(job: JobDocument, setOut: SetOut, breakdown: Breakdown
   fitButtons(bench);
   fitLevellers(bench);
   bringHome(bench);
-  fitFillers(bench);
   gatherAngledHead(bench);
   return planOf(bench, breakdown, finishing);
 }

@@ -129,7 +129,7 @@ function actReport(a: Act): Report {
         other_stop: a.otherStop && { from: a.otherStop.from, at_mm: a.otherStop.at },
       };
     case 'scribe':
-      return { act: a.act, workpiece: a.workpiece, leaves_mm: a.leaves };
+      return { act: a.act, workpiece: a.workpiece, edge: a.edge, with: a.with, leaves_mm: a.leaves };
     case 'notch':
       return {
         act: a.act,

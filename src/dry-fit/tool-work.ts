@@ -105,14 +105,6 @@ export function grooved(piece: VirtualPiece, act: ActOf<'groove'>, read: ReadCar
   return { piece: { ...piece, cuts: [...piece.cuts, ...cuts] } };
 }
 
-/** The far edge sawn and planed to a line, so that so much is left of the width. */
-export function scribed(piece: VirtualPiece, act: ActOf<'scribe'>, read: ReadCard): Worked {
-  const [, width] = piece.size;
-  const leaves = read(act.leaves);
-  if (leaves <= 0 || leaves >= width) return { fault: 'nothing is there to scribe away, or nothing is left' };
-  return { piece: clipped(piece, 1, 0, leaves) };
-}
-
 /** A corner sawn out right through. */
 export function notched(piece: VirtualPiece, act: ActOf<'notch'>, read: ReadCard): Worked {
   const [l, w, t] = piece.size.map(toMm) as [number, number, number];

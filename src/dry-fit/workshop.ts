@@ -1,3 +1,4 @@
+import { scribed, scribedThere } from './scribing.ts';
 // Long because each act that a card can hold is a method here, and all of them share the state of the shop.
 
 import type { Act, Operation, PieceDirection, Workpiece } from '../build/index.ts';
@@ -38,7 +39,6 @@ import {
   pocketed,
   type ReadCard,
   rabbeted,
-  scribed,
   sloped,
   slotted,
   type Worked,
@@ -126,7 +126,7 @@ export class Workshop {
       case 'notch':
         return this.workAll(operation, does.workpieces, (p) => notched(p, does, this.read));
       case 'scribe':
-        return this.workAll(operation, [does.workpiece], (p) => scribed(p, does, this.read));
+        return this.scribe(operation, does);
       case 'slot':
         return this.workAll(operation, does.workpieces, (p) => slotted(p, does, this.read));
       case 'pocket':
@@ -276,6 +276,21 @@ export class Workshop {
       if ('fault' in worked) this.fault(operation, 'off-the-wood', name, `${name}: ${worked.fault}.`);
       else this.loose.set(name, worked.piece);
     }
+  }
+
+  /** A part sawn to a wall's line, loose or where it lies among others. */
+  private scribe(operation: Operation, act: Extract<Act, { act: 'scribe' }>): void {
+    const found = [...this.assemblies].find(([, a]) => a.members.some((m) => m.mark === act.workpiece));
+    if (!found) return this.workAll(operation, [act.workpiece], (p) => scribed(p, act, this.read));
+    const [name, there] = found;
+    const sawn = scribedThere(there, act, this.read);
+    if ('fault' in sawn)
+      return this.fault(operation, 'off-the-wood', act.workpiece, `${act.workpiece}: ${sawn.fault}.`);
+    this.assemblies.set(name, { ...there, members: sawn.members });
+    // The screws stay in their ways, which are now counted from elsewhere.
+    this.screws.forEach((s, i) => {
+      this.screws[i] = { ...s, fills: s.fills.map((way) => sawn.ways.get(way) ?? way) };
+    });
   }
 
   /** What goes by a name: an assembly, or a loose piece turned as the card says. */

@@ -11,6 +11,7 @@ import { badCleat } from './check-hanging.ts';
 import { badFront, badLid } from './check-lids.ts';
 import { badMitres, closedOnShared } from './check-mitres.ts';
 import { badPlaces } from './check-places.ts';
+import { badScribe } from './check-scribed-tops.ts';
 import { badSharedSides } from './check-shared-sides.ts';
 import { badFit, badGlueUp, badMoves, topOverCases } from './check-tops.ts';
 import type { JobDocument } from './document.ts';
@@ -125,6 +126,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
         ...badGlueUp(r, job.shop.rack),
         ...badMoves(r, tree, job.shop.rack),
         ...topOverCases(r, tree),
+        ...badScribe(r, tree, job.shop.rack),
       );
     if (r.kind === 'case') snags.push(...badSharedSides(r, tree));
     if (r.kind === 'filler') snags.push(...badFiller(r, tree));

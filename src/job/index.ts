@@ -1,5 +1,6 @@
 export type { CheckedJob } from './check-job.ts';
 export { checkJob, readJob } from './check-job.ts';
+export { walledEnds } from './check-scribed-tops.ts';
 export { type CheckedShop, checkShop } from './check-shop.ts';
 export { TOP_LACKS } from './check-tops.ts';
 export { endsAt, runsPast } from './corners-of-case.ts';

@@ -14,6 +14,7 @@ import type { Cure, Snag } from '../snag/index.ts';
 import type { JoinedBlank } from './blanks/joined-blank.ts';
 import type { Cleat } from './case/cleat.ts';
 import type { Levellers } from './case/leveller.ts';
+import type { ScribedTop } from './case/scribed-top.ts';
 import { Dimensions } from './dimensions.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
@@ -109,6 +110,7 @@ export class Draft {
   readonly sliding: SlidingSet[] = [];
   readonly drawers: Drawer[] = [];
   readonly lids: Lid[] = [];
+  readonly scribedTops: ScribedTop[] = [];
   readonly pulls: BoughtPull[] = [];
   readonly levellers: Levellers[] = [];
   readonly gluedPanels: GluedPanel<DraftPart>[] = [];

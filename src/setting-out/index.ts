@@ -1,6 +1,7 @@
 export type { JoinedBlank } from './blanks/joined-blank.ts';
 export type { Cleat } from './case/cleat.ts';
 export type { Levellers } from './case/leveller.ts';
+export type { ScribedTop } from './case/scribed-top.ts';
 export { Dimensions, type DimensionsData } from './dimensions.ts';
 export type { DoorLeaf } from './doors/door-leaf.ts';
 export type { CentreRunner, Drawer, WoodenRunners } from './drawers/drawer.ts';

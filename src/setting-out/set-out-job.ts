@@ -112,6 +112,7 @@ export function setOut(job: JobDocument): SetOut {
     surfaces: draft.surfaces,
     drawers: draft.drawers,
     lids: draft.lids,
+    scribedTops: draft.scribedTops,
     pulls: draft.pulls,
     levellers: draft.levellers,
     doors: draft.doors,

@@ -4,6 +4,7 @@ import type { Snag } from '../snag/index.ts';
 import type { JoinedBlank } from './blanks/joined-blank.ts';
 import type { Cleat } from './case/cleat.ts';
 import type { Levellers } from './case/leveller.ts';
+import type { ScribedTop } from './case/scribed-top.ts';
 import type { Dimensions } from './dimensions.ts';
 import type { DoorLeaf } from './doors/door-leaf.ts';
 import type { Drawer } from './drawers/drawer.ts';
@@ -86,6 +87,8 @@ export interface SetOut {
   readonly drawers: readonly Drawer[];
   /** Tops that open, hinged to their backs. */
   readonly lids: readonly Lid[];
+  /** Tops that are scribed to walls. */
+  readonly scribedTops: readonly ScribedTop[];
   /** Bought pulls, in the order of the document. */
   readonly pulls: readonly BoughtPull[];
   /** Levellers, case by case. */

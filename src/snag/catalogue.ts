@@ -58,6 +58,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
       'design.base-under-cases',
       'A base under several cases is no frame, carries a stack, or is not their only one.',
     ],
+    ['design.top-scribe', 'A top is to be scribed where no wall is, or something of it is in the way there.'],
     ['design.top-fit', 'A flush or an inset top says what only an applied one has.'],
     ['design.glued-up-top', 'A top glued up from boards is no solid wood, or can’t move where it lies.'],
     [
@@ -126,6 +127,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['cases.no-strip', 'The sides and the lid of a case can’t be cut from one strip.'],
     ['cases.side-does-not-serve', 'A side shared by two cases is too short or too far back for one of them.'],
     ['fillers.beside-nothing', 'A filler has no case beside it, or one on either side.'],
+    ['tops.too-short', 'A top is cut too short to be scribed to the walls where the room is widest.'],
     ['fillers.too-narrow', 'Fillers are not cut wide enough for the widest part of an alcove.', MIND],
     ['cases.apart', 'A case touches none of its neighbours.'],
     ['screws.none-to-connect', 'No screw on the list holds two cases together.'],

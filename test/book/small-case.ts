@@ -268,6 +268,7 @@ export function smallCase(): SetOut {
     sliding: [],
     drawers: [],
     lids: [],
+    scribedTops: [],
     pulls: [],
     levellers: [],
     gluedPanels: [],

@@ -20,6 +20,7 @@ import { jointFaults } from './judge-joints.ts';
 import { lidFaults } from './judge-lids.ts';
 import { pegFaults } from './judge-pegs.ts';
 import { pinFaults } from './judge-pins.ts';
+import { scribedTopFaults } from './judge-scribed-tops.ts';
 import { faultsOf } from './judge-set-out.ts';
 import { slidingFaults } from './judge-sliding.ts';
 import { sharedWood } from './judge-solids.ts';
@@ -71,6 +72,7 @@ export async function designsHold(shard: number): Promise<void> {
       expect(rowFaults(job, piece)).toEqual([]);
       expect(handleFaults(job, piece)).toEqual([]);
       expect(lidFaults(piece)).toEqual([]);
+      expect(scribedTopFaults(job, piece)).toEqual([]);
       expect(gluedPanelFaults(piece)).toEqual([]);
       expect(pinFaults(piece)).toEqual([]);
       expect(slidingFaults(piece)).toEqual([]);

@@ -110,6 +110,7 @@ const ROWS: readonly Row[] = [
     in: has('case', (c) => c.leftSide === 'shared' || c.rightSide === 'shared'),
   },
   { feature: 'fillers to scribe to a wall', in: has('filler') },
+  { feature: 'tops to scribe to a wall', in: (_, piece) => piece.scribedTops.length > 0 },
   {
     feature: 'one top over several cases',
     in: (job) =>

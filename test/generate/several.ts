@@ -135,7 +135,7 @@ export function severalCases<W extends Trimmed>({
               load: optional(fc.constant('60 kg')),
             })
             .map(withoutAbsent),
-          { nil: undefined, freq: 2 },
+          { nil: undefined, freq: 3 },
         );
   const about = (mm: number): Typed => ({ text: `${mm} mm`, ticks: mm * 3200 });
   const group = (
@@ -258,7 +258,7 @@ function recordsOfStand<W>(stand: Stand<W>, caseRecords: (wish: W) => Records): 
           kind: 'top',
           parent: id,
           board: s.top.edging ? 'board' : 'other',
-          ...s.top,
+          ...(s.ends?.some((end) => end) ? toItsWalls(s.top, s.ends) : s.top),
         });
       if (s.base) list.push({ id: `${id}.under`, kind: 'base', parent: id, board: 'board', ...s.base });
       const [before, behind] = s.ends ?? [];
@@ -280,6 +280,14 @@ function recordsOfStand<W>(stand: Stand<W>, caseRecords: (wish: W) => Records): 
   };
   add(stand, 'g', 'piece');
   return { list, asked };
+}
+
+/** A top over fillers: as a rule scribed to the walls as they are. */
+function toItsWalls(top: Field, ends: readonly (Field | undefined)[]): Field {
+  if (top.overhangBack === undefined) return top;
+  const { overhangSides: _, ...own } = top;
+  const scribe = ends.find((end) => end?.scribe !== undefined)?.scribe ?? '12 mm';
+  return { ...own, scribe, ...(own.edging === undefined ? {} : { edgedSides: 'front' }) };
 }
 
 function renamed(record: Field, prefix: string): Field {

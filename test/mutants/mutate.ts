@@ -381,6 +381,7 @@ function* fittingMutants(
       return;
     case 'scribe':
       yield as('scribed too narrow', { ...a, leaves: more(a.leaves, -5) });
+      if (a.edge) yield as('scribed at the other end', { ...a, edge: a.edge === 'start' ? 'end' : 'start' });
       return;
     case 'slot':
       yield as('a slot moved', { ...a, beside: first(a.beside, (x) => more(x, 4)) });

@@ -66,6 +66,7 @@ export function listParts(rows: readonly ListRow[], shop: Shop): SetOut {
     pinned: [],
     drawers: [],
     lids: [],
+    scribedTops: [],
     pulls: [],
     levellers: [],
     fits: [],

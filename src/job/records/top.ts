@@ -29,6 +29,11 @@ export const TopRecord = v.strictObject({
   moves: v.optional(v.picklist(['holes', 'slots', 'buttons'])),
   /** A lot of strips to make the buttons of. */
   buttons: v.optional(Id),
+  /**
+   * Of a top over a row that fillers close to its walls: how much longer it is cut at each end where one stands, to be
+   * scribed to the wall there.
+   */
+  scribe: v.optional(MarginFormula),
   load: v.optional(MassText),
   /** Set to hinge it to the back, as a lid. */
   hinged: v.optional(v.boolean()),

@@ -24,6 +24,8 @@ export interface TopSpec {
   readonly under: Traced;
   readonly width: Traced;
   readonly depth: Traced;
+  /** How much longer it is cut in all, to be scribed to walls. */
+  readonly longer?: Traced | undefined;
 }
 
 /** The applied top of a case; undefined where it has none or none can be made. */
@@ -45,7 +47,7 @@ export function appliedTop(draft: Draft, frame: CaseFrame): Top | undefined {
 
 /** A top's board and the strips mitred round it; undefined where nothing is left between them. */
 export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
-  const { record: top } = spec;
+  const { record: top, longer } = spec;
   const l = draft.ledger;
   const lot = draft.lot(top.board);
   const thickness = finishedThickness(draft, lot);
@@ -93,6 +95,15 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
     size: [boardWidth, boardDepth, thickness],
     length: '+x',
     width: '+y',
+    ...(longer === undefined
+      ? {}
+      : {
+          rough: {
+            length: l.sum('length to cut, before it is scribed', boardWidth, longer),
+            width: boardDepth,
+            thickness,
+          },
+        }),
   });
   if (!board) return undefined;
   if (!strip) return { board, strips: new Map() };
@@ -111,7 +122,13 @@ export function topWithEdging(draft: Draft, spec: TopSpec): Top | undefined {
     thickness: edge,
     sides,
     rough: (length) => ({
-      length: l.sum('length to cut before mitring', length, allowance, allowance),
+      length: l.sum(
+        'length to cut before mitring',
+        length,
+        allowance,
+        allowance,
+        ...(longer === undefined ? [] : [longer]),
+      ),
       width: stripWidth,
       thickness: edge,
     }),

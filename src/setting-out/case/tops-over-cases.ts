@@ -1,4 +1,4 @@
-import type { RecordOf } from '../../job/index.ts';
+import { type RecordOf, walledEnds } from '../../job/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { fitsOfFrame } from '../fits/fits-of-case.ts';
@@ -8,6 +8,7 @@ import type { MadeCase } from './case-in-full.ts';
 import type { Cases } from './cases.ts';
 import { type ConnectingSpec, connectingScrews } from './connecting-screws.ts';
 import { movementOfTop, roomToMove } from './free-top.ts';
+import { type ScribedTop, topReachesWalls } from './scribed-top.ts';
 import { type Top, topWithEdging } from './top.ts';
 import { fixedInside, overlaps } from './where-cases-meet.ts';
 
@@ -30,8 +31,22 @@ export function topsOverCases(draft: Draft, cases: Cases, all: readonly MadeCase
     const { left, front, width, depth } = cases.placeOf(record);
     const under = cases.underTop(record);
     const of = ` of ${record.parent}`;
-    const top = topWithEdging(draft, { record, of, left, front, under, width, depth });
-    return top ? [{ record, top, carriers: carriersOf(draft, top.board, all) }] : [];
+    const ends = record.scribe === undefined ? [] : walledEnds(record, draft.tree);
+    const scribe = ends.length > 0 ? draft.field(record, 'scribe') : undefined;
+    const longer = scribe && draft.ledger.times('at all its walls', scribe, ends.length);
+    const top = topWithEdging(draft, { record, of, left, front, under, width, depth, longer });
+    if (!top) return [];
+    if (scribe !== undefined) {
+      const scribed: ScribedTop = {
+        part: top.board.id,
+        strips: [...top.strips.values()].map((s) => s.id),
+        ends: ends.map((end) => (end === 'left' ? 'start' : 'end')),
+        scribe,
+      };
+      draft.scribedTops.push(scribed);
+      topReachesWalls(draft, record, scribed);
+    }
+    return [{ record, top, carriers: carriersOf(draft, top.board, all) }];
   });
 }
 

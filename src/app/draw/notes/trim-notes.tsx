@@ -1,4 +1,4 @@
-import type { RecordOf } from '../../../job/index.ts';
+import { type RecordOf, treeOf, walledEnds } from '../../../job/index.ts';
 import { INDOORS, movementBetween } from '../../../materials/index.ts';
 import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
@@ -66,6 +66,7 @@ export function TopNote({ top, over }: { top: RecordOf<'top'>; over?: string }) 
             />
           </>
         )}
+        {over !== undefined && <Scribed top={top} />}
         <Moves top={top} over={over} />
         {' It carries '}
         <LengthField
@@ -128,6 +129,19 @@ function Moves({ top, over }: { top: RecordOf<'top'>; over: string | undefined }
           <LotField path={`${at}/buttons`} label="Strips for the buttons" form="strip" end="." />
         </>
       )}
+    </>
+  );
+}
+
+/** How much longer a top over fillers is cut, to be scribed to their walls. */
+function Scribed({ top }: { top: RecordOf<'top'> }) {
+  const job = useApp((s) => s.history.job);
+  if (top.scribe === undefined && walledEnds(top, treeOf(job)).length === 0) return null;
+  return (
+    <>
+      {' It is cut '}
+      <LengthField path={`design/records/${top.id}/scribe`} label="Scribe of the top" empty="no" /> longer at
+      each wall, to be scribed to it.
     </>
   );
 }
