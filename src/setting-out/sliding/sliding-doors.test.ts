@@ -193,3 +193,41 @@ describe('sliding doors', () => {
     expect(!again.ok && again.snags.map((s) => s.code)).toEqual(['sliding.too-many-doors']);
   });
 });
+
+describe('two handles across a sliding door', () => {
+  const opened = (handle: object) => {
+    const piece = withDoors({}, (job) => {
+      const rack = job.shop.rack as unknown as Record<string, object[]>;
+      rack.lots!.push({
+        id: 'oak',
+        name: 'Oak strip',
+        material: 'oak-white',
+        form: 'strip',
+        nominal: '20 mm',
+        width: '30 mm',
+        stock: [{ id: 'oak-length', length: '1000 mm', price: 6 }],
+      });
+      for (const length of ['16 mm', '20 mm'])
+        rack.screws!.push({
+          id: `flat-${length.slice(0, 2)}.4`,
+          kind: 'countersunk',
+          length,
+          diameter: '4 mm',
+          head: '8 mm',
+        });
+      job.design.records.push({ id: 'grips', kind: 'handle', parent: 'slides', strip: 'oak', ...handle });
+    });
+    expect(codes(piece)).toEqual([]);
+    expect(slidingFaults(piece)).toEqual([]);
+    return [mm(piece, set(piece).opens), mm(piece, doorOf(piece).width)] as const;
+  };
+
+  test('bar the doors before it from the first to the last: what opens is up to the one that is met first', () => {
+    const two = { count: 2, row: 'across', fromLeft: '60 mm', fromRight: '60 mm' };
+    // The door in front stops 3 mm before a handle of 30 mm whose middle is 60 mm from the edge, and laps 25 mm closed.
+    expect(opened(two)[0]).toBeCloseTo(60 - 15 - 3 - 25, 6);
+    const [one, width] = opened({ fromEdge: '60 mm' });
+    expect(one).toBeLessThan(width);
+    expect(one).toBeGreaterThan(opened(two)[0]);
+  });
+});
