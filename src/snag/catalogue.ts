@@ -127,7 +127,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['cases.no-strip', 'The sides and the lid of a case can’t be cut from one strip.'],
     ['cases.side-does-not-serve', 'A side shared by two cases is too short or too far back for one of them.'],
     ['fillers.beside-nothing', 'A filler has no case beside it, or one on either side.'],
-    ['tops.too-short', 'A top is cut too short to be scribed to the walls where the room is widest.'],
+    ['tops.too-short', 'A top is cut too short to be scribed to the walls where the room is widest.', MIND],
     ['fillers.too-narrow', 'Fillers are not cut wide enough for the widest part of an alcove.', MIND],
     ['cases.apart', 'A case touches none of its neighbours.'],
     ['screws.none-to-connect', 'No screw on the list holds two cases together.'],
