@@ -13,7 +13,7 @@ import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, marked, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { clampSpan } from './clamp-span.ts';
-import { closesShelves, isBefore } from './closed-behind.ts';
+import { closesShelves, isBefore, screwedFromBehind } from './closed-behind.ts';
 import { driveScrews } from './drive-screws.ts';
 import { earlyFeet } from './feet-on-bottom.ts';
 import { foldedParts, foldLines } from './fold-work.ts';
@@ -58,6 +58,8 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
   }
   const pockets = unit.parts.some((p) => p.features.some((f) => f.kind === 'pocket'));
   const standing = new Standing(bench, unit.name, pockets);
+  // Clamps that press the next case on to a shared side reach in past its rear edge: a back that is in its grooves bars the way.
+  const slideLater: (() => void)[] = [];
   const shelves = bases.flatMap(({ box, strips, feet, legs }, i) =>
     boxTogether(
       bench,
@@ -65,8 +67,10 @@ function assembleUnit(bench: Bench, unit: CaseUnit): void {
       i + 1,
       box,
       marked(box, 'G').filter((p) => !strips.includes(p) && !feet.includes(p) && !legs.includes(p)),
+      unit.boxes.slice(i + 1).some((next) => isGlued(bench, next)) ? slideLater : undefined,
     ),
   );
+  for (const slideIn of slideLater) slideIn();
   for (const { box, name, strips, feet, legs } of bases) {
     if (strips.length > 0) mountBase(bench, standing, box, name, strips);
     if (legs.length > 0) mountBase(bench, standing, box, name, legs);
@@ -143,13 +147,17 @@ function slidingBacks(bench: Bench): ReadonlySet<string> {
   return new Set(bench.setOut.joints.filter((j) => j.kind === 'groove').map((j) => j.part));
 }
 
-/** Puts the panels of a case together, on to what stands already; the shelves that wait for its top are handed back. */
+/**
+ * Puts the panels of a case together, on to what stands already; the shelves that wait for its top are handed back.
+ * @param slideLater takes what slides in a back behind the panels, where that is to wait for the next case
+ */
 function boxTogether(
   bench: Bench,
   standing: Standing,
   nth: number,
   box: CaseBox,
   between: readonly Part[],
+  slideLater?: (() => void)[],
 ): readonly Part[] {
   const own = new Set(box.parts.map((p) => p.id));
   const { left, right } = box;
@@ -177,6 +185,8 @@ function boxTogether(
   for (const part of first.filter((p) => !standing.has(p.id))) {
     if (over && closes(part)) {
       for (const tray of traysUnder(bench, standing, uprights, part)) setPart(bench, standing, tray);
+      if (backs.length > 0)
+        for (const panel of screwedFromBehind(bench, standing, uprights)) setPart(bench, standing, panel);
       slideIn();
     }
     setPart(bench, standing, part, { folded });
@@ -217,6 +227,8 @@ function boxTogether(
   // the back is in by then.
   const closing =
     letIn || backs.length > 0 ? [] : uprights.filter((d) => closesShelves(bench, d, marked(box, 'E')));
+  // A fixed front is only screwed on: where shelves are glued in behind it, clamps want its place until they have set.
+  const front = letIn ? waiting.filter((p) => p.role === 'front') : [];
   const open = waiting.filter((p) => !closing.includes(p));
   const under = {
     lids,
@@ -228,11 +240,16 @@ function boxTogether(
     over,
   };
   const later = first.length > 0 ? [] : afterLid(bench, under);
-  for (const panel of [...closing, ...later]) waiting.splice(waiting.indexOf(panel), 1);
+  for (const panel of [...closing, ...front, ...later]) waiting.splice(waiting.indexOf(panel), 1);
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
     const there = (id: string) => standing.has(id) || (fromRight && id === left.id);
-    const ready = waiting.find((p) => supports(bench, p).every(there)) ?? waiting[0]!;
+    const shutsOut = (p: Part) =>
+      axisOf(p.place.thickness).axis === 1 &&
+      waiting.some((tray) => isTray(tray) && isBefore(bench, tray, p));
+    const isReady = (p: Part) => supports(bench, p).every(there);
+    // Dividers for trays slide in between their shelves from behind, before a panel closes the space there.
+    const ready = waiting.find((p) => isReady(p) && !shutsOut(p)) ?? waiting.find(isReady) ?? waiting[0]!;
     if (comesLast(ready) && waiting.every(comesLast)) break;
     waiting.splice(waiting.indexOf(ready), 1);
     if (over && closes(ready)) slideIn();
@@ -248,9 +265,22 @@ function boxTogether(
       glued: letIn || pegged.length > 0,
       free: freeUprights(bench, standing, uprights),
     });
-  if (!over) slideIn();
+  if (!over && slideLater) slideLater.push(slideIn);
+  else if (!over) slideIn();
   const before = waiting.filter((shelf) => closing.some((panel) => isBefore(bench, shelf, panel)));
-  return [...before, ...closing, ...waiting.filter((p) => !before.includes(p))];
+  return [...before, ...closing, ...waiting.filter((p) => !before.includes(p)), ...front];
+}
+
+/** Are the panels of a case glued to one another? */
+function isGlued({ setOut }: Bench, { parts }: CaseBox): boolean {
+  const own = new Set(parts.map((p) => p.id));
+  return setOut.joints.some(
+    (j) =>
+      j.duty === 'carries' &&
+      own.has(j.part) &&
+      own.has(j.mate) &&
+      (j.hold === 'glue' || j.hold === 'glue-and-screws'),
+  );
 }
 
 /** Rails stand before a back; the strip of a cleat comes behind it. */

@@ -1,10 +1,28 @@
 import { axisOf, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { overlap, planesOf } from './boxes.ts';
+import type { Standing } from './seating.ts';
 
 /** Is a panel parallel to the back, with shelves before it? */
 export function closesShelves(bench: Bench, panel: Part, shelves: readonly Part[]): boolean {
   return axisOf(panel.place.thickness).axis === 1 && shelves.some((shelf) => isBefore(bench, shelf, panel));
+}
+
+/** Panels parallel to the back, of those that are not there, with all that they are screwed to: behind a back no driver gets at them. */
+export function screwedFromBehind(
+  bench: Bench,
+  standing: Standing,
+  uprights: readonly Part[],
+): readonly Part[] {
+  const held = (panel: Part) =>
+    bench.setOut.joints.filter((j) => j.part === panel.id && j.hold === 'pocket-screws');
+  return uprights.filter(
+    (p) =>
+      axisOf(p.place.thickness).axis === 1 &&
+      !standing.has(p.id) &&
+      held(p).length > 0 &&
+      held(p).every((j) => standing.has(j.mate)),
+  );
 }
 
 /** Does a part stand straight before a panel? */

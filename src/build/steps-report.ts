@@ -32,6 +32,7 @@ export function stepsReport(build: BuildPlan): Report {
       minutes: g.minutes,
       minutes_left_by_glue: g.leaves,
       clamps: g.clamps,
+      later_stand_dry: g.laterStandDry,
     })),
     operations: build.operations.map((o, i) => ({
       ...operationReport(o),

@@ -44,6 +44,26 @@ test('what comes with the next glue-up stands there dry and may carry battens', 
   expect(clamping.after('A2/set', standing(left, shelf, right))).toEqual([]);
 });
 
+test('what comes two glue-ups later stands there dry where the cards say so', () => {
+  const setB1 = set('B1');
+  const bottom = board('B1', [18, 0, 0], [400, 300, 18]);
+  const told = (laterStandDry: boolean) => {
+    const glueUps = [
+      { ...glueUp(1, [setA1, setE1], ['A1', 'E1']), laterStandDry },
+      { ...glueUp(2, [setB1], ['A1', 'B1']), laterStandDry },
+      glueUp(3, [setA2], ['A2', 'E1', 'B1']),
+    ];
+    const clamping = new Clamping([setA1, setE1, setB1, setA2], glueUps);
+    return [
+      ...clamping.after('E1/set', standing(left, shelf)),
+      ...clamping.after('B1/set', standing(left, shelf, bottom)),
+      ...clamping.after('A2/set', standing(left, shelf, bottom, right)),
+    ].map((f) => f.on);
+  };
+  expect(told(true)).toEqual([]);
+  expect(told(false)).toContain('A1');
+});
+
 test('screws hold their own joint', () => {
   const held = screw('E1', 'A1');
   const clamping = new Clamping([setA1, setE1, held], [glueUp(1, [setA1, setE1, held], ['A1', 'E1'])]);

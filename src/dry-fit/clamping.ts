@@ -12,7 +12,7 @@ interface Glued {
 
 /**
  * Puts clamps on what is glued, one glue-up after the other. What stands in the way of them now may be pressed by way
- * of a part that only comes with the next: that one stands in dry meanwhile.
+ * of a part that only comes with the next, or with one after that: where the card says so, all of them stand in dry meanwhile.
  */
 export class Clamping {
   private readonly cards: ReadonlyMap<string, Operation>;
@@ -36,11 +36,16 @@ export class Clamping {
       const meeting = own && other && meetingOf(own, other);
       return meeting && clampMeets(members, meeting);
     };
-    const faults = (this.waiting.get(assembly) ?? []).flatMap((g) => this.fault(g, met(g)));
-    const blocked = this.gluedIn(glueUp).filter((g) => met(g) !== undefined);
-    this.waiting.set(assembly, blocked);
+    const isBlocked = (g: Glued) => met(g) !== undefined;
+    const waited = (this.waiting.get(assembly) ?? []).filter(isBlocked);
+    const blocked = this.gluedIn(glueUp).filter(isBlocked);
     const last = ![...this.closes.values()].some((g) => g.assembly === assembly && this.isLater(g, glueUp));
-    return last ? [...faults, ...blocked.flatMap((g) => this.fault(g, met(g)))] : faults;
+    const told = last ? [...waited, ...blocked] : glueUp.laterStandDry ? [] : waited;
+    this.waiting.set(
+      assembly,
+      [...waited, ...blocked].filter((g) => !told.includes(g)),
+    );
+    return told.flatMap((g) => this.fault(g, met(g)));
   }
 
   /** Pairs of parts that meet in the glue of one go; screws hold their own, and what comes later without glue isn’t glued. */

@@ -335,7 +335,7 @@ export class Workshop {
         ? noWayIn(this.shop.solids, there, came, ...(pegs.length > 0 ? [pegs] : []))
         : noWayToHook(this.shop.solids, there, came, this.read(act.hooks));
     // A shelf that rests on pins may be tilted in.
-    const tilts = operation.kind === 'rest' && came.length === 1 && tiltsIn(there, came[0]!);
+    const tilts = operation.kind === 'rest' && tiltsIn(there, came);
     if (none && !tilts)
       this.fault(
         operation,

@@ -13,4 +13,6 @@ export interface GlueUp {
   readonly leaves: number;
   /** Clamps that stay on until the glue has set. Screws and pins hold theirs. */
   readonly clamps: number;
+  /** Whether the parts of the assembly that come later stand in dry while it sets. */
+  readonly laterStandDry: boolean;
 }

@@ -6,7 +6,7 @@ import { listWords } from '../words.ts';
 import { clampsThere } from './clamps-needed.ts';
 import { type GlueTime, glueTime, handsFor, slowEnough } from './glue-time.ts';
 import type { GlueUp } from './glue-up.ts';
-import { cureCard, rehearsalCard } from './rehearsal.ts';
+import { cureCard, rehearsalCard, waitsForMore } from './rehearsal.ts';
 import { type GlueRun, splitGlueUps } from './split-glue-ups.ts';
 
 /** Operations with the cards of their glue-ups among them. */
@@ -37,6 +37,7 @@ export function planGlueUps(bench: Bench): GluedBuild {
       minutes: run.minutes,
       leaves: time.assembly,
       clamps: run.clamps,
+      laterStandDry: waitsForMore(run) && run.clamps > 0,
     };
     glueUps.push(glueUp);
     operations = withCards(bench, operations, run, glueUp, time);

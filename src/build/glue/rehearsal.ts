@@ -48,7 +48,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
         'tape for the diagonals',
       ])}.`,
       `From the first glue to the last clamp it takes about ${timeWords(glueUp.minutes)}; ${timeWords(time.assembly)} ${by}.${glueUp.minutes > time.assembly ? ' That is too long: see the snags before any glue is spread.' : ''}`,
-      ...(waitsForMore(run) && glueUp.clamps > 0
+      ...(glueUp.laterStandDry
         ? [
             'The parts that come later stand in dry while this sets: they hold it square, and no glue goes near them.',
           ]
@@ -74,7 +74,7 @@ function pegsReady({ setOut }: Bench, { steps }: GlueRun): readonly string[] {
 }
 
 /** Do other panels of the same frame come later? A back before another one waits for nothing. */
-function waitsForMore({ more, joints }: GlueRun): boolean {
+export function waitsForMore({ more, joints }: GlueRun): boolean {
   return more && joints.some((j) => j.duty !== 'back');
 }
 

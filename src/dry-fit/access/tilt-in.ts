@@ -15,10 +15,16 @@ const ALONG = [0, 0.25, 0.5, 0.75, 1];
 /**
  * Whether a flat board that lies loose between two uprights could have come in on edge and been turned flat where it lies:
  * there is room round its middle for it to turn, and a straight way there for it on edge. Looks at boxes alone.
+ * @param shelf the board, and the strips that edge it
  */
-export function tiltsIn(there: readonly Member[], shelf: Member): boolean {
+export function tiltsIn(there: readonly Member[], shelf: readonly Member[]): boolean {
   const boxes = there.map(boxOf);
-  const own = boxOf(shelf);
+  const all = shelf.map(boxOf);
+  const end = (of: 'min' | 'max', k: 0 | 1 | 2) => Math[of](...all.map((b) => b[of][k]));
+  const own: Box = {
+    min: [end('min', 0), end('min', 1), end('min', 2)],
+    max: [end('max', 0), end('max', 1), end('max', 2)],
+  };
   const [deep, thick] = [own.max[1] - own.min[1], own.max[2] - own.min[2]];
   const turns = Math.hypot(deep, thick) / 2;
   const middle = [0, 1, 2].map((k) => (own.min[k]! + own.max[k]!) / 2);

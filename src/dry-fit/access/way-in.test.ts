@@ -72,11 +72,19 @@ describe('a loose shelf', () => {
   test('is tilted past a rail under the lid of a chest', () => {
     const rail = board('T1', [18, 278, 320], [400, 22, 80]);
     expect(noWayIn(solids, [...chest, rail], [loose])).toBeDefined();
-    expect(tiltsIn([...chest, rail], loose)).toBe(true);
+    expect(tiltsIn([...chest, rail], [loose])).toBe(true);
+  });
+
+  test('is tilted in with the strip that edges it', () => {
+    const rail = board('T1', [18, 278, 320], [400, 22, 80]);
+    const short = board('M1', [19, 26, 200], [398, 274, 16]);
+    const strip = board('J1', [19, 18, 200], [398, 8, 16]);
+    expect(tiltsIn([...chest, rail], [short, strip])).toBe(true);
+    expect(tiltsIn([...chest, rail], [board('M1', [19, 20, 200], [398, 280, 40]), strip])).toBe(false);
   });
 
   test('finds no way past a shelf that is fixed above it', () => {
-    expect(tiltsIn([...chest, board('E1', [18, 18, 370], [400, 282, 18])], loose)).toBe(false);
-    expect(tiltsIn([...chest, board('E1', [18, 18, 300], [400, 282, 18])], loose)).toBe(false);
+    expect(tiltsIn([...chest, board('E1', [18, 18, 370], [400, 282, 18])], [loose])).toBe(false);
+    expect(tiltsIn([...chest, board('E1', [18, 18, 300], [400, 282, 18])], [loose])).toBe(false);
   });
 });

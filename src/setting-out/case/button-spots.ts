@@ -20,8 +20,10 @@ export interface ButtonsSpec {
 export interface ButtonSizes {
   readonly thick: Traced;
   readonly wide: Traced;
-  /** From the upright’s end down to the mortise, and so how much is sawn off above the tongue. */
+  /** How much is sawn off above the tongue. */
   readonly lip: Traced;
+  /** From the upright’s end down to the mortise: less than that where the upright may come out short of the top. */
+  readonly inset: Traced;
   /** How wide the mortise is, up and down, and how deep. */
   readonly mortise: Traced;
   readonly deep: Traced;
@@ -169,7 +171,7 @@ function spotAt(
   );
   const x = positive ? l.sum('screw of the button', tip, body) : l.less('screw of the button', tip, body);
   const t = (v: Traced) => l.ticks(v);
-  const upper = t(board.box.min[2]) - t(sizes.lip);
+  const upper = t(board.box.min[2]) - t(sizes.inset);
   const floor = positive ? t(face) - t(sizes.deep) : t(face) + t(sizes.deep);
   return {
     towards,

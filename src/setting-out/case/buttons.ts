@@ -64,6 +64,10 @@ function sizesAt(
   const lot = draft.lot(top.buttons!);
   const marked = (t: Traced) => l.round('as it is marked', t, draft.stepOf('marking'), 'nearest');
   const lip = marked(l.row(BUTTONS.lip));
+  // A divider is cut to fit in, and may end a step below the top: its tongue still goes in with the button against that.
+  const inset = upright.between
+    ? l.less('nearer to its end, which may come short of the top', lip, draft.stepOf('marking'))
+    : lip;
   const deep = depthIn(draft, 'depth of the mortise', upright.thickness, BUTTONS.deep);
   if (l.ticks(deep) < l.ticks(l.row(BUTTONS.deepLeast))) return undefined;
   const inside = l.round(
@@ -77,6 +81,7 @@ function sizesAt(
     thick: thickness,
     wide: draft.typed(`shop/rack/lots/${lot.id}/width`, lot.width!),
     lip,
+    inset,
     deep,
     inside,
     tongue,
@@ -85,7 +90,7 @@ function sizesAt(
       'as fine as the router is set',
       l.sum(
         'width of the mortise: the tongue and its play',
-        l.less('thickness of the tongue', thickness, lip),
+        l.less('from the mortise’s upper wall to the tongue’s lower side', thickness, inset),
         l.row(BUTTONS.play),
       ),
       draft.stepOf('router'),
@@ -142,7 +147,7 @@ function oneButton(draft: Draft, bores: Bores, { frame, board }: ButtonsSpec, on
     purpose: `for a button of the ${board.name}`,
     face,
     edge: sideLooking(upright.place, '+z') as 'start' | 'end',
-    inset: sizes.lip,
+    inset: sizes.inset,
     width: sizes.mortise,
     depth: sizes.deep,
     from: turned ? rear : front,
@@ -161,7 +166,11 @@ function oneButton(draft: Draft, bores: Bores, { frame, board }: ButtonsSpec, on
       l.less('thickness of the tongue', sizes.thick, sizes.lip),
     ),
     least: l.row(BUTTONS.playLeast),
-    most: l.row(BUTTONS.playMost),
+    most: l.sum(
+      'and what the tongue may lie deeper',
+      l.row(BUTTONS.playMost),
+      l.less('so much', sizes.lip, sizes.inset),
+    ),
     loop: [
       setBy('router', `width of the mortise in the ${upright.name}`, groove.width, 1, upright.id),
       thick(part, -1),

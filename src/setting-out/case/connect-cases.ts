@@ -5,7 +5,7 @@ import type { Direction } from '../place.ts';
 import type { MadeCase } from './case-in-full.ts';
 import { connectingScrews } from './connecting-screws.ts';
 import type { TopOverCases } from './tops-over-cases.ts';
-import { fixedInside, overlaps, shareSide } from './where-cases-meet.ts';
+import { edgingInside, fixedInside, overlaps, shareSide } from './where-cases-meet.ts';
 
 /** A face of a case that another may lie on, and what meets it from inside. */
 interface Outside {
@@ -126,6 +126,7 @@ function meet(
           avoid: [...fixedInside(head.made), ...(mate.oneWay ? [] : fixedInside(mate.made))].filter(
             (p) => p !== head.panel && p !== mate.panel,
           ),
+          edging: [...edgingInside(head.made), ...(mate.oneWay ? [] : edgingInside(mate.made))],
           ...(mate.oneWay ? { oneWay: true } : {}),
         });
       }

@@ -22,6 +22,8 @@ export interface ConnectingSpec {
   readonly towards: Direction;
   /** What meets either panel from inside its case: no screw stands where one of them does. */
   readonly avoid: readonly DraftPart[];
+  /** Strips that edge what is inside: a driver passes before them. */
+  readonly edging?: readonly DraftPart[];
   /** True where heads may be in this one only: those in the other would be seen. */
   readonly oneWay?: boolean;
   /** True where others hold as well, so that these may be left out where they find no place. */
@@ -205,7 +207,7 @@ function headPlane({ part, towards }: ConnectingSpec): Traced {
 /** True where a driver has no room before a head, or something meets the panels where the screw stands. */
 function isBehind(
   draft: Draft,
-  { part, avoid, towards, wanted }: LineSpec,
+  { part, avoid, edging, towards, wanted }: LineSpec,
   screw: ChosenScrew,
   bore: Bore,
 ): boolean {
@@ -213,7 +215,7 @@ function isBehind(
   const aside = Math.max(l.ticks(screw.head), wanted ? l.ticks(wanted.washerWidth) / 2 : 0);
   if (avoid.some((p) => touches(bore, boxTicks(l, p.box), aside))) return true;
   const out = oneAlong(opposite(towards));
-  return !driverRoom(draft, { head: bore.from, out, own: part }, avoid);
+  return !driverRoom(draft, { head: bore.from, out, own: part }, avoid, edging);
 }
 
 /** Bores for a screw and drives it. */

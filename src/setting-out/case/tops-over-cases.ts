@@ -10,7 +10,7 @@ import { type ConnectingSpec, connectingScrews } from './connecting-screws.ts';
 import { movementOfTop, roomToMove } from './free-top.ts';
 import { type ScribedTop, topReachesWalls } from './scribed-top.ts';
 import { type Top, topWithEdging } from './top.ts';
-import { fixedInside, overlaps } from './where-cases-meet.ts';
+import { edgingInside, fixedInside, overlaps } from './where-cases-meet.ts';
 
 /** One top over all cases of a group. */
 export interface TopOverCases {
@@ -71,6 +71,7 @@ export function joinTopOverCases(draft: Draft, bores: Bores, { record, top, carr
       mate: board,
       towards: '+z',
       avoid: fixedInside(made).filter((p) => p !== lid),
+      edging: edgingInside(made),
       oneWay: true,
       ...freely(draft, record),
       // It must be held at both ends, and by every other case at least.

@@ -15,6 +15,12 @@ export function fixedInside({ panels, partings, stands, backs }: MadeCase): read
   ];
 }
 
+/** Strips that edge what divides a case: they are on before it goes in. */
+export function edgingInside({ partings, edging }: MadeCase): readonly DraftPart[] {
+  const inside = partings.map((p) => p.part);
+  return edging.strips.flatMap(([strip, panel]) => (inside.includes(panel) ? [strip] : []));
+}
+
 /** True when two parts that meet along an axis do so over more than nothing, or over so much both ways, in ticks. */
 export function overlaps(draft: Draft, a: DraftPart, b: DraftPart, axis: 0 | 2, least = 0): boolean {
   const [p, q] = [boxTicks(draft.ledger, a.box), boxTicks(draft.ledger, b.box)];

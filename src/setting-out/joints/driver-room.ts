@@ -41,15 +41,35 @@ export interface ChosenDriver {
   readonly bit: LengthRow;
 }
 
-/** True when one of the usual drivers, with a short bit or a long one, stands clear of parts that are there. */
-export function driverRoom(draft: Draft, way: DriverWay, standing: readonly DraftPart[]): boolean {
+/**
+ * True when one of the usual drivers, with a short bit or a long one, stands clear of parts that are there.
+ * @param edging strips on them: only a strip itself is in the way, without what roundings may add, as a driver may touch it
+ */
+export function driverRoom(
+  draft: Draft,
+  way: DriverWay,
+  standing: readonly DraftPart[],
+  edging: readonly DraftPart[] = [],
+): boolean {
   const others: TickBox[] = [];
   for (const p of standing) {
     if (p === way.own) continue;
     const box = boxTicks(draft.ledger, p.box);
     if (isNear(box, way)) others.push(box);
   }
+  for (const p of edging) {
+    const box = boxTicks(draft.ledger, p.box);
+    if (isNear(box, way)) others.push(withoutRounding(box));
+  }
   return driverAmong(way, boxTicks(draft.ledger, way.own.box), others) !== undefined;
+}
+
+/** So much smaller a box as it is grown by when it is looked at. */
+function withoutRounding({ min, max }: TickBox): TickBox {
+  return {
+    min: min.map((x) => x + ROUNDED) as unknown as TickBox['min'],
+    max: max.map((x) => x - ROUNDED) as unknown as TickBox['max'],
+  };
 }
 
 /** The handiest of the usual drivers that stands clear of the part itself and of others, with the shortest bit. */

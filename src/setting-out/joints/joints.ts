@@ -21,7 +21,7 @@ import type { Bores } from './bores.ts';
 import { closingOrder } from './closing-order.ts';
 import { contactBox, overlapAlong, sideLooking } from './contact.ts';
 import { type FaceJointSpec, faceJoint, facesWood } from './face-joint.ts';
-import { hasJig, isOutOfReach, joinPanels, screwsThrough, throughInstead } from './panel-joint.ts';
+import { hasJig, isOutOfReach, joinPanels, pegsOf, screwsThrough, throughInstead } from './panel-joint.ts';
 import { plugWish } from './plug-choice.ts';
 import { findsWood, type PocketJointSpec, pocketJoint } from './pocket-joint.ts';
 import { standingPanels } from './standing-panels.ts';
@@ -100,6 +100,11 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   if (isMitred(frame)) joinMitres(draft, bores, frame.box, panels);
   // What goes into dados first: screws of the others keep clear of these, on the far face of an upright as well.
   const inDados = ({ part }: Parting) => part.tongues.start !== undefined || part.tongues.end !== undefined;
+  // A lid over one side is pegged on before the other side comes, and a back in grooves stands before that.
+  const shut =
+    pegsOf(frame) && through.lid.left !== through.lid.right && hasSlidBack(frame)
+      ? parts.backs.filter((b) => b.record.fitting === 'groove').map((b) => b.part)
+      : [];
   const all = parts.partings.map((p) => p.part);
   const trays = parts.partings.filter((p) => p.thin);
   for (const { part, upright, from, to } of [
@@ -108,8 +113,9 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
   ]) {
     const before = all.slice(0, all.indexOf(part));
     const slideIn = trays.filter((p) => p.from === part || p.to === part).map((p) => p.part);
+    const isAcross = axisOf(part.place.thickness).axis === 1;
     const standing = around
-      .concat(before, upright ? [] : uprights)
+      .concat(before, upright ? [] : uprights, isAcross ? shut : [])
       .filter((p) => p !== part && !slideIn.includes(p));
     joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
     // Whatever closes a case above comes when panels at the back of its spaces stand.

@@ -103,7 +103,7 @@ export function throughInstead(
 }
 
 /** What is glued into the ends of a case's panels; undefined where nothing is. */
-function pegsOf({ joints }: CaseFrame): 'dowels' | 'biscuits' | undefined {
+export function pegsOf({ joints }: CaseFrame): 'dowels' | 'biscuits' | undefined {
   return joints === 'dowels' || joints === 'biscuits' ? joints : undefined;
 }
 

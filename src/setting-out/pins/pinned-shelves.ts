@@ -76,7 +76,11 @@ function plate(
     );
     return undefined;
   }
-  const setback = draft.field(record, 'setback');
+  const asked = draft.field(record, 'setback');
+  // Behind a fixed front they come from above, and must pass it.
+  const setback = draft.tree.childOf(frame.box.id, 'front')
+    ? l.greatest('clear of the fixed front, or as far back as asked', asked, l.row(LOOSE_SHELVES.behind))
+    : asked;
   const edge = edgeOf(draft, record);
   const length = l.less('length of the loose shelf', space.size[0], clearance, clearance);
   const behind = [setback, ...(edge ? [edge.thickness] : []), l.row(LOOSE_SHELVES.behind)];
