@@ -10,7 +10,7 @@ import {
 import { afterLid, isTray, traysUnder } from './after-lid.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
-import { type CaseBox, type CaseUnit, marked, unitsOf } from './case-units.ts';
+import { type CaseBox, type CaseUnit, isGlued, marked, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { clampSpan } from './clamp-span.ts';
 import { closesShelves, isBefore, screwedFromBehind } from './closed-behind.ts';
@@ -28,6 +28,7 @@ import { packingsUnder } from './packings-under.ts';
 import { pegsIn } from './pegs-in.ts';
 import { isLetIn, isScrewedThrough, Standing, seat } from './seating.ts';
 import { setGroup } from './set-group.ts';
+import { isTongued, takesTongue } from './tongued-lid.ts';
 import { topTouches } from './top-touches.ts';
 import { touchesTold } from './touch-words.ts';
 import { layOnFace, stand } from './turning.ts';
@@ -271,18 +272,6 @@ function boxTogether(
   return [...before, ...closing, ...waiting.filter((p) => !before.includes(p)), ...front];
 }
 
-/** Are the panels of a case glued to one another? */
-function isGlued({ setOut }: Bench, { parts }: CaseBox): boolean {
-  const own = new Set(parts.map((p) => p.id));
-  return setOut.joints.some(
-    (j) =>
-      j.duty === 'carries' &&
-      own.has(j.part) &&
-      own.has(j.mate) &&
-      (j.hold === 'glue' || j.hold === 'glue-and-screws'),
-  );
-}
-
 /** Rails stand before a back; the strip of a cleat comes behind it. */
 function beforeBack({ setOut }: Bench, box: CaseBox): readonly Part[] {
   return marked(box, 'T').filter((p) => !setOut.cleats.some((c) => c.onCase === p.id || c.spacer === p.id));
@@ -294,25 +283,6 @@ function peggedParts(bench: Bench, parts: readonly Part[]): readonly Part[] {
   const held = parts.filter((p) => joints.some((j) => j.part === p.id || j.mate === p.id));
   const order = closingOrder(joints, held) ?? held.map((p) => p.id);
   return order.map((id) => held.find((p) => p.id === id)!);
-}
-
-/**
- * A lid whose tongues go into channels of both sides: it lies on the uprights before the sides are pushed on to it. Not where
- * these stand in channels of the bottom: then it slides in last, from behind.
- */
-function isTongued(bench: Bench, lid: Part): boolean {
-  const takes = takesTongue(bench, lid);
-  const stand = bench.setOut.joints.some((j) => takes.includes(j.part) && isLetIn(j) && j.side === 'start');
-  return (
-    !stand &&
-    lid.features.some((f) => f.kind === 'rabbet' && (f.edge === 'start' || f.edge === 'end')) &&
-    bench.setOut.joints.some((j) => j.part === lid.id && isLetIn(j) && j.kind === 'dado')
-  );
-}
-
-/** The sides that take the tongues of a lid. */
-function takesTongue(bench: Bench, lid: Part): readonly string[] {
-  return bench.setOut.joints.filter((j) => j.part === lid.id && isLetIn(j)).map((j) => j.mate);
 }
 
 /** What a part can't be set before: the parts that its own ends are fixed to, but for what closes the case from above. */

@@ -66,3 +66,15 @@ function boxesOf(bench: Bench): readonly CaseBox[] {
 export function marked(box: CaseBox, letter: string): readonly Part[] {
   return box.parts.filter((p) => p.mark.startsWith(letter));
 }
+
+/** Are the panels of a case glued to one another? */
+export function isGlued({ setOut }: Bench, { parts }: CaseBox): boolean {
+  const own = new Set(parts.map((p) => p.id));
+  return setOut.joints.some(
+    (j) =>
+      j.duty === 'carries' &&
+      own.has(j.part) &&
+      own.has(j.mate) &&
+      (j.hold === 'glue' || j.hold === 'glue-and-screws'),
+  );
+}
