@@ -14,10 +14,10 @@ export interface Member {
   readonly box?: SetBox;
 }
 
-/** A box that was set: the how manieth it was, and how many boxes, itself counted, its place hangs on. */
+/** A box that was set: the how manieth it was, and the boxes that it was set against; 0 stands for what belongs to none. */
 export interface SetBox {
   readonly nth: number;
-  readonly inRow: number;
+  readonly beside: readonly number[];
 }
 
 /** Pieces that hang together, in one frame: x to the right, y to the back, z up. */

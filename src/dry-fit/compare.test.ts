@@ -214,12 +214,29 @@ describe('what was built against what was drawn', () => {
     ]);
   });
 
-  test('the third box on its runners may be no further off than the first; the third of a row of boxes may', () => {
-    const box = (inRow: number) => ({ ...standing(board(), 3), box: { nth: 3, inRow } });
-    expect(faults(box(1))).toEqual([
-      'part-misplaced: The box that A belongs to stands 3 mm from where it was drawn.',
-    ]);
-    expect(faults(box(3))).toEqual([]);
+  test('a box may be off by a step from what it was set beside: a drawer from its case, a case from the one before', () => {
+    const other = { ...plainPiece(fromMm(60), fromMm(50), fromMm(18)) };
+    const before = (off: number): Member => ({
+      ...standing(other, off - 200),
+      mark: 'Y',
+      box: { nth: 1, beside: [0] },
+    });
+    const faultsOf = (off: number, beside: readonly number[]) => {
+      const box = { ...standing(board(), 3), box: { nth: 2, beside } };
+      const built = { members: [anchor, before(off), box] };
+      const drawn = [
+        { mark: 'Z', shape: shapeOf(anchor) },
+        { mark: 'Y', shape: shapeOf(standing(other, -200)) },
+        DRAWING,
+      ];
+      return compare(new Hollows(solids), built, drawn, 0.5).faults.map((f) => f.sentence);
+    };
+    const astray = ['The box that A belongs to stands 3 mm from where it was drawn.'];
+    expect(faultsOf(0, [0])).toEqual(astray);
+    expect(faultsOf(0, [1])).toEqual(astray);
+    expect(faultsOf(1.5, [1])).toEqual([]);
+    expect(faultsOf(1.5, [0, 1])).toEqual([]);
+    expect(faultsOf(1.5, [0])).toEqual(astray);
   });
 
   test('tells how much wood is lacking and left over', () => {

@@ -41,9 +41,14 @@ export function compare(
     anchor && first
       ? minus(hollows.of(standingShape(first)).box.min, hollows.of(anchor.shape).box.min)
       : [0, 0, 0];
-  const boxes = new Boxes(hollows);
+  const standing = new Map(built.members.map((m) => [m.mark, m]));
+  const pairs = drawn.flatMap((part) => {
+    const member = standing.get(part.mark);
+    return member ? [[member, part] as const] : [];
+  });
+  const boxes = new Boxes(hollows, pairs, shift);
   for (const part of drawn) {
-    const member = built.members.find((m) => m.mark === part.mark);
+    const member = standing.get(part.mark);
     if (!member) {
       faults.push({
         code: 'part-missing',
@@ -52,7 +57,7 @@ export function compare(
       });
       continue;
     }
-    const box = boxes.shiftOf(member, part, shift, sawStep);
+    const box = boxes.shiftOf(member, part, sawStep);
     if (box.astray) faults.push({ code: 'part-misplaced', on: part.mark, sentence: box.astray });
     const { outcome, wrong } = compareOne(hollows, member, part, box.shift, size + (part.toFit ?? 0));
     parts.push(outcome);
@@ -64,29 +69,37 @@ export function compare(
 
 /**
  * Boxes that were set beside others. Each may have come out smaller by as much as a saw is set, and those before it as
- * well: its own parts are held against its first one, and that one against the drawing with as much more to it.
+ * well: its own parts are held against its first one, and that one against what it was set beside, with a step of the saw to it.
  */
 class Boxes {
-  private readonly hollows: Hollows;
-  private readonly shifts = new Map<number, Point>();
+  /** How far each box stands from the drawing, by its first part; under 0 what belongs to none. */
+  private readonly shifts: Map<number, Point>;
+  private readonly told = new Set<number>();
 
-  constructor(hollows: Hollows) {
-    this.hollows = hollows;
+  constructor(hollows: Hollows, pairs: readonly (readonly [Member, DrawnPart])[], whole: Point) {
+    this.shifts = new Map([[0, whole]]);
+    for (const [member, part] of pairs) {
+      const nth = member.box?.nth ?? 0;
+      if (!this.shifts.has(nth))
+        this.shifts.set(
+          nth,
+          minus(hollows.of(standingShape(member)).box.min, hollows.of(part.shape).box.min),
+        );
+    }
   }
 
   shiftOf(
     member: Member,
     part: DrawnPart,
-    whole: Point,
     sawStep: number,
   ): { readonly shift: Point; readonly astray?: string } {
-    if (member.box === undefined) return { shift: whole };
-    const known = this.shifts.get(member.box.nth);
-    if (known) return { shift: known };
-    const shift = minus(this.hollows.of(standingShape(member)).box.min, this.hollows.of(part.shape).box.min);
-    this.shifts.set(member.box.nth, shift);
-    const off = Math.max(...minus(shift, whole).map(Math.abs));
-    return off > PLACE + member.box.inRow * sawStep
+    const { nth, beside } = member.box ?? { nth: 0, beside: [] };
+    const shift = this.shifts.get(nth)!;
+    if (nth === 0 || this.told.has(nth)) return { shift };
+    this.told.add(nth);
+    const others = beside.map((n) => this.shifts.get(n)!);
+    const off = Math.max(...shift.map((s, i) => Math.min(...others.map((o) => Math.abs(s - o[i]!)))));
+    return off > PLACE + sawStep
       ? {
           shift,
           astray: `The box that ${part.mark} belongs to stands ${round(off)} mm from where it was drawn.`,

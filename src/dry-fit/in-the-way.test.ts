@@ -34,6 +34,13 @@ describe('what a part runs into', () => {
     expect(clashes(at('A', board, lying, 0, 0, 0), at('B', board, lying, 900, 0, 0))).toEqual([]);
   });
 
+  test('its neighbour, where thin tape goes into it end to end with all its thickness', () => {
+    const tape = plainPiece(fromMm(200), fromMm(18), fromMm(0.6));
+    const other = at('J2', tape, lying, 199, 0, 0);
+    expect(clashes(at('J1', tape, lying, 0, 0, 0), other)).toMatchObject([{ newcomer: 'J2', depthMm: 1 }]);
+    expect(clashes(at('J1', tape, lying, -0.5, 0, 0), other)).toEqual([]);
+  });
+
   test('its neighbour, and how far', () => {
     expect(clashes(at('A', board, lying, 0, 0, 0), at('B', board, lying, 0, 0, 16))).toEqual([
       { newcomer: 'B', there: 'A', depthMm: 2 },

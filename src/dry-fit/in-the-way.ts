@@ -14,6 +14,8 @@ export interface Clash {
 
 /** How much parts may overlap before it counts, mm: what rounding on the cards makes, and a clamp takes up. */
 const GIVE = 0.75;
+/** So near to all of a thickness is all of it, mm. */
+const WHOLE = 0.01;
 
 /** Everything that a newcomer runs into. */
 export function inTheWay(solids: Solids, there: Assembly, came: Assembly): readonly Clash[] {
@@ -40,7 +42,7 @@ export function sharedVolume(solids: Solids, a: Member, b: Member): number {
   return leftIn(solids, { box, cuts: [a, b].flatMap((m) => cutsWithin(m, box)) });
 }
 
-/** The box that two members share, what is cut out of them there, and how large it is across its thinnest way, mm². */
+/** The box that two members share, what is cut out of them there, and how large it is across the way that they run in, mm². */
 interface Meeting {
   readonly box: Box;
   readonly cuts: readonly Shape[];
@@ -50,9 +52,29 @@ interface Meeting {
 /** Where the boxes of two members overlap by more than what counts for nothing. Mitres and rabbets may leave room there. */
 function meetingOf(a: Member, b: Member): Meeting | undefined {
   const box = commonBox(a, b);
-  const [least, ...sides] = [0, 1, 2].map((i) => box.max[i]! - box.min[i]!).sort((x, y) => x - y);
-  if (least! <= GIVE) return undefined;
-  return { box, cuts: [a, b].flatMap((m) => cutsWithin(m, box)), across: sides[0]! * sides[1]! };
+  const sides = box.max.map((far, k) => far - box.min[k]!);
+  if (sides.some((side) => side <= 0)) return undefined;
+  const across = wayIn(a, b, sides);
+  if (sides[across]! <= GIVE) return undefined;
+  const rest = sides.filter((_, k) => k !== across);
+  return { box, cuts: [a, b].flatMap((m) => cutsWithin(m, box)), across: rest[0]! * rest[1]! };
+}
+
+/**
+ * The axis along which two members run into each other: the thinnest way across what they share. Where tape, thinner than
+ * what counts, goes into something with all its thickness, it is another way that tells.
+ */
+function wayIn(a: Member, b: Member, sides: readonly number[]): number {
+  const isTape = (k: number) =>
+    sides[k]! <= GIVE && [a, b].some((m) => sides[k]! >= thicknessAlong(m, k) - WHOLE);
+  const ways = [0, 1, 2].filter((k) => !isTape(k));
+  return (ways.length > 0 ? ways : [0, 1, 2]).reduce((least, k) => (sides[k]! < sides[least]! ? k : least));
+}
+
+function thicknessAlong(member: Member, axis: number): number {
+  const planes = planesOf(member);
+  const k = 'xyz'[axis] as 'x' | 'y' | 'z';
+  return toMm(planes[`+${k}`] - planes[`-${k}`]);
 }
 
 function isTooMuch(solids: Solids, meeting: Meeting): boolean {

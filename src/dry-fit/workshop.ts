@@ -434,8 +434,10 @@ export class Workshop {
     const beside = touches.map((t) => there.members.find((m) => m.mark === t.of)?.box);
     // A door with its handle is a door, no box.
     const alone = newcomers?.members.some((m) => m.mark === workpiece);
-    const inRow = 1 + Math.max(...beside.map((b) => b?.inRow ?? 0));
-    const box = this.screwedTogether.has(workpiece) && !alone ? { nth: ++this.boxes, inRow } : beside[0];
+    const box =
+      this.screwedTogether.has(workpiece) && !alone
+        ? { nth: ++this.boxes, beside: [...new Set(beside.map((b) => b?.nth ?? 0))] }
+        : beside[0];
     if (!newcomers || box === undefined) return newcomers;
     return { members: newcomers.members.map((m) => ({ ...m, box })) };
   }
