@@ -132,7 +132,9 @@ describe('a top glued up from boards', () => {
       const post = of.drawn.parts.find((p) => p.features.some((f) => f.id === `${p.id}#${button.id}`))!;
       const mortise = post.features.find((f) => f.id === `${post.id}#${button.id}`)!;
       if (mortise.kind !== 'groove') throw new Error('no mortise');
-      expect([mortise.inset, mortise.width].map((t) => mm(of, t))).toEqual([10, 10.5]);
+      // A divider may come out half a millimetre short of the top: its mortise begins so much nearer to its end.
+      const nearer = post.role === 'divider' ? 0.5 : 0;
+      expect([mortise.inset, mortise.width].map((t) => mm(of, t))).toEqual([10 - nearer, 10.5 + nearer]);
       const screw = held.find((f) => f.through[0] === button.id)!;
       const front = held.find((f) => f.through[0] === post.id)!;
       // White ash, 0.00274 a point (Wood Handbook, ch. 13), four points: as much on either side, and 1 mm.

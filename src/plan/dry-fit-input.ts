@@ -79,13 +79,15 @@ function careOf({ shop }: JobDocument, { finishing }: BuildPlan): Care {
   const usualGlue = (adhesive(glue?.material ?? '') ?? ADHESIVES[0]!).clampMinutes[0];
   const usualCoat = (finish(coat?.material ?? '') ?? FINISHES[0]!).recoatHours[0];
   const onTop = finishing?.classes.some((c) => c.surface === 'top') ? 1 : 0;
-  const early = rack.finishes.length > 0 ? (finishing?.before ?? []) : [];
   return {
     glueSets: Math.min(own('cure', 'edge', 'glue-up'), glue?.label?.clampMinutes ?? usualGlue),
     coatDries: Math.min(own('prefinish', 'finish'), Math.round((coat?.label?.recoatHours ?? usualCoat) * 60)),
     coats: new Map(
       finishing
-        ? [[PIECE, finishing.coats + onTop], ...early.map((mark) => [mark, finishing.coats] as const)]
+        ? [
+            [PIECE, finishing.coats + onTop],
+            ...finishing.before.map((mark) => [mark, finishing.coats] as const),
+          ]
         : [],
     ),
   };

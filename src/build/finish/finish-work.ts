@@ -21,7 +21,7 @@ const PLACES = {
 /** Finishes, before they are put together, the parts that no hand reaches later. Their glue faces are masked. */
 export function prefinishParts(bench: Bench, plan: FinishPlan): void {
   const { before } = plan;
-  if (before.length === 0 || bench.job.shop.rack.finishes.length === 0) return;
+  if (before.length === 0) return;
   const name = nameOf(plan);
   const taped = before.filter((mark) => !plan.solidTops.includes(mark));
   if (taped.length > 0)
