@@ -29,6 +29,10 @@ test('a space under a fixed shelf in a chest is finished before it is closed', a
   expect(await dryFaults(of)).toEqual([]);
 });
 
+test('fronts of drawers close no chest: nothing of the tool chest is finished before it is put together', () => {
+  expect(builtExample('tool-chest').build.finishing!.before).toEqual([]);
+});
+
 test('the dry fit tells which faces are closed in bare, where no card coats them before', async () => {
   const { job, drawn, breakdown, build } = builtExample('radio-station');
   const input = dryFitInput(job, drawn, breakdown, build, await openSolids());

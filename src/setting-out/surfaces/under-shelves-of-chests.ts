@@ -11,7 +11,7 @@ export function underShelvesOfChests(
   ledger: Ledger,
   comesOut: ReadonlySet<string>,
 ): ReadonlySet<string> {
-  const fronts = parts.filter((p) => p.role === 'front');
+  const fronts = parts.filter((p) => p.role === 'front' && !comesOut.has(p.id));
   if (fronts.length === 0) return new Set();
   const boxes = new Map(parts.map((p) => [p.id, boxOf(ledger, p)] as const));
   const isShelf = (p: UncutPart) => /^(shelf|divider)/.test(p.role) && axisOf(p.place.thickness).axis === 2;
