@@ -4,18 +4,10 @@ import { checkJob } from '../src/job/index.ts';
 import { built } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { hallCupboard } from './doors/door-job.ts';
+import { HANDLE_STRIP } from './doors/handle-strip.ts';
 import { changedChest } from './drawers/chest-job.ts';
 
 const BAR = { id: 'bar', name: 'Bar pull', holes: '64 mm', thread: '4 mm', deep: '8 mm', length: '80 mm' };
-const STRIP = {
-  id: 'oak',
-  name: 'Oak strip',
-  material: 'oak-white',
-  form: 'strip',
-  nominal: '20 mm',
-  width: '30 mm',
-  stock: [{ id: 'oak-length', length: '1000 mm', price: 6 }],
-};
 const screw = (id: string, kind: string, length: string) => ({
   id,
   kind,
@@ -34,7 +26,7 @@ function fitted<P extends Plain>(document: P, record: object): P {
   const rack = document.shop.rack as Record<string, object[]>;
   document.design.records.push({ id: 'grip', ...record });
   rack.pulls = [BAR];
-  rack.lots!.push(STRIP);
+  rack.lots!.push(HANDLE_STRIP);
   rack.screws!.push(
     screw('long', 'countersunk', '30 mm'),
     ...[18, 25, 40].map((mm) => screw(`m4x${mm}`, 'machine', `${mm} mm`)),

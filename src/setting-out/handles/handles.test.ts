@@ -1,19 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { cupboard } from '../../../test/doors/door-job.ts';
+import { HANDLE_STRIP } from '../../../test/doors/handle-strip.ts';
 import { handleFaults } from '../../../test/generate/judge-handles.ts';
 import { boxOf } from '../../../test/generate/judge-set-out.ts';
 import type { JobDocument } from '../../job/index.ts';
 import { type SetOut, setOut } from '../index.ts';
-
-const HANDLE_STRIP = {
-  id: 'oak',
-  name: 'Oak strip',
-  material: 'oak-white',
-  form: 'strip',
-  nominal: '20 mm',
-  width: '30 mm',
-  stock: [{ id: 'oak-length', length: '1000 mm', price: 6 }],
-};
 
 function jobWithHandles(
   handle: Record<string, unknown> = {},

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { HANDLE_STRIP } from '../../../test/doors/handle-strip.ts';
 import { fitFaults } from '../../../test/generate/judge-fits.ts';
 import { slidingFaults } from '../../../test/generate/judge-sliding.ts';
 import { lotOf, type PlainJob, recordOf, smallJob } from '../../../test/generate/small-job.ts';
@@ -198,15 +199,7 @@ describe('two handles across a sliding door', () => {
   const opened = (handle: object) => {
     const piece = withDoors({}, (job) => {
       const rack = job.shop.rack as unknown as Record<string, object[]>;
-      rack.lots!.push({
-        id: 'oak',
-        name: 'Oak strip',
-        material: 'oak-white',
-        form: 'strip',
-        nominal: '20 mm',
-        width: '30 mm',
-        stock: [{ id: 'oak-length', length: '1000 mm', price: 6 }],
-      });
+      rack.lots!.push(HANDLE_STRIP);
       for (const length of ['16 mm', '20 mm'])
         rack.screws!.push({
           id: `flat-${length.slice(0, 2)}.4`,

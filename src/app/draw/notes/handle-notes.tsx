@@ -1,9 +1,10 @@
-import { type RecordOf, treeOf } from '../../../job/index.ts';
+import type { RecordOf } from '../../../job/index.ts';
 import { ChoiceField, LotField } from '../../fields/choice-field.tsx';
 import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField, NumberField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { removeEdit } from '../design-edits.ts';
+import { AboutField, MeasuredField } from './middle-fields.tsx';
 import { Note } from './note.tsx';
 
 /** Shop-made handles: on what, of which strip, how long, and where they stand. */
@@ -64,8 +65,6 @@ export function PullsNote({ pulls }: { pulls: readonly RecordOf<'pull'>[] }) {
 
 /** How many handles stand on a front, which way they run, and how far their middles are from its edges. */
 function WhereTheyStand({ record: { id, count = 1 } }: { record: RecordOf<'handle' | 'pull'> }) {
-  const tree = treeOf(useApp((s) => s.history.job));
-  const box = tree.caseOf(id);
   const at = `design/records/${id}`;
   return (
     <>
@@ -94,34 +93,13 @@ function WhereTheyStand({ record: { id, count = 1 } }: { record: RecordOf<'handl
             end=","
           />{' '}
           <LengthField path={`${at}/apart`} label={`Distance between two of ${id}`} empty="equally" /> apart,
-          places measured{' '}
-          <ChoiceField
-            path={`${at}/measured`}
-            label={`What places of ${id} are measured to`}
-            choices={[
-              ['', 'to the nearest one'],
-              ['middle', 'to the row’s middle'],
-            ]}
-            end=","
-          />{' '}
+          places measured <MeasuredField id={id} nearest="to the nearest one" />{' '}
         </>
       )}
-      about{' '}
-      <ChoiceField
-        path={`${at}/about`}
-        label={`Middle that ${id} stands about`}
-        choices={[
-          ['', 'the front’s middle'],
-          ...(['opening', 'shelf', 'divider'] as const)
-            .flatMap((kind) => tree.all(kind))
-            .filter((r) => tree.caseOf(r.id) === box)
-            .map((r) => [r.id, `that of ${r.id}`] as const),
-        ]}
-        end=","
-      />{' '}
-      its middle <LengthField path={`${at}/fromEdge`} label={`From the edge to ${id}`} empty="as usual" />{' '}
-      from the edge that opens,{' '}
-      <LengthField path={`${at}/fromLeft`} label={`From the left to ${id}`} empty="half way" /> from the left,{' '}
+      about <AboutField id={id} own="the front’s middle" /> its middle{' '}
+      <LengthField path={`${at}/fromEdge`} label={`From the edge to ${id}`} empty="as usual" /> from the edge
+      that opens, <LengthField path={`${at}/fromLeft`} label={`From the left to ${id}`} empty="half way" />{' '}
+      from the left,{' '}
       <LengthField path={`${at}/fromRight`} label={`From the right to ${id}`} empty="half way" /> from the
       right, <LengthField path={`${at}/fromBelow`} label={`From below to ${id}`} empty="half way" /> from
       below, <LengthField path={`${at}/fromAbove`} label={`From above to ${id}`} empty="half way" /> from

@@ -4,6 +4,7 @@ import { EditButton } from '../../fields/edit-button.tsx';
 import { LengthField, NumberField } from '../../fields/text-field.tsx';
 import { useApp } from '../../state/use-desk.ts';
 import { removeEdit } from '../design-edits.ts';
+import { AboutField, MeasuredField } from './middle-fields.tsx';
 import { Note } from './note.tsx';
 
 const WORDS: Readonly<Record<(typeof FROM_SIDES)[number][number], string>> = {
@@ -74,9 +75,6 @@ export function HolesNote({ rows }: { rows: readonly RecordOf<'holes'>[] }) {
 
 function RowOfHoles({ record }: { record: RecordOf<'holes'> }) {
   const { id, panel } = record;
-  const job = useApp((s) => s.history.job);
-  const tree = treeOf(job);
-  const box = tree.caseOf(id);
   const at = `design/records/${id}`;
   return (
     <>
@@ -110,29 +108,8 @@ function RowOfHoles({ record }: { record: RecordOf<'holes'> }) {
         end=","
       />{' '}
       <LengthField path={`${at}/apart`} label={`Distance between holes of ${id}`} empty="equally" /> apart,
-      about{' '}
-      <ChoiceField
-        path={`${at}/about`}
-        label={`Middle that ${id} stands about`}
-        choices={[
-          ['', 'the panel’s middle'],
-          ...(['opening', 'shelf', 'divider'] as const)
-            .flatMap((kind) => tree.all(kind))
-            .filter((r) => tree.caseOf(r.id) === box)
-            .map((r) => [r.id, `that of ${r.id}`] as const),
-        ]}
-        end=","
-      />{' '}
-      places measured{' '}
-      <ChoiceField
-        path={`${at}/measured`}
-        label={`What places of ${id} are measured to`}
-        choices={[
-          ['', 'to the nearest hole'],
-          ['middle', 'to the row’s middle'],
-        ]}
-        end=","
-      />{' '}
+      about <AboutField id={id} own="the panel’s middle" /> places measured{' '}
+      <MeasuredField id={id} nearest="to the nearest hole" />{' '}
       {(panel === 'left-side' || panel === 'right-side') && (
         <ChoiceField
           path={`${at}/mirror`}
