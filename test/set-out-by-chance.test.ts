@@ -148,3 +148,29 @@ test('the one row of screws in a low drawer’s front keeps away from its edges,
     );
   for (let height = 74; height < 84; height++) expect(low(height), `${height} mm`).toEqual([]);
 });
+
+test.each(['left-side', 'right-side'])(
+  'a cable hole in the %s where a sliding door comes against it is told; one behind the tracks is not',
+  (panel) => {
+    const holed = (place: object) =>
+      wrong(
+        document('mm', '22 mm', [
+          piece('800 mm', '450 mm', '186 mm'),
+          { id: 'case', kind: 'case', parent: 'piece', board: 'board' },
+          { id: 'inside', kind: 'opening', parent: 'case' },
+          { id: 'top', kind: 'top', parent: 'case', board: 'board' },
+          {
+            id: 'slides',
+            kind: 'sliding-doors',
+            parent: 'case',
+            over: ['inside'],
+            board: 'board',
+            tongue: '8 mm',
+          },
+          { id: 'through', parent: 'case', kind: 'cable', plug: '33 mm', panel, ...place },
+        ]),
+      );
+    expect(holed({ fromFront: '40 mm' })).toEqual(['holes.meets-part']);
+    expect(holed({ fromBack: '50 mm' })).toEqual([]);
+  },
+);

@@ -23,6 +23,7 @@ import type { Feature } from './feature.ts';
 import type { FinishedFace, Fit } from './fits/fit.ts';
 import type { GluedPanel } from './glued/glued-panel.ts';
 import { finishedThickness } from './glued/panel-of-boards.ts';
+import type { OnPanel, Taken } from './holes/panel-holes.ts';
 import type { Fastener, Joint } from './joints/joint.ts';
 import type { Peg } from './joints/peg.ts';
 import type { Lid } from './lids/lid.ts';
@@ -98,6 +99,8 @@ export class Draft {
     DraftPart,
     { readonly panel: DraftPart; readonly goesIn: readonly Traced[] }
   >();
+  /** Holes and slots through panels, for what comes to stand beside these later. */
+  readonly takenOut: { readonly record: OnPanel; readonly part: DraftPart; readonly taken: Taken }[] = [];
   readonly openings: Opening[] = [];
   readonly surfaces: Surface[] = [];
   readonly doors: DoorLeaf[] = [];

@@ -9,7 +9,7 @@ import { inPart, planeOf } from '../joints/contact.ts';
 import { type Axis, axisOf, type TracedBox } from '../place.ts';
 
 /** A record of something that goes through a panel. */
-type OnPanel = RecordOf<'cable' | 'vent' | 'holes'>;
+export type OnPanel = RecordOf<'cable' | 'vent' | 'holes'>;
 
 /** The panels that a record's hole goes through: one, or every shelf of its kind. */
 export function panelsOf(draft: Draft, record: OnPanel, panel = record.panel): readonly DraftPart[] {
@@ -119,7 +119,7 @@ export function roundHole(draft: Draft, part: DraftPart, at: Triple, diameter: T
 export function isClear(draft: Draft, bores: Bores, record: OnPanel, part: DraftPart, taken: Taken): boolean {
   const l = draft.ledger;
   const t = (x: Traced) => l.ticks(x);
-  const { at, half, round } = taken;
+  const { at, half } = taken;
   const through = axisOf(part.place.thickness).axis;
   const { min, max } = seen(draft, part, part.box);
   const across = ([0, 1, 2] as const).filter((k) => k !== through);
@@ -134,9 +134,40 @@ export function isClear(draft: Draft, bores: Bores, record: OnPanel, part: Draft
     );
     return false;
   }
-  const [from, to] = taken.deep ?? [t(part.box.min[through]), t(part.box.max[through])];
-  const clear = t(l.row(HOLES.beside)) + (round ? half[across[0]!] : 0);
-  const met = draft.parts.find((other) => {
+  if (meets(draft, record, part, taken, draft.parts)) return false;
+  if (!taken.bores.some((b) => bores.meets(b))) {
+    draft.takenOut.push({ record, part, taken });
+    return true;
+  }
+  draft.stop(
+    'holes.meet',
+    record,
+    'parent',
+    `“${record.id}” comes too near another hole in the ${part.name}.`,
+    { says: 'Move one of the two.' },
+  );
+  return false;
+}
+
+/** Stops for what was taken out of panels where parts that came since stand against it, as sliding doors do. */
+export function clearOfLaterParts(draft: Draft, later: readonly Pick<DraftPart, 'name' | 'box'>[]): void {
+  for (const { record, part, taken } of draft.takenOut) meets(draft, record, part, taken, later);
+}
+
+/** Whether what is taken out of a panel would come out against one of some parts; a stop says against which. */
+function meets(
+  draft: Draft,
+  record: OnPanel,
+  part: DraftPart,
+  { at, half, round, deep }: Taken,
+  others: readonly Pick<DraftPart, 'name' | 'box'>[],
+): boolean {
+  const t = (x: Traced) => draft.ledger.ticks(x);
+  const through = axisOf(part.place.thickness).axis;
+  const across = ([0, 1, 2] as const).filter((k) => k !== through);
+  const [from, to] = deep ?? [t(part.box.min[through]), t(part.box.max[through])];
+  const clear = t(draft.ledger.row(HOLES.beside)) + (round ? half[across[0]!] : 0);
+  const met = others.find((other) => {
     if (other === part) return false;
     const { min: low, max: high } = other.box;
     if (t(high[through]) < from || t(low[through]) > to) return false;
@@ -146,25 +177,15 @@ export function isClear(draft: Draft, bores: Bores, record: OnPanel, part: Draft
     });
     return off[0]! * off[0]! + off[1]! * off[1]! < clear * clear;
   });
-  if (met) {
-    draft.stop(
-      'holes.meets-part',
-      record,
-      'parent',
-      `“${record.id}”, through the ${part.name}, would come out against the ${met.name}.`,
-      { says: 'Move it aside, by a place from one of the sides.' },
-    );
-    return false;
-  }
-  if (!taken.bores.some((b) => bores.meets(b))) return true;
+  if (!met) return false;
   draft.stop(
-    'holes.meet',
+    'holes.meets-part',
     record,
     'parent',
-    `“${record.id}” comes too near another hole in the ${part.name}.`,
-    { says: 'Move one of the two.' },
+    `“${record.id}”, through the ${part.name}, would come out against the ${met.name}.`,
+    { says: 'Move it aside, by a place from one of the sides.' },
   );
-  return false;
+  return true;
 }
 
 /** A round hole right through a panel, from its show face. */

@@ -7,6 +7,7 @@ import { leftLarger } from '../doors/left-larger.ts';
 import { lackToSwingIn } from '../doors/swing-in.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { barredBy } from '../handles/barred-by.ts';
+import { clearOfLaterParts } from '../holes/panel-holes.ts';
 import type { Bores } from '../joints/bores.ts';
 import { ordinal } from '../spaces/openings.ts';
 import { closableAtOnce } from './closable.ts';
@@ -95,7 +96,7 @@ function makeDoors(
   const lot = draft.lot(record.board);
   const places = trackOf.map((_, i) => placeOf(draft, record, bounds, width, i, count));
   if (!clearOfHandles(draft, record, row, places)) return;
-  const leaves = trackOf.map((track, i) => {
+  const made = trackOf.map((track, i) => {
     const part = draft.panel({
       record: record.id,
       role: `door:${i + 1}`,
@@ -117,13 +118,18 @@ function makeDoors(
     fingerHole(draft, record, part, inSight[i]!);
     if (tracks.rabbet !== undefined) tongues(draft, part, tracks.rabbet, heights);
     return {
-      part: part.id,
-      track,
-      order: i,
-      inSight: inSight[i]!,
-      ...(barred[i] && track > 0 ? { bars: true as const } : {}),
+      part,
+      leaf: {
+        part: part.id,
+        track,
+        order: i,
+        inSight: inSight[i]!,
+        ...(barred[i] && track > 0 ? { bars: true as const } : {}),
+      },
     };
   });
+  clearOfLaterParts(draft, asFarAsTheyGo(made.map((m) => m.part)));
+  const leaves = made.map((m) => m.leaf);
   draft.sliding.push({
     record: record.id,
     leaves: leaves.sort((a, b) => a.track - b.track || a.order - b.order),
@@ -145,6 +151,15 @@ function makeDoors(
     closes: record.closes ?? 'all',
     closable,
   });
+}
+
+/** Each door over its whole way: from where the first stands to where the last does. */
+function asFarAsTheyGo(doors: readonly DraftPart[]): readonly Pick<DraftPart, 'name' | 'box'>[] {
+  const [first, last] = [doors[0]!.box, doors.at(-1)!.box];
+  return doors.map(({ name, box: { min, max } }) => ({
+    name,
+    box: { min: [first.min[0], min[1], min[2]], max: [last.max[0], max[1], max[2]] },
+  }));
 }
 
 /** Rabbets behind the upper and lower edge leave the tongues that run; their shoulders stay clear of the wood. */
