@@ -4,6 +4,9 @@ import type { Frame, Point } from '../solid/index.ts';
 import type { ReadCard } from './tool-work.ts';
 import { clipped, type VirtualPiece } from './virtual-piece.ts';
 
+/** The name of the assembly that is the finished piece. */
+export const PIECE = 'case';
+
 /** A piece in an assembly: which way it is turned, and where its own corner lies, in ticks. */
 export interface Member {
   readonly mark: string;

@@ -1,6 +1,6 @@
 import type { BuildPlan } from '../build/index.ts';
 import { toMm } from '../measure/index.ts';
-import type { Assembly } from './assembly.ts';
+import { type Assembly, PIECE } from './assembly.ts';
 import { Clamping } from './clamping.ts';
 import { compare, type DrawnPart } from './compare.ts';
 import { Hollows } from './hollows.ts';
@@ -23,9 +23,6 @@ export interface DryFitInput extends ShopAsItIs {
   /** Hollows that were looked into in other runs with these solids. */
   readonly hollows?: Hollows;
 }
-
-/** The name of the assembly that is the finished piece. */
-const PIECE = 'case';
 
 /**
  * Executes the step cards in their order on virtual stock, then compares what stands there with the drawing. Knows

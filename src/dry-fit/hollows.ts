@@ -1,6 +1,7 @@
 import type { Frame, Point, Shape, Solids } from '../solid/index.ts';
-import { type Box, boundsOf, inFrame, overlap } from './shape-bounds.ts';
-import { isBox, singleCuts } from './single-cuts.ts';
+import { type Box, boundsOf, inFrame, isBox, overlap } from './shape-bounds.ts';
+import { shapeKey } from './shape-key.ts';
+import { singleCuts } from './single-cuts.ts';
 
 /** A hole, a rabbet, a slope: something that is missing from the box a part fills. */
 export interface Hollow {
@@ -84,7 +85,7 @@ export class Hollows {
       min: plus(larger(box.min, minus(reach.min, BEYOND)), by),
       max: plus(smaller(box.max, plus(reach.max, BEYOND)), by),
     };
-    const key = JSON.stringify([of, within], rounded);
+    const key = shapeKey([of, within]);
     let found = this.known.get(key);
     if (!found) {
       found = this.solids.within(() => this.taken(of, within));
@@ -133,11 +134,6 @@ function isSame(a: Box, b: Box): boolean {
 }
 
 const BEYOND: Point = [1, 1, 1];
-
-/** Numbers in keys: to a millionth of a millimetre. */
-function rounded(_: string, x: unknown): unknown {
-  return typeof x === 'number' ? Math.round(x * 1e6) / 1e6 : x;
-}
 
 /** A part's shape taken apart: a box, the cuts in it, and where they stand. */
 function opened(shape: Shape): {

@@ -86,7 +86,7 @@ function isTooMuch(solids: Solids, meeting: Meeting): boolean {
   const slopes = meeting.cuts.filter((cut) => !isRound(cut));
   if (slopes.length < meeting.cuts.length && leftIn(solids, { ...meeting, cuts: slopes }) <= much)
     return false;
-  return leftIn(solids, meeting) > much;
+  return volumeOf(solids, woodOf(meeting)) > much;
 }
 
 function isRound(cut: Shape): boolean {
@@ -97,7 +97,11 @@ function isRound(cut: Shape): boolean {
 function leftIn(solids: Solids, { box, cuts }: Pick<Meeting, 'box' | 'cuts'>): number {
   const { least, most } = woodLeft(box, cuts);
   if (least === most) return most;
-  return volumeOf(solids, { kind: 'without', body: { kind: 'box', ...box }, cuts });
+  return volumeOf(solids, woodOf({ box, cuts }));
+}
+
+function woodOf({ box, cuts }: Pick<Meeting, 'box' | 'cuts'>): Shape {
+  return { kind: 'without', body: { kind: 'box', ...box }, cuts };
 }
 
 /** The box that two members' boxes share, mm; inside out where they are apart. */

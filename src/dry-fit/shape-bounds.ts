@@ -42,6 +42,13 @@ function bounds(shape: Shape): Box {
   }
 }
 
+/** True for a box that lies along the axes: what a blade or bit takes that runs straight. */
+export function isBox(shape: Shape): boolean {
+  if (shape.kind !== 'moved') return shape.kind === 'box';
+  const { x, y, z } = shape.frame;
+  return [x, y, z].every((v) => v.some((c) => Math.abs(c) === 1)) && isBox(shape.body);
+}
+
 /** True when two boxes share more than a face. */
 export function overlap(a: Box, b: Box): boolean {
   return [0, 1, 2].every((i) => a.min[i]! < b.max[i]! && b.min[i]! < a.max[i]!);

@@ -1,5 +1,5 @@
 import type { Shape, Solids } from '../solid/index.ts';
-import { type Box, boundsOf } from './shape-bounds.ts';
+import { type Box, boundsOf, isBox } from './shape-bounds.ts';
 
 /** Sides that lie this near are one, mm. */
 const ONE = 0.02;
@@ -45,13 +45,6 @@ function filled(solids: Solids, shape: Shape, within: Box): Box | undefined {
     .make(shape)
     .common(solids.make({ kind: 'box', ...within }))
     .bounds();
-}
-
-/** True for a box that lies along the axes: what a blade or bit takes that runs straight. */
-export function isBox(shape: Shape): boolean {
-  if (shape.kind !== 'moved') return shape.kind === 'box';
-  const { x, y, z } = shape.frame;
-  return [x, y, z].every((v) => v.some((c) => Math.abs(c) === 1)) && isBox(shape.body);
 }
 
 function common(a: Box, b: Box): Box | undefined {

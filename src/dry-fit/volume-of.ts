@@ -1,4 +1,5 @@
 import type { Shape, Solids } from '../solid/index.ts';
+import { shapeKey } from './shape-key.ts';
 
 // The same joint is looked at over and over: on each way in, and again in each run of the cards.
 const KNOWN = new WeakMap<Solids, Map<string, number>>();
@@ -9,16 +10,11 @@ const ENOUGH = 20_000;
 export function volumeOf(solids: Solids, shape: Shape): number {
   const known = KNOWN.get(solids) ?? new Map<string, number>();
   KNOWN.set(solids, known);
-  const key = JSON.stringify(shape, rounded);
+  const key = shapeKey(shape);
   const before = known.get(key);
   if (before !== undefined) return before;
   const volume = solids.within(() => solids.make(shape).volume());
   if (known.size >= ENOUGH) known.clear();
   known.set(key, volume);
   return volume;
-}
-
-/** Numbers in keys: to a millionth of a millimetre. */
-function rounded(_: string, x: unknown): unknown {
-  return typeof x === 'number' ? Math.round(x * 1e6) / 1e6 : x;
 }

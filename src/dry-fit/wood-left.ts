@@ -1,5 +1,5 @@
-import type { Frame, Point, Shape } from '../solid/index.ts';
-import { type Box, boundsOf, overlap } from './shape-bounds.ts';
+import type { Point, Shape } from '../solid/index.ts';
+import { type Box, boundsOf, isBox, overlap } from './shape-bounds.ts';
 
 /** Between what and what a volume lies, mm³. */
 export interface Between {
@@ -50,13 +50,4 @@ function withSide(corner: Mutable, axis: 0 | 1 | 2, to: number): Point {
   const moved: Mutable = [...corner];
   moved[axis] = to;
   return moved;
-}
-
-/** True for a box, however it was moved or turned by quarters. */
-function isBox(shape: Shape): boolean {
-  return shape.kind === 'box' || (shape.kind === 'moved' && isSquare(shape.frame) && isBox(shape.body));
-}
-
-function isSquare({ x, y }: Frame): boolean {
-  return [x, y].every((way) => way.filter((part) => part === 0).length === 2);
 }

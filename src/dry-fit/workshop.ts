@@ -6,7 +6,7 @@ import { ticks, toMm } from '../measure/index.ts';
 import { closedIn } from './access/closed-in.ts';
 import { tiltsIn } from './access/tilt-in.ts';
 import { noWayIn, noWayToHook, wayInSentence } from './access/way-in.ts';
-import { type Assembly, type Member, seated, trimmedLevel } from './assembly.ts';
+import { type Assembly, type Member, PIECE, seated, trimmedLevel } from './assembly.ts';
 import { buttonsIn } from './buttons.ts';
 import { comesAlong } from './comes-along.ts';
 import { Condition } from './condition/condition.ts';
@@ -47,9 +47,6 @@ import { plainPiece, type VirtualPiece, type Way } from './virtual-piece.ts';
 
 /** A screw's size may be printed in the other system, to a thousandth of an inch: these ticks are a tenth of a mm. */
 const SAME_SCREW = 320;
-
-/** The name of the assembly that is the finished piece. */
-const PIECE = 'case';
 
 /** The virtual shop: loose pieces, assemblies, screws driven, and what has gone wrong. */
 export class Workshop {

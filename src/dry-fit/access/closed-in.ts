@@ -1,5 +1,7 @@
 import { TICKS_PER_MM } from '../../measure/index.ts';
+import type { Point } from '../../solid/index.ts';
 import { type Member, planesOf } from '../assembly.ts';
+import type { Box } from '../shape-bounds.ts';
 
 /** A hand with a cloth, laid flat, goes through a gap so wide; what is narrower inside is left to a brush, mm (from memory). */
 const HAND_MM = 40;
@@ -27,14 +29,7 @@ export function closedIn(members: readonly Member[]): readonly string[] {
     .map((m) => m.mark);
 }
 
-type Triple = readonly [number, number, number];
-
-/** In mm, along x, y and z. */
-interface Box {
-  readonly min: Triple;
-  readonly max: Triple;
-}
-
+/** The box of a member, mm. */
 function boxOf(member: Member): Box {
   const planes = planesOf(member);
   const mm = (t: number) => STEP_MM * Math.round(t / TICKS_PER_MM / STEP_MM);
@@ -55,7 +50,7 @@ type Range = readonly [from: number, to: number];
 class Room {
   private readonly planes: readonly (readonly number[])[];
   /** How far apart neighbours along each axis lie in the list of cells. */
-  private readonly steps: Triple;
+  private readonly steps: Point;
   private readonly cells: Uint8Array;
 
   constructor(boxes: readonly Box[]) {
@@ -126,7 +121,7 @@ class Room {
     return [first < 0 ? planes.length : first, (last < 0 ? planes.length : last) + 1];
   }
 
-  private each(ranges: readonly Range[], does: (cell: number, at: Triple) => void): void {
+  private each(ranges: readonly Range[], does: (cell: number, at: Point) => void): void {
     const [xs, ys, zs] = ranges as [Range, Range, Range];
     for (let x = xs[0]; x < xs[1]; x++)
       for (let y = ys[0]; y < ys[1]; y++)

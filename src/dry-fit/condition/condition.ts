@@ -1,4 +1,5 @@
 import type { Act, Operation } from '../../build/index.ts';
+import { PIECE } from '../assembly.ts';
 import type { DryFitFault } from '../report.ts';
 
 /** How long things must be left alone, and what was promised. */
@@ -12,8 +13,6 @@ export interface Care {
 
 type ConditionFault = Pick<DryFitFault, 'code' | 'on' | 'sentence'>;
 
-/** The name of the assembly that is the finished piece. */
-const PIECE = 'case';
 /** Of so many parts that were put together one by one a frame or a box has come, which must be checked for square. */
 const BOX = 4;
 
