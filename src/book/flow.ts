@@ -11,7 +11,7 @@ export interface Block {
   /** Repeated at the top of a page that begins with this block: the head of a table. */
   readonly head?: Block;
   /** What stands in its stead where it comes first on a page. */
-  readonly first?: Block;
+  readonly first?: () => Block;
 }
 
 /** The room that blocks are set in, in millimetres of the page. */
@@ -43,7 +43,7 @@ export function flow(blocks: readonly Block[], column: Column): Mark[][] {
       begin();
       if (block.head) put(block.head);
     } else if (y > 0) y += block.before ?? 0;
-    put(y === 0 ? (block.first ?? block) : block);
+    put(y === 0 ? (block.first?.() ?? block) : block);
   });
   return pages;
 }

@@ -1,7 +1,8 @@
 import type { Point } from '../solid/index.ts';
-import { type Convex, dot, TOUCH } from './convex.ts';
+import { dot, TOUCH } from './convex.ts';
 import type { PartBody } from './part-body.ts';
-import { hullOf, type Looking, type PicturePoint, project } from './projection.ts';
+import { type Looking, type PicturePoint, project } from './projection.ts';
+import { type SeenConvex, seenConvex } from './seen-convex.ts';
 
 /** A straight line of a picture. */
 export interface PictureLine {
@@ -17,29 +18,12 @@ type Interval = readonly [from: number, to: number];
 /** How far beside a line one looks to see whether the piece goes on there, in millimetres. */
 const ASIDE = 0.05;
 
-/** Left, bottom, right and top of something in the picture. */
-type Box = readonly [number, number, number, number];
-
-/** A side of an outline: what lies inside has `x * p[0] + y * p[1]` greater than `least`. */
-interface HullSide {
-  readonly x: number;
-  readonly y: number;
-  readonly least: number;
-}
-
-/** What a convex body covers: the outline of its shadow, and the faces that look at the eye. */
-interface Cover {
-  readonly sides: readonly HullSide[];
-  readonly box: Box;
-  readonly facing: readonly { readonly normal: Point; readonly offset: number }[];
-}
-
 /**
  * Every edge of every part, divided where it passes behind something. A convex body hides just the part of an edge
  * that lies inside its outline and behind all its faces toward the eye, and that is one interval, found by clipping.
  */
 export function pictureLines(bodies: readonly PartBody[], looking: Looking): PictureLine[] {
-  const covers = new Covers(bodies.flatMap((b) => b.covers.map((c) => coverOf(c, looking))));
+  const covers = new Covers(bodies.flatMap((b) => b.covers.map((c) => seenConvex(c, looking))));
   const lines: PictureLine[] = [];
   for (const body of bodies)
     for (const [p, q] of body.edges) {
@@ -48,10 +32,8 @@ export function pictureLines(bodies: readonly PartBody[], looking: Looking): Pic
       const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
       if (size < 1e-3) continue;
       const near = covers.near(a, b);
-      const behind: Interval[] = [];
-      for (const c of near) if (isHidden(c, a, b, p, q)) behind.push([STRETCH.from, STRETCH.to]);
-      const hidden = union(behind);
-      const visible = without([[0, 1]], hidden);
+      const hidden = stretches(near, (c) => isHidden(c, a, b, p, q));
+      const visible = hidden === WHOLE ? [] : without(WHOLE, hidden);
       const within =
         visible.length === 0
           ? []
@@ -74,52 +56,51 @@ function at(a: PicturePoint, b: PicturePoint, t: number): PicturePoint {
 }
 
 /** Where the piece lies right beside a line of the picture, on its left (1) or its right (-1). */
-function beside(near: readonly Cover[], a: PicturePoint, b: PicturePoint, side: 1 | -1): Interval[] {
+function beside(
+  near: readonly SeenConvex[],
+  a: PicturePoint,
+  b: PicturePoint,
+  side: 1 | -1,
+): readonly Interval[] {
   const size = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const dx = ((a[1] - b[1]) / size) * side * ASIDE;
   const dy = ((b[0] - a[0]) / size) * side * ASIDE;
   const from: PicturePoint = [a[0] + dx, a[1] + dy];
   const to: PicturePoint = [b[0] + dx, b[1] + dy];
-  const covered: Interval[] = [];
-  for (const c of near) if (inside(c, from, to)) covered.push([STRETCH.from, STRETCH.to]);
-  return union(covered);
+  return stretches(near, (c) => inside(c, from, to));
 }
 
-function coverOf(body: Convex, looking: Looking): Cover {
-  const hull = hullOf(body.faces.flatMap((f) => f.corners.map((p) => project(looking, p))));
-  const xs = hull.map((p) => p[0]);
-  const ys = hull.map((p) => p[1]);
-  return {
-    sides: hull.map((h, i): HullSide => {
-      const k = hull[(i + 1) % hull.length]!;
-      const size = Math.hypot(k[0] - h[0], k[1] - h[1]);
-      const x = -(k[1] - h[1]) / size;
-      const y = (k[0] - h[0]) / size;
-      return { x, y, least: x * h[0] + y * h[1] + TOUCH * 10 };
-    }),
-    box: [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)],
-    facing: body.faces.filter((f) => dot(f.normal, looking.eye) > 1e-9),
-  };
+const WHOLE: readonly Interval[] = [[0, 1]];
+
+/** The stretches of a line that any of the bodies takes, in order; no more are asked once one takes all of it. */
+function stretches(near: readonly SeenConvex[], takes: (c: SeenConvex) => boolean): readonly Interval[] {
+  const found: Interval[] = [];
+  for (const c of near) {
+    if (!takes(c)) continue;
+    if (STRETCH.from === 0 && STRETCH.to === 1) return WHOLE;
+    found.push([STRETCH.from, STRETCH.to]);
+  }
+  return union(found);
 }
 
 /** Covers by where they lie in the picture. */
 class Covers {
-  private readonly all: readonly Cover[];
+  private readonly all: readonly SeenConvex[];
   /** Left, bottom, right and top of each, in one list: every line is held against every box. */
   private readonly boxes: Float64Array;
 
-  constructor(all: readonly Cover[]) {
+  constructor(all: readonly SeenConvex[]) {
     this.all = all;
     this.boxes = Float64Array.from(all.flatMap((c) => c.box));
   }
 
   /** Those that a line can come near to, with room for looking to both of its sides. */
-  near(a: PicturePoint, b: PicturePoint): readonly Cover[] {
+  near(a: PicturePoint, b: PicturePoint): readonly SeenConvex[] {
     const left = Math.min(a[0], b[0]) - 2 * ASIDE;
     const right = Math.max(a[0], b[0]) + 2 * ASIDE;
     const low = Math.min(a[1], b[1]) - 2 * ASIDE;
     const high = Math.max(a[1], b[1]) + 2 * ASIDE;
-    const found: Cover[] = [];
+    const found: SeenConvex[] = [];
     for (let i = 0, at = 0; i < this.all.length; i++, at += 4)
       if (
         left < this.boxes[at + 2]! &&
@@ -146,7 +127,7 @@ function holdTo(a: number, b: number): boolean {
 }
 
 /** Holds a fresh stretch to where the way from a to b runs inside an outline; false when none of it does. */
-function inside({ sides }: Cover, a: PicturePoint, b: PicturePoint): boolean {
+function inside({ sides }: SeenConvex, a: PicturePoint, b: PicturePoint): boolean {
   STRETCH.from = 0;
   STRETCH.to = 1;
   for (const { x, y, least } of sides)
@@ -155,7 +136,7 @@ function inside({ sides }: Cover, a: PicturePoint, b: PicturePoint): boolean {
 }
 
 /** Holds a fresh stretch to where a line is inside an outline and behind every face that looks at the eye. */
-function isHidden(c: Cover, a: PicturePoint, b: PicturePoint, p: Point, q: Point): boolean {
+function isHidden(c: SeenConvex, a: PicturePoint, b: PicturePoint, p: Point, q: Point): boolean {
   if (!inside(c, a, b)) return false;
   for (const { normal, offset } of c.facing) {
     const dp = offset - dot(normal, p);
@@ -203,6 +184,7 @@ export function without(spans: readonly Interval[], taken: readonly Interval[]):
   return left.filter(([a, b]) => b - a > 1e-9);
 }
 
-function common(spans: readonly Interval[], other: readonly Interval[]): Interval[] {
-  return without(spans, without([[0, 1]], other));
+function common(spans: readonly Interval[], other: readonly Interval[]): readonly Interval[] {
+  if (spans === WHOLE) return other;
+  return other === WHOLE ? spans : without(spans, without(WHOLE, other));
 }

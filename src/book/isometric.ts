@@ -2,7 +2,7 @@ import type { SetOut } from '../setting-out/index.ts';
 import { type Drawing, type Mark, moved, text } from './drawing.ts';
 import { type PictureLine, pictureLines } from './hidden-lines.ts';
 import { bodiesOf } from './part-body.ts';
-import { pictureBounds, pictureMarks } from './picture.ts';
+import { pictureMarks, sightOf } from './picture.ts';
 import { ISOMETRIC, ISOMETRIC_BEHIND } from './projection.ts';
 
 export interface IsometricStyle {
@@ -36,25 +36,21 @@ export function isometric(setOut: SetOut, style: IsometricStyle): Drawing {
       lines = behind;
     }
   }
-  const b = pictureBounds(bodies, looking);
+  const sight = sightOf(bodies, looking, lines);
+  const b = sight.bounds;
   const edge = 0.6;
   const caption = looking === ISOMETRIC ? 0 : 4.5;
   const scale = Math.min(
     (style.room.width - edge * 2) / (b.right - b.left),
     (style.room.height - edge * 2 - caption) / (b.top - b.bottom),
   );
-  const marks: Mark[] = pictureMarks(
-    bodies,
-    looking,
-    {
-      scale,
-      zero: [-b.left * scale, b.top * scale],
-      showing: (part) => (marked.has(part) ? 'marked' : 'plain'),
-      hidden: false,
-      light: marked.size > 0,
-    },
-    lines,
-  );
+  const marks: Mark[] = pictureMarks(sight, {
+    scale,
+    zero: [-b.left * scale, b.top * scale],
+    showing: (part) => (marked.has(part) ? 'marked' : 'plain'),
+    hidden: false,
+    light: marked.size > 0,
+  });
   const [width, height] = [(b.right - b.left) * scale, (b.top - b.bottom) * scale];
   if (caption > 0)
     marks.push(text([width / 2, height + 4], 'seen from behind', 2.7, { anchor: 'middle', tone: 'quiet' }));

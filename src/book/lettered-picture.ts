@@ -1,9 +1,9 @@
 import type { SetOut } from '../setting-out/index.ts';
-import { backToFront } from './back-to-front.ts';
+import type { PaintCell } from './back-to-front.ts';
 import { type Drawing, type Mark, moved, text } from './drawing.ts';
 import { bodiesOf } from './part-body.ts';
-import { pictureBounds, pictureMarks } from './picture.ts';
-import { hullOf, type Looking, type PicturePoint, project } from './projection.ts';
+import { pictureMarks, sightOf } from './picture.ts';
+import type { Looking, PicturePoint } from './projection.ts';
 import { CAP, type TextMeasure } from './text-measure.ts';
 
 const TYPE = 3.1;
@@ -18,15 +18,15 @@ export function letteredPicture(
   room: { readonly width: number; readonly height: number },
   type: TextMeasure,
 ): Drawing {
-  const bodies = bodiesOf(setOut);
-  const b = pictureBounds(bodies, looking);
+  const sight = sightOf(bodiesOf(setOut), looking);
+  const b = sight.bounds;
   const edge = 0.6;
   const scale = Math.min(
     (room.width - edge * 2) / (b.right - b.left),
     (room.height - edge * 2) / (b.top - b.bottom),
   );
   const [width, height] = [(b.right - b.left) * scale, (b.top - b.bottom) * scale];
-  const marks: Mark[] = pictureMarks(bodies, looking, {
+  const marks: Mark[] = pictureMarks(sight, {
     scale,
     zero: [-b.left * scale, b.top * scale],
     showing: () => 'plain',
@@ -35,10 +35,11 @@ export function letteredPicture(
   });
   const columns = Math.floor(width / STEP);
   const rows = Math.floor(height / STEP);
-  const seen = partsSeen(setOut, looking, columns, rows, (i, j) => [
-    b.left + ((i + 0.5) * STEP) / scale,
-    b.top - ((j + 0.5) * STEP) / scale,
-  ]);
+  const seen = partsSeen(
+    sight.cells,
+    Array.from({ length: columns }, (_, i) => b.left + ((i + 0.5) * STEP) / scale),
+    Array.from({ length: rows }, (_, j) => b.top - ((j + 0.5) * STEP) / scale),
+  );
   for (const part of setOut.parts) {
     const half = Math.ceil((type.width(part.mark, TYPE, 'semibold') / 2 + 0.5) / STEP);
     const place = roomiest(seen, columns, rows, part.id, half);
@@ -49,28 +50,33 @@ export function letteredPicture(
   return { width: width + edge * 2, height: height + edge * 2, marks: moved(marks, edge, edge) };
 }
 
-/** The part that is seen at each point of a grid; the last one painted there. */
+/** The part that is seen at each point of a grid, row by row; the last one painted there. */
 function partsSeen(
-  setOut: SetOut,
-  looking: Looking,
-  columns: number,
-  rows: number,
-  pointAt: (i: number, j: number) => PicturePoint,
+  cells: readonly PaintCell[],
+  xs: readonly number[],
+  ys: readonly number[],
 ): (string | undefined)[] {
-  const seen: (string | undefined)[] = new Array(columns * rows).fill(undefined);
-  for (const cell of backToFront(bodiesOf(setOut), looking)) {
-    const hull = hullOf(cell.body.faces.flatMap((f) => f.corners.map((p) => project(looking, p))));
-    for (let j = 0; j < rows; j++)
-      for (let i = 0; i < columns; i++) if (within(hull, pointAt(i, j))) seen[j * columns + i] = cell.part;
+  const there: (string | undefined)[] = new Array(xs.length * ys.length).fill(undefined);
+  for (const { part, seen } of cells) {
+    const [left, bottom, right, top] = seen.box;
+    ys.forEach((y, j) => {
+      if (y <= bottom || y >= top) return;
+      for (let i = 0; i < xs.length; i++) {
+        const x = xs[i]!;
+        if (x > left && x < right && within(seen.hull, x, y)) there[j * xs.length + i] = part;
+      }
+    });
   }
-  return seen;
+  return there;
 }
 
-function within(hull: readonly PicturePoint[], [x, y]: PicturePoint): boolean {
-  return hull.every((h, i) => {
+function within(hull: readonly PicturePoint[], x: number, y: number): boolean {
+  for (let i = 0; i < hull.length; i++) {
+    const h = hull[i]!;
     const k = hull[(i + 1) % hull.length]!;
-    return (k[0] - h[0]) * (y - h[1]) - (k[1] - h[1]) * (x - h[0]) > 0;
-  });
+    if ((k[0] - h[0]) * (y - h[1]) - (k[1] - h[1]) * (x - h[0]) <= 0) return false;
+  }
+  return true;
 }
 
 /** The grid point with the most of its part around it; undefined when the mark fits nowhere. */

@@ -1,5 +1,4 @@
-import { backToFront } from './back-to-front.ts';
-import { dot } from './convex.ts';
+import { backToFront, type PaintCell } from './back-to-front.ts';
 import type { Mark, PaperPoint, Pen, Tone } from './drawing.ts';
 import { type PictureLine, pictureLines, union, without } from './hidden-lines.ts';
 import type { PartBody } from './part-body.ts';
@@ -16,16 +15,36 @@ export interface PictureBounds {
   readonly top: number;
 }
 
+/** Parts as they are seen from one side, before any scale: every picture of them is drawn from this. */
+export interface Sight {
+  readonly looking: Looking;
+  readonly bounds: PictureBounds;
+  readonly lines: readonly PictureLine[];
+  /** What is painted, from back to front. */
+  readonly cells: readonly PaintCell[];
+}
+
+/** What is seen of the parts; `lines` where they are known already. */
+export function sightOf(
+  bodies: readonly PartBody[],
+  looking: Looking,
+  lines: readonly PictureLine[] = pictureLines(bodies, looking),
+): Sight {
+  return { looking, bounds: boundsOf(bodies, looking), lines, cells: backToFront(bodies, looking) };
+}
+
 /** Where the outermost points of the parts lie in the picture. */
-export function pictureBounds(bodies: readonly PartBody[], looking: Looking): PictureBounds {
+function boundsOf(bodies: readonly PartBody[], looking: Looking): PictureBounds {
   let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const p of bodies.flatMap((b) => b.edges.flat())) {
-    const [x, y] = project(looking, p);
-    left = Math.min(left, x);
-    right = Math.max(right, x);
-    bottom = Math.min(bottom, y);
-    top = Math.max(top, y);
-  }
+  for (const { edges } of bodies)
+    for (const edge of edges)
+      for (const p of edge) {
+        const [x, y] = project(looking, p);
+        left = Math.min(left, x);
+        right = Math.max(right, x);
+        bottom = Math.min(bottom, y);
+        top = Math.max(top, y);
+      }
   return { left, right, bottom, top };
 }
 
@@ -44,17 +63,14 @@ export interface PictureStyle {
 
 /** The parts as lines and faces on paper: faces from back to front, then hidden, inner and rim lines. */
 export function pictureMarks(
-  bodies: readonly PartBody[],
-  looking: Looking,
+  { looking, lines, cells }: Sight,
   { scale, zero, showing, hidden, light }: PictureStyle,
-  lines: readonly PictureLine[] = pictureLines(bodies, looking),
 ): Mark[] {
   const paper = (p: PicturePoint): PaperPoint => [zero[0] + p[0] * scale, zero[1] - p[1] * scale];
   const marks: Mark[] = [];
-  for (const cell of backToFront(bodies, looking)) {
+  for (const cell of cells) {
     const how = showing(cell.part);
-    for (const f of cell.body.faces) {
-      if (dot(f.normal, looking.eye) <= 1e-9) continue;
+    for (const f of cell.seen.facing) {
       const fill = toneOf(how, f.normal);
       marks.push({ kind: 'polygon', points: f.corners.map((p) => paper(project(looking, p))), fill });
     }

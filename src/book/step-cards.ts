@@ -44,10 +44,10 @@ export function stepBlocks(input: BookInput, width: number, type: TextMeasure): 
       cautions: [...new Set(group.flatMap(({ operation }) => operation.cautions))],
       plain: new Set(group.flatMap(({ operation }) => operation.lines.filter((l) => !l.includes('{')))),
     };
-    const full = card(content, undefined, lengths, width, type);
     const before = fresh ? 2 : 3.5;
+    const full = () => card(content, undefined, lengths, width, type);
     blocks.push(
-      above ? { ...card(content, above, lengths, width, type), first: full, before } : { ...full, before },
+      above ? { ...card(content, above, lengths, width, type), first: full, before } : { ...full(), before },
     );
     above = content;
   }

@@ -12,8 +12,9 @@ const MISSING = 600;
 /** Measures in IBM Plex Sans by its table of advance widths; kerning, which only tightens, is left out. */
 export const PLEX: TextMeasure = {
   width(words, size, face) {
+    const widths = ADVANCES[face];
     let units = 0;
-    for (const c of words) units += advance(c.codePointAt(0)!, face) ?? MISSING;
+    for (const c of words) units += widths.get(c) ?? MISSING;
     return (units * size) / 1000;
   },
 };
@@ -21,20 +22,24 @@ export const PLEX: TextMeasure = {
 /** Height of a capital over the em, from the font (698 of 1000 units). */
 export const CAP = 0.698;
 
-/** Whether the book's typeface has the character. */
-function hasGlyph(character: string): boolean {
-  return advance(character.codePointAt(0)!, 'regular') !== undefined;
-}
+const ADVANCES: Readonly<Record<Face, ReadonlyMap<string, number>>> = {
+  regular: advances('regular'),
+  semibold: advances('semibold'),
+};
 
 /** Text with every character that the typeface lacks replaced by a question mark. */
 export function printable(words: string): string {
-  return [...words].map((c) => (hasGlyph(c) ? c : '?')).join('');
+  let out = '';
+  for (const c of words) out += ADVANCES.regular.has(c) ? c : '?';
+  return out;
 }
 
-function advance(code: number, face: Face): number | undefined {
-  for (const [first, widths] of PLEX_WIDTHS[face]) {
-    const w = widths[code - first];
-    if (w) return w;
-  }
-  return undefined;
+/** Advance widths by character; characters that the typeface lacks are left out. */
+function advances(face: Face): Map<string, number> {
+  const found = new Map<string, number>();
+  for (const [first, widths] of PLEX_WIDTHS[face])
+    widths.forEach((w, i) => {
+      if (w > 0) found.set(String.fromCodePoint(first + i), w);
+    });
+  return found;
 }

@@ -39,10 +39,11 @@ export function paragraph(
   const lines: { readonly words: (readonly Run[])[]; width: number }[] = [];
   for (const word of words) {
     const last = lines[lines.length - 1];
-    if (last && last.width + space + wide(word) <= width + 1e-6) {
+    const its = wide(word);
+    if (last && last.width + space + its <= width + 1e-6) {
       last.words.push(word);
-      last.width += space + wide(word);
-    } else lines.push({ words: [word], width: wide(word) });
+      last.width += space + its;
+    } else lines.push({ words: [word], width: its });
   }
   const step = size * LEADING;
   const marks = lines.flatMap((l, i) => {

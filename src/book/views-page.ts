@@ -3,7 +3,7 @@ import type { BookInput } from './book-input.ts';
 import { type Drawing, type Mark, moved, text } from './drawing.ts';
 import { columnOf, PAPERS } from './page-frame.ts';
 import type { TextMeasure } from './text-measure.ts';
-import { type View, view } from './views.ts';
+import { extentOf, type View, view } from './views.ts';
 
 /** The scales of ISO 5455 and of the inch rule (1 1/2, 1, 3/4, 1/2 inch to the foot), with steps between. */
 const SCALES = {
@@ -27,9 +27,13 @@ interface Sheet {
 export function viewPages(input: BookInput, type: TextMeasure): BookPage[] {
   const paper = PAPERS[input.paper];
   const sheets: Sheet[] = [paper, { width: paper.height, height: paper.width }];
+  const across = extentOf(input.setOut, 'front').width + extentOf(input.setOut, 'side').width;
+  const widest = Math.max(...sheets.map((s) => columnOf(s).width));
   let apart: { readonly scale: number; readonly pages: BookPage[] } | undefined;
   for (const scale of SCALES[input.format.unit]) {
     if (apart && scale > apart.scale * MUCH) return apart.pages;
+    // Not even the bare pictures find room beside one another.
+    if (across / scale > widest) continue;
     const [front, side, plan] = (['front', 'side', 'plan'] as const).map((name) =>
       view(input.setOut, name, 1 / scale, input.format, type),
     ) as [View, View, View];

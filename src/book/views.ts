@@ -8,7 +8,7 @@ import { type Dimension, type Drawing, moved } from './drawing.ts';
 import { lengthsOf } from './lengths.ts';
 import { clearSpans, clearStacks, overallSpan, profileSpans, type TracedSpan } from './measured-spans.ts';
 import { bodiesOf } from './part-body.ts';
-import { pictureBounds, pictureMarks } from './picture.ts';
+import { pictureMarks, type Sight, sightOf } from './picture.ts';
 import { FROM_ABOVE, FROM_FRONT, FROM_RIGHT, type Looking } from './projection.ts';
 import { slidingMarks } from './sliding-marks.ts';
 import type { TextMeasure } from './text-measure.ts';
@@ -51,14 +51,12 @@ export function view(
 ): View {
   const kind = KINDS[name];
   const lengths = lengthsOf(setOut.ledger, format);
-  // From the front doors are drawn as outlines, so that what is behind them can be seen.
-  const doors = new Set(name === 'front' ? doorsOf(setOut) : []);
-  const bodies = bodiesOf(setOut).filter((b) => !doors.has(b.part));
-  const bounds = pictureBounds(bodies, kind.looking);
-  const width = (bounds.right - bounds.left) * scale;
-  const height = (bounds.top - bounds.bottom) * scale;
+  const sight = sightFrom(setOut, name);
+  const { bounds } = sight;
+  const extent = extentOf(setOut, name);
+  const [width, height] = [extent.width * scale, extent.height * scale];
   const zero = [-bounds.left * scale, bounds.top * scale] as const;
-  const picture = pictureMarks(bodies, kind.looking, {
+  const picture = pictureMarks(sight, {
     scale,
     zero,
     showing: () => 'line',
@@ -102,6 +100,33 @@ export function view(
     marks: moved([...picture, ...marksOfDoors, ...outside, ...inside], room.left, room.top),
     picture: { left: room.left, top: room.top, width, height },
   };
+}
+
+/** How wide and high the picture of a view is without its sizes, in millimetres of the piece. */
+export function extentOf(
+  setOut: SetOut,
+  name: ViewName,
+): { readonly width: number; readonly height: number } {
+  const { left, right, bottom, top } = sightFrom(setOut, name).bounds;
+  return { width: right - left, height: top - bottom };
+}
+
+const KEPT = new WeakMap<SetOut, Map<ViewName, Sight>>();
+
+/** What a view shows, worked out once: the same at any scale. */
+function sightFrom(setOut: SetOut, name: ViewName): Sight {
+  const kept = KEPT.get(setOut) ?? new Map<ViewName, Sight>();
+  KEPT.set(setOut, kept);
+  // From the front doors are drawn as outlines, so that what is behind them can be seen.
+  const doors = new Set(name === 'front' ? doorsOf(setOut) : []);
+  const sight =
+    kept.get(name) ??
+    sightOf(
+      bodiesOf(setOut).filter((b) => !doors.has(b.part)),
+      KINDS[name].looking,
+    );
+  kept.set(name, sight);
+  return sight;
 }
 
 function rowsBelow(setOut: SetOut, name: ViewName): TracedSpan[][] {
