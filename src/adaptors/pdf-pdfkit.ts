@@ -1,5 +1,15 @@
 import PDFDocument from 'pdfkit';
-import { type Book, type BookPage, type Face, PENS, type Stroke, strokesOf, TONES } from '../book/index.ts';
+import {
+  type Book,
+  type BookPage,
+  type Face,
+  PENS,
+  type Pen,
+  type Stroke,
+  strokesOf,
+  TONES,
+  type Tone,
+} from '../book/index.ts';
 
 /** The typeface of the book, as the bytes of TrueType files. */
 export type BookFonts = Readonly<Record<Face, Uint8Array>>;
@@ -10,6 +20,11 @@ export interface PdfOptions {
 }
 
 const POINTS_PER_MM = 72 / 25.4;
+
+function pt(mm: number): number {
+  return mm * POINTS_PER_MM;
+}
+
 /** Every file bears the same date, so that the same book gives the same bytes. */
 const DATE = new Date(Date.UTC(2000, 0, 1));
 
@@ -40,7 +55,7 @@ export function writePdf(book: Book, fonts: BookFonts, options: PdfOptions = {})
   doc.registerFont('semibold', fonts.semibold as never);
   preferences(doc);
   for (const page of book.pages) {
-    doc.addPage({ size: [page.width * POINTS_PER_MM, page.height * POINTS_PER_MM], margin: 0 });
+    doc.addPage({ size: [pt(page.width), pt(page.height)], margin: 0 });
     if (page.bookmark) doc.outline.addItem(page.bookmark);
     drawPage(doc, page);
   }
@@ -49,37 +64,63 @@ export function writePdf(book: Book, fonts: BookFonts, options: PdfOptions = {})
 }
 
 function drawPage(doc: PDFKit.PDFDocument, page: BookPage): void {
-  doc.lineCap('round').lineJoin('round');
-  for (const mark of page.marks) for (const s of strokesOf(mark)) drawStroke(doc, s);
+  const brush = new Brush(doc);
+  const strokes = page.marks.flatMap(strokesOf);
+  strokes.forEach((s, i) => {
+    if (s.kind === 'text') drawText(doc, brush, s);
+    else if (s.kind === 'line') {
+      brush.use(s.pen, s.tone);
+      doc.moveTo(pt(s.from[0]), pt(s.from[1])).lineTo(pt(s.to[0]), pt(s.to[1]));
+      // Lines of one look that follow one another are stroked at once.
+      const next = strokes[i + 1];
+      if (next?.kind !== 'line' || next.pen !== s.pen || next.tone !== s.tone) doc.stroke();
+    } else drawShape(doc, brush, s);
+  });
 }
 
-function drawStroke(doc: PDFKit.PDFDocument, s: Stroke): void {
-  const pt = (mm: number) => mm * POINTS_PER_MM;
-  if (s.kind === 'text') {
-    drawText(doc, s);
-    return;
-  }
-  if (s.kind === 'line') doc.moveTo(pt(s.from[0]), pt(s.from[1])).lineTo(pt(s.to[0]), pt(s.to[1]));
-  else if (s.kind === 'circle') doc.circle(pt(s.centre[0]), pt(s.centre[1]), pt(s.radius));
+function drawShape(doc: PDFKit.PDFDocument, brush: Brush, s: Stroke & { kind: 'circle' | 'polygon' }): void {
+  if (s.kind === 'circle') doc.circle(pt(s.centre[0]), pt(s.centre[1]), pt(s.radius));
   else doc.polygon(...s.points.map(([x, y]) => [pt(x), pt(y)]));
-  const pen = s.pen ? PENS[s.pen] : undefined;
-  if (pen) {
-    doc.lineWidth(pt(pen.width)).strokeColor(TONES[s.tone ?? 'ink']);
-    if (pen.dash.length > 0) doc.lineCap('butt').dash(pen.dash.map(pt) as never, {});
-    else doc.lineCap('round').undash();
-  }
-  const fill = s.kind === 'line' || !s.fill ? undefined : TONES[s.fill];
-  if (fill && pen) doc.fillAndStroke(fill, TONES[s.kind === 'line' ? 'ink' : (s.tone ?? 'ink')]);
-  else if (fill) doc.fill(fill);
-  else if (pen) doc.stroke();
+  if (s.pen) brush.use(s.pen, s.tone ?? 'ink');
+  if (s.fill) brush.fill(s.fill);
+  if (s.fill && s.pen) doc.fillAndStroke();
+  else if (s.fill) doc.fill();
+  else if (s.pen) doc.stroke();
 }
 
-function drawText(doc: PDFKit.PDFDocument, s: Stroke & { kind: 'text' }): void {
-  const [x, y] = [s.at[0] * POINTS_PER_MM, s.at[1] * POINTS_PER_MM];
-  doc
-    .font(s.face)
-    .fontSize(s.size * POINTS_PER_MM)
-    .fillColor(TONES[s.tone]);
+/** What lines and faces look like on a page just now: said only where it changes, which keeps the file small. */
+class Brush {
+  private readonly doc: PDFKit.PDFDocument;
+  private pen: Pen | undefined;
+  private tone: Tone | undefined;
+  private filled: Tone | undefined;
+
+  constructor(doc: PDFKit.PDFDocument) {
+    this.doc = doc;
+    doc.lineJoin('round');
+  }
+
+  use(pen: Pen, tone: Tone): void {
+    if (pen !== this.pen) {
+      const { width, dash } = PENS[pen];
+      this.doc.lineWidth(pt(width));
+      if (dash.length > 0) this.doc.lineCap('butt').dash(dash.map(pt) as never, {});
+      else this.doc.lineCap('round').undash();
+    }
+    if (tone !== this.tone) this.doc.strokeColor(TONES[tone]);
+    [this.pen, this.tone] = [pen, tone];
+  }
+
+  fill(tone: Tone): void {
+    if (tone !== this.filled) this.doc.fillColor(TONES[tone]);
+    this.filled = tone;
+  }
+}
+
+function drawText(doc: PDFKit.PDFDocument, brush: Brush, s: Stroke & { kind: 'text' }): void {
+  const [x, y] = [pt(s.at[0]), pt(s.at[1])];
+  brush.fill(s.tone);
+  doc.font(s.face).fontSize(pt(s.size));
   const part = { start: 0, middle: 0.5, end: 1 }[s.anchor];
   const before = part === 0 ? 0 : doc.widthOfString(s.text) * part;
   const write = () => doc.text(s.text, x - before, y, { lineBreak: false, baseline: 'alphabetic' });
