@@ -1,10 +1,9 @@
-import { createHash } from 'node:crypto';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
-import { mkdir, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { createServer, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { buildOnce } from '../../scripts/build-once.mjs';
 
 /** How the app is to be served. */
 export interface ServeApp {
@@ -21,9 +20,6 @@ export interface ServedApp {
 }
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
-const BUILDS = join(ROOT, 'dist', 'app');
-/** What the app is built from, besides everything under src. */
-const SOURCES = ['package-lock.json', 'vite.config.ts', 'examples/glaze-cabinet.json'];
 
 /**
  * Serves the app on this machine alone, built anew when its sources have changed since. Rejects when the port is
@@ -83,51 +79,21 @@ function send(response: ServerResponse, status: number, type: string, body: stri
   response.writeHead(status, { 'content-type': type, 'cache-control': 'no-cache' }).end(body);
 }
 
-/** The folder of the built app, named by the content of its sources; built on first need. */
-async function builtApp(): Promise<string> {
-  const folder = join(BUILDS, contentOf());
-  if (existsSync(folder)) return folder;
-  const { build } = await import('vite');
-  await mkdir(BUILDS, { recursive: true });
-  // Built beside its place and renamed: whoever looks meanwhile never sees half an app.
-  const making = mkdtempSync(join(BUILDS, 'making-'));
-  try {
-    await build({
-      configFile: join(ROOT, 'vite.config.ts'),
-      logLevel: 'error',
-      mode: 'production',
-      build: { outDir: making },
-    });
-    renameSync(making, folder);
-    clearOld();
-  } catch (error) {
-    rmSync(making, { recursive: true, force: true });
-    if (!existsSync(folder)) throw error;
-  }
-  return folder;
-}
-
-/** How many builds are kept: another server may still be handing out an older one. */
-const KEPT = 4;
-
-function clearOld(): void {
-  const builds = readdirSync(BUILDS)
-    .filter((name) => !name.startsWith('making-'))
-    .map((name) => ({ path: join(BUILDS, name), time: statSync(join(BUILDS, name)).mtimeMs }))
-    .sort((a, b) => b.time - a.time);
-  for (const { path } of builds.slice(KEPT)) rmSync(path, { recursive: true, force: true });
-}
-
-function contentOf(): string {
-  const hash = createHash('sha256');
-  const sources = readdirSync(join(ROOT, 'src'), { recursive: true, withFileTypes: true })
-    .filter((f) => f.isFile() && !/\.test\.tsx?$/.test(f.name))
-    .map((f) => join(f.parentPath, f.name).slice(ROOT.length))
-    .filter((path) => !path.startsWith(join('src', 'cli')))
-    .sort();
-  for (const path of [...sources, ...SOURCES]) {
-    hash.update(path.replaceAll(sep, '/')).update('\0');
-    hash.update(readFileSync(join(ROOT, path))).update('\0');
-  }
-  return hash.digest('hex').slice(0, 16);
+/** The folder of the built app. */
+function builtApp(): Promise<string> {
+  return buildOnce({
+    root: ROOT,
+    name: 'app',
+    takes: (path) => !path.startsWith('src/cli/'),
+    besides: ['package-lock.json', 'vite.config.ts', 'examples/glaze-cabinet.json'],
+    make: async (outDir) => {
+      const { build } = await import('vite');
+      await build({
+        configFile: join(ROOT, 'vite.config.ts'),
+        logLevel: 'error',
+        mode: 'production',
+        build: { outDir },
+      });
+    },
+  });
 }
