@@ -116,10 +116,14 @@ export class Bench {
     return this.job.shop.units === 'in' ? this.set('marking', length) : length;
   }
 
-  /** The finest step that a kind of tool can be set to. */
+  /** The finest step that a kind of tool can be set to; holes are marked out, so what is missing is set as the rule is read. */
   finest(kind: ToolKind): Traced {
-    const tool = this.tool(kind);
+    const tool = this.tool(kind) ?? (STANDS_IN.has(kind) ? this.markedWith() : undefined);
     return tool && 'step' in tool ? this.ofTool(tool, 'step') : this.ledger.row(SETTING_OUT.setStep);
+  }
+
+  private markedWith(): Tool | undefined {
+    return this.tool('marking') ?? this.tool('drill');
   }
 
   /** Writes an operation down. It comes after whatever last touched what it works on. */
@@ -143,8 +147,14 @@ export class Bench {
     const own = this.job.shop.timings?.[draft.kind];
     const { rack } = this.job.shop;
     const waits = draft.together?.last === false ? undefined : WAITS[draft.kind];
+    // What goes on without a break is left alone only when the last of it is done.
+    const left = draft.together?.last === false ? undefined : own?.waiting;
     const setting =
-      waits === 'glue' ? clampTime(rack.adhesives) : waits === 'coat' ? coatTime(rack.finishes) : undefined;
+      waits === 'glue'
+        ? clampTime(rack.adhesives, left)
+        : waits === 'coat'
+          ? coatTime(rack.finishes, left)
+          : undefined;
     this.operations.push({
       id: draft.id,
       kind: draft.kind,
@@ -155,11 +165,11 @@ export class Bench {
       after: [...after].sort(),
       ...(draft.faceUp === undefined ? {} : { faceUp: draft.faceUp }),
       ...(draft.reference === undefined ? {} : { reference: draft.reference }),
-      lines: setting && own?.waiting === undefined ? [...draft.lines, setting.says] : draft.lines,
+      lines: setting ? [...draft.lines, setting.says] : draft.lines,
       lengths: draft.lengths ?? [],
       minutes: {
         active: Math.round((own?.active ?? minutes.active) * (draft.times ?? 1)),
-        waiting: Math.round(own?.waiting ?? setting?.minutes ?? minutes.waiting),
+        waiting: Math.round(setting?.minutes ?? left ?? minutes.waiting),
       },
       ...(draft.clamps === undefined ? {} : { clamps: draft.clamps }),
       ...(draft.together === undefined ? {} : { together: draft.together.name }),
@@ -195,6 +205,9 @@ export class Bench {
     });
   }
 }
+
+/** What is worked to marks: without the tool, the rule says how fine. */
+const STANDS_IN: ReadonlySet<ToolKind> = new Set(['drill', 'marking']);
 
 const TOOL_WORDS: Record<ToolKind, string> = {
   'circular-saw': 'the circular saw',

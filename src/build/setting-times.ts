@@ -9,6 +9,8 @@ export interface SettingTime {
   readonly says: string;
 }
 
+const BY_OWN = 'the time you entered for this work';
+
 /** The glue of the shop: its first on the rack, or plain white glue where there is none. */
 export function glueOf(lots: readonly AdhesiveLot[]): {
   readonly lot: AdhesiveLot | undefined;
@@ -18,8 +20,10 @@ export function glueOf(lots: readonly AdhesiveLot[]): {
   return { lot, kind: adhesive(lot?.material ?? '') ?? ADHESIVES[0]! };
 }
 
-/** In clamps: as the label says, or else the longest that is usual for the kind. */
-export function clampTime(lots: readonly AdhesiveLot[]): SettingTime {
+/** In clamps: as the maker entered it, or the label says, or else the longest that is usual for the kind. */
+export function clampTime(lots: readonly AdhesiveLot[], own?: number): SettingTime {
+  if (own !== undefined)
+    return { minutes: own, says: `Leave it in clamps for ${timeWords(own)}, ${BY_OWN}.` };
   const { lot, kind } = glueOf(lots);
   const told = lot?.label?.clampMinutes;
   if (told !== undefined)
@@ -34,8 +38,9 @@ export function clampTime(lots: readonly AdhesiveLot[]): SettingTime {
   };
 }
 
-/** From one coat to the next: as the label says, or else the longest that is usual for the kind. */
-export function coatTime(lots: readonly FinishLot[]): SettingTime {
+/** From one coat to the next: as the maker entered it, or the label says, or else the longest that is usual for the kind. */
+export function coatTime(lots: readonly FinishLot[], own?: number): SettingTime {
+  if (own !== undefined) return { minutes: own, says: `Let it dry for ${timeWords(own)}, ${BY_OWN}.` };
   const { lot, kind } = finishOf(lots);
   const told = lot?.label?.recoatHours;
   if (told !== undefined)

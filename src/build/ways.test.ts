@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { type Built, built, demoDocument, pieceOf, shelvesAlone } from '../../test/build/built.ts';
+import { dryFaults } from '../../test/build/dry-faults.ts';
 
 type Tool = Record<string, unknown> & { readonly kind: string };
 
@@ -93,3 +94,26 @@ test('what no tool of the shop can do names the tool, and joints that can be mad
   });
   expect(missing(inShop(without('router'), { ...shelves, design: { records } }))).toEqual([]);
 });
+
+test('drawers and sliding doors are told what does without a router, and nothing of a back that isn’t there', () => {
+  const [snag] = missing(inShop(without('router')));
+  expect(snag!.cures.map((c) => c.says).slice(0, 2)).toEqual([
+    'Glue the bottoms of drawers on from below.',
+    'Hang the doors on hinges: what slides needs grooves.',
+  ]);
+  const demo = demoDocument();
+  const records = demo.design.records
+    .filter((r) => r.kind !== 'sliding-doors')
+    .map((r) => {
+      const edits = snag!.cures[0]!.edits!.filter((e) => e.record === r.id);
+      return Object.assign({ ...r }, ...edits.map((e) => ({ [e.field]: e.value })));
+    });
+  expect(missing(inShop(without('router'), { ...demo, design: { records } }))).toEqual([]);
+});
+
+test.each(['drill', 'marking'])(
+  'of a missing %s the dry fit says nothing more: holes are where they were drawn',
+  async (kind) => {
+    expect(await dryFaults(inShop(without(kind)))).toEqual([]);
+  },
+);

@@ -2,12 +2,12 @@ import type { BuildPlan } from '../build/index.ts';
 import { formatOf, type Shop, toolName } from '../job/index.ts';
 import { type Ledger, printSetting } from '../measure/index.ts';
 
-/** The cards of a plan in the order of work, as text. */
-export function stepLines(build: BuildPlan, ledger: Ledger, shop: Shop): string {
+/** The cards of a plan in the order of work, as text; the first of them has the number that it has among all. */
+export function stepLines(build: BuildPlan, ledger: Ledger, shop: Shop, first = 1): string {
   const format = formatOf(shop);
   const byId = new Map(build.operations.map((o) => [o.id, o]));
   const lines: string[] = [];
-  let n = 0;
+  let n = first - 1;
   let last: readonly string[] = [];
   for (const stage of build.stages) {
     lines.push('', stage.title, '-'.repeat(stage.title.length));

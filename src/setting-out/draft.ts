@@ -292,11 +292,15 @@ export class Draft {
     return this.ledger.round('as fine as the saw is set', size, this.stepOf(kind), how);
   }
 
-  /** The finest step a kind of tool is set to; whole millimetres when the shop has none. */
+  /**
+   * The finest step a kind of tool is set to; whole millimetres when the shop has none. Holes are
+   * marked out, so a missing drill is set as the rule is read.
+   */
   stepOf(kind: ToolKind): Traced {
     const known = this.steps.get(kind);
     if (known !== undefined) return known;
-    const tool = this.job.shop.tools.find((t) => t.kind === kind && 'step' in t);
+    const find = (of: ToolKind) => this.job.shop.tools.find((t) => t.kind === of && 'step' in t);
+    const tool = find(kind) ?? (kind === 'drill' ? find('marking') : undefined);
     const step =
       tool && 'step' in tool
         ? this.typed(`shop/tools/${tool.id}/step`, tool.step)

@@ -88,6 +88,16 @@ describe('steps, check, dry-fit and cut', () => {
     );
   });
 
+  test('steps go on from a card by its number, its title or its id, and keep their numbers', async () => {
+    const { operations } = JSON.parse((await called('steps', DEMO, '--json')).out);
+    const { id, title } = operations[170];
+    for (const card of ['171', title, id])
+      expect((await called('steps', DEMO, '--from', card)).out).toMatch(/^\n.+\n-+\n\n171\. /);
+    const { code, err } = await called('steps', DEMO, '--from', '9999');
+    expect(code).toBe(2);
+    expect(err).toContain(`There is no card “9999” here; they go from 1 to ${operations.length}.`);
+  });
+
   test('check lists snags worst first', async () => {
     const told = await called('check', DEMO);
     const { snags } = JSON.parse((await called('check', DEMO, '--json')).out);
@@ -101,7 +111,10 @@ describe('steps, check, dry-fit and cut', () => {
     const { code, out } = await called('dry-fit', DEMO);
     expect(code).toBe(0);
     expect(out).toMatch(/^(\d+) of \1 operations run\. The piece is as drawn\.\n/);
-    expect(out).toMatch(/\nWhat mattered most: .+\.\n/);
+    expect(out).toMatch(/\nWhat mattered most: .+, then .+, then .+\.\n/);
+    expect(out).toMatch(
+      /\nfit +likely +at worst +what matters most +cut last, to what is measured\n.* {2}-?[\d.]+ mm to [\d.]+ mm +-?[\d.]+ mm to [\d.]+ mm {2}/,
+    );
     const report = JSON.parse((await called('dry-fit', DEMO, '--json')).out);
     expect(report.tolerance.builds).toBe(10_000);
     for (const fit of report.tolerance.fits) {

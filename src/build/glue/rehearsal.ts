@@ -101,8 +101,8 @@ function squareBefore(bench: Bench, run: GlueRun): ReturnType<typeof caseSquare>
 
 /** The card behind a glue-up that has none yet: it sets. */
 export function cureCard(bench: Bench, run: GlueRun, glueUp: GlueUp, after: string): Operation {
-  const setting = clampTime(bench.job.shop.rack.adhesives);
   const own = bench.job.shop.timings?.cure;
+  const setting = clampTime(bench.job.shop.rack.adhesives, own?.waiting);
   const square = squareBefore(bench, run);
   return {
     id: `${glueUp.id}/cure`,
@@ -115,12 +115,12 @@ export function cureCard(bench: Bench, run: GlueRun, glueUp: GlueUp, after: stri
       'Look along every joint: closed, and level with its marks.',
       ...square.lines,
       'Wipe off what came out with the damp cloth, or lift it off when it is like rubber.',
-      ...(own?.waiting === undefined ? [setting.says] : []),
+      setting.says,
     ],
     lengths: square.lengths,
     clamps: glueUp.clamps,
     together: glueUp.id,
-    minutes: { active: own?.active ?? MINUTES.cure.active, waiting: own?.waiting ?? setting.minutes },
+    minutes: { active: own?.active ?? MINUTES.cure.active, waiting: setting.minutes },
     cautions: [],
   };
 }

@@ -77,6 +77,30 @@ test('what the label says counts instead of the table, and the card says which',
   expect(theirs.lines.join(' ')).toContain('25 min, as the label of the white glue says');
 });
 
+test('a card tells how long to wait by the maker’s own minutes, too, and not where the work goes on at once', () => {
+  const { build } = cabinet({
+    timings: {
+      edge: { active: 9, waiting: 95 },
+      cure: { active: 1, waiting: 120 },
+      finish: { active: 30, waiting: 600 },
+    },
+  });
+  const told = new Map(
+    build.operations.flatMap((o) => {
+      const line = o.lines.find((l) => /^(Leave it in clamps|Let it dry) for/.test(l));
+      return line === undefined ? [] : [[o.id, `${o.minutes.waiting} ${line}`] as const];
+    }),
+  );
+  expect(told.get('J1/edge')).toBe(
+    '95 Leave it in clamps for 1 h 35 min, the time you entered for this work.',
+  );
+  expect(told.get('base/cure')).toBe('120 Leave it in clamps for 2 h, the time you entered for this work.');
+  expect(told.get('finish/coat-1')).toBe('600 Let it dry for 10 h, the time you entered for this work.');
+  for (const o of build.operations)
+    if (o.lines.some((l) => l.startsWith('The next strip goes on at once')))
+      expect(o.minutes.waiting).toBe(0);
+});
+
 test('the maker’s own minutes replace the usual ones; a kind that there isn’t is told', () => {
   const usual = cabinet().build.operations.filter((o) => o.kind === 'rip');
   const { build } = cabinet({ timings: { rip: { active: 11 }, ripp: { active: 1 } } });

@@ -16,20 +16,24 @@ export const steps: Command = {
     const job = await jobOf(given);
     const { build: whole, setOut, snags } = await runPlan(job);
     const build = typeof given.options.from === 'string' ? cardsFrom(whole, given.options.from) : whole;
+    const first = whole.operations.length - build.operations.length + 1;
     if (given.options.json) writeJson(output, inMm(setOut.ledger, stepsReport(build)));
-    else output.out(stepLines(build, setOut.ledger, job.shop));
+    else output.out(stepLines(build, setOut.ledger, job.shop, first));
     return hasStop(snags) ? EXIT.snag : EXIT.fine;
   },
 };
 
-function cardsFrom(build: BuildPlan, operation: string): BuildPlan {
-  const left = fromOperation(build, operation);
+/** The cards from one on: by its number or its title, as they are printed, or by the id of its operation. */
+function cardsFrom(build: BuildPlan, card: string): BuildPlan {
+  const { operations } = build;
+  const named = operations[Number(card) - 1] ?? operations.find((o) => o.title === card);
+  const left = fromOperation(build, named?.id ?? card);
   if (left) return left;
   const near = nearestNames(
-    operation,
-    build.operations.map((o) => o.id),
+    card,
+    operations.flatMap((o) => [o.id, o.title]),
   );
   throw new BadInput(
-    `There is no operation “${operation}” here. Nearest: ${near.map((n) => `“${n}”`).join(', ')}.`,
+    `There is no card “${card}” here; they go from 1 to ${operations.length}. Nearest: ${near.map((n) => `“${n}”`).join(', ')}.`,
   );
 }
