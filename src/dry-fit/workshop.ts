@@ -5,7 +5,7 @@ import type { Act, Operation, PieceDirection, Workpiece } from '../build/index.t
 import { ticks, toMm } from '../measure/index.ts';
 import { closedIn } from './access/closed-in.ts';
 import { tiltsIn } from './access/tilt-in.ts';
-import { noWayIn, noWayToHook, wayInSentence } from './access/way-in.ts';
+import { mustComeBefore, noWayIn, noWayToHook, wayInSentence } from './access/way-in.ts';
 import { type Assembly, type Member, PIECE, seated, trimmedLevel } from './assembly.ts';
 import { buttonsIn } from './buttons.ts';
 import { comesAlong } from './comes-along.ts';
@@ -327,19 +327,17 @@ export class Workshop {
     const there = this.around(joined, ...act.touches.flatMap((t) => [t.of, ...(t.or ?? [])])).filter(
       (m) => !marks.has(m.mark),
     );
-    const none =
+    const wayPast = (past: readonly Member[]) =>
       act.hooks === undefined
-        ? noWayIn(this.shop.solids, there, came, ...(pegs.length > 0 ? [pegs] : []))
-        : noWayToHook(this.shop.solids, there, came, this.read(act.hooks));
+        ? noWayIn(this.shop.solids, past, came, ...(pegs.length > 0 ? [pegs] : []))
+        : noWayToHook(this.shop.solids, past, came, this.read(act.hooks));
+    const none = wayPast(there);
     // A shelf that rests on pins may be tilted in.
     const tilts = operation.kind === 'rest' && tiltsIn(there, came);
-    if (none && !tilts)
-      this.fault(
-        operation,
-        'in-the-way',
-        act.workpiece,
-        wayInSentence(act.workpiece, none, (mark) => this.cameBy.get(mark)),
-      );
+    if (!none || tilts) return;
+    const before = mustComeBefore(there, (past) => wayPast(past) !== undefined);
+    const card = before === undefined ? undefined : this.cameBy.get(before);
+    this.fault(operation, 'in-the-way', act.workpiece, wayInSentence(act.workpiece, none, card));
   }
 
   /** Dowels and biscuits close with the part that is set: all of them along one way, or it doesn't go on. */

@@ -4,7 +4,7 @@ import type { Solids } from '../../solid/index.ts';
 import type { Member } from '../assembly.ts';
 import { board } from '../member.test-aid.ts';
 import { tiltsIn } from './tilt-in.ts';
-import { noWayIn, wayInSentence } from './way-in.ts';
+import { mustComeBefore, noWayIn, wayInSentence } from './way-in.ts';
 
 let solids: Solids;
 beforeAll(async () => {
@@ -31,9 +31,28 @@ describe('a way in', () => {
     expect(noWayIn(solids, box(FRONT), [shelf])).toBeUndefined();
     const none = noWayIn(solids, box(FRONT, BACK), [shelf]);
     expect(none).toEqual({ from: '-y', blockers: ['D1'] });
-    expect(wayInSentence('E1', none!, (mark) => `Set ${mark}`)).toBe(
+    expect(wayInSentence('E1', none!, 'Set D1')).toBe(
       'E1 has no straight way to its place: from the front, where least is before it, D1 stands in the way. It must come before “Set D1”.',
     );
+  });
+
+  test('is told by the card before which there is one, however many stand there by now', () => {
+    const tongued = board('E1', [12, 20, 200], [412, 280, 18]);
+    const stopped = (mark: string, x: number, in_: number) =>
+      board(
+        mark,
+        [x, 0, 0],
+        [18, 300, 400],
+        [{ kind: 'box', min: [in_, 20, 200], max: [in_ + 6, 301, 218] }],
+      );
+    const [left, right] = [stopped('A1', 0, 12), stopped('A2', 418, 0)];
+    const isBlocked = (there: readonly Member[]) => noWayIn(solids, there, [tongued]) !== undefined;
+    // From behind it goes in until the back closes its dados; from the side, before the other side stands.
+    expect(mustComeBefore([left, right, BACK, FRONT], isBlocked)).toBe('F1');
+    expect(mustComeBefore([left, BACK, right, FRONT], isBlocked)).toBe('A2');
+    // With both sides there first, nothing that is set behind them makes the way.
+    const shut = board('Q1', [18, 0, 18], [400, 300, 364]);
+    expect(mustComeBefore([shut, left, right], () => true)).toBeUndefined();
   });
 
   test('must be the one that dowels point', () => {

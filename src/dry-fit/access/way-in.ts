@@ -108,17 +108,21 @@ const WORDS: Record<PieceDirection, string> = {
   '-z': 'from below',
 };
 
+/**
+ * Before which of those that stand there, in the order they came, the newcomer must come: the last without which, and without all
+ * behind it, there is a way. Undefined where there is none even with nothing there.
+ */
+export function mustComeBefore(
+  there: readonly Member[],
+  isBlocked: (there: readonly Member[]) => boolean,
+): string | undefined {
+  for (let n = there.length - 1; n >= 0; n--) if (!isBlocked(there.slice(0, n))) return there[n]!.mark;
+  return undefined;
+}
+
 /** Says what stands in the way, and before which card the newcomer must come. */
-export function wayInSentence(
-  what: string,
-  { from, blockers }: NoWayIn,
-  cameBy: (mark: string) => string | undefined,
-): string {
-  const last = blockers
-    .map(cameBy)
-    .filter((card) => card !== undefined)
-    .at(-1);
+export function wayInSentence(what: string, { from, blockers }: NoWayIn, card: string | undefined): string {
   const stand = blockers.length === 1 ? 'stands' : 'stand';
-  const before = last === undefined ? '' : ` It must come before “${last}”.`;
+  const before = card === undefined ? '' : ` It must come before “${card}”.`;
   return `${what} has no straight way to its place: ${WORDS[from]}, where least is before it, ${blockers.join(' and ')} ${stand} in the way.${before}`;
 }
