@@ -18,6 +18,7 @@ import { beyondTheRail, sawReach } from './saw-reach.ts';
 import { screwHold } from './screw-hold.ts';
 import { screwPaths } from './screw-path.ts';
 import { sliding } from './sliding.ts';
+import { supplies } from './supplies.ts';
 import { tipsForward } from './tips-forward.ts';
 import { topMoves } from './top-moves.ts';
 import { vents } from './vents.ts';
@@ -46,6 +47,7 @@ const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
   beyondTheRail,
   clampReach,
   lifting,
+  supplies,
   wayHome,
   chosenJoints,
 ];

@@ -360,6 +360,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
   ]),
   ...raisedBy('checks', [
     ['joints.chosen', 'How the panels are joined was not asked for, and follows from the tools.', NOTE],
+    ['supplies.unknown', 'The kind of the glue or of the finish is not in the tables.', MIND],
     ['stock.rules-forbid', 'The shop’s limits for cutting leave no way to a part.'],
     ['stock.too-few-good-faces', 'A part is seen from more sides than any of its stock is good on.'],
     ['stock.none-for-part', 'There is no stock, or not enough, for a part.'],
