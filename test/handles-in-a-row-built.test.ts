@@ -62,6 +62,25 @@ test('two pulls on each drawer stand at its quarter points, marked from the midd
   expect((await dryFaults(of, one)).map((f) => f.code)).toEqual(['no-hole']);
 });
 
+test('one alone in the middle of its front is marked from there, both ways', async () => {
+  const of = built(chest({ kind: 'pull' }));
+  expect(of.drawn.snags).toEqual([]);
+  const card = of.build.operations.find((o) => o.id === 'N2/drill-show-clearance')!;
+  expect(card.lines.slice(0, 2)).toEqual([
+    expect.stringMatching(/^Find the middle between the left end and the right end: /),
+    expect.stringMatching(/^Find the middle between the lower edge and the upper edge: /),
+  ]);
+  expect(card.lines[3]).toBe(
+    'On the middle between the lower edge and the upper edge: {1} to each side of the middle between the left end and the right end.',
+  );
+  expect(of.drawn.ledger.ticks(card.lengths[1]!) / 3200).toBe(32);
+  expect(await dryFaults(of)).toEqual([]);
+  // Aside of the middle it is measured from its side.
+  const aside = built(chest({ kind: 'pull', fromRight: '110 mm' }));
+  const lines = aside.build.operations.find((o) => o.id === 'N2/drill-show-clearance')!.lines;
+  expect(lines.some((l) => l.includes('left end and the right end'))).toBe(false);
+});
+
 test('places are told in the words of rows of holes', () => {
   const at = (more: object) => bored(built(chest({ kind: 'pull', ...more })));
   expect(at({ count: 2, apart: '200 mm' })).toEqual([128.3, 192.3, 328.3, 392.3]);

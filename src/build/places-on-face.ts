@@ -42,6 +42,9 @@ export function placesOnFace(
   const onMiddle = (run: 'length' | 'width', t: Traced) =>
     middle.includes(run) && l.ticks(t) === 0 ? 'middle' : t;
   const end = measuredFrom(part, ref.from, first.side as 'show' | 'under');
+  // Of two middles each is told by what it lies between.
+  const nameOf = (run: 'length' | 'width') =>
+    middle.length > 1 ? `the middle ${between(part, run)}` : 'the middle';
   return {
     at: all.map((p) => [onMiddle('length', p.along), onMiddle('width', p.across)] as const),
     middle,
@@ -50,10 +53,10 @@ export function placesOnFace(
       linesOfHoles(bench, all).map(({ across, along }) => {
         const print = (some: readonly Traced[]) => listWords(some.map((t) => `{${lengths.push(t) - 1}}`));
         const line = middle.includes('width')
-          ? capital(aboutMiddle(bench, across, print))
+          ? capital(aboutMiddle(bench, across, print, nameOf('width')))
           : `${print(across)} from the ${sideWords(part, side.from)}`;
         const places = middle.includes('length')
-          ? aboutMiddle(bench, along, print)
+          ? aboutMiddle(bench, along, print, nameOf('length'))
           : `at ${print(along)} from ${end}`;
         const several = across.length > 1 || (middle.includes('width') && l.ticks(across[0]!) > 0);
         return `${line}: ${several ? 'on each line ' : ''}${places}.`;
@@ -89,23 +92,27 @@ function distinct<P extends { readonly along: Traced; readonly across: Traced }>
 
 /** How a middle is found without a sum: what is marked from both sides is as far off it, whatever the true size came to. */
 function findMiddle(part: Part, run: 'length' | 'width'): string {
+  return `Find the middle ${between(part, run)}: mark the same distance from both, a little less than half, and halve what lies between the two marks.`;
+}
+
+function between(part: Part, run: 'length' | 'width'): string {
   const { from } = referenceFor(part, run === 'length' ? 'near' : 'start');
-  const to = OTHER[from];
-  return `Find the middle between the ${sideWords(part, from)} and the ${sideWords(part, to)}: mark the same distance from both, a little less than half, and halve what lies between the two marks.`;
+  return `between the ${sideWords(part, from)} and the ${sideWords(part, OTHER[from])}`;
 }
 
 const OTHER = { start: 'end', end: 'start', near: 'far', far: 'near' } as const;
 
-/** Where holes are from a middle: on it, and so far to each side. */
+/** Where holes are from a middle of that name: on it, and so far to each side. */
 function aboutMiddle(
   bench: Bench,
   off: readonly Traced[],
   print: (all: readonly Traced[]) => string,
+  name: string,
 ): string {
   const beside = off.filter((t) => bench.ledger.ticks(t) > 0);
-  const on = beside.length < off.length ? ['on the middle'] : [];
+  const on = beside.length < off.length ? [`on ${name}`] : [];
   return [
     ...on,
-    ...(beside.length > 0 ? [`${print(beside)} to each side of ${on.length > 0 ? 'it' : 'the middle'}`] : []),
+    ...(beside.length > 0 ? [`${print(beside)} to each side of ${on.length > 0 ? 'it' : name}`] : []),
   ].join(' and ');
 }

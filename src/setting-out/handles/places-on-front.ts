@@ -84,17 +84,13 @@ function marked(draft: Draft, t: Traced): Traced {
   return l.round('as it is marked', t, l.row(SETTING_OUT.setStep), 'nearest');
 }
 
-function halfOf(draft: Draft, way: Way, whole: Traced): Traced {
-  const l = draft.ledger;
-  return marked(draft, l.ratio(way === 'up' ? 'half its height' : 'half its width', whole, SETTING_OUT.half));
-}
-
 function placeOfOne(draft: Draft, record: OnFront, front: Front, way: Way, whole: Traced, side: Side): Place {
   if (side && side !== 'both') return { from: side.from, off: draft.field(record, side.field as 'fromLeft') };
   const edge = edgeAlong(front, way);
   if (edge) return { from: edge, off: byTheTrade(draft, record, front) };
   if (front.about !== undefined && rowOn(record, front) === way) return { from: 'low', off: front.about };
-  return { from: 'low', off: halfOf(draft, way, whole) };
+  const half = way === 'up' ? 'half its height' : 'half its width';
+  return { from: 'low', off: draft.ledger.ratio(half, whole, SETTING_OUT.half) };
 }
 
 /** From the edge that opens, where nothing is said. */

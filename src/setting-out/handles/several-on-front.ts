@@ -36,8 +36,8 @@ export function standApart(
 }
 
 /**
- * Has the holes of a row marked from the middle of their board, where they stand alike to both sides of it: those among its
- * features from the one numbered `from` on.
+ * Has holes marked from the middle of their board, where they stand alike to both sides of it: those among its features from the
+ * one numbered `from` on. Of one handle alone it may be the middle both ways, of a row the way that it runs.
  */
 export function markFromMiddle(
   draft: Draft,
@@ -46,19 +46,16 @@ export function markFromMiddle(
   part: DraftPart,
   from: number,
 ): void {
-  if ((record.count ?? 1) < 2) return;
   const l = draft.ledger;
-  const axis: Axis = rowOn(record, front) === 'across' ? 0 : 2;
-  const run = (['length', 'width'] as const).find((r) => axisOf(part.place[r]).axis === axis);
-  if (!run) return;
   const bored = part.features.slice(from);
-  const at = bored.flatMap((f) => (f.kind === 'hole' ? [l.ticks(f.at[run === 'length' ? 0 : 1])] : []));
-  // An odd number of ticks has its half rounded.
-  const alike = at.every((a) => at.some((b) => Math.abs(a + b - l.ticks(part[run])) <= 1));
-  if (!alike) return;
-  part.features.splice(
-    from,
-    bored.length,
-    ...bored.map((f) => (f.kind === 'hole' ? { ...f, middle: [run] } : f)),
-  );
+  const isRow = (record.count ?? 1) > 1;
+  const axes: readonly Axis[] = !isRow ? [0, 2] : rowOn(record, front) === 'across' ? [0] : [2];
+  const middle = (['length', 'width'] as const).filter((run, i) => {
+    if (!axes.includes(axisOf(part.place[run]).axis)) return false;
+    const at = bored.flatMap((f) => (f.kind === 'hole' ? [l.ticks(f.at[i as 0 | 1])] : []));
+    // An odd number of ticks has its half rounded.
+    return at.every((a) => at.some((b) => Math.abs(a + b - l.ticks(part[run])) <= 1));
+  });
+  if (middle.length === 0) return;
+  part.features.splice(from, bored.length, ...bored.map((f) => (f.kind === 'hole' ? { ...f, middle } : f)));
 }
