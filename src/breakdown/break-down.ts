@@ -169,12 +169,21 @@ function lean(plan: CutPlan, problem: CutProblem): CutPlan {
   return { ...plan, sheets, worth };
 }
 
-/** The last of the sheets (or strips) that parts were cut from: names go on behind it, so that no two are called alike. */
+/**
+ * The last of the sheets (or strips) that parts were cut from, or that pieces on the rack are named after: names go on behind it, so
+ * that no two are called alike.
+ */
 function lastCut(job: JobDocument, letter: 'S' | 'L'): number {
-  const numbers = (job.work.made ?? []).map(({ from = '' }) =>
-    from.startsWith(letter) && /^\d+$/.test(from.slice(1)) ? Number(from.slice(1)) : 0,
+  const names = [
+    ...(job.work.made ?? []).map(({ from = '' }) => from),
+    ...job.shop.rack.lots.flatMap((lot) => lot.stock.map((s) => s.id)),
+  ];
+  return Math.max(
+    0,
+    ...names.map((name) =>
+      Number(/^([SL])(\d+)([.-]|$)/.exec(name)?.[1] === letter ? /\d+/.exec(name)![0] : 0),
+    ),
   );
-  return Math.max(0, ...numbers);
 }
 
 /**

@@ -83,8 +83,12 @@ function marksIn(node: PlannedNode): readonly string[] {
 function testCut(bench: Bench, breakdown: Breakdown): void {
   const lots = breakdown.lots.filter((l) => l.lot.form === 'sheet' && l.sheets.length > 0);
   const sheets = lots.flatMap((l) => l.sheets.map((s) => s.name));
-  const words = stockWords(lots.map((l) => l.lot));
-  if (lots.length === 0) return;
+  // With all sheets cut, the panels that are still to be glued up are trued with the same saw.
+  const made = new Set((bench.job.work.made ?? []).map((m) => m.part));
+  const panels = lots.length > 0 ? [] : bench.setOut.gluedPanels.filter((g) => !made.has(g.panel));
+  if (lots.length === 0 && panels.length === 0) return;
+  const words = lots.length > 0 ? stockWords(lots.map((l) => l.lot)) : 'boards';
+  const works = [...sheets, ...panels.flatMap((g) => g.boards.map((b) => b.mark))];
   const kerf = bench.kerfOf('circular-saw');
   bench.do(
     {
@@ -103,9 +107,9 @@ function testCut(bench: Bench, breakdown: Breakdown): void {
       lengths: [kerf, bench.rule(MACHINE_RULES.intoBoard)],
       cautions: [CAUTION.saw],
     },
-    sheets,
+    works,
   );
-  for (const name of sheets) bench.comesFrom(name, 'sheets/test-cut');
+  for (const name of works) bench.comesFrom(name, 'sheets/test-cut');
 }
 
 /** What came home of a sheet, or all of it, one after the other. */

@@ -19,6 +19,7 @@ import { screwHold } from './screw-hold.ts';
 import { screwPaths } from './screw-path.ts';
 import { sliding } from './sliding.ts';
 import { supplies } from './supplies.ts';
+import { tickedCuts } from './ticked-cuts.ts';
 import { tipsForward } from './tips-forward.ts';
 import { topMoves } from './top-moves.ts';
 import { vents } from './vents.ts';
@@ -26,6 +27,7 @@ import { wayHome } from './way-home.ts';
 
 /** Every check, in the order in which a maker would ask. */
 const CHECKS: readonly ((input: CheckInput) => readonly Snag[])[] = [
+  tickedCuts,
   enoughMaterial,
   sag,
   drawers,

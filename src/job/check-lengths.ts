@@ -96,7 +96,9 @@ export function checkLengths(job: JobDocument): readonly Snag[] {
         check(`design/records/${r.id}/${list}`, r[list] ?? [], Object.keys(r[list] ?? []), LONGEST);
   const measured = job.work?.measured ?? {};
   check('work/measured', measured, Object.keys(measured), LONGEST);
-  (job.work?.done ?? []).forEach(({ sizes = {} }, i) => {
+  (job.work?.done ?? []).forEach((done, i) => {
+    const { sizes = {} } = done;
+    check(`work/done/${i}`, done, ['at'], LONGEST);
     check(`work/done/${i}/sizes`, sizes, Object.keys(sizes), LONGEST);
   });
   (job.work?.made ?? []).forEach((made, i) => {

@@ -17,10 +17,17 @@ export const Work = v.strictObject({
   measured: v.optional(v.record(v.string(), SizeText)),
   /**
    * Cards that are ticked, by the operation they are for: their parts are made. With each the sizes that came of it, by
-   * the name of the dimension; what is made stays as it is.
+   * the name of the dimension; what is made stays as it is. Of a cut also where it was made, so that a plan that makes it
+   * elsewhere is told.
    */
   done: v.optional(
-    v.array(v.strictObject({ id: v.string(), sizes: v.optional(v.record(v.string(), SizeText)) })),
+    v.array(
+      v.strictObject({
+        id: v.string(),
+        at: v.optional(SizeText),
+        sizes: v.optional(v.record(v.string(), SizeText)),
+      }),
+    ),
   ),
   /**
    * Parts that are cut and good, by their ids, with the sizes that they were cut to (a strip's length alone) and the sheet or

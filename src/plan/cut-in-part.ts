@@ -93,7 +93,8 @@ function partsOn(sheet: PlannedSheet): readonly Part[] {
   return walk(sheet.root);
 }
 
-function freeId(name: string, taken: Set<string>): string {
+/** An id that nothing on the rack has yet; it is taken then. */
+export function freeId(name: string, taken: Set<string>): string {
   let id = name;
   for (let n = 2; taken.has(id); n++) id = `${name}-${n}`;
   taken.add(id);

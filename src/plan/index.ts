@@ -8,4 +8,5 @@ export type { ListPlan } from './plan-list.ts';
 export { listReport, planList } from './plan-list.ts';
 export { planReport } from './plan-report.ts';
 export { type CuttingProgress, searchOn } from './search-on.ts';
+export { type TickedCuts, tickedAreCut } from './ticked-cuts.ts';
 export { toleranceOf, toleranceReport } from './tolerance.ts';

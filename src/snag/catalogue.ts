@@ -360,6 +360,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
   ]),
   ...raisedBy('checks', [
     ['joints.chosen', 'How the panels are joined was not asked for, and follows from the tools.', NOTE],
+    ['work.cut-otherwise', 'A cut that is ticked is elsewhere in the plan as it is now, or not in it.'],
     ['supplies.unknown', 'The kind of the glue or of the finish is not in the tables.', MIND],
     ['stock.rules-forbid', 'The shop’s limits for cutting leave no way to a part.'],
     ['stock.too-few-good-faces', 'A part is seen from more sides than any of its stock is good on.'],

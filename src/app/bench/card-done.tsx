@@ -1,4 +1,4 @@
-import { type Operation, sizesMade } from '../../build/index.ts';
+import { cutsOfAct, type Operation, sizesMade } from '../../build/index.ts';
 import { type Edit, formatOf, type JobDocument } from '../../job/index.ts';
 import { printSetting } from '../../measure/index.ts';
 import type { Plan } from '../../plan/index.ts';
@@ -43,5 +43,7 @@ function tick(plan: Plan, job: JobDocument, operation: Operation): Edit {
     printSetting(plan.setOut.ledger.ticks(size), format),
   ]);
   const made = sizes.length > 0 ? { sizes: Object.fromEntries(sizes) } : {};
-  return { edit: 'set', at: 'work/done', value: [...done, { id: operation.id, ...made }] };
+  const [cut] = cutsOfAct(operation.does);
+  const at = cut ? { at: printSetting(plan.setOut.ledger.ticks(cut.at), format) } : {};
+  return { edit: 'set', at: 'work/done', value: [...done, { id: operation.id, ...at, ...made }] };
 }

@@ -1,4 +1,4 @@
-import { partIsSpoiled, sheetIsCut } from '../../plan/index.ts';
+import { partIsSpoiled, sheetIsCut, tickedAreCut } from '../../plan/index.ts';
 import { partsAndBoards } from '../../setting-out/index.ts';
 import { EditButton } from '../fields/edit-button.tsx';
 import { useApp } from '../state/use-desk.ts';
@@ -12,6 +12,23 @@ export function SheetIsCut({ sheet }: { sheet: string }) {
     <p className="acts">
       <EditButton edit={() => edit} quiet>
         {sheet} is cut
+      </EditButton>
+    </p>
+  );
+}
+
+/** Says of the cuts whose cards are ticked that they are made; only of the plan that is on the table now. */
+export function TickedAreCut() {
+  const plan = useApp((s) => (s.working ? undefined : s.plan));
+  const noted = plan && tickedAreCut(plan);
+  if (!noted) return null;
+  if ('why' in noted) return <p className="faint">{noted.why}</p>;
+  return (
+    <p>
+      Cuts are ticked. Before what you measured is entered, note them, and the plan goes on from the pieces
+      that lie there.{' '}
+      <EditButton edit={() => noted.edit} quiet>
+        What is ticked is cut
       </EditButton>
     </p>
   );

@@ -1,6 +1,6 @@
 import { PlanWaits } from '../plan-waits.tsx';
 import { useApp } from '../state/use-desk.ts';
-import { CutAlready, SheetIsCut } from './cut-already.tsx';
+import { CutAlready, SheetIsCut, TickedAreCut } from './cut-already.tsx';
 import { LotSheets } from './lot-sheets.tsx';
 import { OwnList } from './own-list.tsx';
 import { Searching } from './searching.tsx';
@@ -18,6 +18,7 @@ export function SawPlace() {
       </p>
       <Searching />
       <CutAlready />
+      <TickedAreCut />
       <LotSheets plan={plan} after={(sheet) => <SheetIsCut sheet={sheet} />} />
       <OwnList />
     </div>

@@ -32,6 +32,7 @@ export const cut: Command = {
     list: { type: 'string' },
     problem: { type: 'string' },
     sawn: { type: 'string' },
+    ticked: { type: 'boolean' },
     spoiled: { type: 'string' },
     out: { type: 'string' },
     seconds: { type: 'string' },
@@ -44,10 +45,10 @@ export const cut: Command = {
       throw new BadInput('Name a job, or give --list FILE or --problem FILE. See “casewright help”.');
     if (asked.length > 1)
       throw new BadInput('A job, --list and --problem are three things to cut: give one of them.');
-    const { sawn, spoiled, out } = given.options;
-    const noting = sawn !== undefined || spoiled !== undefined || out !== undefined;
+    const { sawn, ticked, spoiled, out } = given.options;
+    const noting = ticked === true || sawn !== undefined || spoiled !== undefined || out !== undefined;
     if (noting && given.arguments[0] === undefined)
-      throw new BadInput('--sawn, --spoiled and --out are about a job: name one.');
+      throw new BadInput('--sawn, --ticked, --spoiled and --out are about a job: name one.');
     if (noting) return noteCuts(given, output);
     if (typeof list === 'string') return cutList(list, given, output);
     if (typeof problem !== 'string') return cutJob(given, output);

@@ -1,6 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import { applyEdit, type Edit, type JobDocument } from '../../job/index.ts';
-import { partIsSpoiled, sheetIsCut } from '../../plan/index.ts';
+import { partIsSpoiled, sheetIsCut, tickedAreCut } from '../../plan/index.ts';
 import { partsAndBoards } from '../../setting-out/index.ts';
 import { nearestNames } from '../../snag/index.ts';
 import type { Given } from '../command.ts';
@@ -16,7 +16,13 @@ export async function noteCuts(given: Given, output: Output): Promise<number> {
   const { sawn, spoiled, out } = given.options;
   const names = (text: string | boolean | undefined) =>
     typeof text === 'string' ? text.split(',').map((n) => n.trim()) : [];
-  const plan = await runPlan(await jobOf(given));
+  const asked = await jobOf(given);
+  if (given.options.ticked === true) {
+    if (sawn !== undefined || spoiled !== undefined)
+      throw new BadInput('--ticked goes by itself: what is sawn or spoiled besides is noted after it.');
+    return written(await ticksNoted(asked), out, output);
+  }
+  const plan = await runPlan(asked);
   let { job } = plan;
   const edit = (made: Edit | undefined, name: string, there: readonly string[], kind: string) => {
     if (!made)
@@ -38,6 +44,37 @@ export async function noteCuts(given: Given, output: Output): Promise<number> {
     const marks = cut.map((p) => p.mark);
     edit(part && partIsSpoiled(job, part.id), name, marks, 'part that is cut called');
   }
+  return written(job, out, output);
+}
+
+/**
+ * The job with its ticked cuts made. They were made by the plan as it was before their parts were measured: of what was measured,
+ * it knew the thickness of the stock alone.
+ */
+async function ticksNoted(job: JobDocument): Promise<JobDocument> {
+  const { measured = {}, ...work } = job.work;
+  const known = Object.entries(measured).filter(([name]) => name.endsWith('.thickness'));
+  const done = job.work.done?.map(({ sizes: _, ...d }) => d);
+  const before = {
+    ...job,
+    work: {
+      ...work,
+      ...(known.length > 0 ? { measured: Object.fromEntries(known) } : {}),
+      ...(done ? { done } : {}),
+    },
+  };
+  const plan = await runPlan(before);
+  const otherwise = plan.snags.find((s) => s.code === 'work.cut-otherwise');
+  if (otherwise) throw new BadInput(otherwise.sentence);
+  const noted = tickedAreCut(plan, job);
+  if (!noted) throw new BadInput('No card is ticked that cuts a sheet or a strip.');
+  if ('why' in noted) throw new BadInput(noted.why);
+  const edited = applyEdit(job, noted.edit);
+  if (!edited.ok) throw new BadInput(faults(edited.snags));
+  return edited.job;
+}
+
+async function written(job: JobDocument, out: string | boolean | undefined, output: Output): Promise<number> {
   const text = `${JSON.stringify(job, null, 2)}\n`;
   if (typeof out !== 'string') output.out(text);
   else {
