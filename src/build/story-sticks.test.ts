@@ -80,3 +80,21 @@ test('a gauge stick brings its part where the story stick has it, shelf above sh
   expect(told.length).toBeGreaterThan(30);
   expect(told.filter((off) => off !== 0)).toEqual([]);
 });
+
+test('marks of shelves above one another stay within half a step of where their gauge sticks bring them', () => {
+  const { build, drawn } = builtExample('linen-cupboard');
+  const t = (x: Parameters<typeof drawn.ledger.ticks>[0]) => drawn.ledger.ticks(x);
+  const stick = build.stories.find((s) => s.runs === 'up')!;
+  const part = (mark: string) => drawn.parts.find((p) => p.mark === mark)!;
+  // B2 lies on the floor of the cupboard; each of the three is set from the one below it by a stick.
+  let top = t(part('B2').thickness);
+  for (const mark of ['E3', 'E4', 'E5']) {
+    const does = build.operations.map((o) => o.does).find((a) => a.act === 'set' && a.workpiece === mark)!;
+    const by = does.act === 'set' ? does.touches.find((x) => x.side === '-z')! : undefined;
+    const low = top + t(by!.gap!);
+    top = low + t(part(mark).thickness);
+    const marked = stick.marks.find((m) => m.part === mark)!;
+    expect(Math.abs(t(marked.from) - low), mark).toBeLessThanOrEqual(800);
+    expect(Math.abs(t(marked.to) - top), mark).toBeLessThanOrEqual(800);
+  }
+});

@@ -24,39 +24,48 @@ const DIRECTIONS: Record<StoryStick['runs'], readonly [Direction, Direction]> = 
 /** Fewer marks are sooner measured than carried over from a lath. */
 const FEWEST = 3;
 
+/** Where something begins and ends along a lath. */
+interface Stretch {
+  readonly from: Traced;
+  readonly to: Traced;
+}
+
+/** A stick, and where its parts are drawn, before anything is rounded, by mark. */
+interface Lath {
+  readonly stick: StoryStick;
+  readonly drawn: ReadonlyMap<string, Stretch>;
+}
+
 /** The story sticks of a case: heights of what lies, and places along the front of what stands. */
-function storySticks(bench: Bench, unit: CaseUnit, several: boolean): readonly StoryStick[] {
-  return (['up', 'across'] as const).flatMap((runs): StoryStick[] => {
-    const stick = stickOf(bench, unit, runs, several);
-    return stick && stick.marks.length >= FEWEST ? [stick] : [];
+function lathsOf(bench: Bench, unit: CaseUnit, several: boolean): readonly Lath[] {
+  return (['up', 'across'] as const).flatMap((runs): Lath[] => {
+    const lath = lathOf(bench, unit, runs, several);
+    return lath && lath.stick.marks.length >= FEWEST ? [lath] : [];
   });
 }
 
 /** The card that makes some sticks. */
 export interface StickCard {
   readonly id: string;
-  readonly of: string;
-  readonly sticks: readonly StoryStick[];
+  readonly laths: readonly Lath[];
 }
 
 /** Makes the sticks, before anything is marked out on parts. */
 export function makeStorySticks(bench: Bench): readonly StickCard[] {
   const units = unitsOf(bench);
   return units.flatMap((unit, i): readonly StickCard[] => {
-    const sticks = storySticks(bench, unit, units.length > 1);
-    if (sticks.length === 0) return [];
+    const laths = lathsOf(bench, unit, units.length > 1);
+    if (laths.length === 0) return [];
+    const sticks = laths.map((a) => a.stick);
     bench.stories.push(...sticks);
-    const card = {
-      id: `parts/story-sticks${i === 0 ? '' : `-${i + 1}`}`,
-      of: units.length > 1 ? ` of ${unit.words}` : '',
-      sticks,
-    };
+    const id = `parts/story-sticks${i === 0 ? '' : `-${i + 1}`}`;
+    const of = units.length > 1 ? ` of ${unit.words}` : '';
     bench.do(
       {
-        id: card.id,
+        id,
         kind: 'mark',
         stage: 'machine',
-        title: `Make the story stick${sticks.length > 1 ? 's' : ''}${card.of}`,
+        title: `Make the story stick${sticks.length > 1 ? 's' : ''}${of}`,
         does: { act: 'other', on: [] },
         tool: 'marking',
         times: sticks.reduce((sum, s) => sum + 2 + s.marks.length, 0),
@@ -64,7 +73,7 @@ export function makeStorySticks(bench: Bench): readonly StickCard[] {
       },
       [],
     );
-    return [card];
+    return [{ id, laths }];
   });
 }
 
@@ -86,13 +95,14 @@ function told(sticks: readonly StoryStick[]): Pick<Operation, 'lines' | 'lengths
 }
 
 /**
- * Two sticks for one place must agree: what a gauge stick sets comes on the story stick where that brings it, one printed
- * distance after the other, and not where its own place would be rounded to.
+ * Two sticks for one place must agree: what a gauge stick sets comes on the story stick where that brings it, and not where its
+ * own place would be rounded to. Its other mark is rounded from where it then really ends, so that boards that are not as
+ * thick as they are printed don't add up from one to the next.
  */
 export function marksAsSet(bench: Bench, cards: readonly StickCard[]): void {
-  for (const { id, sticks } of cards) {
-    const moved = sticks.map((stick) => asSet(bench, stick));
-    sticks.forEach((stick, i) => {
+  for (const { id, laths } of cards) {
+    const moved = laths.map((lath) => asSet(bench, lath));
+    laths.forEach(({ stick }, i) => {
       bench.stories[bench.stories.indexOf(stick)] = moved[i]!;
     });
     const at = bench.operations.findIndex((o) => o.id === id);
@@ -100,32 +110,30 @@ export function marksAsSet(bench: Bench, cards: readonly StickCard[]): void {
   }
 }
 
-function asSet(bench: Bench, stick: StoryStick): StoryStick {
+function asSet(bench: Bench, { stick, drawn }: Lath): StoryStick {
   const l = bench.ledger;
   const [low, high] = DIRECTIONS[stick.runs];
-  const marks = new Map(stick.marks.map((m) => [m.part, m]));
+  const marks = new Map<string, Stretch>(stick.marks.map((m) => [m.part, m]));
+  const real = new Map(drawn);
   for (const { does } of bench.operations) {
-    const mark = does.act === 'set' ? marks.get(does.workpiece) : undefined;
-    if (does.act !== 'set' || !mark) continue;
+    const own = does.act === 'set' ? drawn.get(does.workpiece) : undefined;
+    if (does.act !== 'set' || !own) continue;
     // So far above, or behind, what stands there already.
     const by = does.touches.find((t) => t.side === low && t.face === high && t.gap !== undefined);
-    const before = by && marks.get(by.of);
-    if (!by?.gap || !before) continue;
-    const from = l.sum('where its gauge stick sets it', before.to, by.gap);
-    const off = l.less('how far that is from its own place', from, mark.from);
-    if (l.ticks(off) === 0) continue;
-    const to = l.sum('its other side', mark.to, off);
-    marks.set(mark.part, { part: mark.part, from, to });
+    const [marked, stands] = [by && marks.get(by.of), by && real.get(by.of)];
+    if (!by?.gap || !marked || !stands) continue;
+    const begins = l.sum('where its gauge stick sets it', stands.to, by.gap);
+    const ends = l.sum('its other side', begins, l.less('how thick it is', own.to, own.from));
+    real.set(does.workpiece, { from: begins, to: ends });
+    marks.set(does.workpiece, {
+      from: l.sum('its gauge stick from the mark before', marked.to, by.gap),
+      to: bench.set('marking', ends),
+    });
   }
-  return { ...stick, marks: stick.marks.map((m) => marks.get(m.part)!) };
+  return { ...stick, marks: stick.marks.map(({ part }) => ({ part, ...marks.get(part)! })) };
 }
 
-function stickOf(
-  bench: Bench,
-  unit: CaseUnit,
-  runs: StoryStick['runs'],
-  several: boolean,
-): StoryStick | undefined {
+function lathOf(bench: Bench, unit: CaseUnit, runs: StoryStick['runs'], several: boolean): Lath | undefined {
   const l = bench.ledger;
   const [low, high] = DIRECTIONS[runs];
   const inside = unit.parts.filter((p) => /^[A-E]/.test(p.mark));
@@ -140,16 +148,19 @@ function stickOf(
   const marked = all
     .filter((p) => stands(p.part) === (runs === 'across') && between(p))
     .sort((a, b) => l.ticks(a.planes[low]) - l.ticks(b.planes[low]));
-  const at = (plane: Traced) => bench.set('marking', l.less('from the end of the lath', plane, from));
+  const at = (plane: Traced) => l.less('from the end of the lath', plane, from);
+  const drawn = new Map(
+    marked.map(({ part, planes }) => [part.mark, { from: at(planes[low]), to: at(planes[high]) }]),
+  );
+  const set = (t: Traced) => bench.set('marking', t);
   return {
-    name: `${runs === 'up' ? 'Upright' : 'Long'} story stick${several ? ` of ${unit.words}` : ''}`,
-    runs,
-    length: bench.set('marking', l.less('length of the lath', to, from)),
-    marks: marked.map(({ part, planes }) => ({
-      part: part.mark,
-      from: at(planes[low]),
-      to: at(planes[high]),
-    })),
+    stick: {
+      name: `${runs === 'up' ? 'Upright' : 'Long'} story stick${several ? ` of ${unit.words}` : ''}`,
+      runs,
+      length: set(l.less('length of the lath', to, from)),
+      marks: [...drawn].map(([part, d]) => ({ part, from: set(d.from), to: set(d.to) })),
+    },
+    drawn,
   };
 }
 
