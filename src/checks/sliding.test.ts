@@ -21,3 +21,15 @@ test('so is one that weighs more than 10 kg, or is thinner than 4.5 mm (common p
     'sliding.thin',
   ]);
 });
+
+test('doors whose handles stop one another so early that little stands open are told', () => {
+  const across = { row: 'across', count: 2, fromLeft: '60 mm', fromRight: '60 mm' };
+  const [snag, ...more] = sliding(setOutInput(slidingJob({ doors: { closes: 'all' }, pulls: across })));
+  expect(more).toEqual([]);
+  expect(snag).toMatchObject({ code: 'sliding.hardly-opens', level: 'mind' });
+  expect(snag!.sentence).toBe(
+    'The doors of “doors” leave only 18 mm open at once: handles stop those before them.',
+  );
+  // Two doors with one handle each, at the edges in sight, leave nearly a door's width.
+  expect(sliding(setOutInput(slidingJob({ doors: { closes: 'all' } })))).toEqual([]);
+});

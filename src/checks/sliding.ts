@@ -4,14 +4,14 @@ import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { ShopWords } from './shop-words.ts';
 
-/** Whether sliding doors run without racking, and are neither too heavy nor too thin for grooves in wood. */
+/** Whether sliding doors run without racking, open wide enough, and are neither too heavy nor too thin for grooves in wood. */
 export function sliding({
   job,
   setOut,
   weigh,
 }: Pick<CheckInput, 'job' | 'setOut' | 'weigh'>): readonly Snag[] {
   const words = new ShopWords(job);
-  const { widthShare, heaviest, thinnest } = SLIDING_LIMITS;
+  const { widthShare, heaviest, leastOpen, thinnest } = SLIDING_LIMITS;
   return setOut.sliding.flatMap((set): Snag[] => {
     // All doors of a set are alike.
     const part = setOut.parts.find((p) => p.id === set.leaves[0]!.part)!;
@@ -29,6 +29,19 @@ export function sliding({
         figures: words.atLeast(wide, widthShare.value * high),
         rule: { says: widthShare.says, source: widthShare.source, confirmed: widthShare.confirmed },
         cures: [{ says: 'Have fewer and wider doors, or hang them on hinges.' }],
+      });
+    const open = mm(set.opens);
+    if (open < leastOpen.value * wide)
+      snags.push({
+        code: 'sliding.hardly-opens',
+        level: 'mind',
+        where,
+        sentence: `The doors of “${set.record}” leave only ${words.length(Math.max(0, open))} open at once${set.leaves.some((d) => d.bars) ? ': handles stop those before them' : ''}.`,
+        figures: words.atLeast(Math.max(0, open), leastOpen.value * wide),
+        rule: { says: leastOpen.says, source: leastOpen.source, confirmed: leastOpen.confirmed },
+        cures: [
+          { says: 'Set one handle near the edge of each door that stays in sight, or bore finger holes.' },
+        ],
       });
     if (kg > heaviest.value)
       snags.push({

@@ -95,9 +95,14 @@ function limit(value: number, says: string, source = PRACTICE): SlidingLimit {
   return { value, says, source, confirmed: false };
 }
 
-/** Beyond these a sliding door runs badly: share of width to height, kg, mm. */
+/** Beyond these a sliding door runs or opens badly: shares of width to height and of what stands open to a door, kg, mm. */
 export const SLIDING_LIMITS = {
   widthShare: limit(0.5, 'a door that slides is at least half as wide as it is high'),
   heaviest: limit(10, 'doors that slide on wood weigh up to about 10 kg', 'common practice, from memory'),
+  leastOpen: limit(
+    0.5,
+    'pushed aside, doors leave at least half the width of one of them open',
+    'our own choice',
+  ),
   thinnest: limit(4.5, 'a door in grooves is about 5 mm thick or more', 'common practice, from memory'),
 } as const;

@@ -386,6 +386,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['fits.loose', 'What must go together may come out too loose.', MIND_OR_NOTE],
     ['hinges.door-wide', 'A door is wider than it is high.', MIND],
     ['sliding.racks', 'A sliding door is so narrow for its height that it binds.', MIND],
+    ['sliding.hardly-opens', 'Sliding doors leave little open at once.', MIND],
     ['sliding.heavy', 'A sliding door is heavy for grooves in wood.', MIND],
     ['sliding.thin', 'A sliding door is so thin that it may bow out of its groove.', MIND],
     ['sag.beyond-limit', 'A shelf, bottom or top sags more than the standard for shelves lets it.'],
