@@ -87,7 +87,7 @@ test('marks of shelves above one another stay within half a step of where their 
   const stick = build.stories.find((s) => s.runs === 'up')!;
   const part = (mark: string) => drawn.parts.find((p) => p.mark === mark)!;
   // B2 lies on the floor of the cupboard; each of the three is set from the one below it by a stick.
-  let top = t(part('B2').thickness);
+  let top: number = t(part('B2').thickness);
   for (const mark of ['E3', 'E4', 'E5']) {
     const does = build.operations.map((o) => o.does).find((a) => a.act === 'set' && a.workpiece === mark)!;
     const by = does.act === 'set' ? does.touches.find((x) => x.side === '-z')! : undefined;
