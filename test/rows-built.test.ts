@@ -136,9 +136,8 @@ describe('a side that two cases share', () => {
     );
     const bottoms = parts.filter((p) => p.role === 'bottom');
     const lost = bottoms.reduce((sum, p) => sum + ticks(p.length) - ticks(p.cut.length), 0);
-    // Half a millimetre is a step of the saw here.
-    expect(lost).toBeGreaterThanOrEqual(0);
-    expect(lost).toBeLessThan(0.5 * 3200);
+    // Half a millimetre is a step of the saw here: all together are off by half of one at most.
+    expect(Math.abs(lost)).toBeLessThanOrEqual(0.25 * 3200);
     const clear = ['a.in', 'b.in', 'c.in'].map((id) => ticks(ledgerWidth(of, id)));
     expect(Math.max(...clear) - Math.min(...clear)).toBeLessThanOrEqual(0.75 * 3200);
   });

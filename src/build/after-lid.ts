@@ -2,12 +2,14 @@ import type { Traced } from '../measure/index.ts';
 import { axisOf, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { overlap, planesOf } from './boxes.ts';
+import { driverFor } from './driver-for.ts';
 import { isLetIn, type Standing } from './seating.ts';
 
 /** A case whose lid is to come. */
 interface UnderLid {
   readonly lids: readonly Part[];
   readonly uprights: readonly Part[];
+  readonly sides: readonly Part[];
   /** What is still to be set before the lid. */
   readonly open: readonly Part[];
   /** Those shelves of it that are only screwed in. */
@@ -37,7 +39,36 @@ export function afterLid(bench: Bench, of: UnderLid): readonly Part[] {
   // So do those over or under a shelf, and the shelf comes before them. Not where a back is in by then, or something stands on it.
   const holding = shut.length > 0 ? [] : shelves.filter((p) => holdsTraysAlone(bench, uprights, p));
   const trays = open.filter((d) => under.includes(d) || holding.some((shelf) => standsIn(bench, d, shelf)));
-  return [...parallel, ...holding, ...trays];
+  const barring = of.letIn ? [] : uprights.filter((d) => open.includes(d) && barsLid(bench, of, d, parallel));
+  return [...barring, ...parallel, ...holding, ...trays];
+}
+
+/**
+ * Would an upright stand where the driver goes that screws a lid to a side, from within a narrow bay? Not where something hangs on it
+ * that comes before the lid.
+ */
+function barsLid(bench: Bench, of: UnderLid, upright: Part, later: readonly Part[]): boolean {
+  const { lids, open, shelves } = of;
+  const early = open.filter((p) => p !== upright && !shelves.includes(p) && !later.includes(p));
+  // What is screwed through its face, or has its pockets against it.
+  const holds = bench.setOut.joints.some(({ hold, part, mate }) => {
+    const [end, on] = hold === 'pocket-screws' ? [part, mate] : [mate, part];
+    return on === upright.id && early.some((p) => p.id === end);
+  });
+  if (holds || axisOf(upright.place.thickness).axis !== 0) return false;
+  const there = [...early.filter((p) => !of.uprights.includes(p)), ...of.sides, ...lids];
+  return bench.setOut.joints.some(
+    (j) =>
+      j.hold === 'pocket-screws' &&
+      [lids, of.sides].every((some) => some.some((p) => p.id === j.part || p.id === j.mate)) &&
+      j.fasteners.some((id) => {
+        const screw = bench.setOut.fasteners.find((f) => f.id === id)!;
+        return (
+          driverFor(bench, screw, there) !== undefined &&
+          driverFor(bench, screw, [...there, upright]) === undefined
+        );
+      }),
+  );
 }
 
 /** Dividers for trays that a lid comes down on, together with what it is pegged to; what they stand in below is there. */

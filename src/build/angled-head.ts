@@ -1,8 +1,8 @@
 import { MACHINE_RULES } from '../materials/index.ts';
 import type { Traced } from '../measure/index.ts';
-import { axisOf, driverAt, type Fastener, type Part } from '../setting-out/index.ts';
+import type { Fastener, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { boxOf } from './boxes.ts';
+import { driverFor } from './driver-for.ts';
 
 /** The driver that screws need where a drill finds no room in a straight line; materials name it so. */
 const ANGLED = 'angled head';
@@ -22,9 +22,7 @@ export function angledHeadLines(
   const l = bench.ledger;
   const standing = partsIn(bench, into);
   const bits = fasteners.flatMap((f) => {
-    const own = bench.setOut.parts.find((p) => p.id === f.through[0])!;
-    const others = standing.filter((p) => p !== own).map((p) => boxOf(l, p));
-    const found = driverAt({ head: headOf(bench, f), out: outOf(f) }, boxOf(l, own), others);
+    const found = driverFor(bench, f, standing);
     return found?.driver === ANGLED ? [found.bit] : [];
   });
   if (bits.length === 0) return [];
@@ -67,21 +65,4 @@ function partsIn(bench: Bench, into: string): readonly Part[] {
     const part = bench.setOut.parts.find((p) => p.mark === does.workpiece);
     return part ? [part] : partsIn(bench, does.workpiece);
   });
-}
-
-function headOf({ ledger }: Bench, { head }: Fastener): readonly [number, number, number] {
-  return [ledger.ticks(head[0]), ledger.ticks(head[1]), ledger.ticks(head[2])];
-}
-
-/** From the head out to the hand. */
-function outOf({ direction, lean }: Fastener): readonly [number, number, number] {
-  const out: [number, number, number] = [0, 0, 0];
-  const add = (d: Fastener['direction'], by: number) => {
-    const { axis, sign } = axisOf(d);
-    out[axis] -= sign * by;
-  };
-  const radians = ((lean?.degrees ?? 0) * Math.PI) / 180;
-  add(direction, Math.cos(radians));
-  if (lean) add(lean.toward, Math.sin(radians));
-  return out;
 }

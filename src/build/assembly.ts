@@ -13,7 +13,7 @@ import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, isGlued, marked, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { clampSpan } from './clamp-span.ts';
-import { closesShelves, isBefore, screwedFromBehind } from './closed-behind.ts';
+import { beforeBack, closesShelves, isBefore, screwedFromBehind } from './closed-behind.ts';
 import { driveScrews } from './drive-screws.ts';
 import { earlyFeet } from './feet-on-bottom.ts';
 import { foldedParts, foldLines } from './fold-work.ts';
@@ -28,7 +28,7 @@ import { packingsUnder } from './packings-under.ts';
 import { pegsIn } from './pegs-in.ts';
 import { isLetIn, isScrewedThrough, Standing, seat } from './seating.ts';
 import { setGroup } from './set-group.ts';
-import { isTongued, takesTongue } from './tongued-lid.ts';
+import { goesIntoSide, isTongued, takesTongue } from './tongued-lid.ts';
 import { topTouches } from './top-touches.ts';
 import { touchesTold } from './touch-words.ts';
 import { layOnFace, stand } from './turning.ts';
@@ -204,6 +204,7 @@ function boxTogether(
     tongued.some((lid) => takesTongue(bench, lid).includes(side.id)),
   );
   const underLids = (side: Part) => (onLid.includes(side) ? [] : [side]);
+  const intoSide = tongued.filter((lid) => goesIntoSide(bench, standing, lid));
   // Past a back that is in its grooves nothing slides in from behind: shelves go into the right side before the left one comes.
   const fromRight = over && backs.length > 0 && onLid.includes(left);
   // What is only screwed in comes when the case is closed: before that it would stand in the way of screws.
@@ -214,10 +215,11 @@ function boxTogether(
       ? [
           ...marked(box, 'B'),
           ...underLids(left),
+          ...intoSide,
           ...(fromRight ? underLids(right) : []),
           ...fromTheLeft(bench, [...uprights, ...marked(box, 'E').filter((p) => !comesLast(p))]),
           ...(fromRight ? [] : underLids(right)),
-          ...tongued,
+          ...tongued.filter((lid) => !intoSide.includes(lid)),
           ...onLid,
           ...between,
           ...marked(box, 'E').filter(comesLast),
@@ -231,16 +233,19 @@ function boxTogether(
   // A fixed front is only screwed on: where shelves are glued in behind it, clamps want its place until they have set.
   const front = letIn ? waiting.filter((p) => p.role === 'front') : [];
   const open = waiting.filter((p) => !closing.includes(p));
-  const under = {
-    lids,
-    uprights,
-    open,
-    shelves: open.filter(comesLast),
-    shut: over ? backs : [],
-    letIn,
-    over,
-  };
-  const later = first.length > 0 ? [] : afterLid(bench, under);
+  const later =
+    first.length > 0
+      ? []
+      : afterLid(bench, {
+          lids,
+          uprights,
+          sides: [left, right],
+          open,
+          shelves: open.filter(comesLast),
+          shut: over ? backs : [],
+          letIn,
+          over,
+        });
   for (const panel of [...closing, ...front, ...later]) waiting.splice(waiting.indexOf(panel), 1);
   // The first that has everything it is screwed to: uprights before shelves, so that a driver reaches every pocket.
   while (waiting.length > 0) {
@@ -270,11 +275,6 @@ function boxTogether(
   else if (!over) slideIn();
   const before = waiting.filter((shelf) => closing.some((panel) => isBefore(bench, shelf, panel)));
   return [...before, ...closing, ...waiting.filter((p) => !before.includes(p)), ...front];
-}
-
-/** Rails stand before a back; the strip of a cleat comes behind it. */
-function beforeBack({ setOut }: Bench, box: CaseBox): readonly Part[] {
-  return marked(box, 'T').filter((p) => !setOut.cleats.some((c) => c.onCase === p.id || c.spacer === p.id));
 }
 
 /** Panels with dowels or biscuits, in an order in which each can be pushed on; none in a case without. */

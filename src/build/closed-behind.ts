@@ -1,6 +1,7 @@
 import { axisOf, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { overlap, planesOf } from './boxes.ts';
+import { type CaseBox, marked } from './case-units.ts';
 import type { Standing } from './seating.ts';
 
 /** Is a panel parallel to the back, with shelves before it? */
@@ -32,4 +33,9 @@ export function isBefore(bench: Bench, part: Part, panel: Part): boolean {
   return (
     l.ticks(own['+y']) <= l.ticks(other['-y']) && overlap(l, part, panel, 0) && overlap(l, part, panel, 2)
   );
+}
+
+/** Rails stand before a back; the strip of a cleat comes behind it. */
+export function beforeBack({ setOut }: Bench, box: CaseBox): readonly Part[] {
+  return marked(box, 'T').filter((p) => !setOut.cleats.some((c) => c.onCase === p.id || c.spacer === p.id));
 }

@@ -109,9 +109,20 @@ export function stopsOf(
   const [low, high] = across ? (['near', 'far'] as const) : (['start', 'end'] as const);
   const rest = l.less('from the other edge to where the channel stops', whole, g.to);
   const [begins, ends] = [l.ticks(g.from) > 0, l.ticks(rest) > 0];
+  const first = bench.set('marking', g.from);
+  // Closed at both ends it is as long as it was drawn, on the part as it is sawn: both stops rounded one way would add up.
+  const other =
+    begins && ends && !part.rough
+      ? l.less(
+          'from the other edge of the part, as it is sawn, to where the channel stops',
+          (part.fitted ?? part.cut)[across ? 'width' : 'length'],
+          first,
+          l.less('length of the channel', g.to, g.from),
+        )
+      : rest;
   return [
-    ...(begins ? [{ from: low, at: bench.set('marking', g.from) }] : []),
-    ...(ends ? [{ from: high, at: bench.set('marking', rest) }] : []),
+    ...(begins ? [{ from: low, at: first }] : []),
+    ...(ends ? [{ from: high, at: bench.set('marking', l.ticks(other) > 0 ? other : rest) }] : []),
   ];
 }
 

@@ -1,7 +1,7 @@
 import { axisOf, type Direction, type Joint, type Part } from '../setting-out/index.ts';
 import { glueBases, isCarried, setOnBase } from './bases-under-cases.ts';
 import type { Bench } from './bench.ts';
-import { highSide, lowSide, planesOf } from './boxes.ts';
+import { highSide, lowSide, overlap, planesOf } from './boxes.ts';
 import { type CaseUnit, unitsOf } from './case-units.ts';
 import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
@@ -47,7 +47,7 @@ export function joinCases(bench: Bench): void {
     const joints = met(next);
     // What stands under it says more of its place than what stands beside it.
     const under = joints.find((j) => axisOf(jointDirection(bench, j)).axis === 2);
-    setCase(bench, first.name, next, under ?? joints[0]!, joints, standing);
+    setCase(bench, first.name, next, under ?? joints[0]!, standing);
     for (const part of next.parts) standing.set(part.id, part);
     for (const j of joints) driveScrews(bench, first.name, j);
     fill();
@@ -56,14 +56,14 @@ export function joinCases(bench: Bench): void {
 
 /**
  * Brings a case to its place: against the panel that it touches, and so far along that as was drawn. Cases upon one another
- * come out a step of the saw wider or narrower: beside them it meets whichever is wider.
+ * come out a step of the saw wider or narrower: beside them it meets whichever is wider. So it lies on the ends of sides, where these
+ * come out a little above the lid between them.
  */
 function setCase(
   bench: Bench,
   into: string,
   unit: CaseUnit,
   joint: Joint,
-  joints: readonly Joint[],
   standing: ReadonlyMap<string, Part>,
 ): void {
   const there = standing.get(joint.part) ?? standing.get(joint.mate)!;
@@ -80,7 +80,7 @@ function setCase(
     }
     const side = outward ? lowSide(k) : highSide(k);
     const face = outward ? highSide(k) : lowSide(k);
-    const inLine = axis === 2 ? [] : othersInLine(bench, joints, mine, there, standing, face);
+    const inLine = othersInLine(bench, unit, there, standing, face);
     return { part: mine.mark, side, of: there.mark, ...(inLine.length > 0 ? { or: inLine } : {}), face };
   }) as unknown as readonly [Touch, Touch, Touch];
   const upon = axis === 2;
@@ -100,19 +100,25 @@ function setCase(
   );
 }
 
-/** Marks of the other panels there that a panel of a newcomer is to be screwed to, in line with the first. */
+/** Marks of others there that end level with what a case comes against, where any of its own parts meets them. */
 function othersInLine(
   bench: Bench,
-  joints: readonly Joint[],
-  mine: Part,
+  unit: CaseUnit,
   there: Part,
   standing: ReadonlyMap<string, Part>,
   face: Direction,
 ): readonly string[] {
   const l = bench.ledger;
-  const at = (part: Part) => l.ticks(planesOf(l, part).planes[face]);
-  const met = joints
-    .filter((j) => j.part === mine.id || j.mate === mine.id)
-    .flatMap((j) => standing.get(j.part === mine.id ? j.mate : j.part) ?? []);
-  return [...new Set(met.filter((p) => p.id !== there.id && at(p) === at(there)).map((p) => p.mark))];
+  const { axis, sign } = axisOf(face);
+  const opposite = sign > 0 ? lowSide(axis) : highSide(axis);
+  const at = (part: Part, side: Direction): number => l.ticks(planesOf(l, part).planes[side]);
+  const level = at(there, face);
+  const meeting = unit.parts.filter((p) => at(p, opposite) === level);
+  const beside = ([0, 1, 2] as const).filter((k) => k !== axis);
+  const isMet = (p: Part) => meeting.some((own) => beside.every((k) => overlap(l, own, p, k)));
+  // Strips are trimmed level with what they edge.
+  const strips = new Set(bench.setOut.joints.filter((j) => j.duty === 'edging').map((j) => j.part));
+  return [...standing.values()]
+    .filter((p) => p.id !== there.id && !strips.has(p.id) && at(p, face) === level && isMet(p))
+    .map((p) => p.mark);
 }

@@ -370,7 +370,7 @@ export type Act =
     }
   /**
    * A door goes into the grooves of what is below and above, counted from the front: up, in, and down onto the floor
-   * of the lower one, `beside` what is first of `between` (against it when absent). It then slides between the two.
+   * of the lower one, `beside` what is first of `between`, or against the second where `against` says so (against the first when both are absent). It then slides between the two.
    */
   | {
       readonly act: 'lift-in';
@@ -382,6 +382,7 @@ export type Act =
       readonly groove: number;
       readonly between: readonly [left: string, right: string];
       readonly beside?: Traced;
+      readonly against?: 'right';
       readonly lift: Traced;
     }
   /**

@@ -93,16 +93,12 @@ function liftIn(bench: Bench, set: SlidingSet, leaf: SlidingLeaf): void {
     partOf(bench, id),
   ) as [Part, Part, Part, Part];
   const lift = bench.set('marking', set.lift);
-  const from = l.less(
-    'clear distance beside the door',
-    planesOf(l, part).planes['-x'],
-    planesOf(l, left).planes['+x'],
-  );
-  // Never further than the other end leaves room for.
-  const beside =
-    l.ticks(from) === 0
-      ? undefined
-      : bench.set('marking', l.less(NARROWER, from, cutShort(l, below)), 'down');
+  const { planes } = planesOf(l, part);
+  const from = l.less('clear distance beside the door', planes['-x'], planesOf(l, left).planes['+x']);
+  const beyond = l.less('clear distance on its other side', planesOf(l, right).planes['-x'], planes['+x']);
+  const atLeft = l.ticks(from) === 0;
+  const atRight = !atLeft && l.ticks(beyond) === 0;
+  const beside = atLeft || atRight ? undefined : standsFrom(bench, from, beyond, below);
   const lengths: Traced[] = [
     lift,
     bench.set('router', set.groove.lower),
@@ -126,18 +122,30 @@ function liftIn(bench: Bench, set: SlidingSet, leaf: SlidingLeaf): void {
         groove: track + 1,
         between: [left.mark, right.mark],
         ...(beside === undefined ? {} : { beside }),
+        ...(atRight ? { against: 'right' as const } : {}),
         lift,
       },
       lines: [
         `Hold ${part.mark} with its lower edge toward you, its upper edge in the ${groove} groove of ${above.mark}.`,
         `Lift it by {0}, swing the lower edge in over the front of ${below.mark}, and let it down into the ${groove} groove there. It then stands {1} deep below and {2} deep above: that holds it.`,
-        n < 0 ? `Slide it against ${left.mark}.` : `Slide it until it is {${n}} from ${left.mark}.`,
+        n < 0
+          ? `Slide it against ${(atRight ? right : left).mark}.`
+          : `Slide it until it is {${n}} from ${left.mark}.`,
       ],
       lengths,
       cautions: [CAUTION.fingers],
     },
     [part.mark, 'case'],
   );
+}
+
+/** How far from what is on its left a door is stood: never further than the other end leaves room for. */
+function standsFrom(bench: Bench, from: Traced, beyond: Traced, below: Part): Traced {
+  const l = bench.ledger;
+  const short = cutShort(l, below);
+  const near = bench.set('marking', from);
+  const room = l.ticks(from) + l.ticks(beyond) - l.ticks(short);
+  return l.ticks(near) <= room ? near : bench.set('marking', l.less(NARROWER, from, short), 'down');
 }
 
 const NARROWER =

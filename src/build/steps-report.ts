@@ -390,6 +390,7 @@ function actReport(a: Act): Report {
         groove: a.groove,
         between: a.between,
         beside_mm: a.beside,
+        against: a.against,
         lift_mm: a.lift,
       };
     case 'other':

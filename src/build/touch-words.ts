@@ -25,8 +25,10 @@ export function touchesTold(
 }
 
 /** What is touched, of several whichever is met first. */
-function against({ of, or = [] }: Touch): string {
-  return or.length === 0 ? of : `${[of, ...or].join(' or ')}, whichever stands out further`;
+function against({ of, or = [], face }: Touch): string {
+  return or.length === 0
+    ? of
+    : `${[of, ...or].join(' or ')}, whichever ${face === '+z' ? 'is higher' : 'stands out further'}`;
 }
 
 /** A touch in words; a distance is printed at placeholder `n`. The second value is the length for it, outward or not. */

@@ -20,7 +20,8 @@ export interface LiftInCard {
   /** Which groove, counted from the front. */
   readonly groove: number;
   readonly between: readonly [left: string, right: string];
-  readonly besideMm: number;
+  /** How far it stands from the left one, or that it stands against the right one. */
+  readonly besideMm: number | 'against-right';
   readonly liftMm: number;
 }
 
@@ -51,7 +52,10 @@ export function liftedIn(
   const [first, last] = [planesOf(left)['+x'], planesOf(right)['-x']];
   const loose: Member = { ...door, origin: [0, 0, 0] };
   const own = planesOf(loose);
-  const x = first + Math.round(card.besideMm * TICKS_PER_MM) - own['-x'];
+  const x =
+    card.besideMm === 'against-right'
+      ? last - own['+x']
+      : first + Math.round(card.besideMm * TICKS_PER_MM) - own['-x'];
   const middle = toMm(x + (own['-x'] + own['+x']) / 2);
   const lower = channelsIn(crossSection(below, middle), 'upper')[card.groove - 1];
   const upper = channelsIn(crossSection(above, middle), 'lower')[card.groove - 1];

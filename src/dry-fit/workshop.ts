@@ -721,7 +721,7 @@ export class Workshop {
         above: act.above,
         groove: act.groove,
         between: act.between,
-        besideMm: act.beside === undefined ? 0 : toMm(this.read(act.beside)),
+        besideMm: act.against ? 'against-right' : act.beside === undefined ? 0 : toMm(this.read(act.beside)),
         liftMm: toMm(this.read(act.lift)),
       },
     );

@@ -99,6 +99,8 @@ export class Draft {
     DraftPart,
     { readonly panel: DraftPart; readonly goesIn: readonly Traced[] }
   >();
+  /** Bottoms and lids of cases in a row that something is bored for: cut to the nearest step, so that the row comes out as it was drawn. */
+  readonly spacers = new Set<DraftPart>();
   /** Holes and slots through panels, for what comes to stand beside these later. */
   readonly takenOut: { readonly record: OnPanel; readonly part: DraftPart; readonly taken: Taken }[] = [];
   readonly openings: Opening[] = [];

@@ -14,7 +14,7 @@ import {
   surfaceClass,
 } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
-import { overlap } from '../boxes.ts';
+import { overlap, planesOf } from '../boxes.ts';
 import { looks } from '../words.ts';
 import { betweenCases } from './between-cases.ts';
 
@@ -72,7 +72,7 @@ export function planFinish(bench: Bench): FinishPlan {
   });
   const isBefore = finishedBefore(bench.setOut);
   const closed = faces.filter((f) => isBefore(f.face, f.surface)).map((f) => f.face);
-  const inside = [...closed.map((f) => f.part), ...backsBehind(bench, closed.filter(closesBehind))];
+  const inside = [...closed.map((f) => f.part), ...closingBehind(bench, closed.filter(closesBehind))];
   const solidTops = coveredSolidTops(
     bench,
     faces.map((f) => f.face),
@@ -93,14 +93,21 @@ export function planFinish(bench: Bench): FinishPlan {
   };
 }
 
-/** The backs that close what is behind panels from the other side. */
-function backsBehind({ setOut, ledger: l }: Bench, panels: readonly ExposedFace[]): readonly Part[] {
+/** The backs that close what is behind panels from the other side, and rails that stand between the two. */
+function closingBehind({ setOut, ledger: l }: Bench, panels: readonly ExposedFace[]): readonly Part[] {
   const backs = new Set(setOut.joints.filter((j) => j.duty === 'back').map((j) => j.part));
-  return setOut.parts.filter(
+  const behind = (p: Part, other: Part) =>
+    overlap(l, other, p, 0) &&
+    overlap(l, other, p, 2) &&
+    l.ticks(planesOf(l, other).planes['+y']) <= l.ticks(planesOf(l, p).planes['-y']);
+  const closed = setOut.parts.filter((p) => backs.has(p.id) && panels.some(({ part }) => behind(p, part)));
+  const rails = setOut.parts.filter(
     (p) =>
-      backs.has(p.id) &&
-      panels.some(({ part }) => overlap(l, part, p, 0) && overlap(l, part, p, 2) && !overlap(l, part, p, 1)),
+      p.mark.startsWith('T') &&
+      panels.some(({ part }) => behind(p, part)) &&
+      closed.some((back) => behind(back, p)),
   );
+  return [...closed, ...rails];
 }
 
 /** Tops of solid wood whose under face another panel covers: finished above alone they would go hollow. */

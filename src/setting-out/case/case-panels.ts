@@ -8,6 +8,7 @@ import { type CaseFrame, ofCase } from './frame-of-case.ts';
 import { heldAcrossGrain } from './free-top.ts';
 import { mitreCorners, roughForMitres } from './mitred-corners.ts';
 import type { Hand } from './shared-sides.ts';
+import { standsInStep } from './shares-as-sawn.ts';
 
 /** The panels that make a case a box, and the clear space they leave. */
 export interface CasePanels {
@@ -164,6 +165,7 @@ export function casePanels(
         thick: frame.lidBoard,
       });
   if (isMitred(frame)) mitreCorners([left, right], bottom, lid);
+  if (standsInStep(draft, box)) for (const panel of lid ? [bottom, lid] : [bottom]) draft.spacers.add(panel);
   return {
     left,
     right,

@@ -8,7 +8,7 @@ import { shareOut } from '../spaces/shared-out.ts';
 import { type CaseFrame, depthOfOverlayDoors, frameOfCase } from './frame-of-case.ts';
 import { insideGroup } from './inside-group.ts';
 import { sidesOfCase } from './shared-sides.ts';
-import { sharesAsSawn } from './shares-as-sawn.ts';
+import { isBoredFor, sharesAsSawn } from './shares-as-sawn.ts';
 import { type Site, wholePiece, within } from './site.ts';
 
 /** A case or a group of them. */
@@ -296,8 +296,7 @@ export class Cases {
     if ('sizes' in shared) {
       const { sizes } = shared;
       const row = members.map((member, i) => ({ member, size: sizes[i]!, free: !claims[i]!.fixed }));
-      // A group among them is no case that a saw is set for.
-      return twice.length > 0 && row.every((r) => r.member.kind !== 'group')
+      return twice.length > 0 || (axis === 'width' && isBoredFor(draft, group))
         ? sharesAsSawn(draft, row)
         : sizes;
     }

@@ -45,18 +45,22 @@ export function twoKerfs(ledger: Ledger, shop: Shop): Traced {
   );
 }
 
-/** A part's sizes by the saw alone: what stands between two others is rounded down, all else to the nearest step. */
+/**
+ * A part's sizes by the saw alone: what stands between two others is rounded down, all else to the nearest step.
+ * @param spaces true for what keeps others apart, whose length goes to the nearest step as well
+ */
 export function sawnSize(
   ledger: Ledger,
   step: Traced,
   part: Pick<Part, 'form' | 'length' | 'width' | 'rough' | 'between'>,
+  spaces = false,
 ): CutSize {
   const sawn = (which: 'length' | 'width') =>
     ledger.round(
       `${which} to cut, as fine as the saw is set`,
       part.rough?.[which] ?? part[which],
       step,
-      part.between ? 'down' : 'nearest',
+      part.between && !(spaces && which === 'length') ? 'down' : 'nearest',
     );
   return {
     length: sawn('length'),

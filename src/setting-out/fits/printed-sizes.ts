@@ -155,6 +155,7 @@ export class PrintedSizes {
       this.draft.ledger,
       this.step,
       part.cutLater ? { form, length, width, between } : part,
+      this.draft.spacers.has(part),
     );
     this.bySaw.set(part, cut);
     return cut;

@@ -117,10 +117,11 @@ export function joinCase(draft: Draft, bores: Bores, parts: Joinable): void {
     const standing = around
       .concat(before, upright ? [] : uprights, isAcross ? shut : [])
       .filter((p) => p !== part && !slideIn.includes(p));
-    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing });
+    const shutIn = isAcross && isMitred(frame) && hasSlidBack(frame);
+    joinPanels(draft, bores, frame, { part, edge: 'start', mate: from, standing, shutIn });
     // Whatever closes a case above comes when panels at the back of its spaces stand.
     const atLast = to === panels.lid ? [...standing, ...behind.filter((p) => p !== part)] : standing;
-    if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing: atLast });
+    if (to) joinPanels(draft, bores, frame, { part, edge: 'end', mate: to, standing: atLast, shutIn });
   }
   // What joins its own panels to one another has only come now.
   const own = draft.joints.slice(before);

@@ -24,7 +24,7 @@ export function intoDado(draft: Draft, frame: CaseFrame, mate: DraftPart | undef
 /** How deep the bottom or the lid goes into the end of a side, or a side into what runs through: into a board so thick. */
 export function intoCorner(
   draft: Draft,
-  frame: CaseFrame,
+  frame: Pick<CaseFrame, 'joints' | 'joinery'>,
   board: Traced,
   shared = false,
 ): Traced | undefined {

@@ -18,6 +18,8 @@ export interface PanelEnd {
   readonly mate: DraftPart;
   /** What stands already when it is fixed. */
   readonly standing: readonly DraftPart[];
+  /** True where a back closes the space behind it before glue that it must not be screwed in has set: no driver comes to pockets then. */
+  readonly shutIn?: boolean;
   /** The face for its pockets, where that isn’t the one that looks away. */
   readonly face?: Face;
 }
@@ -39,13 +41,14 @@ export function joinPanels(draft: Draft, bores: Bores, frame: CaseFrame, end: Pa
   const spec: FaceJointSpec = { duty: 'carries', glued: true, plugs: plugWish(draft, frame.box), ...end };
   const pockets: PocketJointSpec = { duty: 'carries', ...end, face: end.face ?? 'under' };
   const through = screwsThrough(draft, frame);
-  if (through || isOutOfReach(draft, frame, pockets)) {
+  const shutIn = end.shutIn === true;
+  if (through || shutIn || isOutOfReach(draft, frame, pockets)) {
     if (!isShutOff(draft, spec)) {
-      if (!through) throughInstead(draft, pockets);
+      if (!through) throughInstead(draft, pockets, shutIn ? SHUT_IN : NO_DRIVER);
       faceJoint(draft, bores, spec);
       return;
     }
-    if (!hasJig(draft)) {
+    if (shutIn || !hasJig(draft)) {
       shutOff(draft, frame.box, end);
       return;
     }
@@ -77,6 +80,13 @@ export const NO_DRIVER: WhyThrough = {
   rule: 'an angled head on a bit of 100 mm needs about 180 mm from a joint, along the board',
   source: 'from memory of usual tools',
   cure: 'Leave 180 mm clear between the panels, and pockets hide the screws.',
+};
+
+const SHUT_IN: WhyThrough = {
+  because: 'the back is in its grooves behind it before the mitres have set',
+  rule: 'mitres close all at once, with a back in their grooves, and nothing is screwed before their glue holds',
+  source: 'common practice',
+  cure: 'Let the back into rabbets or lay it on, and pockets hide the screws.',
 };
 
 const NO_PLACE: WhyThrough = {
