@@ -56,7 +56,7 @@ export interface UncutPart {
     | undefined;
   /** Set for a blank of two parts: whose edge its near one is, and whose its far one, and which way that looks in the piece. */
   readonly joins?: readonly [near: JoinedEdge, far: JoinedEdge] | undefined;
-  /** Set when the printed length must not exceed the drawn one: the part stands between two others. */
+  /** Set when the printed length must not exceed the drawn one, as the part stands between two others; but for bottoms and lids of cases in a row, which go to the nearest step. */
   readonly between: boolean;
 }
 

@@ -14,6 +14,16 @@ describe('where two parts meet', () => {
     expect(meetingOf(shelf, left)).toEqual({ axis: 0, area: { min: [12, 0, 300], max: [18, 300, 318] } });
     expect(meetingOf(shelf, board('F1', [0, 301, 0], [436, 6, 600]))).toBeUndefined();
   });
+
+  test('a divider thinner than its dado is deep meets what it stands in along the way down', () => {
+    const thin = board('D1', [200, 0, 310], [6, 300, 200]);
+    expect(meetingOf(thin, shelf)).toEqual({ axis: 2, area: { min: [200, 0, 310], max: [206, 300, 318] } });
+  });
+
+  test('panels at a mitre, of which neither goes on beyond the other, meet across the thinner', () => {
+    const bottom = board('B1', [0, 0, 0], [436, 300, 16]);
+    expect(meetingOf(bottom, left)?.axis).toBe(2);
+  });
 });
 
 describe('a clamp across a case', () => {

@@ -19,19 +19,30 @@ const LET_IN = 20;
 /** A clamp draws together what stands no farther apart than a panel may be cut too short. */
 const DRAWN = toMm(FIT_LIMITS.tooShort.value);
 
-/** Where the boxes of two parts meet in a face; undefined where they don't. */
+/**
+ * Where the boxes of two parts meet in a face; undefined where they don't. They are pressed along the axis on which each of them goes on
+ * beyond the other: a thin divider stands deeper in its dado than it is thick. Where there is none, along that of which they share least.
+ */
 export function meetingOf(a: Member, b: Member): Meeting | undefined {
   const [p, q] = [boxOf(a), boxOf(b)];
   const area = { min: [0, 0, 0] as [number, number, number], max: [0, 0, 0] as [number, number, number] };
-  let axis: Axis | undefined;
   for (const k of [0, 1, 2] as const) {
     area.min[k] = Math.max(p.min[k], q.min[k]);
     area.max[k] = Math.min(p.max[k], q.max[k]);
-    const shared = area.max[k] - area.min[k];
-    if (shared < -APART) return undefined;
-    if (axis === undefined || shared < area.max[axis] - area.min[axis]) axis = k;
+    if (area.max[k] - area.min[k] < -APART) return undefined;
   }
-  return axis === undefined || area.max[axis] - area.min[axis] > LET_IN ? undefined : { axis, area };
+  const shared = (k: Axis) => area.max[k] - area.min[k];
+  const near = ([0, 1, 2] as const).filter((k) => shared(k) <= LET_IN);
+  const ends = near.filter((k) => goOnBothWays(p, q, k));
+  const [axis] = (ends.length > 0 ? ends : near).sort((k, m) => shared(k) - shared(m));
+  return axis === undefined ? undefined : { axis, area };
+}
+
+/** Does one of two boxes go on beyond the other at one end, and the other beyond it at the other? */
+function goOnBothWays(p: Box, q: Box, k: Axis): boolean {
+  const low = q.min[k] - p.min[k];
+  const high = q.max[k] - p.max[k];
+  return (low > APART && high > APART) || (low < -APART && high < -APART);
 }
 
 /** Places along a joint, from either of its ends, at which a clamp is tried, mm; and beyond it, as far as a batten of usual length reaches (from memory). */
