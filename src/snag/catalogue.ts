@@ -244,6 +244,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['screws.meet', 'Screws of two joints would meet.'],
     ['doors.no-room', 'Gaps leave nothing of a door, or a door fills the depth.'],
     ['lids.no-front', 'The gap under a lid leaves nothing of the fixed front.'],
+    ['lids.back-set-in', 'A lid would hang before its back edge, and could not open.'],
     ['lids.hinge-wide', 'The leaves of a lid’s hinges are wider than the edge they hang on.'],
     ['lids.stay-weak', 'No two stays of the rack hold a lid open.'],
     ['hinges.none-suits', 'No hinge of the rack suits a door.'],

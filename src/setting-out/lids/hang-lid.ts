@@ -18,9 +18,13 @@ export function hangLid(
 ): void {
   const record = frame.top;
   if (!record?.hinged || !top || !back) return;
+  const l = draft.ledger;
+  if (draft.isSome(frame.backSetIn)) {
+    backSetIn(draft, frame, record, back);
+    return;
+  }
   const hinge = hingeFor(draft, record, top, back);
   if (!hinge) return;
-  const l = draft.ledger;
   const { kg, momentNm } = weightOf(draft, top);
   const stays = staysFor(draft, { record, what: 'lid', needs: momentNm });
   if (stays === 'weak') return;
@@ -36,6 +40,27 @@ export function hangLid(
     momentNm,
     ...(stays ? { stays } : {}),
   });
+}
+
+/** A lid turns about its back edge: what of it stood out behind the hinges would come down on the sides, or on the wall. */
+function backSetIn(draft: Draft, frame: CaseFrame, record: RecordOf<'top'>, back: DraftPart): void {
+  const held = frame.back;
+  const cleat = draft.tree.childOf(frame.box.id, 'hanging')?.by === 'cleat';
+  draft.stop(
+    'lids.back-set-in',
+    record,
+    'hinged',
+    `The ${back.name} does not stand level with the back edge of the lid, which would come down on what is behind its hinges as it opens.`,
+    cleat || !held
+      ? { says: 'Hang the case by rails in place of the cleat, or take “hinged” out.' }
+      : {
+          says: 'Let the back into rabbets, level with the sides.',
+          edits: [
+            { record: held.id, field: 'fitting', value: 'rabbet' },
+            ...(held.setIn === undefined ? [] : [{ record: held.id, field: 'setIn' }]),
+          ],
+        },
+  );
 }
 
 /** A butt hinge, as named or the first of the rack: no wider than the back's edge, with screws that stay in the lid. */
