@@ -65,3 +65,31 @@ test('a vent without heat or count is told before anything is set out', () => {
   const read = checkJob(job);
   expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual(['design.vent-size']);
 });
+
+test('a vent in a bottom rises through the clear height over it, not through the bottom’s own thickness', () => {
+  const job = smallJob();
+  job.design.records.push({
+    id: 'low',
+    kind: 'vent',
+    parent: 'case',
+    panel: 'bottom',
+    form: 'holes',
+    heat: '5 W',
+    opening: '20 mm',
+    fromLeft: '200 mm',
+  });
+  const read = checkJob(job);
+  if (!read.ok) throw new Error(read.snags.map((s) => s.sentence).join('\n'));
+  const piece = setOut(read.job);
+  expect(piece.snags).toEqual([]);
+  const inside = piece.openings.find((o) => o.id === 'inside')!;
+  const metres = piece.ledger.ticks(inside.height) / 3200 / 2000;
+  const speed = 0.65 * Math.sqrt((2 * 9.81 * (metres / 2) * 10) / 303.15);
+  const needed = (5 / (1.2 * 1005 * 10) / speed) * 1e6;
+  const bottom = piece.parts.find((p) => p.role === 'bottom')!;
+  const holes = bottom.features.filter((f) => f.kind === 'hole' && f.use === 'vent');
+  const full = Math.ceil(needed / (Math.PI * 100));
+  // In as many equal rows as it takes, none of them with one hole fewer.
+  expect(holes.length).toBeGreaterThanOrEqual(full);
+  expect(holes.length).toBeLessThan(full + 3);
+});

@@ -72,7 +72,7 @@ function cutOne(
   const pitch = (size: Traced) => l.sum('from opening to opening', size, wall);
   const wide = l.ticks(region.max[beside]) - l.ticks(region.min[beside]) - 2 * l.ticks(l.row(HOLES.edge));
   const most = Math.floor((wide + l.ticks(wall)) / l.ticks(pitch(cell.beside)));
-  const count = countOf(draft, record, cell, region);
+  const count = countOf(draft, record, cell, through === 2 ? insideOf(draft, record, region) : region);
   const rows = record.rows ?? Math.ceil(count / Math.max(most, 1));
   const columns = Math.ceil(count / rows);
   const at = middleOn(draft, record, part, region);
@@ -123,6 +123,15 @@ function cutOne(
     high[k] = tick(at[k]) + half[k];
   }
   bores.hollow(part.id, { min: low as never, max: high as never });
+}
+
+/** What a panel that lies is above or below: a panel alone says nothing of how far the air rises. */
+function insideOf(draft: Draft, record: Vent, region: TracedBox): TracedBox {
+  if (record.in !== undefined) return region;
+  const box = draft.tree.caseOf(record.id);
+  const root = box && draft.tree.childOf(box.id, 'opening');
+  const [first] = draft.openings;
+  return (draft.openings.find((o) => o.id === root?.id) ?? first)?.box ?? region;
 }
 
 /** As many as were asked for, or as the heat takes. */
