@@ -103,13 +103,15 @@ function nameDoorways(draft: Draft, add: (name: string, t: Traced) => void): voi
 }
 
 /** Calls each part by name, mark and id, and by its name without its place where no other has the same: `left door`. */
-function callParts({ dimensions }: Draft, parts: readonly UncutPart[]): void {
+function callParts({ dimensions, shortNames }: Draft, parts: readonly UncutPart[]): void {
   const often = new Map<string, number>();
   const short = parts.map(shortName);
   for (const name of short) often.set(name, (often.get(name) ?? 0) + 1);
   parts.forEach(({ name, mark, id }, i) => {
     const own = short[i]!;
-    dimensions.call(id, own !== name && often.get(own) === 1 ? [name, mark, id, own] : [name, mark, id]);
+    const alone = own !== name && often.get(own) === 1;
+    if (alone) shortNames.set(id, own);
+    dimensions.call(id, alone ? [name, mark, id, own] : [name, mark, id]);
   });
 }
 

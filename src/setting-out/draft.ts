@@ -126,6 +126,8 @@ export class Draft {
   readonly dimensions = new Dimensions();
   /** Measured dimensions that something was set out by. */
   readonly measuredUsed = new Set<string>();
+  /** Names of parts without their place, where no other part is called so, by the parts' ids: `left door`. */
+  readonly shortNames = new Map<string, string>();
   readonly job: JobDocument;
   /** Clear sizes of openings, for formulas; set as soon as the case's planes can be worked out. */
   clearSize: (opening: string, size: 'width' | 'height' | 'depth') => Traced = () => this.nothing;
@@ -230,7 +232,8 @@ export class Draft {
   /** The size that a part was made to, as measured on the bench or as it was when its card was ticked. */
   made(part: UncutPart, size: 'length' | 'width'): Traced | undefined {
     if (this.isMeasured)
-      for (const name of [part.name, part.mark, part.id]) {
+      for (const name of [part.name, part.mark, part.id, this.shortNames.get(part.id)]) {
+        if (name === undefined) continue;
         const found = this.measured(`${name}.${size}`) ?? this.done.get(`${name}.${size}`)?.();
         if (found !== undefined) return found;
       }

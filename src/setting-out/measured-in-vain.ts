@@ -41,9 +41,13 @@ export function measuredInVain(draft: Draft): void {
 function insteadOf(draft: Draft, name: string): string {
   const at = name.lastIndexOf('.');
   const [of, size] = [name.slice(0, at), name.slice(at + 1)];
-  const part = draft.parts.find((p) => p.name === of || p.mark === of || p.id === of);
+  const part = draft.parts.find((p) => [p.name, p.mark, p.id, draft.shortNames.get(p.id)].includes(of));
   if (part && size === 'thickness')
     return `Measure “${part.lot}.thickness”: all that is made of the lot follows.`;
+  const asPlanned = /^(?:cut|fitted|rough) (length|width)$/.exec(size);
+  if (part && asPlanned) return `Measure “${of}.${asPlanned[1]}”, once it is made.`;
+  if (/gap( as printed)?$/.test(size))
+    return 'Measure the parts and the opening on either side of it: a gap is what they leave.';
   let opening = draft.tree.get(of);
   const along = () => (opening?.kind === 'opening' ? draft.tree.get(opening.parent) : undefined);
   for (let parent = along(); parent?.kind === 'opening'; parent = along()) {

@@ -64,6 +64,8 @@ describe('what was measured', () => {
     ['A1.thickness', 'Measure “birch18.thickness”: all that is made of the lot follows.'],
     ['left.height', 'Measure “inside.height”, which it is the same as.'],
     ['left.depth', 'Change the size in the design.'],
+    ['left side.cut length', 'Measure “left side.length”, once it is made.'],
+    ['E1.length gap', 'Measure the parts and the opening on either side of it: a gap is what they leave.'],
   ])('of %s is refused with what to do instead', (name, cure) => {
     const { snags } = setOut(sound(measured({ [name]: '450 mm' })));
     expect(snags.map((s) => [s.code, s.cures[0]!.says])).toEqual([['measured.not-used', cure]]);
