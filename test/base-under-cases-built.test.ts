@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checkJob } from '../src/job/index.ts';
 import type { Plan } from '../src/plan/index.ts';
+import { setOut } from '../src/setting-out/index.ts';
 import { planned } from './build/planned.ts';
 import { box, type Fields, group, piece } from './build/row-of-cases.ts';
 import { equipped } from './generate/equipped.ts';
@@ -117,4 +118,22 @@ describe('one base under several cases', () => {
       'design.base-under-cases',
     );
   });
+});
+
+test('a shelf low over a bottom keeps the driver from it: that is told, and both cures help', () => {
+  const low = (at: string) => [
+    { id: 'in', kind: 'opening', parent: 'a' },
+    { id: 'plank', kind: 'shelf', parent: 'in', at },
+  ];
+  const told = (...records: readonly Fields[]) => {
+    const read = checkJob(jobOf(piece, group, box('a'), box('b'), ...records));
+    if (!read.ok) throw new Error(read.snags[0]!.sentence);
+    return setOut(read.job).snags.map((s) => `${s.sentence} ${s.cures[0]!.says}`);
+  };
+  expect(told(under, ...low('60 mm'))).toEqual([
+    'No driver gets to the bottom of “a” to screw it down on the base: what lies above it is too near. Leave 100 mm clear above that bottom, or give each case a base of its own.',
+  ]);
+  expect(told(under, ...low('110 mm'))).toEqual([]);
+  const own = ['a', 'b'].map((parent) => ({ ...under, id: `under-${parent}`, parent }));
+  expect(told(...own, ...low('60 mm'))).toEqual([]);
 });

@@ -1,9 +1,10 @@
 import type { RecordOf } from '../../job/index.ts';
-import { SETTING_OUT } from '../../materials/index.ts';
+import { FACE_SCREWS, SETTING_OUT } from '../../materials/index.ts';
+import { toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { fitsOfFrame } from '../fits/fits-of-case.ts';
 import type { Bores } from '../joints/bores.ts';
-import { type FaceJointSpec, faceJoint, facesWood } from '../joints/face-joint.ts';
+import { type FaceJointSpec, faceJoint, facesWood, isShutOff } from '../joints/face-joint.ts';
 import { plugWish } from '../joints/plug-choice.ts';
 import { mitreCorners } from '../joints/strip-joints.ts';
 import { boxTicks } from '../place.ts';
@@ -65,7 +66,7 @@ function screwDown(
 ): void {
   for (const made of carried) {
     const { bottom } = made.panels;
-    let [carrying, screwed] = [0, 0];
+    let [carrying, screwed, shutOff] = [0, 0, 0];
     for (const strip of strips.values()) {
       const spec: FaceJointSpec = {
         part: strip,
@@ -79,11 +80,13 @@ function screwDown(
       };
       if (!facesWood(draft, spec) || !meets(draft, strip, bottom)) continue;
       carrying++;
+      if (isShutOff(draft, spec)) shutOff++;
       const before = draft.joints.length;
       faceJoint(draft, bores, spec);
       if (draft.joints.length > before) screwed++;
     }
-    if (carrying < 2 || screwed < 1)
+    if (carrying >= 2 && screwed < 1 && shutOff === carrying) noDriver(draft, record, made);
+    else if (carrying < 2 || screwed < 1)
       draft.stop(
         'base.under-side',
         record,
@@ -99,6 +102,18 @@ function screwDown(
   }
   mitreCorners(draft, strips);
   fitsOfFrame(draft, strips);
+}
+
+/** What lies low over a bottom keeps every driver from it, however far the base is set back. */
+function noDriver(draft: Draft, record: RecordOf<'base'>, { frame }: MadeCase): void {
+  const room = toMm(draft.ledger.ticks(draft.ledger.row(FACE_SCREWS.driverRoom)));
+  draft.stop(
+    'base.under-side',
+    record,
+    'parent',
+    `No driver gets to the bottom of “${frame.box.id}” to screw it down on the base: what lies above it is too near.`,
+    { says: `Leave ${room} mm clear above that bottom, or give each case a base of its own.` },
+  );
 }
 
 /** True when a strip runs under a bottom for long enough that screws go in. */
