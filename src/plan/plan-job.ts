@@ -81,7 +81,12 @@ export function* planOn(
     mass: massTogether([...masses.values()]),
     costs: costsOf(job, drawn, breakdown, hours.active, build.finishing),
     hours,
-    snags: worstFirst([...drawn.snags, ...build.snags, ...dryFitSnags(report, drawn, breakdown), ...checked]),
+    snags: worstFirst([
+      ...drawn.snags,
+      ...build.snags,
+      ...dryFitSnags(job, report, drawn, breakdown, checked),
+      ...checked,
+    ]),
   };
 }
 

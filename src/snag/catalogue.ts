@@ -382,6 +382,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['shelves.no-tilt', 'A loose shelf can’t be tilted on its way in.', MIND],
     ['hinges.too-few', 'A door has fewer hinges than its height and mass ask for.', MIND],
     ['hinges.door-too-heavy', 'A door is higher or heavier than hinges are usually given.', MIND],
+    ['work.made-off', 'A part was made to another size than drawn, and the piece does not come out with it.'],
     ['fits.lost', 'A part that is already made no longer goes with the rest.'],
     ['fits.tight', 'What must go together may come out too tight.', MIND_OR_NOTE],
     ['fits.loose', 'What must go together may come out too loose.', MIND_OR_NOTE],
