@@ -8,6 +8,7 @@ import { type SetOut, setOut, shapeOf } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import { type Mass, massOf, massTogether, type Solids } from '../solid/index.ts';
 import { costsOf } from './costs.ts';
+import { curesThatHelp } from './cures-that-help.ts';
 import { dryFitInput } from './dry-fit-input.ts';
 import { dryFitSnags } from './dry-fit-snags.ts';
 import type { Hours, Plan, PlanProgress } from './plan.ts';
@@ -82,7 +83,7 @@ export function* planOn(
     costs: costsOf(job, drawn, breakdown, hours.active, build.finishing),
     hours,
     snags: worstFirst([
-      ...drawn.snags,
+      ...curesThatHelp(job, drawn),
       ...build.snags,
       ...dryFitSnags(job, report, drawn, breakdown, checked),
       ...checked,
