@@ -7,7 +7,7 @@ import { type Built, built, builtExample, demoDocument } from './build/built.ts'
 import { generatedJobs } from './generate/design.ts';
 import { equipped } from './generate/equipped.ts';
 import { smallJob } from './generate/small-job.ts';
-import { judgeMutants, rateOf, sampled } from './mutants/judge-mutants.ts';
+import { inTheWood, judgeMutants, rateOf, sampled } from './mutants/judge-mutants.ts';
 
 /** `EVERY=1 npx vitest run test/dry-fit-mutants` makes every mistake there is in every example; `PLANS=100` so many generated plans. */
 const EVERY = Number(process.env.EVERY ?? 0);
@@ -93,4 +93,17 @@ test('a flap’s plain holes for its pull are the same from either face; pilot h
   expect(of.caught.join()).toContain('Pilot holes');
   expect(of.caught.join()).toContain('Screw holes through');
   expect([...of.near, ...of.slipped]).toEqual([]);
+});
+
+test('how far a tool runs out of the wood makes no other piece', () => {
+  // A dado that stops 1 mm before the front edge, and the same from the other edge, as halves that were taken for one another have it.
+  const size = [1601, 628, 17];
+  expect(inTheWood({ min: [241, 1, -5], max: [247, 633, 5.6] }, size)).toEqual({
+    min: [241, 1, 0],
+    max: [247, 628, 5.6],
+  });
+  expect(inTheWood({ min: [241, -5, -5], max: [247, 627, 5.6] }, size)).toEqual({
+    min: [241, 0, 0],
+    max: [247, 627, 5.6],
+  });
 });

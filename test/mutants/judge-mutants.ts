@@ -72,14 +72,10 @@ function endOf(shop: Workshop): unknown {
   return { members, screws, loose: [...shop.loose.keys()].sort() };
 }
 
-/** A cut that runs out of the wood at both sides is the same cut, however far out it runs. */
-function inTheWood({ min, max }: Box, size: readonly number[]): Box {
-  const through = size.map((s, i) => min[i]! <= 0 && max[i]! >= s);
-  const [from, to] = [
-    min.map((x, i) => (through[i] ? 0 : x)),
-    max.map((x, i) => (through[i] ? size[i]! : x)),
-  ];
-  return { min: from as unknown as Point, max: to as unknown as Point };
+/** What of a cut is in the wood: how far out of it the tool runs makes no other piece. */
+export function inTheWood({ min, max }: Box, size: readonly number[]): Box {
+  const within = (x: number, i: number) => Math.min(size[i]!, Math.max(0, x));
+  return { min: min.map(within) as unknown as Point, max: max.map(within) as unknown as Point };
 }
 
 /** A plain hole right through is the same hole, whichever side it was bored from; only what may be bored wider at its mouth tells. */
