@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { chestJob } from '../../test/lids/chest-job.ts';
+import { chestJob, toyChest } from '../../test/lids/chest-job.ts';
+import { checkJob } from '../job/index.ts';
 import { setOut } from '../setting-out/index.ts';
 import { lids } from './lids.ts';
 
@@ -49,4 +50,21 @@ test('in a shop that works in inches the gap is told and typed in them', () => {
   expect(snag!.sentence).toContain('comes down to 5/16" above');
   expect(snag!.figures).toMatchObject({ unit: 'in' });
   expect(snag!.cures[0]!.edits).toEqual([{ record: 'front', field: 'gap', value: '19/32"' }]);
+});
+
+test('a shelf fixed in a chest closes the space under it, and one on pins does not', () => {
+  const of = (record: object) => {
+    const chest = toyChest({});
+    chest.design.records.push({ id: 'tray', parent: 'inside', ...record });
+    const rack = (chest as unknown as { shop: { rack: Record<string, unknown> } }).shop.rack;
+    rack.pins = [{ id: 'pin', name: 'Pin', diameter: '5 mm', deep: '8 mm', stands: '8 mm', above: '2.5 mm' }];
+    const read = checkJob(chest);
+    if (!read.ok) throw new Error(read.snags[0]!.sentence);
+    const piece = setOut(read.job);
+    return lids({ job: read.job, setOut: piece });
+  };
+  const [snag, ...more] = of({ kind: 'shelf' });
+  expect(more).toEqual([]);
+  expect(snag).toMatchObject({ code: 'lids.out-of-reach', level: 'mind', where: { record: 'tray' } });
+  expect(of({ kind: 'pins', count: 1 })).toEqual([]);
 });

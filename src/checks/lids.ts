@@ -1,14 +1,14 @@
 import { treeOf } from '../job/index.ts';
 import { HELD_LID, PINCHING, SHUT_IN } from '../materials/index.ts';
 import { type Traced, toMm } from '../measure/index.ts';
-import type { Lid, SetOut } from '../setting-out/index.ts';
+import { axisOf, type Lid, type SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { ShopWords } from './shop-words.ts';
 
 type Input = Pick<CheckInput, 'job' | 'setOut'>;
 
-/** Whether a lid or a flap is held open, a lid pinches no fingers, and lets a child breathe that has crept in. */
+/** Whether a lid or a flap is held open, a lid pinches no fingers, lets a child breathe that has crept in, and lets a hand reach all that is under it. */
 export function lids(input: Input): readonly Snag[] {
   const flaps = input.setOut.doors.flatMap((d) =>
     d.held ? [{ ...d.held, part: d.part, record: d.record }] : [],
@@ -18,6 +18,7 @@ export function lids(input: Input): readonly Snag[] {
       ...falls(lid, 'hinged', 'lid'),
       ...pinches(input, lid),
       ...shutsIn(input, lid),
+      ...outOfReach(input, lid),
     ]),
     ...flaps.flatMap((flap) => falls(flap, 'hand', 'flap')),
   ];
@@ -119,6 +120,28 @@ function shutsIn({ job, setOut }: Input, lid: Lid): readonly Snag[] {
       ],
     },
   ];
+}
+
+/** What lies fixed in a chest closes what is under it: the front is fixed, and the lid is above. */
+function outOfReach({ job, setOut }: Input, lid: Lid): readonly Snag[] {
+  const tree = treeOf(job);
+  const box = tree.caseOf(lid.record);
+  if (!box || !tree.childOf(box.id, 'front')) return [];
+  const shelves = setOut.parts.filter(
+    (p) =>
+      /^(shelf|divider)/.test(p.role) &&
+      axisOf(p.place.thickness).axis === 2 &&
+      tree.caseOf(p.record)?.id === box.id &&
+      tree.get(p.record)?.kind !== 'pins',
+  );
+  return shelves.map((shelf) => ({
+    code: 'lids.out-of-reach',
+    level: 'mind',
+    where: { path: `design/records/${shelf.record}`, record: shelf.record, part: shelf.id },
+    sentence: `No hand comes under ${shelf.mark}, the ${shelf.name}: the chest opens from above, and its front is fixed.`,
+    rule: { says: 'what is in a chest is reached from above', source: 'common practice', confirmed: false },
+    cures: [{ says: 'Leave it out, or lay a loose shelf on pins or a tray in its stead.' }],
+  }));
 }
 
 interface AirHole {

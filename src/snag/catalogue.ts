@@ -406,6 +406,7 @@ export const SNAG_KINDS: readonly SnagKind[] = [
     ['screws.hold-too-little', 'The screws of a shelf hold less than it carries.', MIND],
     ['lids.falls', 'Nothing holds a lid open.', MIND],
     ['lids.pinch', 'A lid comes down where fingers lie.', MIND],
+    ['lids.out-of-reach', 'What lies fixed in a chest closes the space under it.', MIND],
     ['lids.shut-in', 'A child could be shut in without air.', MIND],
     [
       'top.cannot-move',
