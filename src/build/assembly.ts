@@ -13,7 +13,7 @@ import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, isGlued, marked, unitsOf } from './case-units.ts';
 import { CAUTION } from './cautions.ts';
 import { clampSpan } from './clamp-span.ts';
-import { beforeBack, closesShelves, isBefore, screwedFromBehind } from './closed-behind.ts';
+import { beforeBack, closesShelves, isBefore, mustBeIn, screwedFromBehind } from './closed-behind.ts';
 import { driveScrews } from './drive-screws.ts';
 import { earlyFeet } from './feet-on-bottom.ts';
 import { foldedParts, foldLines } from './fold-work.ts';
@@ -273,7 +273,7 @@ function boxTogether(
     });
   if (!over && slideLater) slideLater.push(slideIn);
   else if (!over) slideIn();
-  const before = waiting.filter((shelf) => closing.some((panel) => isBefore(bench, shelf, panel)));
+  const before = waiting.filter((shelf) => closing.some((panel) => mustBeIn(bench, shelf, panel)));
   return [...before, ...closing, ...waiting.filter((p) => !before.includes(p)), ...front];
 }
 

@@ -2,11 +2,34 @@ import { axisOf, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { overlap, planesOf } from './boxes.ts';
 import { type CaseBox, marked } from './case-units.ts';
+import { driverFor } from './driver-for.ts';
 import type { Standing } from './seating.ts';
 
-/** Is a panel parallel to the back, with shelves before it? */
+/** Is a panel parallel to the back, with shelves that must be in before it? */
 export function closesShelves(bench: Bench, panel: Part, shelves: readonly Part[]): boolean {
-  return axisOf(panel.place.thickness).axis === 1 && shelves.some((shelf) => isBefore(bench, shelf, panel));
+  return axisOf(panel.place.thickness).axis === 1 && shelves.some((shelf) => mustBeIn(bench, shelf, panel));
+}
+
+/** Must a shelf be in before a panel: does it stand before that, or would no driver get past it at the shelf’s screws? */
+export function mustBeIn(bench: Bench, shelf: Part, panel: Part): boolean {
+  return isBefore(bench, shelf, panel) || barsScrews(bench, shelf, panel);
+}
+
+/** Would a panel stand where a driver goes at the pockets by which a shelf is held, its own or those of uprights under it? */
+function barsScrews(bench: Bench, shelf: Part, panel: Part): boolean {
+  const own = bench.setOut.joints.filter(
+    (j) =>
+      j.hold === 'pocket-screws' &&
+      (j.part === shelf.id || j.mate === shelf.id) &&
+      j.part !== panel.id &&
+      j.mate !== panel.id,
+  );
+  return own.some((j) =>
+    j.fasteners.some((id) => {
+      const screw = bench.setOut.fasteners.find((f) => f.id === id)!;
+      return driverFor(bench, screw, []) !== undefined && driverFor(bench, screw, [panel]) === undefined;
+    }),
+  );
 }
 
 /** Panels parallel to the back, of those that are not there, with all that they are screwed to: behind a back no driver gets at them. */

@@ -19,7 +19,7 @@ export function underShelvesOfChests(
     const before = boxes.get(front.id)!;
     const inChest = parts.filter((p) => {
       const own = boxes.get(p.id)!;
-      return meet(own, before, 0) && own.max[1] >= before.max[1] && own.max[2] >= before.min[2];
+      return touch(own, before, 0) && own.max[1] >= before.max[1] && own.max[2] >= before.min[2];
     });
     const shelves = inChest.filter((p) => isShelf(p) && !comesOut.has(p.id)).map((p) => boxes.get(p.id)!);
     return inChest.filter((part) => {
@@ -44,7 +44,8 @@ function isMostlyUnder(own: TickBox, shelf: TickBox, floor: number): boolean {
   ];
   const sizes = own.max.map((far, k) => far - own.min[k]!);
   const thickness = sizes.indexOf(Math.min(...sizes));
-  if (thickness === 2) return false;
+  // The side of a neighbour may touch the front, and not the shelf.
+  if (thickness === 2 || !touch(own, shelf, 0)) return false;
   const shares = sizes.map((size, k) =>
     k === thickness ? 1 : (Math.min(own.max[k]!, space[k]![1]) - Math.max(own.min[k]!, space[k]![0])) / size,
   );
@@ -55,6 +56,11 @@ function boxOf(ledger: Ledger, part: UncutPart): TickBox {
   const none = ticks(0);
   const size = [ledger.ticks(part.length), ledger.ticks(part.width), ledger.ticks(part.thickness)] as const;
   return toPiece(placeTicks(ledger, part.place), { min: [none, none, none], max: size });
+}
+
+/** The same of those that end where the other begins: sides between which a front stands. */
+function touch(a: TickBox, b: TickBox, axis: 0 | 1 | 2): boolean {
+  return a.min[axis] <= b.max[axis] && b.min[axis] <= a.max[axis];
 }
 
 function meet(a: TickBox, b: TickBox, axis: 0 | 1 | 2): boolean {
