@@ -10,7 +10,7 @@ export const HELP = `casewright: from the drawing of a piece of furniture to a p
   casewright cut   JOB [--seconds S] [--json]   show how the stock is cut up
   casewright cut   JOB --sawn S1,S2 [--spoiled A1] [--out FILE]
                                                 note what is cut, and what of it is spoiled: the new job plans the rest
-  casewright cut   JOB --ticked [--out FILE]    note the cuts whose cards are ticked: the new job goes on from the pieces
+  casewright cut   JOB --ticked [--out FILE]    note cuts whose cards are ticked: the new job goes on from the pieces
                                                 that lie there
   casewright cut   --list FILE.csv --shop FILE [--seconds S] [--json]
                                                 cut a list of your own from the rack of a shop
