@@ -3,6 +3,7 @@ import { checkJob } from '../src/job/index.ts';
 import { type Built, built, mm } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
 import { equipped } from './generate/equipped.ts';
+import { faultsOf } from './generate/judge-set-out.ts';
 import { addScrews, lotOf, type PlainJob, smallJob } from './generate/small-job.ts';
 
 type Fields = Record<string, unknown> & { readonly id: string };
@@ -161,3 +162,19 @@ test('a case has no lower side to edge, and loose shelves none at all', () => {
 function markOf({ drawn }: Built, id: string): string {
   return drawn.parts.find((p) => p.id === id)!.mark;
 }
+
+test('pocket screws into a panel whose ends are edged are short enough to stay in its board, beside the strip', () => {
+  const job = plain(
+    { lid: 'over', bottom: 'under' },
+    { lot: { nominal: '4 mm', thickness: '4 mm' }, sides: FRONT_AND_ENDS },
+  );
+  addScrews(job, 'pocket', [28], { diameter: '4 mm', head: '9 mm' });
+  const b = built(equipped(job));
+  expect(b.drawn.snags.filter((s) => s.level === 'stop')).toEqual([]);
+  const { width, height, depth } = b.drawn.overall;
+  const t = (x: typeof width) => b.drawn.ledger.ticks(x);
+  expect(faultsOf(b.drawn, { width: t(width), height: t(height), depth: t(depth) })).toEqual([]);
+  const corner = b.drawn.fasteners.filter((f) => f.joint === 'case/left-side>case/bottom');
+  // 32 mm would lean out to 5.4 mm from the outer face, 1.4 mm from the end of the board: less than half its thickness.
+  expect(new Set(corner.map((f) => f.screw))).toEqual(new Set(['pocket-28']));
+});

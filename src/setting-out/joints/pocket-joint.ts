@@ -57,7 +57,17 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
     mateSide: sideLooking(mate.place, opposite(direction)),
     contact,
   };
-  const chosen = pocketScrew(draft, part.thickness, mateThickness);
+  const middle = l.sum(
+    'middle of the thickness',
+    part.box.min[faceOut.axis],
+    l.ratio('half the thickness', part.thickness, SETTING_OUT.half),
+  );
+  // It leans away from its pocket: an end that is edged there ends before the strip.
+  const beside =
+    faceOut.sign > 0
+      ? l.ticks(middle) - l.ticks(mate.box.min[faceOut.axis])
+      : l.ticks(mate.box.max[faceOut.axis]) - l.ticks(middle);
+  const chosen = pocketScrew(draft, part.thickness, mateThickness, beside);
   const length = l.less('length of the joint', contact.max[along], contact.min[along]);
   if (!chosen || l.ticks(length) <= 0) {
     noScrew(draft, spec);
@@ -65,11 +75,6 @@ export function pocketJoint(draft: Draft, bores: Bores, spec: PocketJointSpec): 
     return;
   }
   if (!hasRoom(draft, spec)) noRoom(draft, spec);
-  const middle = l.sum(
-    'middle of the thickness',
-    part.box.min[faceOut.axis],
-    l.ratio('half the thickness', part.thickness, SETTING_OUT.half),
-  );
   const seat = l.ratio('from the joint back to the screw’s head', part.thickness, SETTING_OUT.pocketSeat);
   const back = l.ratio('the same, square to the joint', seat, SETTING_OUT.pocketLean);
   const drift = l.ratio('the same, across the thickness', seat, SETTING_OUT.pocketDrift);
@@ -254,6 +259,8 @@ function noDriver(draft: Draft, { part, mate }: PocketJointSpec): void {
 function noScrew(draft: Draft, spec: PocketJointSpec): void {
   const code = 'screws.none-fits';
   if (draft.snags.some((s) => s.code === code && s.where.record === spec.part.record)) return;
+  // That strips take the wood of a corner is told already.
+  if (draft.snags.some((s) => s.code === 'edging.end-too-thick')) return;
   draft.snags.push({
     code,
     level: 'stop',

@@ -46,17 +46,25 @@ function longestScrew(
 /**
  * The pocket screw for a board of one thickness driven into another: as long as may be without coming closer to
  * the far face than the trade allows, and at most about twice the board's thickness. Boards under 12 mm take none.
+ * @param beside how far the other reaches beside the middle of the board, on the side that the screw leans to, in ticks
  */
-export function pocketScrew(draft: Draft, board: Traced, mate: Traced): ChosenScrew | undefined {
+export function pocketScrew(
+  draft: Draft,
+  board: Traced,
+  mate: Traced,
+  beside = Number.POSITIVE_INFINITY,
+): ChosenScrew | undefined {
   const l = draft.ledger;
   const seat = l.ticks(board);
   if (seat < POCKET_HOLE.thinnest.value) return undefined;
   const [over, under] = SETTING_OUT.pocketLean.of;
   const deepest = l.ticks(mate) - l.ticks(l.row(SETTING_OUT.farFace));
   const leastHold = l.ticks(l.row(SETTING_OUT.leastHold));
-  return longestScrew(draft, 'pocket', (length) => {
+  const [aside, per] = SETTING_OUT.pocketDrift.of;
+  return longestScrew(draft, 'pocket', (length, diameter) => {
     const holds = ((length - seat) * over) / under;
-    return holds <= deepest && holds >= leastHold && length <= 2 * seat;
+    const drifts = ((length - seat) * aside) / per + diameter / 2;
+    return holds <= deepest && holds >= leastHold && length <= 2 * seat && drifts <= beside;
   });
 }
 
