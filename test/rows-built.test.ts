@@ -342,6 +342,54 @@ describe('a top scribed to the walls beside its fillers', () => {
   });
 });
 
+test('a top glued up from boards is scribed as well: its boards are longer, and screws behind move in wide holes', () => {
+  const shop: Change = (job) => {
+    job.shop.rack.lots.push({
+      ...job.shop.rack.lots.find((l) => l.id === 'ash18')!,
+      id: 'planks',
+      nominal: '20 mm',
+      width: '110 mm',
+      stock: [{ id: 'planks-2400', length: '2400 mm', price: 24 }],
+    });
+    (job.shop.rack.fixings as Fields[]).push({
+      id: 'washer-24',
+      kind: 'washer',
+      diameter: '4.3 mm',
+      width: '24 mm',
+      have: 40,
+    });
+  };
+  const filler = (id: string): Fields => ({
+    id,
+    kind: 'filler',
+    parent: 'g',
+    board: 'birch18',
+    size: '40 mm',
+  });
+  const top: Fields = { id: 'over', kind: 'top', parent: 'g', board: 'planks', scribe: '15 mm' };
+  const edge = { edging: 'ash18', edgedSides: 'front', overhangFront: '20 mm' };
+  for (const more of [{}, edge]) {
+    const plan = planOf([shop], piece, group, filler('west'), box('a'), box('b'), filler('east'), {
+      ...top,
+      ...more,
+    });
+    builtClean(plan);
+    const { ledger, parts, gluedPanels } = plan.setOut;
+    const mm = (t: Parameters<typeof ledger.ticks>[0]) => ledger.ticks(t) / 3200;
+    const part = parts.find((p) => p.id === 'over/top')!;
+    expect([mm(part.length), mm(part.cut.length)]).toEqual([1500, 1530]);
+    // 20 mm at either end until the panel is cut.
+    expect(gluedPanels.flatMap((g) => g.boards.map((b) => mm(b.cut.length)))).toContain(1570);
+    const cards = plan.build.operations.filter(
+      (o) => o.does.act === 'scribe' && o.does.workpiece === part.mark,
+    );
+    expect(cards.map((o) => o.lengths.map(mm))).toEqual([
+      [15, 1515],
+      [15, 1500],
+    ]);
+  }
+});
+
 describe('a top to be scribed', () => {
   const west: Fields = { id: 'west', kind: 'filler', parent: 'g', board: 'birch18', size: '40 mm' };
   const top: Fields = { id: 'over', kind: 'top', parent: 'g', board: 'birch18', scribe: '5 mm' };
@@ -358,7 +406,6 @@ describe('a top to be scribed', () => {
     ['scribe', [], {}],
     ['overhangSides', [west], { overhangSides: '20 mm' }],
     ['edgedSides', [west], { edging: 'ash18' }],
-    ['board', [west], { board: 'ash18' }],
   ])('is refused by its “%s” where nothing can be scribed', (field, beside, more) => {
     const job = equipped(smallJob()) as PlainJob;
     job.design.records = [piece, group, ...beside, box('a'), box('b'), { ...top, ...more }];

@@ -1,11 +1,10 @@
 import type { Snag } from '../snag/index.ts';
 import type { RecordOf } from './records/design-record.ts';
-import type { Rack } from './shop/rack.ts';
 import type { RecordTree } from './tree.ts';
 import { wrongField } from './wrong-field.ts';
 
 /** A top that is scribed runs over fillers to their walls, and nothing of it is in the way there. */
-export function badScribe(top: RecordOf<'top'>, tree: RecordTree, rack: Rack): readonly Snag[] {
+export function badScribe(top: RecordOf<'top'>, tree: RecordTree): readonly Snag[] {
   if (top.scribe === undefined) return [];
   const say = (field: string, sentence: string, cure: string) => [
     wrongField(top, 'design.top-scribe', field, sentence, cure),
@@ -27,12 +26,6 @@ export function badScribe(top: RecordOf<'top'>, tree: RecordTree, rack: Rack): r
       'edgedSides',
       `“${top.id}” is scribed at its ends, so they can’t be edged.`,
       'Let “edgedSides” be “front”.',
-    );
-  if (rack.lots.find((l) => l.id === top.board)?.form === 'strip')
-    return say(
-      'board',
-      `“${top.id}” is glued up from boards, and can’t be scribed.`,
-      'Name a lot of sheets or of panels, or take “scribe” out.',
     );
   return [];
 }

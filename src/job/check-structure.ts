@@ -126,7 +126,7 @@ export function checkStructure(job: JobDocument): readonly Snag[] {
         ...badGlueUp(r, job.shop.rack),
         ...badMoves(r, tree, job.shop.rack),
         ...topOverCases(r, tree),
-        ...badScribe(r, tree, job.shop.rack),
+        ...badScribe(r, tree),
       );
     if (r.kind === 'case') snags.push(...badSharedSides(r, tree));
     if (r.kind === 'filler') snags.push(...badFiller(r, tree));

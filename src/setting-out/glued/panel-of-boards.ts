@@ -71,7 +71,9 @@ function gluedUp(draft: Draft, record: RecordOf<'top'>, spec: PanelSpec): DraftP
   }
   const panel = draft.panel({ form: 'sheet', ...spec });
   const ends = l.row(GLUED_PANELS.overEnds);
-  const length = l.sum('length of the boards, with what is cut off later', long, ends, ends);
+  // What is scribed to walls is laid longer.
+  const laid = spec.rough?.length ?? long;
+  const length = l.sum('length of the boards, with what is cut off later', laid, ends, ends);
   const width = l.times('width of the boards together', jointed, count);
   const more = l.less('what is ripped off, both edges together', width, wide);
   const near = l.round(
