@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { checkJob } from '../src/job/index.ts';
+import { curesThatHelp } from '../src/plan/cures-that-help.ts';
+import { setOut } from '../src/setting-out/index.ts';
 import { built } from './build/built.ts';
 import { dryFaults } from './build/dry-faults.ts';
+import { cured } from './checks/checked-job.ts';
 import { equipped } from './generate/equipped.ts';
 import { addScrews, lotOf, type PlainJob, recordOf, smallJob } from './generate/small-job.ts';
 
@@ -67,4 +71,26 @@ describe('feet', () => {
       expect(await dryFaults(of)).toEqual([]);
     },
   );
+});
+
+test('feet under the tracks of sliding doors, where no screw finds wood, are told how far back they would', () => {
+  const read = checkJob(
+    onFeet((job) => {
+      job.design.records = job.design.records.filter((r) => r.kind !== 'shelf' && r.id !== 'lipping');
+      const slides = { id: 'slides', kind: 'sliding-doors', parent: 'case', board: 'birch6' };
+      job.design.records.push({ ...slides, over: ['left', 'right'], count: 3, tracks: 3 });
+      Object.assign(recordOf(job, 'base'), { setback: '30 mm', setbackBack: '40 mm' });
+    }),
+  );
+  if (!read.ok) throw new Error(read.snags[0]!.sentence);
+  const drawn = setOut(read.job);
+  const met = curesThatHelp(read.job, drawn).filter((s) => s.code === 'screws.meet');
+  expect(met.length).toBeGreaterThan(0);
+  for (const { cures } of met) {
+    expect(cures[0]!.says).toMatch(
+      /^Set the base back by \d+ mm, clear of what is bored or let into the bottom\.$/,
+    );
+    const after = setOut(cured(read.job, cures[0]!.edits!));
+    expect(after.snags.filter((s) => s.level === 'stop')).toEqual([]);
+  }
 });

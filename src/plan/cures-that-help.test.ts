@@ -23,7 +23,7 @@ const setBack = (value: string): Cure => ({
   edits: [{ record: 'base', field: 'setback', value }],
 });
 
-test('a cure that leaves its snag where it is, is refused, or brings another stop, is not offered beside one that helps', () => {
+test('a cure that leaves its snag where it is, is refused, or brings another stop, is not offered beside others', () => {
   const good = setBack('40 mm');
   const words: Cure = { says: 'Leave the base out.' };
   const high: Cure = {
@@ -38,4 +38,6 @@ test('a cure that leaves its snag where it is, is refused, or brings another sto
 
 test('alone, it stays as a word of advice', () => {
   expect(tried(setBack('390 mm'))).toEqual([{ says: 'Set it back by 390 mm.' }]);
+  const words: Cure = { says: 'Leave the base out.' };
+  expect(tried(setBack('390 mm'), words)).toEqual([words]);
 });

@@ -7,7 +7,7 @@ const MOST = 40;
 
 /**
  * The snags of a piece that was set out, with cures that were tried. One whose edits leave the snag where it is, or bring another
- * that stops the work, is not offered beside one that helps; alone, it stays as a word of advice.
+ * that stops the work, is not offered beside others; alone, it stays as a word of advice.
  */
 export function curesThatHelp(job: JobDocument, drawn: SetOut): readonly Snag[] {
   const stops = drawn.snags.filter((s) => s.level === 'stop');
@@ -29,11 +29,8 @@ export function curesThatHelp(job: JobDocument, drawn: SetOut): readonly Snag[] 
       if (then?.every((s) => before.has(s.code) && !isSame(s, snag))) helping.add(cure);
     }
     if (helping.size === some.length) return snag;
-    const cures = snag.cures.flatMap((cure): Cure[] => {
-      if (cure.edits === undefined || helping.has(cure)) return [cure];
-      return helping.size > 0 ? [] : [{ says: cure.says }];
-    });
-    return { ...snag, cures };
+    const kept = snag.cures.filter((c) => c.edits === undefined || helping.has(c));
+    return { ...snag, cures: kept.length > 0 ? kept : snag.cures.map(({ says }) => ({ says })) };
   });
 }
 

@@ -421,6 +421,15 @@ describe('what can’t be made is told, with the field to change', () => {
       'top.edging-over-side design/records/top/overhangSides',
       'top.edging-over-side design/records/top/overhangSides',
     ],
+    [
+      'a flush top edged over its sides',
+      (j) => {
+        Object.assign(recordOf(j, 'top'), { fit: 'flush' });
+        delete recordOf(j, 'top').overhangSides;
+      },
+      'top.edging-over-side design/records/top/fit',
+      'top.edging-over-side design/records/top/fit',
+    ],
   ])('%s', (_, change, ...expected) => {
     expect(stops(change)).toEqual(expected);
   });

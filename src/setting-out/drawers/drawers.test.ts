@@ -98,7 +98,11 @@ describe('wooden runners', () => {
     ['rabbets at the back nearly meet the groove', { joint: 'rabbet' }, '7 mm'],
     ['the strip is too thick', {}, '10 mm'],
   ])('%s: it is said', (_, fields, thickness) => {
-    expect(wooden(fields, thickness).stops).toContain('drawers.groove-too-deep');
+    const { piece, stops } = wooden(fields, thickness);
+    expect(stops).toContain('drawers.groove-too-deep');
+    // Dados are less deep, and their corners keep clear of the groove.
+    const edits = 'joint' in fields ? [{ record: 'planes', field: 'joint', value: 'dado' }] : undefined;
+    expect(piece.snags.find((s) => s.code === 'drawers.groove-too-deep')!.cures[0]!.edits).toEqual(edits);
   });
 });
 

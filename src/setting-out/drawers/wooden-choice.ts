@@ -98,6 +98,9 @@ function isThickEnough(draft: Draft, record: RecordOf<'drawers'>, deep: Traced):
       says: screwed
         ? 'Join the boxes by dados: only their front corners are rabbeted, where the groove stops.'
         : 'Use thinner strips, a thicker board for the boxes, or join them by dados, which are less deep.',
+      ...(record.joint === 'dado' || (!screwed && record.joint === undefined)
+        ? {}
+        : { edits: [{ record: record.id, field: 'joint', value: 'dado' }] }),
     },
   );
   return false;

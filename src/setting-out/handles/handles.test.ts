@@ -66,6 +66,20 @@ describe('shop-made handles', () => {
     expect(holed({})).toEqual(['handles.no-place', 'handles.no-place']);
   });
 
+  test('that come to the edge of their door are told how short, or how far in, they would do', () => {
+    const across = { lay: 'across', length: '140 mm', fromEdge: '60 mm' };
+    const [off] = withHandles(across).snags;
+    expect(off!.code).toBe('handles.off-front');
+    const words = off!.cures.map((c) => c.says);
+    expect(words[0]).toMatch(/^Make it \d+ mm long\.$/);
+    expect(words[1]).toMatch(/^Place its middle \d+ mm from the edge that opens\.$/);
+    for (const { edits } of off!.cures.slice(0, 2)) {
+      const { field, value } = edits![0]!;
+      const codes = withHandles({ ...across, [field]: value }).snags.map((s) => s.code);
+      expect(codes).not.toContain('handles.off-front');
+    }
+  });
+
   test('stay on their doors', () => {
     expect(withHandles({ fromEdge: '18 mm' }).snags.map((s) => s.code)).toEqual([
       'handles.off-front',

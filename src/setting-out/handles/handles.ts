@@ -1,6 +1,7 @@
 import type { RecordOf } from '../../job/index.ts';
 import { HANDLES, SCREW_DISTANCES, SETTING_OUT } from '../../materials/index.ts';
 import { type Traced, toMm } from '../../measure/index.ts';
+import type { Cure } from '../../snag/index.ts';
 import type { CaseFrame } from '../case/frame-of-case.ts';
 import type { Draft, DraftPart, Triple } from '../draft.ts';
 import type { Bores } from '../joints/bores.ts';
@@ -131,14 +132,52 @@ function isOnFront(draft: Draft, record: HandleRecord, part: DraftPart, front: D
       l.ticks(part.box.max[k]) + clear <= l.ticks(front.box.max[k]),
   );
   if (inside) return true;
-  draft.stop('handles.off-front', record, 'length', `The ${part.name} comes to its edge, or beyond.`, {
-    says:
-      (record.count ?? 1) > 1
-        ? 'Make it shorter, place it further in, or have fewer.'
-        : 'Make it shorter, or place it further in.',
-  });
+  draft.stop(
+    'handles.off-front',
+    record,
+    'length',
+    `The ${part.name} comes to its edge, or beyond.`,
+    ...backOnFront(draft, record, part, front),
+    {
+      says:
+        (record.count ?? 1) > 1
+          ? 'Make it shorter, place it further in, or have fewer.'
+          : 'Make it shorter, or place it further in.',
+    },
+  );
   return false;
 }
+
+/** How a handle that comes too near an end of its front may be shorter about its middle, or lie further in on a door. */
+function backOnFront(draft: Draft, record: HandleRecord, part: DraftPart, front: DraftPart): readonly Cure[] {
+  const t = (x: Traced) => draft.ledger.ticks(x);
+  const clear = t(draft.ledger.row(HANDLES.beside));
+  const long = (k: 0 | 2) => t(part.box.max[k]) - t(part.box.min[k]);
+  const along = long(0) > long(2) ? 0 : 2;
+  const over = Math.max(
+    t(front.box.min[along]) + clear - t(part.box.min[along]),
+    t(part.box.max[along]) + clear - t(front.box.max[along]),
+  );
+  if (over <= 0) return [];
+  const length = Math.floor(toMm(long(along) - 2 * over) / 5) * 5;
+  const cures: Cure[] = [];
+  if (length >= SHORTEST)
+    cures.push({
+      says: `Make it ${length} mm long.`,
+      edits: [{ record: record.id, field: 'length', value: `${length} mm` }],
+    });
+  if (along === 0 && draft.tree.get(record.parent)?.kind !== 'drawers') {
+    const fromEdge = Math.ceil(toMm(long(along) / 2 + clear));
+    cures.push({
+      says: `Place its middle ${fromEdge} mm from the edge that opens.`,
+      edits: [{ record: record.id, field: 'fromEdge', value: `${fromEdge} mm` }],
+    });
+  }
+  return cures;
+}
+
+/** A handle this short is hardly held any more, mm. Our own choice. */
+const SHORTEST = 50;
 
 /** Two screws from behind, as near to the handle's ends as its wood allows, further in where others are in the way. */
 function screwOn(

@@ -1,5 +1,6 @@
+import type { RecordOf } from '../../job/index.ts';
 import { SETTING_OUT } from '../../materials/index.ts';
-import type { Traced } from '../../measure/index.ts';
+import { type Traced, toMm } from '../../measure/index.ts';
 import type { BackIn } from '../case/back.ts';
 import { holdByButtons } from '../case/buttons.ts';
 import type { CasePanels } from '../case/case-panels.ts';
@@ -157,6 +158,27 @@ function isClosedIn(draft: Draft, { panels, partings, backs }: Joinable, tray: D
   );
 }
 
+/** A side under the strips that edge its top: it may stand as far in as they are thick, or have none over it. */
+function underEdging(draft: Draft, top: RecordOf<'top'>, upright: DraftPart): void {
+  const flush = top.fit === 'flush';
+  const strip = top.edging === undefined ? undefined : draft.thickness(draft.lot(top.edging));
+  const out = strip && `${Math.ceil(toMm(draft.ledger.ticks(strip)))} mm`;
+  draft.stop(
+    'top.edging-over-side',
+    top,
+    flush ? 'fit' : 'overhangSides',
+    `The ${upright.name} stands under the top’s edging, where a screw would not find the board.`,
+    {
+      says: 'Let the top stand out further at the sides, or use narrower edging.',
+      edits: [
+        ...(flush ? [{ record: top.id, field: 'fit' }] : []),
+        ...(out === undefined ? [] : [{ record: top.id, field: 'overhangSides', value: out }]),
+      ],
+    },
+    { says: 'Edge its front alone.', edits: [{ record: top.id, field: 'edgedSides', value: 'front' }] },
+  );
+}
+
 /** Dowels or biscuits that point two ways at once, whichever panel is put in last. */
 function cannotClose(draft: Draft, { box }: CaseFrame): void {
   draft.stop(
@@ -164,9 +186,10 @@ function cannotClose(draft: Draft, { box }: CaseFrame): void {
     box,
     'joints',
     'The panels can’t be put together one after the other: whichever comes last has dowels or biscuits that point two ways.',
+    { says: 'Let the panels into dados.', edits: [{ record: box.id, field: 'joints', value: 'dado' }] },
     {
-      says: 'Let the panels into dados, or screw them.',
-      edits: [{ record: box.id, field: 'joints', value: 'dado' }],
+      says: 'Screw them.',
+      edits: [{ record: box.id, field: 'joints', value: hasJig(draft) ? 'pocket-screws' : 'face-screws' }],
     },
   );
 }
@@ -214,13 +237,7 @@ function topOnUprights(draft: Draft, bores: Bores, parts: Joinable, board: Draft
       ...foremost,
     };
     if (!(through ? facesWood(draft, down) : findsWood(draft, spec))) {
-      draft.stop(
-        'top.edging-over-side',
-        parts.frame.top!,
-        'overhangSides',
-        `The ${upright.name} stands under the top’s edging, where a screw would not find the board.`,
-        { says: 'Let the top stand out further at the sides, or use narrower edging.' },
-      );
+      underEdging(draft, parts.frame.top!, upright);
       continue;
     }
     if (away) throughInstead(draft, spec);

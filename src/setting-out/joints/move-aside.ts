@@ -1,5 +1,6 @@
 import { SETTING_OUT } from '../../materials/index.ts';
 import type { Ledger, Traced } from '../../measure/index.ts';
+import type { Cure } from '../../snag/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import type { Spacing } from './screw-spacing.ts';
 
@@ -74,6 +75,19 @@ export function screwsMeet(draft: Draft, part: DraftPart, mate: DraftPart): void
     where: { path: `design/records/${part.record}`, part: part.id, record: part.record },
     sentence: `Screws from the ${part.name} into the ${mate.name} find no place: they would meet others, or no driver would reach them.`,
     rule: { says: 'screws keep 2 mm of wood between them', source: 'common practice', confirmed: false },
-    cures: [{ says: 'Move one of the parts by its own thickness.' }],
+    cures: [...setBackElsewhere(draft, mate), { says: 'Move one of the parts by its own thickness.' }],
   });
+}
+
+/** Distances (mm) at which a base mostly finds its screws a place, clear of what is let into a bottom in front. Our own choice. */
+const SETBACKS = [50, 70];
+
+/** What stands under a bottom may stand further in. */
+function setBackElsewhere(draft: Draft, { record }: DraftPart): readonly Cure[] {
+  const base = draft.tree.get(record);
+  if (base?.kind !== 'base') return [];
+  return SETBACKS.map((mm) => ({
+    says: `Set the base back by ${mm} mm, clear of what is bored or let into the bottom.`,
+    edits: [{ record, field: 'setback', value: `${mm} mm` }],
+  }));
 }
