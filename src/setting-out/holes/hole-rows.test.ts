@@ -174,3 +174,20 @@ test.each([
   const read = checkJob(job);
   expect(read.ok ? [] : read.snags.map((s) => s.code)).toEqual([code]);
 });
+
+test('a blind hole that would open against a shelf is told so, not as one that goes through', () => {
+  const blind = { parent: 'case', panel: 'left-side', depth: '8 mm', face: 'right', lay: 'up' };
+  const shelf = bareShelf();
+  const { snags } = withRow({ ...blind, count: 1, fromBelow: `${shelf} mm` });
+  expect(snags.map((s) => s.sentence)).toEqual([
+    '“row”, in the left side, would open against the shelf 1 in left.',
+  ]);
+});
+
+/** How high the middle of the first shelf stands above the lower end of the left side, mm. */
+function bareShelf(): number {
+  const piece = withRow({ parent: 'shelf', fromFront: '50 mm' });
+  const box = (id: string) => boxOf(piece, piece.parts.find((p) => p.id === id)!);
+  const shelf = box('shelves/shelf:1');
+  return ((shelf.min[2] + shelf.max[2]) / 2 - box('case/left-side').min[2]) / 3200;
+}

@@ -182,7 +182,9 @@ function meets(
     'holes.meets-part',
     record,
     'parent',
-    `“${record.id}”, through the ${part.name}, would come out against the ${met.name}.`,
+    deep
+      ? `“${record.id}”, in the ${part.name}, would open against the ${met.name}.`
+      : `“${record.id}”, through the ${part.name}, would come out against the ${met.name}.`,
     { says: 'Move it aside, by a place from one of the sides.' },
   );
   return true;
