@@ -11,7 +11,7 @@ import { afterLid, isTray, traysUnder } from './after-lid.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { type CaseBox, type CaseUnit, isGlued, marked, unitsOf } from './case-units.ts';
-import { CAUTION } from './cautions.ts';
+import { glueCautions } from './cautions.ts';
 import { clampSpan } from './clamp-span.ts';
 import { beforeBack, closesShelves, isBefore, mustBeIn, screwedFromBehind } from './closed-behind.ts';
 import { driveScrews } from './drive-screws.ts';
@@ -395,7 +395,7 @@ function setPart(bench: Bench, standing: Standing, part: Part, how: Setting = {}
           : []),
       ],
       lengths,
-      ...(letIn || meets.length > 0 || fold.lines.length > 0 ? { cautions: [CAUTION.glue] } : {}),
+      ...(letIn || meets.length > 0 || fold.lines.length > 0 ? { cautions: glueCautions(bench) } : {}),
     },
     first ? [part.mark] : [part.mark, ...splines.map((s) => s.strip), standing.into],
   );

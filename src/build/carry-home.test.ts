@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { builtExample, mm } from '../../test/build/built.ts';
+import { built, builtExample, demoDocument, mm } from '../../test/build/built.ts';
 import { markWords } from './mark-words.ts';
 
 const kitchen = builtExample('hall-kitchen');
@@ -45,4 +45,21 @@ test('of tops of several heights those within reach get one coat more', () => {
   );
   expect(tops.length).toBe(7);
   expect(lines[0]).toContain(`The upper face of ${markWords(tops.map((p) => p.mark))} alone`);
+});
+
+test('when the piece may be used and loaded is told by the labels of its finish and its glue', () => {
+  const resting = (rack: object) => {
+    const demo = demoDocument();
+    const shop = { ...demo.shop, rack: { ...(demo.shop.rack as object), ...rack } };
+    const carry = built({ ...demo, shop }).build.operations.find((o) => o.id === 'home/carry')!;
+    return carry.lines.find((l) => l.startsWith('It may be used'));
+  };
+  expect(resting({})).toBe(
+    'It may be used with care 24 h to 7 days after the last coat. Nothing heavy on its glued joints sooner than 24 h after they were clamped.',
+  );
+  const adhesives = [{ id: 'pot', name: 'Pot glue', material: 'pva', label: { cureHours: 12 } }];
+  const finishes = [{ id: 'tin', name: 'Tin oil', material: 'hardwax-oil', label: { readyHours: 72 } }];
+  expect(resting({ adhesives, finishes })).toBe(
+    'It may be used with care 3 days after the last coat, as the label of Tin oil says. Nothing heavy on its glued joints sooner than 12 h after they were clamped, as the label of Pot glue says.',
+  );
 });

@@ -1,10 +1,13 @@
 import type { Traced } from '../measure/index.ts';
-import { type Direction, doorsOf, type Part } from '../setting-out/index.ts';
+import { type Direction, doorsOf, finishOf, glueAreaMm2, type Part } from '../setting-out/index.ts';
 import { massWords } from './amounts.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
 import { apartWords, unitsOf } from './case-units.ts';
+import { timeWords } from './duration-words.ts';
+import { readyWords } from './finish/ready-words.ts';
 import { liftCautions, weightOf } from './lifting.ts';
+import { glueOf } from './setting-times.ts';
 import { capital, counted, listWords } from './words.ts';
 
 /** The way from the shop to where the piece will stand. */
@@ -38,6 +41,7 @@ export function carryHome(bench: Bench): void {
           (mark) => `${mark} goes on its own, its screws out: it is sawn to the walls of its place.`,
         ),
         'The finish is dry but still soft for days: blankets between it and everything else.',
+        restLine(bench),
       ],
       lengths: way.lengths,
       cautions: liftCautions(bench, way.heaviest),
@@ -127,4 +131,14 @@ function doorsOnTheWay(bench: Bench, lengths: Traced[], high: Traced): string {
 
 function everything({ setOut }: Bench): readonly string[] {
   return ['case', ...setOut.parts.map((p) => p.mark)];
+}
+
+/** When it may be used and loaded: by the labels, or what is usual. */
+function restLine({ job, setOut }: Bench): string {
+  const { adhesives, finishes } = job.shop.rack;
+  const { lot, kind } = glueOf(adhesives);
+  const told = lot?.label?.cureHours;
+  const glued = setOut.joints.some((j) => (glueAreaMm2(setOut, j) ?? 0) > 0);
+  const cured = `Nothing heavy on its glued joints sooner than ${timeWords((told ?? kind.cureHours) * 60)} after they were clamped${told === undefined ? '' : `, as the label of ${lot!.name ?? kind.name} says`}.`;
+  return `It may be used with care ${readyWords(finishOf(finishes), ' after the last coat')}.${glued ? ` ${cured}` : ''}`;
 }

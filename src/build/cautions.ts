@@ -1,3 +1,7 @@
+import { type Finish, OILY_CLOTHS } from '../materials/index.ts';
+import type { Bench } from './bench.ts';
+import { glueOf } from './setting-times.ts';
+
 /** Cautions in a sentence each. General good practice; the tools' own manuals and local rules come first. */
 export const CAUTION = {
   saw: 'Eyes and ears protected, the wood supported along its whole length, both hands on the saw, cable and offcut clear; wait until the blade stands still.',
@@ -28,6 +32,17 @@ export const CAUTION = {
   oil: 'Rags with oil can catch fire by themselves: lay them flat outdoors to dry, or soak them in water in a closed metal can. Air the room.',
   vapour:
     'Vapour is harmful and may burn: air the room, no flame or spark, gloves on; the label’s own warnings come first.',
+  air: 'Air the room while it dries, and keep it off skin and eyes; the label’s own warnings come first.',
   hang: 'What hangs on a wall must not come down on anyone: use anchors rated for the wall and the load, never plasterboard alone, and follow local codes.',
   tip: 'Fix the piece to the wall with an anchor that suits the wall, especially where children are about; follow local codes.',
 } as const;
+
+/** Where glue is spread: its label, and what its kind does to skin and lungs. */
+export function glueCautions(bench: Bench): readonly string[] {
+  return [CAUTION.glue, ...glueOf(bench.job.shop.rack.adhesives).kind.cautions];
+}
+
+/** Where a finish is spread: rags with drying oil heat themselves, and all but those thinned with water burn. */
+export function finishCautions({ cautions, burns }: Finish): readonly string[] {
+  return [...(cautions.includes(OILY_CLOTHS) ? [CAUTION.oil] : []), burns ? CAUTION.vapour : CAUTION.air];
+}

@@ -3,11 +3,12 @@ import type { Traced } from '../measure/index.ts';
 import { axisOf, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
-import { CAUTION } from './cautions.ts';
+import { CAUTION, glueCautions } from './cautions.ts';
 import { clampsAlong, clampsThere } from './glue/clamps-needed.ts';
 import { markWords } from './mark-words.ts';
 import type { PieceDirection, Touch } from './operation.ts';
 import { offset } from './seating.ts';
+import { glueOf } from './setting-times.ts';
 import { tapeLines, tapeOf, trimTape } from './tape-work.ts';
 import { directionWords, listWords, looks, sideWords } from './words.ts';
 
@@ -242,7 +243,7 @@ function glueStrips(
   if (tape) lines.push(...tapeLines(tape));
   else
     lines.push(
-      'Glue on the board’s edge, a thin even film; tape along both faces keeps the rest off them. Lying ready: tape, brush, a damp cloth, a batten as long as the strip, and the clamps, opened to size.',
+      `Glue on the board’s edge, a thin even film; tape along both faces keeps the rest off them. Lying ready: tape, brush, ${glueOf(bench.job.shop.rack.adhesives).kind.cloth}, a batten as long as the strip, and the clamps, opened to size.`,
       `${each > there ? `As many of the ${there} clamps as can be had` : `${each} clamps${pairs.length > 1 ? ' on each' : ''}`}, pads under their jaws at the board, the batten between them and the strip, tape close between.`,
       ...(clamps === undefined ? ['The next strip goes on at once, while this one is in its clamps.'] : []),
     );
@@ -271,7 +272,7 @@ function glueStrips(
           }),
       lines,
       lengths,
-      cautions: [tape ? CAUTION.iron : CAUTION.glue],
+      cautions: tape ? [CAUTION.iron] : glueCautions(bench),
     },
     works,
   );

@@ -2,7 +2,7 @@ import type { Traced } from '../measure/index.ts';
 import type { Joint, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
 import { planesOf } from './boxes.ts';
-import { CAUTION } from './cautions.ts';
+import { glueCautions } from './cautions.ts';
 import { driveScrews } from './drive-screws.ts';
 import type { Touch } from './operation.ts';
 import { offset } from './seating.ts';
@@ -30,7 +30,7 @@ export function feetOnBottoms(bench: Bench): void {
         title: `Let ${listWords(feet)} set under ${bottom.mark}`,
         does: { act: 'other', on: [bottom.mark] },
         lines: ['The screws hold them meanwhile: no clamp is needed.'],
-        cautions: [CAUTION.glue],
+        cautions: glueCautions(bench),
       },
       [bottom.mark],
     );
@@ -67,7 +67,7 @@ function footOn(bench: Bench, joint: Joint, foot: Part, bottom: Part): void {
         `${glued ? `A film of glue on the upper edge of ${foot.mark}. ` : ''}Clamp it there at both ends: its pilots lie under the holes of ${bottom.mark}. The screws go in from the other face.`,
       ],
       lengths,
-      ...(glued ? { cautions: [CAUTION.glue] } : {}),
+      ...(glued ? { cautions: glueCautions(bench) } : {}),
     },
     [foot.mark, bottom.mark],
   );

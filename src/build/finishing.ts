@@ -22,6 +22,7 @@ import { CAUTION } from './cautions.ts';
 import type { FinishPlan } from './finish/finish-plan.ts';
 import { liftStock } from './lifting.ts';
 import { markWords } from './mark-words.ts';
+import { glueOf } from './setting-times.ts';
 import { stockWord, stockWords } from './stock-words.ts';
 import { suppliesLines } from './supplies-lines.ts';
 import { listWords } from './words.ts';
@@ -176,6 +177,10 @@ export function sandParts(bench: Bench): void {
               : 'By hand with a block, with the grain, from 120 on to 220.',
           ...veneers,
           'Edges by hand, arrises eased a little; no sanding where glue or another part will come.',
+          ...gluedLine(
+            bench,
+            here.flatMap((g) => g.parts),
+          ),
           'Write the mark and the triangle again where they were sanded off, on a face that won’t be seen.',
         ],
         lengths,
@@ -184,6 +189,21 @@ export function sandParts(bench: Bench): void {
       marks,
     );
   }
+}
+
+/** Where strips or boards were glued with what brings water into the wood. */
+function gluedLine(bench: Bench, parts: readonly Part[]): readonly string[] {
+  const { lots } = bench.job.shop.rack;
+  const taped = new Set(lots.flatMap((lot) => (lot.tape === undefined ? [] : [lot.id])));
+  const lotOf = new Map(bench.setOut.parts.map((p) => [p.id, p.lot]));
+  const glued = new Set([
+    ...bench.setOut.joints.flatMap((j) =>
+      j.duty === 'edging' && !taped.has(lotOf.get(j.part)!) ? [j.mate] : [],
+    ),
+    ...bench.setOut.gluedPanels.map((g) => g.panel),
+  ]);
+  const { sanding } = glueOf(bench.job.shop.rack.adhesives).kind;
+  return sanding !== undefined && parts.some((p) => glued.has(p.id)) ? [sanding] : [];
 }
 
 /** What may be sanded off where it was said how thick the face veneer is. */

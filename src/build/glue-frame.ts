@@ -1,6 +1,6 @@
 import type { Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { CAUTION } from './cautions.ts';
+import { glueCautions } from './cautions.ts';
 import { squareLines } from './glue/square-lines.ts';
 import { Standing, seat } from './seating.ts';
 import { touchWords } from './touch-words.ts';
@@ -42,7 +42,7 @@ export function glueFrame(bench: Bench, name: string, words: string, strips: rea
                 `Mitre to mitre: ${listWords(told)}.`,
                 'Glue both slopes: the end grain drinks, so wait a minute and glue again. Hold with tape across the corner and a clamp each way.',
               ],
-        cautions: [CAUTION.glue],
+        cautions: glueCautions(bench),
       },
       i === 0 ? [strip.mark] : [strip.mark, name],
     );
@@ -70,7 +70,7 @@ export function glueFrame(bench: Bench, name: string, words: string, strips: rea
         ...square.lines,
         `An offcut glued into each inner corner${pockets ? ', clear of the pockets,' : ''} holds more than the mitre alone.`,
       ],
-      cautions: [CAUTION.glue],
+      cautions: glueCautions(bench),
     },
     [name],
   );

@@ -2,11 +2,12 @@ import { GLUE_WORK } from '../materials/index.ts';
 import { toMm } from '../measure/index.ts';
 import type { GluedPanel, Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { CAUTION } from './cautions.ts';
+import { CAUTION, glueCautions } from './cautions.ts';
 import { clampsAlong, clampsThere } from './glue/clamps-needed.ts';
 import { glueTime, handsFor, minutesOf } from './glue/glue-time.ts';
 import { markWords } from './mark-words.ts';
 import { underRail } from './rail.ts';
+import { glueOf } from './setting-times.ts';
 import { listWords } from './words.ts';
 
 /** Glues up what is made of boards: their edges are planed, they are clamped, the panel is planed flat and cut to its size. */
@@ -184,13 +185,13 @@ function clampUp(bench: Bench, glued: GluedPanel, panel: Part, pieces: readonly 
       lines: [
         `From the front: ${listWords(pieces)}, as the triangle says, ends level.`,
         `Clamp it up dry first: every joint closes along its whole length with ${asWords} pulled by hand. What must be forced is planed again.`,
-        `Lying ready: glue, brush, a damp cloth, ${asWords} opened to size with pads, ${clamps === 1 ? 'across the middle' : 'below and above the boards by turns'}${cauls.ready}${pairs > 0 ? ': straight battens {0} long, tape along the side that lies on the wood' : ''}.`,
+        `Lying ready: glue, brush, ${glueOf(bench.job.shop.rack.adhesives).kind.cloth}, ${asWords} opened to size with pads, ${clamps === 1 ? 'across the middle' : 'below and above the boards by turns'}${cauls.ready}${pairs > 0 ? ': straight battens {0} long, tape along the side that lies on the wood' : ''}.`,
         `A thin even film on both edges of ${joints > 1 ? 'each joint. Close the joints, rub them a little until they hold' : 'the joint. Close it, rub it a little until it holds'}, ${cauls.done} then tighten ${clamps === 1 ? 'the clamp' : 'the clamps from the middle outward'} until a thin line of glue stands out.`,
         'Look along it for wind, and see that it lies flat on the clamps. Scrape the squeezed glue off as soon as it is like rubber.',
         ...(whole ? [`Write ${panel.mark} on it.`] : [`Write ${as} on it.`]),
       ],
       lengths: pairs > 0 ? [bench.set('marking', glued.raw.width, 'up')] : [],
-      cautions: [CAUTION.glue],
+      cautions: glueCautions(bench),
     },
     pieces,
   );

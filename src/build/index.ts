@@ -5,6 +5,7 @@ export { cutsOfAct } from './cuts-of-act.ts';
 export { timeWords } from './duration-words.ts';
 export type { ClassFinish, FinishPlan } from './finish/finish-plan.ts';
 export { finishReport } from './finish/finish-report.ts';
+export { readyWords } from './finish/ready-words.ts';
 export { fromOperation } from './from-operation.ts';
 export type { GaugeStick } from './gauge-sticks.ts';
 export type { GlueUp } from './glue/glue-up.ts';

@@ -1,7 +1,7 @@
 import type { Traced } from '../measure/index.ts';
 import { type Fastener, type Hole, opposite, type Part } from '../setting-out/index.ts';
 import type { Bench } from './bench.ts';
-import { CAUTION } from './cautions.ts';
+import { CAUTION, glueCautions } from './cautions.ts';
 import { stand } from './turning.ts';
 import { looks, sideWords } from './words.ts';
 
@@ -42,7 +42,7 @@ function plugFace(bench: Bench, part: Part, side: 'show' | 'under', sunk: readon
           'When the glue has set, saw it off just above the face, a thin card under the saw; then pare and sand it flush, along the grain.',
         ],
         lengths: [diameter],
-        cautions: [CAUTION.glue, CAUTION.chisel],
+        cautions: [...glueCautions(bench), CAUTION.chisel],
       },
       [part.mark, 'case'],
     );

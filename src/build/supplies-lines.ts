@@ -28,8 +28,12 @@ function glueLine(bench: Bench): readonly string[] {
   const grams = Math.max(10, Math.ceil((m2 * GLUE_WORK.gramsPerM2) / 10) * 10);
   const much = job.shop.units === 'in' ? `${Math.ceil((grams / 28.35) * 2) / 2} oz` : `${grams} g`;
   const { lot, kind } = glueOf(job.shop.rack.adhesives);
+  const warm =
+    job.shop.units === 'in'
+      ? `${Math.ceil((kind.coldestCelsius * 9) / 5) + 32} °F`
+      : `${kind.coldestCelsius} °C`;
   return [
-    `${capital(lot?.name ?? kind.name)}, about ${much}: it is spread over ${areaWords(job.shop.units, m2)} of joints${lot ? '' : '; there is none on the rack'}. See that it hasn’t thickened, nor stood in the frost.`,
+    `${capital(lot?.name ?? kind.name)}, about ${much}: it is spread over ${areaWords(job.shop.units, m2)} of joints${lot ? '' : '; there is none on the rack'}. See that it hasn’t thickened, nor stood in the frost; it sets in a shop of ${warm} or more.`,
   ];
 }
 

@@ -14,12 +14,23 @@ export interface Adhesive extends Sourced {
   readonly cureHours: number;
   readonly spreadGM2: Range;
   readonly coldestCelsius: number;
+  /** What lies ready to wipe off what comes out, and what is done with it. */
+  readonly cloth: string;
+  readonly squeezedOut: string;
+  /** Said where a glued joint is sanded level. */
+  readonly sanding?: string;
   readonly cautions: readonly string[];
 }
 
 const LABELS = 'typical of published labels; from memory';
 const DAMP =
-  'Wait a day or more before sanding a glued joint flush, or it sinks later as the moisture leaves the wood.';
+  'Wait a day or more before sanding over a glued joint, or it sinks later as the moisture leaves the wood.';
+/** Common practice with glues that water thins. */
+const WATER = {
+  cloth: 'water and a damp cloth',
+  squeezedOut: 'Wipe off what came out with the damp cloth, or lift it off when it is like rubber.',
+  sanding: DAMP,
+} as const;
 
 /** Every adhesive. */
 export const ADHESIVES: readonly Adhesive[] = [
@@ -32,7 +43,8 @@ export const ADHESIVES: readonly Adhesive[] = [
     cureHours: 24,
     spreadGM2: [171, 244],
     coldestCelsius: 13,
-    cautions: [DAMP],
+    ...WATER,
+    cautions: [],
     source: LABELS,
     confirmed: false,
   },
@@ -45,7 +57,8 @@ export const ADHESIVES: readonly Adhesive[] = [
     cureHours: 24,
     spreadGM2: [171, 244],
     coldestCelsius: 13,
-    cautions: [DAMP],
+    ...WATER,
+    cautions: [],
     source: LABELS,
     confirmed: false,
   },
@@ -58,6 +71,9 @@ export const ADHESIVES: readonly Adhesive[] = [
     cureHours: 24,
     spreadGM2: [200, 300],
     coldestCelsius: 15,
+    ...WATER,
+    cloth: 'warm water and a cloth',
+    squeezedOut: 'Wipe off what came out with a warm wet cloth, now or later.',
     cautions: ['Not for damp places: water softens it again.'],
     source: LABELS,
     confirmed: false,
@@ -71,6 +87,8 @@ export const ADHESIVES: readonly Adhesive[] = [
     cureHours: 24,
     spreadGM2: [100, 200],
     coldestCelsius: 10,
+    cloth: 'gloves and dry cloths',
+    squeezedOut: 'Leave what foams out until it has set, then pare it off; wiped, it only smears.',
     cautions: ['Wear gloves and air the room: it stains skin and its isocyanates can sensitise.'],
     source: LABELS,
     confirmed: false,
@@ -84,6 +102,9 @@ export const ADHESIVES: readonly Adhesive[] = [
     cureHours: 72,
     spreadGM2: [200, 300],
     coldestCelsius: 15,
+    cloth: 'gloves and cloths with a little alcohol',
+    squeezedOut:
+      'Wipe off what came out while it is wet, with alcohol on the cloth: once set it can only be scraped.',
     cautions: ['Wear gloves and air the room: uncured epoxy can sensitise the skin for good.'],
     source: LABELS,
     confirmed: false,

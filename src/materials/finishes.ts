@@ -14,6 +14,10 @@ export interface Finish extends Sourced {
   readonly fullCureDays: Range;
   readonly solidsByVolume: Range;
   readonly note: string;
+  /** What stands on the wood is wiped off again; a film is left as it is brushed. */
+  readonly wiped: boolean;
+  /** Its vapour may burn. */
+  readonly burns: boolean;
   readonly cautions: readonly string[];
 }
 
@@ -37,6 +41,8 @@ export const FINISHES: readonly Finish[] = [
     fullCureDays: [7, 30],
     solidsByVolume: [0.2, 0.35],
     note: 'Wipe off what has not soaked in after 10 to 15 minutes.',
+    wiped: true,
+    burns: true,
     cautions: [OILY_CLOTHS, FUMES],
     source: LABELS,
     confirmed: false,
@@ -51,6 +57,8 @@ export const FINISHES: readonly Finish[] = [
     fullCureDays: [7, 30],
     solidsByVolume: [0.4, 0.5],
     note: 'Rub down with 220 grit between coats.',
+    wiped: false,
+    burns: true,
     cautions: [FUMES, OILY_CLOTHS, SANDING],
     source: LABELS,
     confirmed: false,
@@ -65,6 +73,8 @@ export const FINISHES: readonly Finish[] = [
     fullCureDays: [7, 21],
     solidsByVolume: [0.28, 0.35],
     note: 'It raises the grain: wet the wood, let it dry and sand with 320 grit first.',
+    wiped: false,
+    burns: false,
     cautions: ['Air the room.', SANDING],
     source: LABELS,
     confirmed: false,
@@ -79,6 +89,8 @@ export const FINISHES: readonly Finish[] = [
     fullCureDays: [1, 7],
     solidsByVolume: [0.18, 0.22],
     note: 'Mixed shellac keeps about six months. Alcohol and heat mark it.',
+    wiped: false,
+    burns: true,
     cautions: [FUMES],
     source: LABELS,
     confirmed: false,
@@ -93,6 +105,8 @@ export const FINISHES: readonly Finish[] = [
     fullCureDays: [7, 21],
     solidsByVolume: [0.18, 0.25],
     note: 'Work fast, one stroke to a place.',
+    wiped: false,
+    burns: true,
     cautions: [FUMES],
     source: LABELS,
     confirmed: false,
@@ -107,6 +121,8 @@ export const FINISHES: readonly Finish[] = [
     fullCureDays: [7, 30],
     solidsByVolume: [0.5, 0.95],
     note: 'Spread it thin and buff it off.',
+    wiped: true,
+    burns: true,
     cautions: [OILY_CLOTHS],
     source: LABELS,
     confirmed: false,

@@ -2,8 +2,9 @@ import type { Traced } from '../../measure/index.ts';
 import type { Drawer } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
-import { CAUTION } from '../cautions.ts';
+import { glueCautions } from '../cautions.ts';
 import { driveScrews } from '../drive-screws.ts';
+import { squareLines } from '../glue/square-lines.ts';
 import { markWords } from '../mark-words.ts';
 import type { Touch } from '../operation.ts';
 import { touchesTold } from '../touch-words.ts';
@@ -34,6 +35,7 @@ export function makeBox(bench: Bench, drawer: Drawer): void {
   }
   if (!shallow) cornerScrews(bench, drawer, 'front', into);
   cornerScrews(bench, drawer, 'back', into);
+  const square = boxSquare(bench, drawer, `the ${into}`);
   bench.do(
     {
       id: `${into}/cure`,
@@ -42,12 +44,28 @@ export function makeBox(bench: Bench, drawer: Drawer): void {
       title: `Check the ${into} for square and let it set`,
       does: { act: 'other', on: order.map((role) => partOf(bench, drawer.parts[role]).mark) },
       lines: [
-        'Both diagonals alike, and flat: sight over the four corners, or it will rock on its runners. The bottom keeps it square once the glue has set.',
+        ...square.lines,
+        'And flat: sight over the four corners, or it will rock on its runners. The bottom keeps it square once the glue has set.',
       ],
-      cautions: [CAUTION.glue],
+      lengths: square.lengths,
+      cautions: glueCautions(bench),
     },
     [into],
   );
+}
+
+/** Lines that check a box by the diagonals of its upper edges, and the lengths they print. */
+export function boxSquare(bench: Bench, drawer: Drawer, what: string): ReturnType<typeof squareLines> {
+  const l = bench.ledger;
+  const roles: readonly Role[] = ['left', 'right', 'front', 'back', 'bottom'];
+  const [left, right, ...rest] = roles.map((role) => partOf(bench, drawer.parts[role]));
+  return squareLines(bench, {
+    what,
+    width: l.less('width of the box', planesOf(l, right!).planes['+x'], planesOf(l, left!).planes['-x']),
+    height: left!.length,
+    parts: [left!, right!, ...rest],
+    wet: true,
+  });
 }
 
 /** A part brought to its place beside the left side, which lies on the bench. */
@@ -94,7 +112,7 @@ function setPart(
         ? firstLines(bench, drawer)
         : [...HOW[role](drawer, shallow), `Where it comes: ${listWords(told)}.`],
       lengths,
-      cautions: [CAUTION.glue],
+      cautions: glueCautions(bench),
     },
     // It is begun when the case stands, and its opening can be measured.
     begins ? [part.mark, 'case'] : [part.mark, into],

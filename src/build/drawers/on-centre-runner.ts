@@ -3,7 +3,7 @@ import { type Traced, toMm } from '../../measure/index.ts';
 import type { CentreRunner, Drawer, Part } from '../../setting-out/index.ts';
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
-import { CAUTION } from '../cautions.ts';
+import { CAUTION, glueCautions } from '../cautions.ts';
 import { clampsAlong } from '../glue/clamps-needed.ts';
 import type { Touch } from '../operation.ts';
 import { offset, outermost } from '../seating.ts';
@@ -86,7 +86,7 @@ function glueOn(
         'A thin film of glue, rubbed to and fro until it grabs; a straight batten on it, and the clamps over that, pads on the other side. Wipe out what comes beside it: nothing may stand where it runs.',
       ],
       lengths,
-      cautions: [CAUTION.glue],
+      cautions: glueCautions(bench),
     },
     [strip.mark, board.mark],
   );

@@ -1,7 +1,7 @@
 import { FINISH_WORK } from '../../materials/index.ts';
 import type { Bench } from '../bench.ts';
 import { apartWords, unitsOf } from '../case-units.ts';
-import { CAUTION } from '../cautions.ts';
+import { CAUTION, finishCautions } from '../cautions.ts';
 import { markWords } from '../mark-words.ts';
 import { stand } from '../turning.ts';
 import { capital, listWords } from '../words.ts';
@@ -16,6 +16,13 @@ const PLACES = {
   edges: 'edges',
   show: 'outside',
   top: 'top',
+} as const;
+
+/** How a coat goes on; common practice. */
+const HOW = {
+  wiped: 'Thin and even, with the grain; take off what stands after the time on the tin.',
+  brushed:
+    'Thin and even, with the grain, from the dry into the wet edge; leave it alone once it begins to set, and brush runs out before.',
 } as const;
 
 /** Finishes, before they are put together, the parts that no hand reaches later. Their glue faces are masked. */
@@ -59,7 +66,7 @@ export function prefinishParts(bench: Bench, plan: FinishPlan): void {
             ? ['Pull the tape off while the coat is still soft, then let it dry.']
             : []),
         ],
-        cautions: [CAUTION.oil, CAUTION.vapour],
+        cautions: finishCautions(plan.kind),
       },
       before,
     );
@@ -109,11 +116,16 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
         does: { act: 'other', on: whole },
         times,
         lines: [
-          `In this order, so that what is seen most comes last: ${listWords(order.map((s) => PLACES[s]))}. Thin and even, with the grain; take off what stands after the time on the tin.`,
-          'What won’t be seen gets as many coats as the rest: a panel finished on one face only goes hollow. Edges and end grain drink: go over them again after a minute.',
+          `In this order, so that what is seen most comes last: ${listWords(order.map((s) => PLACES[s]))}. ${HOW[plan.kind.wiped ? 'wiped' : 'brushed']}`,
+          `What won’t be seen gets as many coats as the rest: a panel finished on one face only goes hollow.${plan.kind.wiped ? ' Edges and end grain drink: go over them again after a minute.' : ''}`,
+          ...(coat === 1 && !plan.kind.wiped
+            ? [
+                'It seals the wood, thinned as far as the label lets it. Edges and end grain drink: they get a second thin coat when this one is dry.',
+              ]
+            : []),
           ...(coat === 1 ? finishedAlready(plan) : []),
         ],
-        cautions: [CAUTION.oil, CAUTION.vapour],
+        cautions: finishCautions(plan.kind),
       },
       everything,
     );
@@ -133,7 +145,7 @@ export function finishPiece(bench: Bench, plan: FinishPlan): void {
       lines: [
         `The upper face of ${markWords(plan.tops)} alone, in one go from end to end. Stand away when it is done: dust falls on wet tops.`,
       ],
-      cautions: [CAUTION.oil, CAUTION.vapour],
+      cautions: finishCautions(plan.kind),
     },
     everything,
   );

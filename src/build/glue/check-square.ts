@@ -1,7 +1,7 @@
 import type { Bench } from '../bench.ts';
 import { planesOf } from '../boxes.ts';
 import type { CaseBox } from '../case-units.ts';
-import { CAUTION } from '../cautions.ts';
+import { glueCautions } from '../cautions.ts';
 import { listWords } from '../words.ts';
 import { squareLines } from './square-lines.ts';
 
@@ -47,7 +47,7 @@ export function checkSquare(
         title: `Let ${box.words} set`,
         does: { act: 'other', on: [left.mark, right.mark] },
         lines: ['On a flat floor, so that it stays flat.'],
-        cautions: [CAUTION.glue],
+        cautions: glueCautions(bench),
       },
       [into],
     );

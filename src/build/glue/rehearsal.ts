@@ -1,13 +1,14 @@
 import type { Traced } from '../../measure/index.ts';
 import type { Bench } from '../bench.ts';
 import { unitsOf } from '../case-units.ts';
-import { CAUTION } from '../cautions.ts';
+import { glueCautions } from '../cautions.ts';
+import { boxSquare } from '../drawers/box.ts';
 import { boxName } from '../drawers/in-words.ts';
 import { timeWords } from '../duration-words.ts';
 import { cornerKit } from '../fold-work.ts';
 import { MINUTES } from '../minutes.ts';
 import type { Operation } from '../operation.ts';
-import { clampTime } from '../setting-times.ts';
+import { clampTime, glueOf } from '../setting-times.ts';
 import { listWords } from '../words.ts';
 import { caseSquare } from './check-square.ts';
 import type { GlueTime } from './glue-time.ts';
@@ -43,7 +44,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
         ...(screws ? ['drill, driver and the screws'] : []),
         time.name,
         'brush',
-        'water and a damp cloth',
+        glueOf(bench.job.shop.rack.adhesives).kind.cloth,
         'square',
         'tape for the diagonals',
       ])}.`,
@@ -57,7 +58,7 @@ export function rehearsalCard(bench: Bench, run: GlueRun, glueUp: GlueUp, time: 
     lengths,
     together: glueUp.id,
     minutes: { active: bench.job.shop.timings?.rehearse?.active ?? MINUTES.rehearse.active, waiting: 0 },
-    cautions: [CAUTION.glue],
+    cautions: glueCautions(bench),
   };
 }
 
@@ -89,12 +90,10 @@ function squareBefore(bench: Bench, run: GlueRun): ReturnType<typeof caseSquare>
   const box = unit?.boxes.find((b) => b.parts.some((p) => set.has(p.id)));
   if (box)
     return caseSquare(bench, box, `the open side of ${box.words}, with what comes later in it dry,`, true);
+  const drawer = bench.setOut.drawers.find((d) => boxName(bench, d) === run.assembly);
+  if (drawer) return boxSquare(bench, drawer, `the ${run.assembly}, with what comes later in it dry,`);
   return {
-    lines: [
-      bench.setOut.drawers.some((d) => boxName(bench, d) === run.assembly)
-        ? 'Both diagonals alike, with what comes later in it dry: pull the clamps aslant where they aren’t.'
-        : 'Check with the square between the parts, and pull the clamps aslant where it isn’t.',
-    ],
+    lines: ['Check with the square between the parts, and pull the clamps aslant where it isn’t.'],
     lengths: [],
   };
 }
@@ -114,7 +113,7 @@ export function cureCard(bench: Bench, run: GlueRun, glueUp: GlueUp, after: stri
     lines: [
       'Look along every joint: closed, and level with its marks.',
       ...square.lines,
-      'Wipe off what came out with the damp cloth, or lift it off when it is like rubber.',
+      glueOf(bench.job.shop.rack.adhesives).kind.squeezedOut,
       setting.says,
     ],
     lengths: square.lengths,

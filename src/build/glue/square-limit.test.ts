@@ -59,3 +59,17 @@ test('a fit with less to spare than that sets the limit and is named', () => {
   const deep = new Bench(job, { ...drawn, fits: [{ ...fits[0]!, deep: true as const }] });
   expect(squareLimit(deep, w, h, parts).fit).toBeUndefined();
 });
+
+test('the boxes of drawers have their limit too, by the play on their runners, and which way to pull is told', () => {
+  const demo = built(demoDocument());
+  const cured = demo.build.operations.filter((o) => /^Check the box of N\d for square/.test(o.title));
+  expect(cured.length).toBe(3);
+  for (const { lines, lengths } of cured) {
+    expect(lines[0]).toMatch(
+      /^Measure both diagonals of the box of N\d .* at most; more would use up all the play of drawer \d of tools on its runners, across\.$/,
+    );
+    expect(lines[1]).toContain('lay a clamp along the longer one and draw it shorter');
+    // Boxes about 320 by 295 mm with 0.7 mm to spare: 2 x 320 x 0.7 / 435 is about 1 mm.
+    expect(demo.drawn.ledger.ticks(lengths[0]!)).toBe(fromMm(1));
+  }
+});
