@@ -72,7 +72,7 @@ export function finishBlocks(
         ? [`Before they are put together: ${plan.before.join(', ')}. Glue faces are masked.`]
         : []),
       `Insides before outsides, the top last. Between coats ${told === undefined ? `${timeWords(quick * 60)} to ${timeWords(slow * 60)}, whatever the label says coming first` : `${timeWords(told * 60)}, as the label says`}; rub down by hand with 320.`,
-      `${plan.kind.note} Ready for careful use after ${readyWords(plan)}, hard after ${plan.kind.fullCureDays[0]} to ${plan.kind.fullCureDays[1]} days. Wax what slides only then.`,
+      `${plan.kind.note} Ready for careful use after ${readyWords(plan)}, hard after ${plan.kind.fullCureDays[0]} to ${plan.kind.fullCureDays[1]} days. What slides is waxed last, on top of the finish and never under it.`,
     ].map((words, i) => prose(`${i + 1}. ${words}`, width, type)),
     {
       ...cautionBox(

@@ -39,10 +39,10 @@ test('small things that cards ask for are gathered too, and no others', () => {
       .split('\n')
       .filter((line) => /tape\b.*\.$|wax|compasses/i.test(line) && !/reckoned|hardwax/i.test(line));
   expect(things('glaze-cabinet')).toEqual([
-    'A scrap of board for the test cut, masking tape, double-sided tape for the fronts of drawers and candle wax or paraffin for what slides.',
+    'A scrap of board for the test cut, masking tape, sandpaper from 120 to 320, double-sided tape for the fronts of drawers and candle wax or paraffin for what slides.',
   ]);
   expect(things('linen-cupboard')).toEqual([
-    'A scrap of board for the test cut, masking tape, an iron and a block of hardwood for the tape and compasses to scribe with.',
+    'A scrap of board for the test cut, masking tape, an iron and a block of hardwood for the tape, sandpaper from 120 to 320 and compasses to scribe with.',
   ]);
   expect(things('step-stool')).toEqual([]);
 });

@@ -82,12 +82,14 @@ function smallThings({ job, setOut }: Bench, { before }: FinishPlan): readonly s
   const edging = setOut.parts.filter((p) =>
     setOut.joints.some((j) => j.duty === 'edging' && j.part === p.id),
   );
+  const isSolid = (lot: string) => !sawn.has(lot) && lots.get(lot) === undefined;
   const things = [
     ...(partsToCut(setOut).some((p) => sawn.has(p.lot)) ? ['a scrap of board for the test cut'] : []),
     ...(edging.some((p) => lots.get(p.lot) === undefined) || before.length > 0 ? ['masking tape'] : []),
     ...(edging.some((p) => lots.get(p.lot) === 'iron-on')
       ? ['an iron and a block of hardwood for the tape']
       : []),
+    `sandpaper from ${setOut.parts.some((p) => isSolid(p.lot)) ? 120 : 150} to 320`,
     ...(drawers.length > 0 ? ['double-sided tape for the fronts of drawers'] : []),
     ...(sliding.length > 0 || drawers.some((d) => !d.runner)
       ? ['candle wax or paraffin for what slides']

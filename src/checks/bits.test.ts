@@ -91,3 +91,13 @@ test('slots that are bored and sawn without a router ask for a twist drill, and 
   expect(cupboard.build.operations.some((o) => o.does.act === 'rabbet')).toBe(true);
   expect(asked(cupboard, 'rabbet')).toEqual([]);
 });
+
+test('edging that is planed level, and channels of a router that is missing, ask for no bit besides', () => {
+  const { shop } = glazeCabinet();
+  const bare = {
+    ...shop,
+    tools: shop.tools.filter((t: { kind: string }) => t.kind !== 'router'),
+    rack: { ...shop.rack, bits: BITS.filter((b) => !/^(flush|straight)/.test(b.id)) },
+  };
+  expect(lacks(bits(checkInput({ ...glazeCabinet(), shop: bare })))).toEqual([]);
+});

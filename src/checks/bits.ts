@@ -81,11 +81,11 @@ function needsOf(
         ? [{ kind: 'straight', mm: mm(does.bit), exact: true }]
         : [{ kind: 'twist', mm: mm(does.bit) }];
     case 'groove':
-      return [{ kind: 'straight', mm: mm(does.bit), exact: true }];
+      return tool === 'router' ? [{ kind: 'straight', mm: mm(does.bit), exact: true }] : [];
     case 'spline-groove':
       return 'routed' in does.by ? [{ kind: 'straight', mm: mm(does.by.bit), exact: true }] : [];
     case 'flush':
-      return kind === 'flush' ? [{ kind: 'flush-trim' }] : [];
+      return kind === 'flush' && tool === 'router' ? [{ kind: 'flush-trim' }] : [];
     default:
       return [];
   }

@@ -3,7 +3,7 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { called, DEMO } from './called.ts';
+import { called, DEMO, ROOT } from './called.ts';
 
 const before = readFileSync(DEMO);
 const demo = () => JSON.parse(before.toString());
@@ -112,6 +112,11 @@ describe('steps, check, dry-fit and cut', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^(\d+) of \1 operations run\. The piece is as drawn\.\n/);
     expect(out).toMatch(/\nWhat mattered most: .+, then .+, then .+\.\n/);
+    const ranked = (await called('dry-fit', `${ROOT}examples/tool-chest.json`)).out;
+    // Three pairs of runners are as thick, and are named once.
+    expect(
+      ranked.match(/^What mattered most: .*$/m)![0].match(/thickness of Ball-bearing runners/g),
+    ).toHaveLength(1);
     expect(out).toMatch(
       /\nfit +likely +at worst +what matters most +cut last, to what is measured\n.* {2}-?[\d.]+ mm to [\d.]+ mm +-?[\d.]+ mm to [\d.]+ mm {2}/,
     );

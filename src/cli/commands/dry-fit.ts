@@ -57,7 +57,7 @@ function inWords(of: VirtualOutcome): readonly string[] {
 const NAMED = 3;
 
 function ranked(names: readonly string[]): string {
-  const [first, ...rest] = names.slice(0, NAMED);
+  const [first, ...rest] = [...new Set(names)].slice(0, NAMED);
   return [first, ...rest.map((name) => `then ${name}`)].join(', ');
 }
 
