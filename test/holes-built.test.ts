@@ -60,7 +60,10 @@ test('a hole on the middle of its part is told by that alone, without a figure',
     [90, 'middle'],
     ['middle', 'middle'],
   ]);
-  expect(card.lines).toContain('On the middle: on the middle and {1} to each side of it.');
+  // Of two middles each is told by what it lies between.
+  expect(card.lines.find((l) => l.startsWith('On the middle'))).toMatch(
+    /^On the middle between the .+ and the .+: on the middle between the .+ and the .+ and \{1\} to each side of it\.$/,
+  );
   const run = dryFit(dryFitInput(read, drawn, breakdown, build, await openSolids()));
   let step = run.next();
   while (!step.done) step = run.next();
