@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { openSolids } from '../src/adaptors/solids-manifold.ts';
-import { applyEdit, checkJob } from '../src/job/index.ts';
+import { applyEdit, checkJob, editOfCure } from '../src/job/index.ts';
 import { type Traced, toMm } from '../src/measure/index.ts';
 import { type Plan, planJob } from '../src/plan/index.ts';
 import { setOut } from '../src/setting-out/index.ts';
@@ -218,12 +218,7 @@ describe('which panel runs through, at each corner by itself', () => {
       expect(others).toEqual([]);
       expect(stop).toMatchObject({ code: 'joints.cannot-close', sentence: expect.stringContaining(why) });
       for (const cure of stop!.cures) {
-        const of = cure.edits!.map(({ record, field, value }) => ({
-          edit: 'set' as const,
-          at: `design/records/${record}/${field}`,
-          value,
-        }));
-        const edited = applyEdit(job, { edit: 'all', of });
+        const edited = applyEdit(job, editOfCure(cure.edits!));
         const read = edited.ok ? checkJob(edited.job) : edited;
         expect(read.ok && setOut(read.job).snags.filter((s) => s.level === 'stop')).toEqual([]);
       }

@@ -1,4 +1,4 @@
-import { applyEdit, type JobDocument } from '../job/index.ts';
+import { applyEdit, editOfCure, type JobDocument } from '../job/index.ts';
 import { density } from '../materials/index.ts';
 import { type SetOut, setOut } from '../setting-out/index.ts';
 import type { CureEdit } from '../snag/index.ts';
@@ -14,14 +14,7 @@ export function tryEdits(
   now: SetOut,
   edits: readonly CureEdit[],
 ): Pick<CheckInput, 'job' | 'setOut' | 'weigh'> | undefined {
-  const edited = applyEdit(job, {
-    edit: 'all',
-    of: edits.map(({ record, field, value }) => ({
-      edit: 'set',
-      at: `design/records/${record}/${field}`,
-      value,
-    })),
-  });
+  const edited = applyEdit(job, editOfCure(edits));
   if (!edited.ok) return undefined;
   const after = setOut(edited.job);
   const before = new Set(now.snags.map((s) => s.code));

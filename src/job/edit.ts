@@ -1,4 +1,4 @@
-import type { Snag } from '../snag/index.ts';
+import type { CureEdit, Snag } from '../snag/index.ts';
 import { checkJob } from './check-job.ts';
 import type { JobDocument } from './document.ts';
 import { readPlace, writePlace } from './place-in-document.ts';
@@ -24,6 +24,18 @@ export function applyEdit(job: JobDocument, edit: Edit): Edited {
   const changed = change(job, edit);
   if (changed === undefined) return { ok: false, snags: [leadsNowhere(edit)] };
   return checkJob(changed);
+}
+
+/** What a cure does to the document, as one step. */
+export function editOfCure(edits: readonly CureEdit[]): Edit {
+  return {
+    edit: 'all',
+    of: edits.map(({ record, field, value }) => ({
+      edit: 'set',
+      at: `design/records/${record}/${field}`,
+      value,
+    })),
+  };
 }
 
 /** The edit that leads back from the result of `edit` to `job`. Needs only the document before. */

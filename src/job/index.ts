@@ -7,7 +7,7 @@ export { endsAt, runsPast } from './corners-of-case.ts';
 export type { Design, JobDocument, Work } from './document.ts';
 export { VERSION } from './document.ts';
 export type { Edit, Edited } from './edit.ts';
-export { applyEdit, inverseOf } from './edit.ts';
+export { applyEdit, editOfCure, inverseOf } from './edit.ts';
 export type { Formula } from './formula/formula.ts';
 export type { ClearSize, DoorwaySize, NamedSize, RoomSize } from './formula/formula-names.ts';
 export { formulaNames, measuresOf } from './formula/formula-names.ts';

@@ -1,4 +1,4 @@
-import { applyEdit, type JobDocument } from '../job/index.ts';
+import { applyEdit, editOfCure, type JobDocument } from '../job/index.ts';
 import { type SetOut, setOut } from '../setting-out/index.ts';
 import type { Cure, CureEdit, Snag } from '../snag/index.ts';
 
@@ -40,13 +40,6 @@ function isSame(a: Snag, b: Snag): boolean {
 
 /** What is told once a cure’s edits are made; undefined where these are refused. */
 function setOutAfter(job: JobDocument, edits: readonly CureEdit[]): SetOut['snags'] | undefined {
-  const edited = applyEdit(job, {
-    edit: 'all',
-    of: edits.map(({ record, field, value }) => ({
-      edit: 'set',
-      at: `design/records/${record}/${field}`,
-      value,
-    })),
-  });
+  const edited = applyEdit(job, editOfCure(edits));
   return edited.ok ? setOut(edited.job).snags : undefined;
 }

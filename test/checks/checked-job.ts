@@ -2,7 +2,14 @@ import { readFileSync } from 'node:fs';
 import { breakDown } from '../../src/breakdown/index.ts';
 import { planBuild } from '../../src/build/index.ts';
 import type { CheckInput } from '../../src/checks/index.ts';
-import { applyEdit, checkJob, type Edit, type JobDocument, readJob } from '../../src/job/index.ts';
+import {
+  applyEdit,
+  checkJob,
+  type Edit,
+  editOfCure,
+  type JobDocument,
+  readJob,
+} from '../../src/job/index.ts';
 import { density } from '../../src/materials/index.ts';
 import { toMm } from '../../src/measure/index.ts';
 import {
@@ -39,10 +46,7 @@ export function withPlaces(job: JobDocument, places: Readonly<Record<string, unk
 
 /** The job after a cure's edits, by the same way as any other edit. */
 export function cured(job: JobDocument, edits: readonly CureEdit[]): JobDocument {
-  const of = edits.map(
-    (e): Edit => ({ edit: 'set', at: `design/records/${e.record}/${e.field}`, value: e.value }),
-  );
-  return edited(job, { edit: 'all', of });
+  return edited(job, editOfCure(edits));
 }
 
 function edited(job: JobDocument, edit: Edit): JobDocument {

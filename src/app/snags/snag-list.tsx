@@ -1,4 +1,4 @@
-import { type JobDocument, readPlace } from '../../job/index.ts';
+import { editOfCure, type JobDocument, readPlace } from '../../job/index.ts';
 import { type Cure, type Snag, sourceWords } from '../../snag/index.ts';
 import { EditButton } from '../fields/edit-button.tsx';
 import { placeName } from '../numbers/place-name.ts';
@@ -69,20 +69,7 @@ function CureText({ cure }: { cure: Cure }) {
   return (
     <p className="cure">
       {cure.says}{' '}
-      {edits && edits.length > 0 && (
-        <EditButton
-          edit={() => ({
-            edit: 'all',
-            of: edits.map((e) => ({
-              edit: 'set',
-              at: `design/records/${e.record}/${e.field}`,
-              value: e.value,
-            })),
-          })}
-        >
-          Do that
-        </EditButton>
-      )}
+      {edits && edits.length > 0 && <EditButton edit={() => editOfCure(edits)}>Do that</EditButton>}
     </p>
   );
 }
