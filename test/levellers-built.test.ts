@@ -103,3 +103,16 @@ test('a skirting as high as the levellers, or behind which they stand, is told',
   // Its foot, 15 mm about the middle, comes to 15 mm from the back; the skirting wants 18.
   expect(codes('20 mm', { setbackBack: '30 mm' })).toEqual(['base.skirting']);
 });
+
+test('a piece too shallow for two rows of levellers is told so, and not to set them back less', () => {
+  const shallow = (depth: string) =>
+    onLevellers({}, FOOT, ({ design }) => {
+      Object.assign(design.records.find((r) => r.kind === 'piece')!, { depth });
+    }).drawn.snags.filter((s) => s.code === 'base.no-room');
+  const [told] = shallow('90 mm');
+  expect(told!.sentence).toContain('too shallow for levellers');
+  const wanting = Number(/^Make the piece (\d+) mm deeper/.exec(told!.cures[0]!.says)![1]);
+  // As much deeper there is room for them at its very edges; what is left to say is that they are set back too far.
+  const then = shallow(`${90 + wanting} mm`);
+  expect(then.every((s) => s.sentence.includes('set back so far'))).toBe(true);
+});

@@ -217,6 +217,7 @@ describe('a case with splines in its mitres', () => {
       const most = Number(
         /^Name a lot of plywood of at most ([\d.]+) mm\.$/.exec(told[0]!.cures[0]!.says)![1],
       );
+      expect(told[0]!.cures[1]!.edits!.map((e) => e.field)).toEqual(['inMitres', 'splineBoard']);
       expect(stops(`${most} mm`)).toEqual([]);
       expect(stops(`${most + 0.3} mm`)).toHaveLength(1);
     },

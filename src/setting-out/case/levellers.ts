@@ -1,6 +1,6 @@
 import type { FixingOf, RecordOf } from '../../job/index.ts';
 import { BASES, HOLES, SETTING_OUT } from '../../materials/index.ts';
-import { type Traced, toMm } from '../../measure/index.ts';
+import { type Ticks, type Traced, toMm } from '../../measure/index.ts';
 import type { Draft, DraftPart } from '../draft.ts';
 import { inPanel } from '../holes/panel-holes.ts';
 import type { Bore, Bores } from '../joints/bores.ts';
@@ -49,16 +49,28 @@ export function standOnLevellers(draft: Draft, bores: Bores, frame: CaseFrame, b
   }
   const places = placesUnder(draft, frame, base, bottom, diameter);
   if (places.length === 0) {
-    draft.stop(
-      'base.no-room',
-      base,
-      'setback',
-      'The levellers are set back so far that the case rocks on them.',
-      {
-        says: 'Set them back less.',
-        edits: [{ record: base.id, field: 'setback', value: '25 mm' }],
-      },
-    );
+    const wanting = tooSmallFor(draft, bottom, diameter);
+    if (wanting === undefined)
+      draft.stop(
+        'base.no-room',
+        base,
+        'setback',
+        'The levellers are set back so far that the case rocks on them.',
+        {
+          says: 'Set them back less.',
+          edits: [{ record: base.id, field: 'setback', value: '25 mm' }],
+        },
+      );
+    else
+      draft.stop(
+        'base.no-room',
+        base,
+        'form',
+        `The bottom is too ${wanting.how} for levellers: the case would rock on them, however near its edges they stand.`,
+        {
+          says: `Make the piece ${wanting.mm} mm ${wanting.more} at least, or let it stand on another base.`,
+        },
+      );
     return;
   }
   const radius = l.ticks(diameter) / 2;
@@ -146,6 +158,20 @@ function reaches(
     { says: 'Use longer ones, or let the case stand lower.' },
   );
   return false;
+}
+
+/** The way in which a bottom is too small for two rows of levellers at its very edges, and by how much; undefined where it isn't. */
+function tooSmallFor(
+  draft: Draft,
+  { box }: DraftPart,
+  diameter: Traced,
+): { readonly how: string; readonly more: string; readonly mm: number } | undefined {
+  const l = draft.ledger;
+  const need = l.ticks(l.row(BASES.levellersApart)) + l.ticks(diameter) + 2 * l.ticks(l.row(HOLES.edge));
+  const missing = ([0, 1] as const).map((k) => need - l.ticks(box.max[k]) + l.ticks(box.min[k]));
+  if (missing[1]! > 0) return { how: 'shallow', more: 'deeper', mm: Math.ceil(toMm(missing[1]! as Ticks)) };
+  if (missing[0]! > 0) return { how: 'narrow', more: 'wider', mm: Math.ceil(toMm(missing[0]! as Ticks)) };
+  return undefined;
 }
 
 interface Middle {

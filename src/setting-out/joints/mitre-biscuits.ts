@@ -68,7 +68,10 @@ export function biscuitsInMitre(draft: Draft, bores: Bores, corner: MitredCorner
       corner.box,
       'inMitres',
       `The biscuits between the ${side.name} and the ${flat.name} find no place clear of what is bored there.`,
-      { says: 'Leave “inMitres” out: glue alone holds mitres that are folded up.' },
+      {
+        says: 'Leave “inMitres” out: glue alone holds mitres that are folded up.',
+        edits: [{ record: corner.box.id, field: 'inMitres' }],
+      },
     );
     return [];
   }

@@ -1,3 +1,4 @@
+import type { RecordOf } from '../../job/index.ts';
 import { BISCUITS, SETTING_OUT, SPLINES } from '../../materials/index.ts';
 import { TICKS_PER_MM, type Traced, toMm } from '../../measure/index.ts';
 import type { Cure } from '../../snag/index.ts';
@@ -31,9 +32,14 @@ interface Run {
   readonly behind: Traced;
 }
 
-const WITHOUT: Cure = {
-  says: 'Leave “inMitres” and “splineBoard” out: glue alone holds mitres that are folded up.',
-};
+/** The cure that always helps. */
+function without(box: RecordOf<'case'>): Cure {
+  const fields = (['inMitres', 'splineBoard'] as const).filter((field) => box[field] !== undefined);
+  return {
+    says: 'Leave “inMitres” and “splineBoard” out: glue alone holds mitres that are folded up.',
+    edits: fields.map((field) => ({ record: box.id, field })),
+  };
+}
 
 /**
  * A groove square to each slope of a corner, and the spline that goes into both. It lies near the inside, where a groove can be
@@ -162,7 +168,7 @@ function sectionOf(draft: Draft, { side, flat, box }: MitredCorner): Section | u
         'splineBoard',
         `“${lot.name}”, ${toMm(t(thick))} mm thick, makes splines too thick for mitres in boards of ${toMm(t(board))} mm: they may be a third as thick as these, and as deep in either slope as they are thick.`,
         ...(tenths > 0 ? [{ says: `Name a lot of plywood of at most ${tenths} mm.` }] : []),
-        WITHOUT,
+        without(box),
       );
     return undefined;
   }
@@ -192,7 +198,7 @@ function isLoose(draft: Draft, { box, flat, flatEnd }: MitredCorner, section: Se
       'splineBoard',
       `The ${settings.by === 'router' ? 'router' : 'saw, moved as finely as lines are marked,'} leaves grooves ${(Math.round((over / TICKS_PER_MM) * 10) / 10).toFixed(1)} mm wider than “${section.lot.name}” is thick: splines of it would be loose.`,
       { says: 'Name plywood that is as thick as the blade cuts wide, or add a router with a narrow bit.' },
-      WITHOUT,
+      without(box),
     );
   return true;
 }
@@ -248,7 +254,7 @@ function runOf(draft: Draft, bores: Bores, corner: MitredCorner, section: Sectio
       box,
       'inMitres',
       `The spline between the ${side.name} and the ${flat.name} finds no room clear of what is cut and bored there.`,
-      WITHOUT,
+      without(box),
     );
     return undefined;
   }
