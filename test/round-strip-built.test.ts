@@ -53,3 +53,17 @@ test('sides that are one blank, or a case without a lid of its own, can’t have
       .map((s) => s.code);
   expect(codes(box({ oneBlank: 'sides', joints: 'dado' }))).toContain('cases.no-strip');
 });
+
+test('a lid between the sides that a back in rabbets makes shallower is told, and that it may lie over them', () => {
+  const withBack = (more: object) => {
+    const job = box({ joints: 'dado', ...more });
+    const back = { id: 'back', kind: 'back', parent: 'case', board: 'thin', fitting: 'rabbet' };
+    const records = [...job.design.records, back];
+    const of = { ...job, design: { ...job.design, records } } as typeof job;
+    return setOut(checked(of)).snags.find((s) => s.code === 'cases.no-strip');
+  };
+  const told = withBack({ lid: 'between' })!;
+  expect(told.sentence).toMatch(/they are not of one depth\.$/);
+  expect(told.cures[0]!.edits).toEqual([{ record: 'case', field: 'lid', value: 'over' }]);
+  expect(withBack({ lid: 'over' })).toBeUndefined();
+});

@@ -1,3 +1,5 @@
+import type { RecordOf } from '../../job/index.ts';
+import type { Cure } from '../../snag/index.ts';
 import type { Draft } from '../draft.ts';
 import type { MadeCase } from './case-in-full.ts';
 
@@ -10,19 +12,20 @@ export function roundStrip(draft: Draft, { frame: { box }, panels }: MadeCase): 
   const { left, lid, right } = panels;
   const t = (part: typeof left) => draft.ledger.ticks(part.width);
   const three = lid && [left, lid, right];
-  if (
-    !three ||
-    box.oneBlank === 'sides' ||
-    box.oneBlank === 'sides-and-dividers' ||
-    three.some((p) => p.record !== box.id || p.lot !== left.lot || t(p) !== t(left))
-  ) {
-    draft.stop(
-      'cases.no-strip',
-      box,
-      'oneStrip',
-      `The sides and the lid of “${box.id}” can’t be cut from one strip: ${three ? 'they are not its own three, of one board and one depth, each a blank by itself' : 'it has no lid of the case’s own board'}.`,
-      { says: 'Leave “oneStrip” out.', edits: [{ record: box.id, field: 'oneStrip' }] },
-    );
+  const isOneBlank = box.oneBlank === 'sides' || box.oneBlank === 'sides-and-dividers';
+  if (!three || isOneBlank || three.some((p) => p.record !== box.id || p.lot !== left.lot)) {
+    const why = three
+      ? 'they are not its own three, of one board, each a blank by itself'
+      : 'it has no lid of the case’s own board';
+    noStrip(draft, box, why);
+    return;
+  }
+  if (three.some((p) => t(p) !== t(left))) {
+    const over: Cure = {
+      says: 'Let the lid lie over the sides, as deep as they are; or let the back be laid on.',
+      edits: [{ record: box.id, field: 'lid', value: 'over' }],
+    };
+    noStrip(draft, box, 'they are not of one depth', ...(t(lid!) < t(left) ? [over] : []));
     return;
   }
   // The upper ends of both sides lie beside the lid: the right one runs down.
@@ -30,4 +33,15 @@ export function roundStrip(draft: Draft, { frame: { box }, panels }: MadeCase): 
   three.forEach((part, place) => {
     part.strip = { id: `${box.id}/round`, follow: 'length', place, beside: beside[place]! };
   });
+}
+
+function noStrip(draft: Draft, box: RecordOf<'case'>, why: string, ...cures: readonly Cure[]): void {
+  draft.stop(
+    'cases.no-strip',
+    box,
+    'oneStrip',
+    `The sides and the lid of “${box.id}” can’t be cut from one strip: ${why}.`,
+    ...cures,
+    { says: 'Leave “oneStrip” out.', edits: [{ record: box.id, field: 'oneStrip' }] },
+  );
 }
