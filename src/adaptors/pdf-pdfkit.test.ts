@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { smallCaseBook } from '../../test/book/small-case-book.ts';
-import { type Book, book } from '../book/index.ts';
+import { type Book, book, PLEX } from '../book/index.ts';
 import { writePdf } from './pdf-pdfkit.ts';
 
 const require = createRequire(import.meta.url);
@@ -97,6 +97,24 @@ describe('the plan book as a PDF', () => {
     expect(at('up')).toMatchObject({ turned: true });
     expect(at('up').x).toBeCloseTo(150, 2);
     expect(at('up').y).toBeCloseTo(100, 2);
+  });
+
+  it('sets words as wide as the layout measured them, whatever letters meet', async () => {
+    const words = 'AVATAR To fit five';
+    const line = {
+      kind: 'text',
+      at: [30, 60],
+      size: 10,
+      face: 'regular',
+      anchor: 'start',
+      tone: 'ink',
+    } as const;
+    const pages = [{ ...RULER.pages[0]!, marks: [{ ...line, text: words }] }];
+    const page = await (await open(await writePdf({ title: 'Words', pages }, fonts))).getPage(1);
+    const { items } = await page.getTextContent();
+    const wide = items.reduce((sum, i) => sum + ('width' in i ? i.width : 0), 0) / MM;
+    expect(wide).toBeCloseTo(PLEX.width(words, 10, 'regular'), 2);
+    expect(items.map((i) => ('str' in i ? i.str : '')).join('')).toBe(words);
   });
 
   it('embeds both cuts of the typeface and nothing else', async () => {

@@ -9,7 +9,7 @@ export interface TextMeasure {
 
 const MISSING = 600;
 
-/** Measures in IBM Plex Sans by its table of advance widths; kerning, which only tightens, is left out. */
+/** Measures in IBM Plex Sans by its table of advance widths; the book is set without kerning. */
 export const PLEX: TextMeasure = {
   width(words, size, face) {
     const widths = ADVANCES[face];
