@@ -57,8 +57,8 @@ test('wherever glue is spread, what its kind does to skin and lungs is told, and
       .join(' ');
   expect(words('epoxy')).toContain('Wipe off what came out while it is wet, with alcohol on the cloth');
   // Water swells the joint, and it shrinks for days: the other glues bring none.
-  expect(words('pva')).toContain('Wait a day or more before sanding over a glued joint');
-  expect(words('epoxy')).not.toContain('Wait a day or more');
+  expect(words('pva')).toContain('leave glued joints a day or more before you sand over them');
+  expect(words('epoxy')).not.toContain('leave glued joints a day or more');
 });
 
 test('a finish is told by its kind: rags with oil burn, water doesn’t, and a film is not wiped off again', () => {

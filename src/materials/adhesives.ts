@@ -24,7 +24,7 @@ export interface Adhesive extends Sourced {
 
 const LABELS = 'typical of published labels; from memory';
 const DAMP =
-  'Wait a day or more before sanding over a glued joint, or it sinks later as the moisture leaves the wood.';
+  'Where the days allow, leave glued joints a day or more before you sand over them: sanded sooner they sink later, as the moisture leaves the wood.';
 /** Common practice with glues that water thins. */
 const WATER = {
   cloth: 'water and a damp cloth',
