@@ -3,10 +3,10 @@ import { install, ROOT_PATH } from './install.mjs';
 
 try {
   install();
-  process.chdir(ROOT_PATH);
-  const { runProgram } = await import('./command.mjs');
-  await runProgram('start');
 } catch (error) {
   console.error(error.message);
-  process.exitCode = 3;
+  process.exit(3);
 }
+process.chdir(ROOT_PATH);
+const { runProgram } = await import('./command.mjs');
+await runProgram('start');

@@ -180,9 +180,10 @@ function lastCut(job: JobDocument, letter: 'S' | 'L'): number {
   ];
   return Math.max(
     0,
-    ...names.map((name) =>
-      Number(/^([SL])(\d+)([.-]|$)/.exec(name)?.[1] === letter ? /\d+/.exec(name)![0] : 0),
-    ),
+    ...names.map((name) => {
+      const [, kind, number] = /^([SL])(\d+)(?:[.-]|$)/.exec(name) ?? [];
+      return kind === letter ? Number(number) : 0;
+    }),
   );
 }
 

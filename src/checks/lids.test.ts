@@ -67,4 +67,7 @@ test('a shelf fixed in a chest closes the space under it, and one on pins does n
   expect(more).toEqual([]);
   expect(snag).toMatchObject({ code: 'lids.out-of-reach', level: 'mind', where: { record: 'tray' } });
   expect(of({ kind: 'pins', count: 1 })).toEqual([]);
+  // A hand comes past one that is set back far enough (120 mm, from memory).
+  expect(of({ kind: 'shelf', setback: '100 mm' }).map((s) => s.code)).toEqual(['lids.out-of-reach']);
+  expect(of({ kind: 'shelf', setback: '150 mm' })).toEqual([]);
 });

@@ -1,10 +1,11 @@
 import { treeOf } from '../job/index.ts';
-import { HELD_LID, PINCHING, SHUT_IN } from '../materials/index.ts';
+import { FINISH_WORK, HELD_LID, PINCHING, SHUT_IN } from '../materials/index.ts';
 import { type Traced, toMm } from '../measure/index.ts';
 import { axisOf, type Lid, type SetOut } from '../setting-out/index.ts';
 import type { Snag } from '../snag/index.ts';
 import type { CheckInput } from './check-input.ts';
 import { ShopWords } from './shop-words.ts';
+import { standingBoxes } from './standing-boxes.ts';
 
 type Input = Pick<CheckInput, 'job' | 'setOut'>;
 
@@ -122,17 +123,22 @@ function shutsIn({ job, setOut }: Input, lid: Lid): readonly Snag[] {
   ];
 }
 
-/** What lies fixed in a chest closes what is under it: the front is fixed, and the lid is above. */
+/** What lies fixed in a chest closes what is under it, unless it leaves room for a hand behind the front: that is fixed, and the lid is above. */
 function outOfReach({ job, setOut }: Input, lid: Lid): readonly Snag[] {
   const tree = treeOf(job);
   const box = tree.caseOf(lid.record);
-  if (!box || !tree.childOf(box.id, 'front')) return [];
+  const fixed = box && tree.childOf(box.id, 'front');
+  const front = setOut.parts.find((p) => p.record === fixed?.id && p.role === 'front');
+  if (!box || !front) return [];
+  const boxes = standingBoxes(setOut);
+  const inside = boxes.get(front.id)!.max[1];
   const shelves = setOut.parts.filter(
     (p) =>
       /^(shelf|divider)/.test(p.role) &&
       axisOf(p.place.thickness).axis === 2 &&
       tree.caseOf(p.record)?.id === box.id &&
-      tree.get(p.record)?.kind !== 'pins',
+      tree.get(p.record)?.kind !== 'pins' &&
+      boxes.get(p.id)!.min[1] - inside < FINISH_WORK.handMm,
   );
   return shelves.map((shelf) => ({
     code: 'lids.out-of-reach',
@@ -140,7 +146,11 @@ function outOfReach({ job, setOut }: Input, lid: Lid): readonly Snag[] {
     where: { path: `design/records/${shelf.record}`, record: shelf.record, part: shelf.id },
     sentence: `No hand comes under ${shelf.mark}, the ${shelf.name}: the chest opens from above, and its front is fixed.`,
     rule: { says: 'what is in a chest is reached from above', source: 'common practice', confirmed: false },
-    cures: [{ says: 'Leave it out, or lay a loose shelf on pins or a tray in its stead.' }],
+    cures: [
+      {
+        says: 'Leave it out, set it back by more than a hand, or lay a loose shelf on pins or a tray in its stead.',
+      },
+    ],
   }));
 }
 

@@ -95,7 +95,7 @@ describe('steps, check, dry-fit and cut', () => {
       expect((await called('steps', DEMO, '--from', card)).out).toMatch(/^\n.+\n-+\n\n171\. /);
     const { code, err } = await called('steps', DEMO, '--from', '9999');
     expect(code).toBe(2);
-    expect(err).toContain(`There is no card “9999” here; they go from 1 to ${operations.length}.`);
+    expect(err).toBe(`There is no card “9999” here; they go from 1 to ${operations.length}.\n`);
   });
 
   test('check lists snags worst first', async () => {

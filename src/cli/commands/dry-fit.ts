@@ -76,5 +76,5 @@ function rangesOf(of: VirtualOutcome, format: LengthFormat): string {
     f.matters[0] ?? '',
     f.sureCutToFit === undefined ? '' : f.sureCutToFit ? 'always comes right' : 'better, not always right',
   ]);
-  return `\nGaps of these fits, below nothing too tight:\n${table(['fit', 'likely', 'at worst', 'what matters most', 'cut last, to what is measured'], rows)}`;
+  return `\nGaps of these fits; less than nothing is too tight:\n${table(['fit', 'likely', 'at worst', 'what matters most', 'cut last, to what is measured'], rows)}`;
 }

@@ -29,11 +29,9 @@ function cardsFrom(build: BuildPlan, card: string): BuildPlan {
   const named = operations[Number(card) - 1] ?? operations.find((o) => o.title === card);
   const left = fromOperation(build, named?.id ?? card);
   if (left) return left;
-  const near = nearestNames(
-    card,
-    operations.flatMap((o) => [o.id, o.title]),
-  );
-  throw new BadInput(
-    `There is no card “${card}” here; they go from 1 to ${operations.length}. Nearest: ${near.map((n) => `“${n}”`).join(', ')}.`,
-  );
+  const names = operations.flatMap((o) => [o.id, o.title]);
+  // No name is near to a number.
+  const near = Number.isNaN(Number(card)) ? nearestNames(card, names).map((n) => `“${n}”`) : [];
+  const nearest = near.length > 0 ? ` Nearest: ${near.join(', ')}.` : '';
+  throw new BadInput(`There is no card “${card}” here; they go from 1 to ${operations.length}.${nearest}`);
 }
